@@ -1,0 +1,22 @@
+/** How bad an issue is: an error stops the work, a warning is printed with it, a note informs. */
+export type Severity = 'error' | 'warning' | 'note';
+
+/**
+ * Something a person has to know or mend. Expected failures are values of this type, never
+ * exceptions: only bugs throw.
+ */
+export interface Issue {
+  /** Stable, kebab-case name of the kind of issue, for programs. */
+  readonly code: string;
+  readonly severity: Severity;
+  /** Where in the document: `blades.0.edge.wanted`; empty for the whole. */
+  readonly path: string;
+  /** Names the parameter, its value, the allowed range and the reason. */
+  readonly message: string;
+  /** What mends it, as an instruction. */
+  readonly fix: string;
+}
+
+/** Whether any of the issues stops the work. */
+export const hasError = (issues: readonly Issue[]): boolean =>
+  issues.some((issue) => issue.severity === 'error');

@@ -1,0 +1,46 @@
+/** Units a parameter may have. Lengths are millimetres and angles degrees everywhere. */
+export type Unit = 'mm' | 'deg' | 'count' | 'ratio' | 'm/s' | '1/min' | 'mm/turn' | 'N';
+
+/** The words of a parameter, from the catalogue. */
+export interface ParameterText {
+  readonly label: string;
+  /** One line: what it is. */
+  readonly meaning: string;
+  /** Why the range is what it is. */
+  readonly reason: string;
+}
+
+/** A number that a person may set. */
+export interface NumberParameter extends ParameterText {
+  readonly kind: 'number';
+  readonly unit: Unit;
+  readonly min: number;
+  readonly max: number;
+  readonly initial: number;
+  /** Smallest sensible increment for a stepper; not a grid. */
+  readonly step: number;
+}
+
+/** One of several named possibilities. */
+export interface ChoiceParameter extends ParameterText {
+  readonly kind: 'choice';
+  readonly options: readonly { readonly value: string; readonly label: string }[];
+  readonly initial: string;
+}
+
+export type Parameter = NumberParameter | ChoiceParameter;
+
+export const number = (
+  text: ParameterText,
+  unit: Unit,
+  min: number,
+  initial: number,
+  max: number,
+  step = unit === 'mm' ? 0.1 : unit === 'deg' ? 0.1 : 1,
+): NumberParameter => ({ kind: 'number', unit, min, initial, max, step, ...text });
+
+export const choice = (
+  text: ParameterText,
+  initial: string,
+  options: ChoiceParameter['options'],
+): ChoiceParameter => ({ kind: 'choice', initial, options, ...text });

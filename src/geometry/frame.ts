@@ -1,0 +1,42 @@
+import { add3, cross3, dot3, scale3, sub3, type Vec3 } from './vector.ts';
+
+/** A right-handed rigid placement: where a local origin and the local axes stand, mm. */
+export interface Frame {
+  readonly origin: Vec3;
+  readonly x: Vec3;
+  readonly y: Vec3;
+  readonly z: Vec3;
+}
+
+export const WORLD: Frame = { origin: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
+
+/** A frame from its origin and two unit axes square to each other; z follows by the right hand. */
+export const frame = (origin: Vec3, x: Vec3 = WORLD.x, y: Vec3 = WORLD.y): Frame => ({
+  origin,
+  x,
+  y,
+  z: cross3(x, y),
+});
+
+/** A local point in the frame's parent coordinates. */
+export const place = (f: Frame, p: Vec3): Vec3 => add3(f.origin, turn(f, p));
+
+/** A local direction in the frame's parent coordinates. */
+export const turn = (f: Frame, d: Vec3): Vec3 =>
+  add3(add3(scale3(f.x, d[0]), scale3(f.y, d[1])), scale3(f.z, d[2]));
+
+/** A parent point in the frame's local coordinates. */
+export const localise = (f: Frame, p: Vec3): Vec3 => {
+  const d = sub3(p, f.origin);
+  return [dot3(d, f.x), dot3(d, f.y), dot3(d, f.z)];
+};
+
+/** The placement of `inner`, given in `outer`'s coordinates, in outer's parent. */
+export const compose = (outer: Frame, inner: Frame): Frame => ({
+  origin: place(outer, inner.origin),
+  x: turn(outer, inner.x),
+  y: turn(outer, inner.y),
+  z: turn(outer, inner.z),
+});
+
+export const shift = (f: Frame, by: Vec3): Frame => ({ ...f, origin: add3(f.origin, by) });
