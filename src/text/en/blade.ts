@@ -1,0 +1,1 @@
+export const blade = {} as const;

@@ -1,0 +1,1 @@
+export const exporting = {} as const;

@@ -1,0 +1,1 @@
+export const safety = {} as const;
