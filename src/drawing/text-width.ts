@@ -12,7 +12,7 @@ interface Run {
 const UNITS_PER_EM = 2048;
 
 /** Height of a capital, font units: letter heights of ISO 3098-1 are heights of capitals. */
-const CAP_HEIGHT = undefined;
+const CAP_HEIGHT = 1493;
 
 /** Advance of the replacement glyph, shown for a character the font does not have. */
 const MISSING = { regular: 1229, bold: 1229 };
