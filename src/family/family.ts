@@ -1,0 +1,162 @@
+import type { Certainty } from '../core/certainty.ts';
+import type { Parameter, Unit } from '../core/parameter.ts';
+import type { Result } from '../core/result.ts';
+import type { Design } from '../document/schema.ts';
+import type { Frame } from '../geometry/frame.ts';
+import type { Vec2 } from '../geometry/vector.ts';
+import type { Part, Placement } from '../model/part.ts';
+import type { CheckResult } from '../check/result.ts';
+
+export type Side = 'left' | 'right';
+
+/** One number a maker sets on the fixture, with how the dial gets there. */
+export interface Reading {
+  /** Stable key for programs: "setoff". */
+  readonly key: string;
+  readonly label: string;
+  readonly value: number;
+  readonly unit: Unit;
+  /** Screw turns from the zero and from the setting before it; positive opens (away from the belt). */
+  readonly dial?: {
+    readonly turnsFromZero: number;
+    readonly turnsFromLast: number;
+    /** Whole divisions to read on the knob after the whole turns. */
+    readonly division: number;
+  };
+}
+
+/** One belt on one side: set this, grind until the edge measures that. */
+export interface Setting {
+  readonly id: string;
+  /** Position in the sequence, from 1. */
+  readonly step: number;
+  readonly side: Side;
+  readonly belt: string;
+  readonly backing: string;
+  /** Edge thickness to stop at, mm. */
+  readonly edgeStop: number;
+  readonly angle: number;
+  readonly readings: readonly Reading[];
+  /** What the calipers show on the way at this one setting. */
+  readonly progress: readonly {
+    readonly edge: number;
+    readonly angle: number;
+    readonly bevelHeight: number;
+  }[];
+  /** Bevel heights to expect when the stop is reached. */
+  readonly expected: readonly {
+    readonly blade: string;
+    readonly place: 'heel' | 'middle' | 'tip';
+    readonly u: number;
+    readonly bevelHeight: number;
+  }[];
+  /** Where the push must act above the seat, mm, and the step's force as a share of the push. */
+  readonly push: {
+    readonly from: number;
+    readonly to: number;
+    readonly stepForce: readonly [number, number];
+  };
+  /** Metal removed, mm3, per blade. */
+  readonly volume: readonly { readonly blade: string; readonly value: number }[];
+  readonly notes: readonly string[];
+}
+
+/** The grind line of one side of one blade. */
+export interface GrindLine {
+  readonly blade: string;
+  readonly side: Side;
+  readonly places: readonly {
+    readonly u: number;
+    readonly height: number;
+    readonly thickness: number;
+    readonly angle: number;
+    readonly bevelHeight: number;
+    readonly wanted: number;
+    readonly deviation: number;
+    readonly leftStanding: number;
+    readonly certainty: Certainty;
+  }[];
+}
+
+/** A named number worth printing. */
+export interface Fact {
+  readonly key: string;
+  readonly label: string;
+  readonly value: number;
+  readonly unit: Unit;
+  readonly certainty: Certainty;
+}
+
+/** The blade in the fixture at one setting and place, standing in its contacts. */
+export interface BladePose {
+  readonly setting: string;
+  readonly blade: string;
+  readonly u: number;
+  /** Takes blade coordinates (u, v, w) to the seat frame. */
+  readonly frame: Frame;
+}
+
+/** What the finished geometry, not the solver, says was ground. */
+export interface Measured {
+  readonly blade: string;
+  readonly side: Side;
+  readonly u: number;
+  readonly angle: number;
+  readonly bevelHeight: number;
+  readonly edgeThickness: number;
+  /** How far measurement and promise may differ, with the reason. */
+  readonly certainty: Certainty;
+}
+
+/** A section of the set-up to draw: blade, belt, nose and step at one setting. */
+export interface BeltSection {
+  readonly title: string;
+  readonly lines: readonly {
+    readonly points: readonly Vec2[];
+    readonly closed: boolean;
+    readonly role: 'blade' | 'belt' | 'fixture' | 'grinder' | 'push';
+    readonly label?: string;
+  }[];
+  readonly dimensions: readonly {
+    readonly from: Vec2;
+    readonly to: Vec2;
+    readonly direction: 'horizontal' | 'vertical' | 'aligned';
+    readonly text: string;
+  }[];
+}
+
+/**
+ * A solved fixture: every answer about one design. The numbers are there at once; parts,
+ * placements and checks are computed when asked for.
+ */
+export interface Fixture {
+  readonly settings: readonly Setting[];
+  readonly lines: readonly GrindLine[];
+  readonly facts: readonly Fact[];
+  readonly parts: () => Result<readonly Part[]>;
+  /** The assembly in the seat frame at a setting. */
+  readonly place: (setting: string) => readonly Placement[];
+  /** Settled poses over the stroke at a setting. */
+  readonly poses: (setting: string, blade: string) => readonly BladePose[];
+  readonly checks: () => Result<readonly CheckResult[]>;
+  readonly measured: () => Result<readonly Measured[]>;
+  readonly section: (setting: string) => BeltSection;
+  /** Steps of building and of finding zero, in order, as sentences. */
+  readonly assembly: readonly string[];
+  readonly zeroing: readonly string[];
+  /** Cautions that this fixture adds to the usual ones. */
+  readonly cautions: readonly string[];
+}
+
+/** A fixture family: parameters, and the way from a design to a solved fixture. */
+export interface Family {
+  readonly id: string;
+  readonly label: string;
+  readonly meaning: string;
+  readonly parameters: Readonly<Record<string, Parameter>>;
+  readonly solve: (design: Design) => Result<Fixture>;
+}
+
+export interface Registry {
+  readonly families: Readonly<Record<string, Family>>;
+}
