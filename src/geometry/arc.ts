@@ -1,0 +1,64 @@
+import { degrees, radians } from '../core/units.ts';
+import { add2, distance2, scale2, sub2, type Vec2 } from './vector.ts';
+
+/** A circular arc from its start angle through a signed sweep (degrees, anticlockwise positive). */
+export interface Arc {
+  readonly centre: Vec2;
+  readonly radius: number;
+  readonly start: number;
+  readonly sweep: number;
+}
+
+/** Bulge of an included angle (degrees, signed, magnitude below 360): tan(theta/4). */
+export const bulgeOf = (sweep: number): number => Math.tan(radians(sweep) / 4);
+
+/** Included angle of a bulge, degrees, signed. */
+export const sweepOf = (bulge: number): number => degrees(4 * Math.atan(bulge));
+
+/** Height of the arc over its chord as a signed bulge times half the chord: h = b c / 2. */
+export const sagittaOf = (chord: number, bulge: number): number => (bulge * chord) / 2;
+
+/**
+ * The arc from a to b with the given bulge (not 0; a and b apart). r = c (1 + b^2) / (4 |b|), and
+ * the centre stands on the chord's normal at c (1 - b^2) / (4 b): the geometry of LWPOLYLINE
+ * group 42 in the published DXF reference.
+ */
+export const arcOf = (a: Vec2, b: Vec2, bulge: number): Arc => {
+  const chord = distance2(a, b);
+  const offset = (1 - bulge * bulge) / (4 * bulge);
+  const middle = scale2(add2(a, b), 0.5);
+  const centre = add2(middle, [-(b[1] - a[1]) * offset, (b[0] - a[0]) * offset]);
+  return {
+    centre,
+    radius: (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge)),
+    start: angleOf(sub2(a, centre)),
+    sweep: sweepOf(bulge),
+  };
+};
+
+/** Direction of a vector in degrees, -180 to 180. */
+export const angleOf = (d: Vec2): number => degrees(Math.atan2(d[1], d[0]));
+
+/** The point at an angle (degrees) on a circle. */
+export const onCircle = (centre: Vec2, radius: number, angle: number): Vec2 => [
+  centre[0] + radius * Math.cos(radians(angle)),
+  centre[1] + radius * Math.sin(radians(angle)),
+];
+
+export const arcStart = (arc: Arc): Vec2 => onCircle(arc.centre, arc.radius, arc.start);
+export const arcEnd = (arc: Arc): Vec2 => onCircle(arc.centre, arc.radius, arc.start + arc.sweep);
+
+/** Whether the direction `angle` (degrees) from the centre meets the arc. */
+export const spans = (arc: Arc, angle: number): boolean => {
+  const turned = arc.sweep >= 0 ? angle - arc.start : arc.start - angle;
+  return ((turned % 360) + 360) % 360 <= Math.abs(arc.sweep) + 1e-9;
+};
+
+/** The anticlockwise start and end angle, degrees from -180 to 180, as drawing formats want. */
+export const anticlockwise = (arc: Arc): { readonly start: number; readonly end: number } => {
+  const wrap = (angle: number): number => angle - 360 * Math.ceil((angle - 180) / 360);
+  const other = arc.start + arc.sweep;
+  return arc.sweep >= 0
+    ? { start: wrap(arc.start), end: wrap(other) }
+    : { start: wrap(other), end: wrap(arc.start) };
+};

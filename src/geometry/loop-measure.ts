@@ -1,0 +1,110 @@
+import type { Loop, Profile } from './loop.ts';
+import { loopCrossings } from './intersect.ts';
+import {
+  arcOfSegment,
+  distanceToSegment,
+  isStraight,
+  segmentArea,
+  segmentBox,
+  segmentGap,
+  segmentLength,
+  segments,
+} from './segment.ts';
+import { cross2, distance2, sub2, type Vec2 } from './vector.ts';
+
+export interface Box2 {
+  readonly min: Vec2;
+  readonly max: Vec2;
+}
+
+/** Smallest box around several boxes; there must be at least one. */
+export const unionBox = (boxes: readonly Box2[]): Box2 => ({
+  min: [Math.min(...boxes.map((b) => b.min[0])), Math.min(...boxes.map((b) => b.min[1]))],
+  max: [Math.max(...boxes.map((b) => b.max[0])), Math.max(...boxes.map((b) => b.max[1]))],
+});
+
+/** Exact bounding box of a contour, arcs included, mm. */
+export const boundingBox = (loop: Loop): Box2 => {
+  if (loop.kind === 'circle') {
+    const [x, y] = loop.centre;
+    return { min: [x - loop.radius, y - loop.radius], max: [x + loop.radius, y + loop.radius] };
+  }
+  return unionBox(segments(loop).map(segmentBox));
+};
+
+/**
+ * Exact enclosed area, mm^2: the shoelace sum over the chords and the circular segments over
+ * them. Positive for an anticlockwise contour; a circle counts as anticlockwise.
+ */
+export const signedArea = (loop: Loop): number => {
+  if (loop.kind === 'circle') return Math.PI * loop.radius * loop.radius;
+  // Measured from the first corner, so that a contour far from the origin keeps its digits.
+  const origin: Vec2 = [loop.vertices[0]?.x ?? 0, loop.vertices[0]?.y ?? 0];
+  return segments(loop).reduce(
+    (sum, s) => sum + cross2(sub2(s.a, origin), sub2(s.b, origin)) / 2 + segmentArea(s),
+    0,
+  );
+};
+
+/** Exact length of the contour, mm. */
+export const perimeter = (loop: Loop): number =>
+  loop.kind === 'circle'
+    ? 2 * Math.PI * loop.radius
+    : segments(loop).reduce((sum, s) => sum + segmentLength(s), 0);
+
+/** Exact area of a region, mm^2: outer contour less its holes. */
+export const profileArea = (profile: Profile): number =>
+  profile.holes.reduce(
+    (sum, hole) => sum - Math.abs(signedArea(hole)),
+    Math.abs(signedArea(profile.outer)),
+  );
+
+/** Whether a point lies inside a contour of either direction; on the contour itself either way. */
+export const containsPoint = (loop: Loop, p: Vec2): boolean => {
+  if (loop.kind === 'circle') return distance2(p, loop.centre) < loop.radius;
+  let winding = 0;
+  for (const s of segments(loop)) {
+    const side = cross2(sub2(s.b, s.a), sub2(p, s.a));
+    // A point on a level chord counts as just above it, as the half-open rule below has it.
+    const left = side > 0 || (side === 0 && s.a[1] === s.b[1] && s.b[0] > s.a[0]);
+    if (s.a[1] <= p[1] && s.b[1] > p[1] && left) winding += 1;
+    if (s.a[1] > p[1] && s.b[1] <= p[1] && !left) winding -= 1;
+    // The arc passes on the other side of the points between it and its chord.
+    if (isStraight(s) || left !== s.bulge < 0) continue;
+    const { centre, radius } = arcOfSegment(s);
+    if (distance2(p, centre) < radius) winding += Math.sign(s.bulge);
+  }
+  return winding !== 0;
+};
+
+/** Shortest distance from a point to the contour itself, mm, inside or out. */
+export const distanceToLoop = (p: Vec2, loop: Loop): number =>
+  loop.kind === 'circle'
+    ? Math.abs(distance2(p, loop.centre) - loop.radius)
+    : Math.min(...segments(loop).map((s) => distanceToSegment(p, s)));
+
+/** Shortest distance between two contours, mm; 0 where they meet. The web between two holes. */
+export const loopGap = (one: Loop, other: Loop): number => {
+  if (one.kind === 'circle' && other.kind === 'circle') {
+    const apart = distance2(one.centre, other.centre);
+    const inside = Math.abs(one.radius - other.radius) - apart;
+    return Math.max(0, apart - one.radius - other.radius, inside);
+  }
+  if (loopCrossings(one, other).length > 0) return 0;
+  const others = segments(other);
+  return Math.min(...segments(one).flatMap((s) => others.map((t) => segmentGap(s, t))));
+};
+
+/** A point on the contour. */
+export const pointOn = (loop: Loop): Vec2 =>
+  loop.kind === 'circle'
+    ? [loop.centre[0] + loop.radius, loop.centre[1]]
+    : [loop.vertices[0]?.x ?? 0, loop.vertices[0]?.y ?? 0];
+
+/** Whether `inner` lies wholly inside `outer` without touching it. */
+export const containsLoop = (outer: Loop, inner: Loop): boolean =>
+  containsPoint(outer, pointOn(inner)) && loopGap(outer, inner) > 0;
+
+/** Indices of the edges shorter than `limit` mm; 0 finds none, a tiny limit the doubled corners. */
+export const shortEdges = (loop: Loop, limit: number): number[] =>
+  segments(loop).flatMap((s, i) => (segmentLength(s) < limit ? [i] : []));
