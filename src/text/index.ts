@@ -8,6 +8,7 @@ import { family } from './en/family.ts';
 import { glossary } from './en/glossary.ts';
 import { grind } from './en/grind.ts';
 import { grinder } from './en/grinder.ts';
+import { make } from './en/make.ts';
 import { model } from './en/model.ts';
 import { safety } from './en/safety.ts';
 
@@ -26,6 +27,7 @@ export const text = {
   glossary,
   grind,
   grinder,
+  make,
   model,
   safety,
 } as const;

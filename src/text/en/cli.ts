@@ -1,1 +1,64 @@
-export const cli = {} as const;
+export const cli = {
+  name: 'jig',
+  about:
+    'Bevel-grinding fixtures from a blade family and a belt grinder: settings, checked parts, files to cut and print. Millimetres and degrees throughout.',
+  solveAbout: 'Solve a design: settings, grind lines and facts',
+  checkAbout: 'Solve, build and check a design',
+  makeAbout: 'Write the complete package of a design',
+  listAbout: 'List the fixture families, grinder presets and worked designs',
+  schemaAbout: 'Print the JSON Schema of a document: design, grinder, solve, check, report, manifest',
+  fileArgument: 'a design file (*.jig.json)',
+  jsonOption: 'print JSON instead of text',
+  outOption: 'the package folder: missing, empty or an unchanged package',
+  acceptOption: 'write the package although checks fail; every page then names them',
+  unreadable: (file: string, why: string) => ({
+    message: `The file "${file}" cannot be read: ${why}.`,
+    fix: 'Give the path of a design file (*.jig.json) that exists and may be read.',
+  }),
+  notAFolder: (dir: string) => ({
+    message: `The output "${dir}" is a file; a package is a folder.`,
+    fix: 'Give the path of a folder that is missing, empty or an earlier package.',
+  }),
+  foreignFolder: (dir: string, entry: string) => ({
+    message: `The output folder "${dir}" holds "${entry}", which no package of this program put there; it would be lost.`,
+    fix: 'Give the path of a folder that is missing, empty or an unchanged package, or move that entry away.',
+  }),
+  changedFile: (dir: string, entry: string) => ({
+    message: `The file "${entry}" in the package "${dir}" was changed after it was written; the change would be lost.`,
+    fix: 'Keep a copy of the changed file elsewhere and delete it here, or give another folder.',
+  }),
+  unwritable: (dir: string, why: string) => ({
+    message: `The package cannot be written to "${dir}": ${why}.`,
+    fix: 'Give a folder that may be written and has room; nothing was left behind.',
+  }),
+  unknownSchema: (name: string, known: string) => ({
+    message: `There is no schema "${name}"; known are ${known}.`,
+    fix: `Ask for one of ${known}.`,
+  }),
+  checksFailed: (count: number) => ({
+    message: `${count} ${count === 1 ? 'check fails' : 'checks fail'}; no package was written.`,
+    fix: 'Mend what the failed checks name, or write it all the same with --accept-failing; every page then names them.',
+  }),
+  usage: (message: string) => ({ message, fix: 'See "jig --help" or "jig COMMAND --help".' }),
+  internal: (detail: string) => ({
+    message: `Something went wrong inside the program: ${detail}.`,
+    fix: 'This is a defect of the program, not of the design. Report it with the design file; nothing was written.',
+  }),
+  written: (count: number, dir: string) => `${count} files in ${dir}`,
+  settingsTitle: 'Settings (step to belt along the seat; stop when the edge measures)',
+  checksTitle: (passed: number, total: number) => `Checks: ${passed} of ${total} passed`,
+  notComputed: 'not computed',
+  atLeast: (value: string) => `at least ${value}`,
+  atMost: (value: string) => `at most ${value}`,
+  passed: 'pass',
+  failed: 'FAIL',
+  stop: (edge: string) => `stop at ${edge} mm`,
+  familiesTitle: 'Fixture families',
+  presetsTitle: 'Grinder presets',
+  examplesTitle: 'Worked designs',
+  filesTitle: 'Files',
+  noApp: 'The app is not part of this checkout; the package above is complete.',
+  serving: (url: string) => `The app is at ${url} (stop with Ctrl-C).`,
+  issueLine: (severity: string, path: string, message: string, fix: string) =>
+    `${severity}${path ? ` at ${path}` : ''}: ${message}\n  mend: ${fix}`,
+} as const;

@@ -1,0 +1,24 @@
+import { registry } from '../../../jigs/registry.ts';
+import { ok, then } from '../../core/result.ts';
+import { solveDesign } from '../../make/engine.ts';
+import { solutionOf } from '../../make/report.ts';
+import { printIssues, printJson, type ExitCode } from '../answer.ts';
+import { loadDesign } from '../load.ts';
+import { printSettings } from '../print.ts';
+
+/** `solve FILE`: the numbers of a design. */
+export const solve = async (file: string, json: boolean): Promise<ExitCode> => {
+  const solved = then(loadDesign(file), (design) =>
+    then(solveDesign(design, registry), (fixture) => ok(solutionOf(design, fixture))),
+  );
+  if (!solved.ok) {
+    printIssues(solved.issues, json);
+    return 2;
+  }
+  if (json) printJson(solved.value);
+  else {
+    printIssues(solved.issues, false);
+    printSettings(solved.value.settings);
+  }
+  return 0;
+};

@@ -1,0 +1,34 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { text } from '../text/index.ts';
+import { printLine } from './answer.ts';
+import { make } from './commands/make.ts';
+import { serveFolder } from './serve.ts';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
+const EXAMPLE = 'jigs/spine-rest/examples/kitchen-family.jig.json';
+const PORT = 4173;
+
+/** `npm start`: the worked example's package and summary, then the app until it is stopped. */
+const start = async (once: boolean): Promise<number> => {
+  const out = join(root, 'exports', 'kitchen-family');
+  const code = await make(join(root, EXAMPLE), relative(process.cwd(), out), false, false);
+  if (code !== 0 || once) return code;
+  if (!existsSync(join(root, 'src', 'app', 'index.html'))) {
+    printLine(text.cli.noApp);
+    return 0;
+  }
+  const built = spawnSync('npx', ['vite', 'build', '--logLevel', 'warn'], {
+    cwd: root,
+    stdio: 'inherit',
+    shell: process.platform === 'win32',
+  });
+  if (built.status !== 0) return 3;
+  const { url } = await serveFolder(join(root, 'dist'), PORT);
+  printLine(text.cli.serving(url));
+  return 0;
+};
+
+process.exitCode = await start(process.argv.includes('--once'));

@@ -1,0 +1,40 @@
+import type { CheckResult } from '../check/result.ts';
+import type { Issue } from '../core/issue.ts';
+import { fail, ok, then, type Result } from '../core/result.ts';
+import type { Design } from '../document/schema.ts';
+import type { Fixture, Registry } from '../family/index.ts';
+import type { Part } from '../model/part.ts';
+import { text } from '../text/index.ts';
+
+/** A design solved, built and checked. */
+export interface Checked {
+  readonly fixture: Fixture;
+  readonly parts: readonly Part[];
+  readonly checks: readonly CheckResult[];
+}
+
+/** Solves a valid design with its fixture family. */
+export const solveDesign = (design: Design, registry: Registry): Result<Fixture> => {
+  const family = registry.families[design.fixture.family];
+  if (!family) {
+    const known = Object.keys(registry.families).join(', ');
+    const issue: Issue = {
+      code: 'family-unknown',
+      severity: 'error',
+      path: 'fixture.family',
+      ...text.make.unknownFamily(design.fixture.family, known),
+    };
+    return fail(issue);
+  }
+  return family.solve(design);
+};
+
+/** Builds the parts of a solved fixture and runs every check on them. */
+export const checkFixture = (fixture: Fixture): Result<Checked> =>
+  then(fixture.parts(), (parts) =>
+    then(fixture.checks(), (checks) => ok({ fixture, parts, checks })),
+  );
+
+/** Solves, builds and checks a valid design. */
+export const checkDesign = (design: Design, registry: Registry): Result<Checked> =>
+  then(solveDesign(design, registry), checkFixture);

@@ -1,0 +1,101 @@
+import type { CheckResult } from '../check/result.ts';
+import type { Design } from '../document/schema.ts';
+import type { Fact, Fixture, GrindLine, Setting } from '../family/index.ts';
+import { stackVolume } from '../model/measure.ts';
+import type { Part } from '../model/part.ts';
+
+/** What `solve` answers: the numbers of a design, before anything is built. */
+export interface Solution {
+  readonly format: 'platenwright-solution';
+  readonly design: string;
+  readonly family: string;
+  readonly settings: readonly Setting[];
+  readonly lines: readonly GrindLine[];
+  readonly facts: readonly Fact[];
+}
+
+/** What `check` answers. */
+export interface Verdict {
+  readonly format: 'platenwright-checks';
+  readonly design: string;
+  readonly passed: boolean;
+  readonly checks: readonly CheckResult[];
+}
+
+/** A part as the report lists it. */
+export interface ReportPart {
+  readonly id: string;
+  readonly kind: Part['kind'];
+  readonly name: string;
+  readonly quantity: number;
+  readonly material: string;
+  /** Standard designation of bought hardware and of stock; empty for plates and prints. */
+  readonly designation: string;
+  /** Grams, one piece. */
+  readonly mass: number;
+}
+
+/** `report.json`: settings, grind lines, checks and parts of one package. */
+export interface Report {
+  readonly format: 'platenwright-report';
+  readonly design: string;
+  readonly revision: string;
+  readonly family: string;
+  readonly passed: boolean;
+  readonly settings: readonly Setting[];
+  readonly lines: readonly GrindLine[];
+  readonly facts: readonly Fact[];
+  readonly checks: readonly CheckResult[];
+  readonly parts: readonly ReportPart[];
+}
+
+export const solutionOf = (design: Design, fixture: Fixture): Solution => ({
+  format: 'platenwright-solution',
+  design: design.name,
+  family: design.fixture.family,
+  settings: fixture.settings,
+  lines: fixture.lines,
+  facts: fixture.facts,
+});
+
+export const verdictOf = (design: Design, checks: readonly CheckResult[]): Verdict => ({
+  format: 'platenwright-checks',
+  design: design.name,
+  passed: checks.length > 0 && checks.every((check) => check.passed),
+  checks,
+});
+
+/** Mass of one piece in grams: closed-form volume (mm3) times density (g/cm3). */
+export const massOf = (part: Part): number => (stackVolume(part.layers) / 1000) * part.density;
+
+const designationOf = (part: Part): string => {
+  if (part.kind === 'hardware') return part.designation;
+  return part.kind === 'stock' ? part.section : '';
+};
+
+export const reportOf = (
+  design: Design,
+  fixture: Fixture,
+  parts: readonly Part[],
+  checks: readonly CheckResult[],
+): Report => ({
+  format: 'platenwright-report',
+  design: design.name,
+  revision: design.revision,
+  family: design.fixture.family,
+  passed: verdictOf(design, checks).passed,
+  settings: fixture.settings,
+  lines: fixture.lines,
+  facts: fixture.facts,
+  checks,
+  parts: parts.map((part) => ({
+    id: part.id,
+    kind: part.kind,
+    name: part.name,
+    quantity: part.quantity,
+    material: part.material,
+    designation: designationOf(part),
+    mass: massOf(part),
+  })),
+});
+
