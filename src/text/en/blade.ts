@@ -1,1 +1,228 @@
-export const blade = {} as const;
+/** Words of the blade's parameters. Measures: u from the plunge to the tip, v from the spine. */
+export const blade = {
+  parameters: {
+    name: {
+      label: 'Blade name',
+      meaning: 'What this blade is called on drawings and set-up sheets.',
+      reason: 'It has to fit on one line of a drawing.',
+    },
+    quantity: {
+      label: 'Number of blades',
+      meaning: 'How many blades of this pattern are to be ground.',
+      reason: 'It scales the volume to be ground; a batch beyond 1000 is factory work.',
+    },
+    outline: {
+      label: 'Outline',
+      meaning:
+        'The side view of the blade, by its main dimensions or by points along spine and edge.',
+      reason: 'Only these two ways of describing it are known.',
+      kinds: { dimensions: 'Main dimensions', curves: 'Points along spine and edge' },
+      length: {
+        label: 'Blade length',
+        meaning: 'From the plunge to the tip, along the straight spine line.',
+        reason:
+          'Shorter blades cannot be held in a fixture, longer ones are beyond a bench grinder.',
+      },
+      heelHeight: {
+        label: 'Height at the heel',
+        meaning: 'From the straight spine line to the edge at the plunge.',
+        reason: 'Lower blades disappear behind the nose; higher ones reach beyond the platen.',
+      },
+      bellyStart: {
+        label: 'Start of the belly',
+        meaning: 'Where the straight part of the edge ends, measured from the plunge.',
+        reason: 'It must lie between the plunge and the tip.',
+      },
+      bellyHeight: {
+        label: 'Height at the belly',
+        meaning: 'From the straight spine line to the edge where the belly starts.',
+        reason: 'The straight edge runs from the height at the heel to this height.',
+      },
+      spineDropStart: {
+        label: 'Start of the spine drop',
+        meaning: 'Where the spine leaves its straight line towards the tip, from the plunge.',
+        reason: 'It must lie between the plunge and the tip.',
+      },
+      tipDrop: {
+        label: 'Drop of the tip',
+        meaning: 'How far the tip lies below the straight spine line, towards the edge.',
+        reason: 'The tip lies between the spine line and the lowest point of the edge.',
+      },
+      spineSagitta: {
+        label: 'Curve of the spine',
+        meaning:
+          'Height of the arc of the spine over the whole length: + bulges away from the edge, - is hollow.',
+        reason: 'A stronger curve no longer seats on a flat nose.',
+      },
+      spine: {
+        label: 'Spine points',
+        meaning:
+          'Pairs of distance from the plunge and distance below the spine line, from the plunge to the tip.',
+        reason:
+          'The curve runs through the points without bulging beyond them; a few hundred are plenty.',
+      },
+      edge: {
+        label: 'Edge points',
+        meaning:
+          'Pairs of distance from the plunge and distance below the spine line, from the plunge to the tip.',
+        reason:
+          'The curve runs through the points without bulging beyond them; a few hundred are plenty.',
+      },
+      pointU: {
+        label: 'Distance of a point from the plunge',
+        meaning: 'Measured along the straight spine line.',
+        reason: 'Points run from the plunge (0) to the tip.',
+      },
+      pointV: {
+        label: 'Depth of a point',
+        meaning: 'Measured from the straight spine line towards the edge.',
+        reason: 'It must lie within the height of a blade.',
+      },
+    },
+    ricasso: {
+      label: 'Ricasso',
+      meaning: 'Length that stays unground between the plunge and the tang.',
+      reason: 'Zero where the bevel runs to the heel; longer than this it is part of the handle.',
+    },
+    tang: {
+      label: 'Tang or handle',
+      meaning: 'What is behind the blade while it is ground: it must clear belt and fixture.',
+      reason: 'A bare tang or a fitted handle, as a box around it.',
+      kind: {
+        label: 'Kind of tang',
+        meaning: 'Whether the blade is ground with a bare tang or with its handle fitted.',
+        reason: 'Only these two are known.',
+        options: { tang: 'Bare tang', handle: 'Handle fitted' },
+      },
+      length: {
+        label: 'Length of the tang',
+        meaning: 'From the end of the ricasso to the end of tang or handle.',
+        reason: 'Shorter cannot be held, longer is not a knife.',
+      },
+      height: {
+        label: 'Height of the tang',
+        meaning: 'In the plane of the blade, from its spine side to its edge side.',
+        reason: 'Thinner tangs bend under the push; thicker handles do not fit a hand.',
+      },
+      thickness: {
+        label: 'Thickness of the tang',
+        meaning: 'Square to the plane of the blade.',
+        reason: 'From the thinnest stock to the thickest handle.',
+      },
+      drop: {
+        label: 'Drop of the tang',
+        meaning:
+          'From the straight spine line to the spine side of the tang, towards the edge; negative stands above the spine.',
+        reason: 'A tang lies within the height of the blade, a handle may stand above its spine.',
+      },
+    },
+    thickness: {
+      label: 'Thickness along the spine',
+      meaning:
+        'Thickness of the blank at places along the spine; straight between them, constant beyond the ends.',
+      reason: 'One place for an even blank, two for an even taper; a dozen describes any blank.',
+      u: {
+        label: 'Place of a thickness',
+        meaning: 'Where this thickness was measured, from the plunge towards the tip.',
+        reason: 'It must lie on ricasso or blade.',
+      },
+      t: {
+        label: 'Thickness',
+        meaning: 'Thickness of the blank there, across both faces.',
+        reason: 'Thinner stock bends under the push; thicker is beyond these fixtures.',
+      },
+    },
+    spineRadius: {
+      label: 'Spine corner radius',
+      meaning: 'Radius of the two long corners of the spine while the blade is ground.',
+      reason:
+        'Zero is a sharp corner; the corner that meets the step must be smaller than half the stock.',
+    },
+    edge: {
+      label: 'Edge thickness',
+      meaning: 'Thickness behind the edge before and after grinding.',
+      reason: 'Both are needed for the sequence of stops.',
+      asHeatTreated: {
+        label: 'Edge thickness as heat treated',
+        meaning: 'Thickness of the blade at its edge when it comes to this fixture.',
+        reason: 'Thinner edges burn and warp; it cannot exceed the thickest stock.',
+      },
+      wanted: {
+        label: 'Edge thickness wanted',
+        meaning: 'Thickness behind the edge when the last belt is done.',
+        reason:
+          'Below the least, an edge that meets the belt first grabs it; above the most, it is not a bevel.',
+      },
+      shareLeft: {
+        label: 'Share of the left side',
+        meaning:
+          'Part of the edge thickness that lies left of the midplane, seen from the tang with the edge down.',
+        reason: '0.5 is an edge in the middle; 0 and 1 put it on one face.',
+      },
+    },
+    bevels: {
+      label: 'Bevels',
+      meaning: 'What is ground on each side.',
+      reason: 'Each side is stated on its own, so that unequal grinds are possible.',
+      left: {
+        label: 'Left bevel',
+        meaning: 'What is ground on the left side, seen from the tang with the edge down.',
+        reason: 'Only these ways of stating a bevel are known.',
+      },
+      right: {
+        label: 'Right bevel',
+        meaning: 'What is ground on the right side, seen from the tang with the edge down.',
+        reason: 'Only these ways of stating a bevel are known.',
+      },
+      kinds: {
+        height: 'By its height',
+        angle: 'By its angle',
+        full: 'Full height, to the spine',
+        hollow: 'Hollow, parallel to the edge',
+        none: 'Not ground',
+      },
+      height: {
+        label: 'Bevel height',
+        meaning:
+          'From the edge to the grind line along the midplane, in the middle of the straight part of the edge.',
+        reason: 'It must lie within the height of a blade.',
+      },
+      angle: {
+        label: 'Bevel angle',
+        meaning: 'Between the midplane and the ground face of this side.',
+        reason:
+          'Flatter than the least there is no grind line to find; steeper than the most is a chisel.',
+      },
+      depth: {
+        label: 'Depth of the hollow',
+        meaning: 'Greatest depth of the hollow below the face it is ground into.',
+        reason: 'Less cannot be measured; more breaks through a blade.',
+      },
+      centre: {
+        label: 'Centre of the hollow',
+        meaning: 'From the edge to the deepest line of the hollow, along the face.',
+        reason: 'It must lie within the height of a blade.',
+      },
+    },
+    line: {
+      label: 'Grind line',
+      meaning: 'How the line between bevel and flat should run along the blade.',
+      reason: 'One setting cannot follow every line; this says what is aimed at.',
+      follow: {
+        label: 'Grind line follows',
+        meaning: 'What the grind line should keep an even measure from.',
+        reason: 'Only these three are known.',
+        options: {
+          edge: 'The edge, at an even height above it',
+          share: 'The blade, at an even share of its height',
+          spine: 'The spine, at an even distance below it',
+        },
+      },
+      allowed: {
+        label: 'Deviation allowed',
+        meaning: 'How far the grind line may stray from the wanted line before the maker minds.',
+        reason: 'Less than the least cannot be seen; more than the most is a different knife.',
+      },
+    },
+  },
+} as const;

@@ -1,1 +1,3 @@
-export const document = {} as const;
+import { field } from './field.ts';
+
+export const document = { field } as const;
