@@ -1,1 +1,27 @@
-export const drawing = {} as const;
+/** Words on drawings, templates and set-up sheets. */
+export const drawing = {
+  titleBlock: {
+    material: 'Material',
+    thickness: 'Thickness',
+    quantity: 'Quantity',
+    finish: 'Finish',
+    tolerances: 'General tolerances',
+    toleranceClass: 'ISO 2768-m',
+    edges: 'Edges',
+    edgesBroken: 'break edges 0.3',
+    units: 'Units',
+    scale: 'Scale',
+    noScale: 'none',
+    projection: 'Projection',
+    owner: 'Legal owner',
+    title: 'Title',
+    documentType: 'Document type',
+    creator: 'Created by',
+    supplementaryTitle: 'Supplementary title',
+    date: 'Date of issue',
+    approvedBy: 'Approved by',
+    number: 'Identification number',
+    revision: 'Rev.',
+    sheet: 'Sheet',
+  },
+} as const;

@@ -1,0 +1,49 @@
+import type { Vec2 } from '../geometry/vector.ts';
+
+/** An axis-parallel rectangle on the paper, mm. */
+export interface Box {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+}
+
+/** The empty box: neutral in `union`. */
+export const NOTHING: Box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity };
+
+export const union = (a: Box, b: Box): Box => ({
+  x0: Math.min(a.x0, b.x0),
+  y0: Math.min(a.y0, b.y0),
+  x1: Math.max(a.x1, b.x1),
+  y1: Math.max(a.y1, b.y1),
+});
+
+export const around = (points: readonly Vec2[]): Box =>
+  points.reduce<Box>((box, [x, y]) => union(box, { x0: x, y0: y, x1: x, y1: y }), NOTHING);
+
+export const grow = (box: Box, by: number): Box => ({
+  x0: box.x0 - by,
+  y0: box.y0 - by,
+  x1: box.x1 + by,
+  y1: box.y1 + by,
+});
+
+export const overlap = (a: Box, b: Box): boolean =>
+  a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
+
+export const widthOf = (box: Box): number => box.x1 - box.x0;
+export const heightOf = (box: Box): number => box.y1 - box.y0;
+
+/** Whether the segment from a to b has a point in the box (Liang and Barsky's clipping). */
+export const crosses = (box: Box, a: Vec2, b: Vec2): boolean => {
+  let enter = 0;
+  let leave = 1;
+  const clip = (start: number, step: number, low: number, high: number): boolean => {
+    if (Math.abs(step) < 1e-12) return start > low && start < high;
+    const t = [(low - start) / step, (high - start) / step] as const;
+    enter = Math.max(enter, Math.min(...t));
+    leave = Math.min(leave, Math.max(...t));
+    return enter < leave;
+  };
+  return clip(a[0], b[0] - a[0], box.x0, box.x1) && clip(a[1], b[1] - a[1], box.y0, box.y1);
+};

@@ -1,0 +1,117 @@
+import { radians } from '../core/units.ts';
+import type { Vec2 } from '../geometry/vector.ts';
+import { add2 } from '../geometry/vector.ts';
+import { around, NOTHING, union, type Box } from './box.ts';
+import type { Item, Stroke } from './sheet.ts';
+import { textWidth } from './text-width.ts';
+
+/** Letter heights of ISO 3098-1 in use, mm: the least, the usual, headings, titles. */
+export const TEXT = { small: 2.5, normal: 3.5, heading: 5, title: 7 } as const;
+
+type Of<Kind extends Item['kind']> = Extract<Item, { readonly kind: Kind }>;
+export type TextItem = Of<'text'>;
+
+export const line = (a: Vec2, b: Vec2, stroke: Stroke): Item => ({ kind: 'line', a, b, stroke });
+
+export const polyline = (points: readonly Vec2[], stroke: Stroke): Item => ({
+  kind: 'polyline',
+  points,
+  stroke,
+});
+
+export const circleItem = (centre: Vec2, radius: number, stroke: Stroke): Item => ({
+  kind: 'circle',
+  centre,
+  radius,
+  stroke,
+});
+
+export const fill = (points: readonly Vec2[], tone: Of<'fill'>['tone']): Item => ({
+  kind: 'fill',
+  points,
+  tone,
+});
+
+const corners = (box: Box): Vec2[] => [
+  [box.x0, box.y0],
+  [box.x1, box.y0],
+  [box.x1, box.y1],
+  [box.x0, box.y1],
+];
+
+export const frameItem = (box: Box, stroke: Stroke): Item =>
+  polyline([...corners(box), [box.x0, box.y0]], stroke);
+
+export const fillBox = (box: Box, tone: Of<'fill'>['tone']): Item => fill(corners(box), tone);
+
+export type Lettering = Partial<Pick<TextItem, 'height' | 'align' | 'angle' | 'bold'>>;
+
+/** One line of text; `at` is on its base line. */
+export const label = (at: Vec2, text: string, lettering: Lettering = {}): TextItem => ({
+  kind: 'text',
+  at,
+  text,
+  height: TEXT.normal,
+  align: 'left',
+  angle: 0,
+  bold: false,
+  ...lettering,
+});
+
+/** Characters that reach below the base line in DejaVu Sans. */
+const DESCENDERS = /[gjpqy,;()[\]{}|/\\@_µQφβμ]/;
+
+/** The corners of the rectangle that the ink of a text can touch, at any angle. */
+export const textCorners = (item: TextItem): Vec2[] => {
+  const width = textWidth(item.text, item.height, item.bold);
+  const left = item.align === 'left' ? 0 : item.align === 'right' ? -width : -width / 2;
+  const low = DESCENDERS.test(item.text) ? -0.33 * item.height : -0.03 * item.height;
+  const high = 1.05 * item.height;
+  const c = Math.cos(radians(item.angle));
+  const s = Math.sin(radians(item.angle));
+  return corners({ x0: left, y0: low, x1: left + width, y1: high }).map(([x, y]) =>
+    add2(item.at, [x * c - y * s, x * s + y * c]),
+  );
+};
+
+/** The axis-parallel box of a text. */
+export const textBox = (item: TextItem): Box => around(textCorners(item));
+
+/** The box of everything an item can mark, line widths apart. */
+export const itemBox = (item: Item): Box => {
+  switch (item.kind) {
+    case 'line':
+      return around([item.a, item.b]);
+    case 'polyline':
+    case 'fill':
+      return around(item.points);
+    case 'circle':
+    case 'arc': {
+      const [x, y] = item.centre;
+      const r = item.radius;
+      return { x0: x - r, y0: y - r, x1: x + r, y1: y + r };
+    }
+    case 'text':
+      return textBox(item);
+  }
+};
+
+export const bounds = (items: readonly Item[]): Box =>
+  items.reduce((box, item) => union(box, itemBox(item)), NOTHING);
+
+/** The items shifted on the paper. */
+export const move = (items: readonly Item[], by: Vec2): Item[] =>
+  items.map((item): Item => {
+    switch (item.kind) {
+      case 'line':
+        return { ...item, a: add2(item.a, by), b: add2(item.b, by) };
+      case 'polyline':
+      case 'fill':
+        return { ...item, points: item.points.map((p) => add2(p, by)) };
+      case 'circle':
+      case 'arc':
+        return { ...item, centre: add2(item.centre, by) };
+      case 'text':
+        return { ...item, at: add2(item.at, by) };
+    }
+  });

@@ -1,0 +1,188 @@
+import type { Vec2 } from '../geometry/vector.ts';
+import { fillBox, frameItem, label, line, move, TEXT } from './items.ts';
+import type { Item } from './sheet.ts';
+import { textWidth } from './text-width.ts';
+
+/** Distance between base lines, in letter heights. */
+const LEADING = 1.6;
+const PAD = 1.1;
+
+/** Lines of at most `width` mm; a word longer than a line is broken, nothing is lost. */
+export const wrap = (text: string, width: number, height: number, bold = false): string[] => {
+  const fits = (s: string): boolean => textWidth(s, height, bold) <= width;
+  const lines: string[] = [];
+  for (const paragraph of text.split('\n')) {
+    let current = '';
+    for (const word of paragraph.split(' ')) {
+      const longer = current === '' ? word : `${current} ${word}`;
+      if (fits(longer)) {
+        current = longer;
+        continue;
+      }
+      if (current !== '') lines.push(current);
+      current = '';
+      for (const character of word) {
+        if (current !== '' && !fits(current + character)) {
+          lines.push(current);
+          current = '';
+        }
+        current += character;
+      }
+    }
+    lines.push(current);
+  }
+  return lines;
+};
+
+/**
+ * A strip of a column of text or of a table: as high as it says, its items hanging down from
+ * y = 0 at x = 0. Strips are poured into pages; none is ever cut.
+ */
+export interface Strip {
+  readonly height: number;
+  readonly items: readonly Item[];
+  /** Stays on the page of the strip that follows. */
+  readonly keep: boolean;
+  /** Is drawn again above this strip when a new page begins with it: a table's head. */
+  readonly head?: Strip;
+}
+
+export const space = (height: number): Strip => ({ height, items: [], keep: false });
+
+export interface ParagraphStyle {
+  readonly height: number;
+  readonly bold: boolean;
+  readonly keep: boolean;
+  /** A mark left of the text ("1", a dash), and how far the text is set in, mm. */
+  readonly mark: string;
+  readonly indent: number;
+}
+
+/** A paragraph wrapped into a column of the given width. */
+export const paragraph = (
+  text: string,
+  width: number,
+  style: Partial<ParagraphStyle> = {},
+): Strip => {
+  const { height, bold, keep, mark, indent } = {
+    height: TEXT.small,
+    bold: false,
+    keep: false,
+    mark: '',
+    indent: 0,
+    ...style,
+  };
+  const lettering = { height, bold };
+  const lines = wrap(text, width - indent, height, bold);
+  const items = lines.map((s, i) => label([indent, -height * (1.2 + LEADING * i)], s, lettering));
+  if (mark !== '') items.push(label([0, -height * 1.2], mark, { height, bold: true }));
+  return { height: height * (0.6 + LEADING * lines.length), items, keep };
+};
+
+export const heading = (text: string, width: number, height: number = TEXT.normal): Strip =>
+  paragraph(text, width, { height, bold: true, keep: true });
+
+export interface Column {
+  readonly title: string;
+  readonly width: number;
+  readonly align: 'left' | 'centre' | 'right';
+}
+
+const row = (
+  columns: readonly Column[],
+  cells: readonly string[],
+  height: number,
+  isHead: boolean,
+): Strip => {
+  const wrapped = columns.map((column, i) =>
+    wrap(cells[i] ?? '', column.width - 2 * PAD, height, isHead),
+  );
+  const most = Math.max(...wrapped.map((lines) => lines.length));
+  const depth = 2 * PAD + height * (1 + LEADING * (most - 1)) + 0.35 * height;
+  const items: Item[] = [];
+  let x = 0;
+  columns.forEach((column, i) => {
+    const box = { x0: x, y0: -depth, x1: x + column.width, y1: 0 };
+    if (isHead) items.push(fillBox(box, 'tint'));
+    items.push(frameItem(box, 'table'));
+    const at = { left: x + PAD, centre: x + column.width / 2, right: box.x1 - PAD }[column.align];
+    (wrapped[i] ?? []).forEach((s, n) => {
+      const base = -PAD - height * (1.05 + LEADING * n);
+      items.push(label([at, base], s, { height, align: column.align, bold: isHead }));
+    });
+    x = box.x1;
+  });
+  return { height: depth, items, keep: isHead };
+};
+
+/** A table of wrapped cells: a head that is repeated on every page, and one strip a row. */
+export const table = (
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  height: number = TEXT.small,
+): Strip[] => {
+  const head = row(
+    columns,
+    columns.map((column) => column.title),
+    height,
+    true,
+  );
+  return [head, ...rows.map((cells) => ({ ...row(columns, cells, height, false), head }))];
+};
+
+/** A ruled place to write in by hand, with what belongs there. */
+export const blank = (what: string, width: number, indent = 0): Strip => {
+  const height = TEXT.small;
+  const start = indent + textWidth(what, height) + 2;
+  return {
+    height: 8,
+    items: [
+      label([indent, -6], what, { height }),
+      line([start, -6.5], [Math.max(start + 10, width), -6.5], 'dimension'),
+    ],
+    keep: false,
+  };
+};
+
+export const heightOfAll = (strips: readonly Strip[]): number =>
+  strips.reduce((sum, strip) => sum + strip.height, 0);
+
+/** The strips one below the other, the first one's top left corner at `at`. */
+export const stack = (strips: readonly Strip[], at: Vec2): Item[] => {
+  let y = at[1];
+  return strips.flatMap((strip) => {
+    const items = move(strip.items, [at[0], y]);
+    y -= strip.height;
+    return items;
+  });
+};
+
+/**
+ * Pours strips into pages of the given heights (the last height holds for all further pages). A
+ * strip that keeps with its follower moves to the next page with it; heads are repeated.
+ */
+export const pour = (strips: readonly Strip[], heights: readonly number[]): Strip[][] => {
+  const pages: Strip[][] = [];
+  let current: Strip[] = [];
+  let used = 0;
+  const room = (): number => heights[Math.min(pages.length, heights.length - 1)] ?? 0;
+  let i = 0;
+  while (i < strips.length) {
+    const group: Strip[] = [];
+    do {
+      const next = strips[i++];
+      if (next) group.push(next);
+    } while (group.at(-1)?.keep && i < strips.length);
+    const need = heightOfAll(group);
+    if (current.length > 0 && used + need > room()) {
+      pages.push(current);
+      const head = group[0]?.head;
+      current = head ? [head] : [];
+      used = heightOfAll(current);
+    }
+    current.push(...group);
+    used += need;
+  }
+  if (current.length > 0) pages.push(current);
+  return pages;
+};
