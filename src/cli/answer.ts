@@ -4,7 +4,11 @@ import { text } from '../text/index.ts';
 /** What a command ends with: 0 done, 1 a check failed, 2 bad input, 3 a defect of the program. */
 export type ExitCode = 0 | 1 | 2 | 3;
 
-export const issueOf = (code: string, words: { message: string; fix: string }, path = ''): Issue => ({
+export const issueOf = (
+  code: string,
+  words: { message: string; fix: string },
+  path = '',
+): Issue => ({
   code,
   severity: 'error',
   path,

@@ -12,7 +12,10 @@ export const loadDesign = (file: string): Result<Design> => {
     // One byte over the limit is enough for `openDesign` to refuse it by size.
     const size = statSync(file).size;
     const bytes = readFileSync(file);
-    return openDesign(size > MAX_DESIGN_BYTES ? bytes.subarray(0, MAX_DESIGN_BYTES + 1) : bytes, registry);
+    return openDesign(
+      size > MAX_DESIGN_BYTES ? bytes.subarray(0, MAX_DESIGN_BYTES + 1) : bytes,
+      registry,
+    );
   } catch (error) {
     const why = error instanceof Error && 'code' in error ? String(error.code) : String(error);
     return fail(issueOf('file-unreadable', text.cli.unreadable(file, why)));

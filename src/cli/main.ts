@@ -49,9 +49,7 @@ const buildProgram = (end: (code: ExitCode) => void): Command => {
     );
   quiet(program.command('schema').description(words.schemaAbout))
     .argument('<name>')
-    .action(async (name: string) =>
-      end(await (await import('./commands/schema.ts')).schema(name)),
-    );
+    .action(async (name: string) => end(await (await import('./commands/schema.ts')).schema(name)));
   return program;
 };
 

@@ -1,5 +1,14 @@
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { Issue } from '../core/issue.ts';
 import { text } from '../text/index.ts';
@@ -23,9 +32,12 @@ const filesBelow = (dir: string, prefix = ''): string[] =>
 const manifestEntries = (dir: string): Map<string, string> | undefined => {
   try {
     const read: unknown = JSON.parse(readFileSync(join(dir, 'manifest.json'), 'utf8'));
-    if (typeof read !== 'object' || read === null || !('format' in read) || !('files' in read)) return;
+    if (typeof read !== 'object' || read === null || !('format' in read) || !('files' in read))
+      return;
     if (read.format !== 'platenwright-package' || !Array.isArray(read.files)) return;
-    return new Map(read.files.map((file: { path: string; sha256: string }) => [file.path, file.sha256]));
+    return new Map(
+      read.files.map((file: { path: string; sha256: string }) => [file.path, file.sha256]),
+    );
   } catch {
     return;
   }
@@ -44,12 +56,14 @@ export const refusal = (dir: string): Issue | undefined => {
   for (const file of files) {
     if (known && file === 'manifest.json') continue;
     const sum = known?.get(file);
-    if (sum === undefined) return issueOf('output-folder-foreign', text.cli.foreignFolder(dir, file));
+    if (sum === undefined)
+      return issueOf('output-folder-foreign', text.cli.foreignFolder(dir, file));
     if (sha256(readFileSync(join(dir, file))) !== sum) {
       return issueOf('output-file-changed', text.cli.changedFile(dir, file));
     }
   }
-  if (!known) return issueOf('output-folder-foreign', text.cli.foreignFolder(dir, readdirSync(dir)[0] ?? ''));
+  if (!known)
+    return issueOf('output-folder-foreign', text.cli.foreignFolder(dir, readdirSync(dir)[0] ?? ''));
   return;
 };
 

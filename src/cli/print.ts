@@ -5,8 +5,15 @@ import { text } from '../text/index.ts';
 import { printLine } from './answer.ts';
 
 const columns = (rows: readonly (readonly string[])[]): string[] => {
-  const widths = (rows[0] ?? []).map((_, i) => Math.max(...rows.map((row) => (row[i] ?? '').length)));
-  return rows.map((row) => row.map((cell, i) => cell.padEnd(widths[i] ?? 0)).join('  ').trimEnd());
+  const widths = (rows[0] ?? []).map((_, i) =>
+    Math.max(...rows.map((row) => (row[i] ?? '').length)),
+  );
+  return rows.map((row) =>
+    row
+      .map((cell, i) => cell.padEnd(widths[i] ?? 0))
+      .join('  ')
+      .trimEnd(),
+  );
 };
 
 /** The settings as a table, one line a belt and side. */
@@ -16,7 +23,9 @@ export const printSettings = (settings: readonly Setting[]): void => {
     `  ${setting.step}`,
     setting.belt,
     setting.side,
-    ...setting.readings.map((reading) => `${reading.label} ${plain(reading.value, 3)} ${reading.unit}`),
+    ...setting.readings.map(
+      (reading) => `${reading.label} ${plain(reading.value, 3)} ${reading.unit}`,
+    ),
     `${plain(setting.angle, 2)} deg`,
     text.cli.stop(plain(setting.edgeStop, 2)),
   ]);
@@ -39,7 +48,9 @@ export const printChecks = (checks: readonly CheckResult[], everyOne: boolean): 
   printLine(text.cli.checksTitle(passed, checks.length));
   for (const check of checks) {
     if (check.passed && !everyOne) continue;
-    printLine(`  ${check.passed ? text.cli.passed : text.cli.failed}  ${check.label}: ${limits(check)}`);
+    printLine(
+      `  ${check.passed ? text.cli.passed : text.cli.failed}  ${check.label}: ${limits(check)}`,
+    );
     if (!check.passed) printLine(`        ${check.message} ${check.fix}`);
   }
 };

@@ -19,7 +19,9 @@ const fileFor = (folder: string, url: string): string | undefined => {
   try {
     const path = normalize(decodeURIComponent(new URL(url, 'http://localhost').pathname));
     const file = join(folder, path.endsWith(sep) ? join(path, 'index.html') : path);
-    return file.startsWith(folder) && existsSync(file) && statSync(file).isFile() ? file : undefined;
+    return file.startsWith(folder) && existsSync(file) && statSync(file).isFile()
+      ? file
+      : undefined;
   } catch {
     return undefined;
   }

@@ -98,4 +98,3 @@ export const reportOf = (
     mass: massOf(part),
   })),
 });
-

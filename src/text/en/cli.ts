@@ -6,7 +6,8 @@ export const cli = {
   checkAbout: 'Solve, build and check a design',
   makeAbout: 'Write the complete package of a design',
   listAbout: 'List the fixture families, grinder presets and worked designs',
-  schemaAbout: 'Print the JSON Schema of a document: design, grinder, solve, check, report, manifest',
+  schemaAbout:
+    'Print the JSON Schema of a document: design, grinder, solve, check, report, manifest',
   fileArgument: 'a design file (*.jig.json)',
   jsonOption: 'print JSON instead of text',
   outOption: 'the package folder: missing, empty or an unchanged package',
