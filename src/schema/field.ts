@@ -123,6 +123,16 @@ export const pairField = (p: ParameterText, first: NumberParameter, second: Numb
     v.description(about(p)),
   );
 
+/** Three numbers in one range: a point or a corner. */
+export const tripleField = (p: ParameterText, each: NumberParameter) =>
+  v.pipe(
+    v.strictTuple([numberField(each), numberField(each), numberField(each)], (issue) =>
+      lines(words.notTriple(p, issue.input)),
+    ),
+    v.title(p.label),
+    v.description(about(p)),
+  );
+
 /** Fields by name. A missing one is reported by its own label; unknown ones are dropped. */
 export const group = <Entries extends v.ObjectEntries>(entries: Entries) =>
   v.object(entries, (issue) => {

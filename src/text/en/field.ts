@@ -73,6 +73,10 @@ export const field = {
     `An entry of ${p.label} is ${shown(value)}; it must be a pair of numbers. ${p.reason}`,
     `Write each entry of ${p.label} as two numbers.`,
   ],
+  notTriple: (p: ParameterText, value: unknown): Words => [
+    `${p.label} is ${shown(value)}; it must be three numbers. ${p.reason}`,
+    `Write ${p.label} as three numbers.`,
+  ],
   notGroup: (value: unknown): Words => [
     `A group of fields is expected here, not ${shown(value)}.`,
     'Write the named fields of this group, or remove it.',
