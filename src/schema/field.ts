@@ -68,6 +68,10 @@ export const choiceField = <T extends string>(choice: ChoiceText<T>) =>
     v.description(about(choice)),
   );
 
+/** One of the named values of a choice, or the initial one where the file leaves it out. */
+export const optionalChoice = <T extends string>(choice: ChoiceText<T>, initial: NoInfer<T>) =>
+  v.optional(choiceField(choice), initial);
+
 /** One of the choices of a family's parameter table, where only the table is known. */
 export const tableChoice = (p: ChoiceParameter) => {
   const values = p.options.map((option) => option.value);
@@ -128,6 +132,18 @@ export const tripleField = (p: ParameterText, each: NumberParameter) =>
   v.pipe(
     v.strictTuple([numberField(each), numberField(each), numberField(each)], (issue) =>
       lines(words.notTriple(p, issue.input)),
+    ),
+    v.title(p.label),
+    v.description(about(p)),
+  );
+
+/** Numbers and words by name, as yet unchecked: a family's own table says what they must be. */
+export const recordField = (p: ParameterText) =>
+  v.pipe(
+    v.record(
+      v.string(),
+      v.union([v.number(), v.string()], (issue) => lines(words.notValue(p, issue.input))),
+      (issue) => lines(words.notGroup(issue.input)),
     ),
     v.title(p.label),
     v.description(about(p)),

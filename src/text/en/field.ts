@@ -77,6 +77,10 @@ export const field = {
     `${p.label} is ${shown(value)}; it must be three numbers. ${p.reason}`,
     `Write ${p.label} as three numbers.`,
   ],
+  notValue: (p: ParameterText, value: unknown): Words => [
+    `An entry of ${p.label} is ${shown(value)}; it must be a number or a word. ${p.reason}`,
+    `Write each entry of ${p.label} as a number or a word.`,
+  ],
   notGroup: (value: unknown): Words => [
     `A group of fields is expected here, not ${shown(value)}.`,
     'Write the named fields of this group, or remove it.',

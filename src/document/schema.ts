@@ -1,0 +1,81 @@
+import * as v from 'valibot';
+import { bladeSchema } from '../blade/schema.ts';
+import type { Parameter } from '../core/parameter.ts';
+import { grinderSchema } from '../grinder/schema.ts';
+import {
+  choiceField,
+  group,
+  idField,
+  listField,
+  numberField,
+  optionalChoice,
+  optionalCount,
+  optionalNumber,
+  recordField,
+  textField,
+} from '../schema/field.ts';
+import { text } from '../text/index.ts';
+import { designParameters as p } from './parameters.ts';
+
+const words = text.document.parameters;
+
+/** Marks a design file and its version; see `migrations.ts`. */
+export const DESIGN_FORMAT = 'platenwright-design';
+export const DESIGN_VERSION = 1;
+
+/** What the document has to know of the fixture families; the registry is passed in. */
+export interface Families {
+  readonly families: Readonly<
+    Record<string, { readonly parameters: Readonly<Record<string, Parameter>> }>
+  >;
+}
+
+const platesSchema = group({
+  process: choiceField(words.making.process),
+  material: choiceField(words.making.material),
+  thicknesses: listField(words.making.thicknesses, numberField(p.making.plates.thickness), 1, 10),
+  kerf: optionalNumber(p.making.plates.kerf),
+});
+
+const printsSchema = group({
+  material: choiceField(words.making.filament),
+  fit: optionalChoice(words.making.fit, 'clearance'),
+  nozzle: optionalNumber(p.making.prints.nozzle),
+  layer: optionalNumber(p.making.prints.layer),
+});
+
+const passSchema = group({
+  belt: idField(words.sequence.belt),
+  backing: idField(words.sequence.backing),
+  edge: numberField(p.sequence.edge),
+  steeper: optionalNumber(p.sequence.steeper),
+});
+
+/**
+ * A whole design: blades, grinder, fixture, making and sequence. Ranges only: `rules.ts` holds
+ * the fields together, and the family's own table checks `fixture.parameters`.
+ */
+export const documentSchema = group({
+  format: v.literal(DESIGN_FORMAT),
+  schema: v.literal(DESIGN_VERSION),
+  name: textField(words.name, 1, 80),
+  notes: v.optional(textField(words.notes, 0, 2000, true), ''),
+  revision: optionalCount(p.revision),
+  blades: listField(words.blades, bladeSchema, 1, 12),
+  grinder: grinderSchema,
+  fixture: group({
+    family: idField(words.fixture.family),
+    parameters: recordField(words.fixture.parameters),
+  }),
+  making: group({
+    units: optionalChoice(words.making.units, 'mm'),
+    plates: platesSchema,
+    prints: printsSchema,
+  }),
+  sequence: listField(words.sequence, passSchema, 1, 12),
+});
+
+export type Design = v.InferOutput<typeof documentSchema>;
+export type Making = Design['making'];
+/** One belt of the sequence. */
+export type Pass = Design['sequence'][number];
