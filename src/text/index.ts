@@ -1,3 +1,4 @@
+import { app } from './en/app.ts';
 import { blade } from './en/blade.ts';
 import { check } from './en/check.ts';
 import { cli } from './en/cli.ts';
@@ -17,6 +18,7 @@ import { safety } from './en/safety.ts';
  * they mention; another language is another object of the same type.
  */
 export const text = {
+  app,
   blade,
   check,
   cli,

@@ -1,0 +1,66 @@
+import type { CheckResult } from '../check/result.ts';
+import type { Issue } from '../core/issue.ts';
+import type { Parameter } from '../core/parameter.ts';
+import type { Result } from '../core/result.ts';
+import type { Design } from '../document/schema.ts';
+import type { BeltSection, Fact, GrindLine, Setting } from '../family/family.ts';
+
+/** A fixture family as the page shows it. */
+export interface FamilyCard {
+  readonly id: string;
+  readonly label: string;
+  readonly meaning: string;
+  readonly parameters: Readonly<Record<string, Parameter>>;
+}
+
+/** The numbers of a design: what `Fixture` holds, without its functions. */
+export interface Solved {
+  readonly settings: readonly Setting[];
+  readonly lines: readonly GrindLine[];
+  readonly facts: readonly Fact[];
+  /** One section at the belt for each setting, by the setting's id. */
+  readonly sections: Readonly<Record<string, BeltSection>>;
+  readonly zeroing: readonly string[];
+  readonly assembly: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+/** One part for the list. */
+export interface PartCard {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: 'plate' | 'print' | 'stock' | 'hardware';
+  readonly quantity: number;
+  readonly material: string;
+  readonly process: string;
+  /** Grams each; null where it is not known. */
+  readonly mass: number | null;
+  /** Contours of every layer from below, mm, part coordinates, flattened for the screen. */
+  readonly outlines: readonly (readonly (readonly [number, number])[])[];
+}
+
+export interface Built {
+  readonly parts: readonly PartCard[];
+  readonly checks: readonly CheckResult[];
+}
+
+export interface PackFile {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+}
+
+/** What the page asks of the engine. Every answer crosses as plain data. */
+export interface Engine {
+  families(): Promise<readonly FamilyCard[]>;
+  /** Opens the bytes of a design file: the one way in. */
+  open(bytes: Uint8Array): Promise<Result<Design>>;
+  /** The design file of a design. */
+  text(design: Design): Promise<string>;
+  examples(): Promise<readonly { readonly name: string; readonly bytes: Uint8Array }[]>;
+  /** Everything that is wrong with a design as it stands, by path. */
+  solve(design: Design): Promise<Result<Solved>>;
+  build(design: Design): Promise<Result<Built>>;
+  pack(design: Design): Promise<Result<readonly PackFile[]>>;
+}
+
+export type { Issue };
