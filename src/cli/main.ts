@@ -59,8 +59,11 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
   let code: ExitCode = 0;
   try {
     const { calcCommand } = await import('./calc.ts');
-    await buildProgram((ended) => (code = ended))
-      .addCommand(calcCommand())
+    const end = (ended: ExitCode): void => {
+      code = ended;
+    };
+    await buildProgram(end)
+      .addCommand(calcCommand(end))
       .parseAsync(argv, { from: 'user' });
     return code;
   } catch (error) {

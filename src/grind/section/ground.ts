@@ -1,0 +1,52 @@
+import { radians } from '../../core/units.ts';
+import { distance2, type Vec2 } from '../../geometry/vector.ts';
+import { clip, type HalfPlane } from './clip.ts';
+import type { Section } from './section.ts';
+
+/**
+ * A flat-ground face on the belt side: half-thickness `edge` (mm from the midplane at the edge's
+ * height, negative when it lies past the midplane) growing towards the spine by tan(`angle`),
+ * degrees between midplane and face.
+ */
+export interface Face {
+  readonly edge: number;
+  readonly angle: number;
+}
+
+/** The half-plane a face leaves: -w <= edge + (H - v) tan a, written with a unit normal. */
+export const behindFace = (height: number, { edge, angle }: Face): HalfPlane => {
+  const [c, s] = [Math.cos(radians(angle)), Math.sin(radians(angle))];
+  return { normal: [-c, s], offset: edge * c + height * s };
+};
+
+/** The section after its belt side was ground to a face. */
+export const ground = (section: Section, face: Face): Section => ({
+  height: section.height,
+  outline: clip(section.outline, behindFace(section.height, face)),
+});
+
+/**
+ * The part of a face's line that lies in a section, from its spine end to its edge end (w, v):
+ * where the belt bears when the face is reached. Undefined where the face does not meet the metal.
+ */
+export const bearing = (section: Section, face: Face): readonly [Vec2, Vec2] | undefined => {
+  const { normal, offset } = behindFace(section.height, face);
+  const on = ground(section, face)
+    .outline.vertices.map(({ x, y }): Vec2 => [x, y])
+    .filter(([x, y]) => Math.abs(x * normal[0] + y * normal[1] - offset) < 1e-9)
+    .sort((p, q) => p[1] - q[1]);
+  const [low, high] = [on[0], on[on.length - 1]];
+  return low === undefined || high === undefined || distance2(low, high) < 1e-9
+    ? undefined
+    : [low, high];
+};
+
+/**
+ * Bevel height, mm: from the edge along the midplane to the upper limit of the face, where it
+ * runs out into the metal that was there (flank, an earlier bevel, the rounded spine corner), or
+ * through the spine itself, which is full height. 0 when nothing is ground.
+ */
+export const bevelHeight = (section: Section, face: Face): number => {
+  const bears = bearing(section, face);
+  return bears === undefined ? 0 : Math.min(section.height, section.height - bears[0][1]);
+};

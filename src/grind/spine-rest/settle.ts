@@ -1,0 +1,101 @@
+import { radians } from '../../core/units.ts';
+import { dot2, type Vec2 } from '../../geometry/vector.ts';
+import { behindFace, ground, type Face } from '../section/ground.ts';
+import type { Section } from '../section/section.ts';
+import { reach, type Reach } from '../section/support.ts';
+
+/**
+ * A section standing in its contacts, in the seat frame: y from the abrasive face along the seat
+ * towards the maker, z up from the seat; mm and degrees.
+ */
+export interface Seating {
+  /** From where the seat meets the abrasive face to the step, along the seat. */
+  readonly setoff: number;
+  /** Platen's lean from the seat's normal, its top away from the maker positive. */
+  readonly lean: number;
+  /** Blade's tilt from the seat's normal, its edge towards the belt positive. */
+  readonly tilt: number;
+  /** Between midplane and ground face. */
+  readonly angle: number;
+  /** Where the spine's middle (v = 0, w = 0) lies. */
+  readonly origin: Vec2;
+  /** Near spine corner, where the blade bears on the seat. */
+  readonly seat: Vec2;
+  /** Far spine corner, where the blade bears on the step. */
+  readonly step: Vec2;
+  /** Corner of the edge on the belt side, on the abrasive face. */
+  readonly edge: Vec2;
+}
+
+/** A section point (w, v) in the seat frame, for a tilt in degrees. */
+export const inSeatFrame = (origin: Vec2, tilt: number, [w, v]: Vec2): Vec2 => {
+  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
+  return [origin[0] - v * s + w * c, origin[1] + v * c + w * s];
+};
+
+/** Where the ground section reaches farthest down; cut only when the face takes that point. */
+const lowest = (section: Section, face: Face, down: Vec2): Reach => {
+  const whole = reach(section.outline, down);
+  const { normal, offset } = behindFace(section.height, face);
+  return dot2(whole.at, normal) <= offset ? whole : reach(ground(section, face).outline, down);
+};
+
+/**
+ * Settles a section whose belt side is ground to `face` and gives the setoff that grinds it.
+ *
+ * The blade leans edge up, tilted q = a + t. Its lowest point bears on the seat and its farthest
+ * on the step, so with the section's supports
+ *
+ *     P_z = - min (v cos q + w sin q)          P_y = s - max (w cos q - v sin q)
+ *
+ * the edge's belt-side corner (v = H, w = -e) stands at
+ *
+ *     y = P_y - H sin q - e cos q              z = P_z + H cos q - e sin q
+ *
+ * and lies on the abrasive face when y cos t + z sin t = 0. Hence, in closed form,
+ *
+ *     s = max (w cos q - v sin q) + H sin q + e cos q - z tan t
+ *
+ * For a sharp square bar and t = 0 that is s = (T/2 + e) cos a + H sin a; with both spine corners
+ * rounded by r it is r + (T/2 + e - r) cos a + (H - r) sin a. The seat meets the section as it is
+ * once ground: a bevel that runs through the spine takes the corner the blade stood on with it.
+ *
+ * Domain: 0 < q < 90. For q <= 0 the blade does not lean on the belt at all. The step must be
+ * higher than `step`'s z. Derived here; tests settle and cut a dense polygon independently.
+ */
+export const settle = (section: Section, face: Face, lean: number): Seating => {
+  const tilt = face.angle + lean;
+  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
+  const far = reach(section.outline, [c, -s]);
+  const low = lowest(section, face, [-s, -c]);
+  const edgeHeight = low.distance + section.height * c - face.edge * s;
+  const setoff =
+    far.distance + section.height * s + face.edge * c - edgeHeight * Math.tan(radians(lean));
+  const origin: Vec2 = [setoff - far.distance, low.distance];
+  return {
+    setoff,
+    lean,
+    tilt,
+    angle: face.angle,
+    origin,
+    seat: inSeatFrame(origin, tilt, low.at),
+    step: inSeatFrame(origin, tilt, far.at),
+    edge: inSeatFrame(origin, tilt, [-face.edge, section.height]),
+  };
+};
+
+/** The setoff alone, skipping what only the whole pose needs; see `settle`. */
+export const setoffFor = (section: Section, face: Face, lean: number): number => {
+  if (lean !== 0) return settle(section, face, lean).setoff;
+  const [c, s] = [Math.cos(radians(face.angle)), Math.sin(radians(face.angle))];
+  return reach(section.outline, [c, -s]).distance + section.height * s + face.edge * c;
+};
+
+/** Step of the central difference below, degrees: kinks apart, good to about 1e-9. */
+const STEP = 1e-4;
+
+/** Growth of the setoff with the angle at one edge thickness, mm per degree. */
+export const setoffPerDegree = (section: Section, { edge, angle }: Face, lean: number): number =>
+  (setoffFor(section, { edge, angle: angle + STEP }, lean) -
+    setoffFor(section, { edge, angle: angle - STEP }, lean)) /
+  (2 * STEP);
