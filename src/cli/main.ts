@@ -62,9 +62,7 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
     const end = (ended: ExitCode): void => {
       code = ended;
     };
-    await buildProgram(end)
-      .addCommand(calcCommand(end))
-      .parseAsync(argv, { from: 'user' });
+    await buildProgram(end).addCommand(calcCommand(end)).parseAsync(argv, { from: 'user' });
     return code;
   } catch (error) {
     if (error instanceof CommanderError) {
