@@ -17,6 +17,14 @@ export interface Issue {
   readonly fix: string;
 }
 
+/** An issue with the words of the catalogue. */
+export const problem = (
+  code: string,
+  path: string,
+  words: { readonly message: string; readonly fix: string },
+  severity: Severity = 'error',
+): Issue => ({ code, severity, path, message: words.message, fix: words.fix });
+
 /** Whether any of the issues stops the work. */
 export const hasError = (issues: readonly Issue[]): boolean =>
   issues.some((issue) => issue.severity === 'error');

@@ -9,7 +9,7 @@ import { text } from '../text/index.ts';
  */
 const words = text.document.field;
 
-const lines = ([message, fix]: readonly [string, string]): string => `${message}\n${fix}`;
+const lines = ({ message, fix }: { message: string; fix: string }): string => `${message}\n${fix}`;
 
 const about = (p: ParameterText): string => `${p.meaning} ${p.reason}`;
 

@@ -225,4 +225,89 @@ export const blade = {
       },
     },
   },
+  rules: {
+    beforeTip: (label: string, value: number, length: number) => ({
+      message: `${label} is ${value} mm; it must be less than the blade length of ${length} mm, because it lies before the tip.`,
+      fix: `Set ${label} below ${length} mm, or make the blade longer.`,
+    }),
+    tipInside: (drop: number, depth: number) => ({
+      message: `Drop of the tip is ${drop} mm; it must be at most ${depth} mm, the depth of the straight edge at the tip, because the edge does not fall towards the tip.`,
+      fix: `Set Drop of the tip to at most ${depth} mm, or raise the height at the belly.`,
+    }),
+    turn: (label: string, turn: number, most: number) => ({
+      message: `${label} turns by ${turn} degrees to reach the tip; it must turn by at most ${most} degrees, because a steeper end is no longer one curve along the blade.`,
+      fix: `Start ${label} further from the tip, or bring the tip closer to its line.`,
+    }),
+    bellyTurn: 'Start of the belly',
+    spineTurn: 'Start of the spine drop',
+    sagitta: (value: number, most: number) => ({
+      message: `Curve of the spine is ${value} mm; for this length it must be from ${-most} to ${most} mm, because a stronger curve no longer seats on a flat nose.`,
+      fix: `Set Curve of the spine to a value from ${-most} to ${most} mm.`,
+    }),
+    noHeight: (u: number, height: number, least: number) => ({
+      message: `The blade is ${height} mm high at ${u} mm from the plunge; it must be at least ${least} mm high up to the tip, because spine and edge may meet only at the tip.`,
+      fix: 'Lower the edge or raise the spine there.',
+    }),
+    increasing: (label: string, index: number, value: number, before: number, least: number) => ({
+      message: `${label} ${index + 1} is at ${value} mm after one at ${before} mm; each must lie at least ${least} mm after the one before, because the curve is read from plunge to tip.`,
+      fix: `Sort the entries of ${label} from plunge to tip and remove doubles.`,
+    }),
+    curveStart: (label: string, value: number) => ({
+      message: `${label} start at ${value} mm; they must start at 0 mm, because measures run from the plunge.`,
+      fix: `Give ${label} a first point at the plunge, with distance 0.`,
+    }),
+    curveTip: (spine: string, edge: string) => ({
+      message: `Spine points end at ${spine} and edge points at ${edge}; both must end at the same point, because spine and edge meet at the tip.`,
+      fix: 'Give both lists the same last point.',
+    }),
+    curveLength: (value: number, min: number, max: number) => ({
+      message: `The points reach to ${value} mm from the plunge; Blade length must be from ${min} to ${max} mm for these fixtures.`,
+      fix: `End the points between ${min} and ${max} mm.`,
+    }),
+    stationPlace: (value: number, from: number, to: number) => ({
+      message: `Place of a thickness is ${value} mm; it must be from ${from} to ${to} mm, because it lies on ricasso or blade.`,
+      fix: `Set Place of a thickness to a value from ${from} to ${to} mm.`,
+    }),
+    spineRadius: (value: number, most: number) => ({
+      message: `Spine corner radius is ${value} mm; it must be at most ${most} mm, because two corners share the thinnest stock of the spine.`,
+      fix: `Set Spine corner radius to at most ${most} mm.`,
+    }),
+    edgeThickerThanSpine: (value: number, thickness: number) => ({
+      message: `Edge thickness as heat treated is ${value} mm; it must be at most ${thickness} mm, the thinnest stock of this blade, because an edge is not thicker than its spine.`,
+      fix: `Set Edge thickness as heat treated to at most ${thickness} mm, or correct Thickness along the spine.`,
+    }),
+    edgeGrows: (wanted: number, asHeatTreated: number) => ({
+      message: `Edge thickness wanted is ${wanted} mm; it must be at most the edge thickness as heat treated, ${asHeatTreated} mm, because grinding only takes metal away.`,
+      fix: `Set Edge thickness wanted to at most ${asHeatTreated} mm.`,
+    }),
+    nothingGround: () => ({
+      message:
+        'Both bevels are of kind none; at least one side must be ground, because there is nothing to set otherwise.',
+      fix: 'Choose another kind for the left or the right bevel.',
+    }),
+    bevelTooHigh: (label: string, value: number, height: number, u: number) => ({
+      message: `${label} is ${value} mm; it must be at most ${height} mm, the height of the blade at ${u} mm from the plunge where it is stated.`,
+      fix: `Set ${label} to at most ${height} mm, or choose the kind full.`,
+    }),
+    noRise: (offset: number, half: number) => ({
+      message: `The edge of this side lies ${offset} mm from the midplane and the spine ${half} mm; the edge must lie closer, because there is nothing to grind otherwise.`,
+      fix: 'Reduce Edge thickness wanted, or bring Share of the left side closer to 0.5.',
+    }),
+    bevelAngle: (angle: number, min: number, max: number) => ({
+      message: `This bevel comes to an angle of ${angle} degrees; it must be from ${min} to ${max} degrees, because flatter ones have no line to find and steeper ones are chisels.`,
+      fix: 'Change the bevel height, or the thickness of stock or edge.',
+    }),
+    bevelHeight: (height: number, min: number) => ({
+      message: `This bevel comes to a height of ${height} mm; it must be at least ${min} mm, because it could not be measured otherwise.`,
+      fix: 'Reduce the bevel angle.',
+    }),
+    hollowDepth: (depth: number, half: number) => ({
+      message: `Depth of the hollow is ${depth} mm; it must be less than ${half} mm, half of the thickness of the stock, because it would break through.`,
+      fix: `Set Depth of the hollow below ${half} mm.`,
+    }),
+    tangApart: (from: number, to: number, height: number, least: number) => ({
+      message: `The tang reaches from ${from} to ${to} mm below the spine line, the blade there from 0 to ${height} mm; they must overlap by at least ${least} mm, because they are one piece.`,
+      fix: 'Correct Drop of the tang or Height of the tang.',
+    }),
+  },
 } as const;

@@ -1,0 +1,127 @@
+import { problem, type Issue } from '../core/issue.ts';
+import { degrees } from '../core/units.ts';
+import { text } from '../text/index.ts';
+import type { Vec2 } from '../geometry/vector.ts';
+import { bladeParameters as p } from './parameters.ts';
+import type { Blade, Outline } from './schema.ts';
+import { shapeOf } from './shape.ts';
+
+type Dimensions = Extract<Outline, { kind: 'dimensions' }>;
+type Curves = Extract<Outline, { kind: 'curves' }>;
+
+const words = text.blade.rules;
+const labels = text.blade.parameters.outline;
+
+/** Most an arc of the outline may turn, degrees: beyond it the curve nears the vertical. */
+const MOST_TURN = 80;
+/** Closest spacing of outline points, mm. */
+const POINT_SPACING = 0.1;
+/** Least height between spine and edge away from the tip, mm, and how far off the tip it holds. */
+const LEAST_HEIGHT = 0.05;
+const TIP_ZONE = 0.02;
+/** Places at which the height is looked at. */
+const PLACES = 200;
+
+const short = (value: number): number => Number(value.toFixed(2));
+
+/** Degrees by which an arc turns that leaves a line of slope m and reaches (du, dv) from there. */
+const turn = (m: number, du: number, dv: number): number =>
+  2 * degrees(Math.atan2(dv, du) - Math.atan(m));
+
+const dimensionIssues = (o: Dimensions, at: string): Issue[] => {
+  const issues = (['bellyStart', 'spineDropStart'] as const)
+    .filter((key) => o[key] >= o.length)
+    .map((key) =>
+      problem('beyond-tip', `${at}.${key}`, words.beforeTip(labels[key].label, o[key], o.length)),
+    );
+  if (issues.length > 0) return issues;
+  const slope = o.bellyStart > 0 ? (o.bellyHeight - o.heelHeight) / o.bellyStart : 0;
+  const run = o.length - o.bellyStart;
+  const depth = o.bellyHeight + slope * run;
+  if (o.tipDrop > depth + 1e-9)
+    issues.push(problem('tip-outside', `${at}.tipDrop`, words.tipInside(o.tipDrop, short(depth))));
+  const belly = Math.abs(turn(slope, run, o.tipDrop - o.bellyHeight));
+  if (belly > MOST_TURN)
+    issues.push(
+      problem(
+        'steep-belly',
+        `${at}.bellyStart`,
+        words.turn(words.bellyTurn, short(belly), MOST_TURN),
+      ),
+    );
+  const drop = turn(0, o.length - o.spineDropStart, o.tipDrop);
+  if (drop > MOST_TURN)
+    issues.push(
+      problem(
+        'steep-spine',
+        `${at}.spineDropStart`,
+        words.turn(words.spineTurn, short(drop), MOST_TURN),
+      ),
+    );
+  const most = short(o.length / 8);
+  if (Math.abs(o.spineSagitta) > most)
+    issues.push(problem('spine-curve', `${at}.spineSagitta`, words.sagitta(o.spineSagitta, most)));
+  return issues;
+};
+
+const listIssues = (points: Curves['spine'], label: string, at: string): Issue[] => {
+  const issues = points.flatMap(([u], i) => {
+    const before = points[i - 1];
+    return before !== undefined && u - before[0] < POINT_SPACING
+      ? [
+          problem(
+            'not-increasing',
+            `${at}.${i}`,
+            words.increasing(label, i, u, before[0], POINT_SPACING),
+          ),
+        ]
+      : [];
+  });
+  const first = points[0]?.[0] ?? 0;
+  if (first !== 0) issues.push(problem('curve-start', at, words.curveStart(label, first)));
+  return issues;
+};
+
+const curveIssues = ({ spine, edge }: Curves, at: string): Issue[] => {
+  const issues = [
+    ...listIssues(spine, labels.spine.label, `${at}.spine`),
+    ...listIssues(edge, labels.edge.label, `${at}.edge`),
+  ];
+  const last = (points: Curves['spine']): Vec2 => points.at(-1) ?? [0, 0];
+  const [tip, end] = [last(spine), last(edge)];
+  if (tip[0] !== end[0] || tip[1] !== end[1])
+    issues.push(
+      problem(
+        'open-tip',
+        `${at}.edge`,
+        words.curveTip(`(${tip.join(', ')})`, `(${end.join(', ')})`),
+      ),
+    );
+  const { min, max } = p.outline.length;
+  if (tip[0] < min || tip[0] > max)
+    issues.push(problem('out-of-range', `${at}.spine`, words.curveLength(tip[0], min, max)));
+  return issues;
+};
+
+/** Whether spine and edge meet anywhere but at the tip. */
+const heightIssues = (blade: Blade, at: string): Issue[] => {
+  const { spine, edge, length } = shapeOf(blade);
+  const from = -blade.ricasso;
+  const to = length * (1 - TIP_ZONE);
+  for (let i = 0; i <= PLACES; i += 1) {
+    const u = from + ((to - from) * i) / PLACES;
+    const height = edge.value(u) - spine.value(u);
+    if (!(height >= LEAST_HEIGHT))
+      return [problem('no-height', at, words.noHeight(short(u), short(height), LEAST_HEIGHT))];
+  }
+  return [];
+};
+
+/** What holds the outline of one blade together; `at` is the path of the blade. */
+export const outlineIssues = (blade: Blade, at: string): Issue[] => {
+  const path = `${at}.outline`;
+  const { outline } = blade;
+  const issues =
+    outline.kind === 'dimensions' ? dimensionIssues(outline, path) : curveIssues(outline, path);
+  return issues.length > 0 ? issues : heightIssues(blade, path);
+};
