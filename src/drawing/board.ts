@@ -1,0 +1,86 @@
+import { radians } from '../core/units.ts';
+import { onCircle } from '../geometry/arc.ts';
+import type { Vec2 } from '../geometry/vector.ts';
+import { crosses, grow, overlap, type Box } from './box.ts';
+import { textBox } from './items.ts';
+import type { Item } from './sheet.ts';
+
+type Stretch = readonly [Vec2, Vec2];
+
+/** What is already drawn, as straight stretches and text boxes: the ground for placing more. */
+export interface Board {
+  readonly stretches: readonly Stretch[];
+  readonly texts: readonly Box[];
+}
+
+/** Straight pieces of a full circle: fine enough for keeping text clear of it. */
+const PIECES = 32;
+
+const chain = (points: readonly Vec2[]): Stretch[] =>
+  points.slice(1).map((p, i) => [points[i] ?? p, p]);
+
+const stretchesOf = (item: Item): Stretch[] => {
+  switch (item.kind) {
+    case 'line':
+      return [[item.a, item.b]];
+    case 'polyline':
+      return chain(item.points);
+    case 'fill':
+      return item.tone === 'ink' ? chain([...item.points, item.points[0] ?? [0, 0]]) : [];
+    case 'circle':
+    case 'arc': {
+      const from = item.kind === 'arc' ? item.from : 0;
+      const to = item.kind === 'arc' ? item.to : 360;
+      const sweep = to > from ? to - from : to - from + 360;
+      const n = Math.max(2, Math.ceil((sweep / 360) * PIECES));
+      // Just outside the curve, so that the straight pieces do not cut its corners.
+      const radius = item.radius / Math.cos(radians(sweep / n / 2));
+      return chain(
+        Array.from({ length: n + 1 }, (_, i) =>
+          onCircle(item.centre, radius, from + (sweep * i) / n),
+        ),
+      );
+    }
+    case 'text':
+      return [];
+  }
+};
+
+export const boardOf = (items: readonly Item[]): Board => ({
+  stretches: items.flatMap(stretchesOf),
+  texts: items.flatMap((item) => (item.kind === 'text' ? [textBox(item)] : [])),
+});
+
+export const onto = (board: Board, items: readonly Item[]): Board => {
+  const more = boardOf(items);
+  return {
+    stretches: [...board.stretches, ...more.stretches],
+    texts: [...board.texts, ...more.texts],
+  };
+};
+
+/** White space kept around every text, mm. */
+export const CLEAR = 0.6;
+
+/** Whether a text may stand in the box. */
+export const isFree = (board: Board, box: Box): boolean => {
+  const wide = grow(box, CLEAR);
+  return (
+    !board.texts.some((other) => overlap(wide, other)) &&
+    !board.stretches.some(([a, b]) => crosses(wide, a, b))
+  );
+};
+
+/** Whether a line may run from a to b: over other lines, but over no text. */
+export const isOpen = (board: Board, a: Vec2, b: Vec2): boolean =>
+  !board.texts.some((box) => crosses(grow(box, CLEAR), a, b));
+
+const meet = ([a, b]: Stretch, c: Vec2, d: Vec2): boolean => {
+  const side = (p: Vec2, q: Vec2, r: Vec2): number =>
+    (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
+  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+};
+
+/** How many drawn lines a line from a to b would cross. */
+export const crossed = (board: Board, a: Vec2, b: Vec2): number =>
+  board.stretches.filter((stretch) => meet(stretch, a, b)).length;

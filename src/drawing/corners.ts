@@ -1,0 +1,56 @@
+import { angleOf, type Arc } from '../geometry/arc.ts';
+import type { Loop } from '../geometry/loop.ts';
+import { arcOfSegment, isStraight, segments, type Segment } from '../geometry/segment.ts';
+import { add2, cross2, scale2, sub2, type Vec2 } from '../geometry/vector.ts';
+
+/** What has to be dimensioned so that a contour can be drawn again. */
+export interface ContourPoints {
+  /** Corners, and for fillets the corner their neighbours would make without them. */
+  readonly points: readonly Vec2[];
+  /** Arcs that want a radius, and whether the arc rounds off a corner. */
+  readonly arcs: readonly { readonly arc: Arc; readonly fillet: boolean }[];
+  /** Centre and radius of a contour that is one circle. */
+  readonly circle?: { readonly centre: Vec2; readonly radius: number };
+}
+
+const SMOOTH = 0.05;
+
+const tangent = (segment: Segment, atEnd: boolean): number => {
+  if (isStraight(segment)) return angleOf(sub2(segment.b, segment.a));
+  const arc = arcOfSegment(segment);
+  return arc.start + (atEnd ? arc.sweep : 0) + (arc.sweep > 0 ? 90 : -90);
+};
+
+const smooth = (one: number, other: number): boolean =>
+  Math.abs(((((one - other) % 360) + 540) % 360) - 180) < SMOOTH;
+
+/** The corner that an arc rounds off, if it runs smoothly from one straight edge into another. */
+const roundedCorner = (before: Segment, arc: Segment, after: Segment): Vec2 | undefined => {
+  if (!isStraight(before) || !isStraight(after)) return undefined;
+  if (!smooth(tangent(before, true), tangent(arc, false))) return undefined;
+  if (!smooth(tangent(arc, true), tangent(after, false))) return undefined;
+  if (Math.abs(arcOfSegment(arc).sweep) > 170) return undefined;
+  const u = sub2(before.b, before.a);
+  const v = sub2(after.b, after.a);
+  return add2(arc.a, scale2(u, cross2(sub2(after.a, arc.a), v) / cross2(u, v)));
+};
+
+export const contourPoints = (loop: Loop): ContourPoints => {
+  if (loop.kind === 'circle') return { points: [], arcs: [], circle: loop };
+  const edges = segments(loop);
+  const at = (i: number): Segment | undefined => edges[(i + edges.length) % edges.length];
+  const corner = edges.map((edge, i) => {
+    const before = at(i - 1);
+    const after = at(i + 1);
+    return before && after && !isStraight(edge) ? roundedCorner(before, edge, after) : undefined;
+  });
+  const points = edges.flatMap((edge, i) => {
+    const sharp = corner[i];
+    if (sharp) return [sharp];
+    return corner[(i + edges.length - 1) % edges.length] ? [] : [edge.a];
+  });
+  const arcs = edges.flatMap((edge, i) =>
+    isStraight(edge) ? [] : [{ arc: arcOfSegment(edge), fillet: corner[i] !== undefined }],
+  );
+  return { points, arcs };
+};

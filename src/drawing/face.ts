@@ -1,0 +1,221 @@
+import type { Arc } from '../geometry/arc.ts';
+import { onCircle } from '../geometry/arc.ts';
+import { scale2, type Vec2 } from '../geometry/vector.ts';
+import { text as words } from '../text/index.ts';
+import { boardOf, crossed, isFree, isOpen, onto, type Board } from './board.ts';
+import { bounds, label, line, TEXT } from './items.ts';
+import { grow, widthOf, heightOf, type Box } from './box.ts';
+import { ABOVE, arrow, dimensionText, leader, linear } from './dimension.ts';
+import { fitsSide, ordinates, rowDepth, type Ordinate } from './ordinate.ts';
+import type { Item } from './sheet.ts';
+import { textWidth } from './text-width.ts';
+
+/** Something that has to be located: where it is, mm from the datum, and how far it reaches. */
+export interface Feature {
+  readonly at: Vec2;
+  /** Half its size along x and y, mm: 0 for a corner. */
+  readonly half: Vec2;
+  /** Its name beside it in the view; corners have none. */
+  readonly id?: string;
+}
+
+/** One view to be dimensioned: its lines with the datum at the origin, and what is in it. */
+export interface Face {
+  /** Lines of the view, paper mm. */
+  readonly items: readonly Item[];
+  /** Size of the view, real mm, from the datum: right and up, or left where x is negative. */
+  readonly size: Vec2;
+  readonly k: number;
+  readonly features: readonly Feature[];
+  readonly arcs: readonly Arc[];
+  /** Overall dimensions to be written, e.g. "120" or "Ø50". */
+  readonly overall: { readonly x?: string; readonly y?: string };
+}
+
+/** White space between the outermost ordinates and an overall dimension line, mm. */
+const OVERALL = 8;
+
+const viewBox = ({ size, k }: Face): Box => ({
+  x0: Math.min(0, size[0]) * k,
+  y0: 0,
+  x1: Math.max(0, size[0]) * k,
+  y1: size[1] * k,
+});
+
+/** Features gathered to one running dimension for every value that is written differently. */
+const gather = (face: Face, axis: 0 | 1, skip: string | undefined): Ordinate[] => {
+  const other = axis === 0 ? 1 : 0;
+  const rows = new Map<string, Ordinate>();
+  for (const { at, half } of face.features) {
+    const value = dimensionText(Math.abs(at[axis]));
+    if (value === skip) continue;
+    const spare = half[other] > 0 ? 2 : 0;
+    const low = (at[other] - half[other]) * face.k - spare;
+    const high = (at[other] + half[other]) * face.k + spare;
+    const known = rows.get(value);
+    rows.set(value, {
+      text: value,
+      at: known?.at ?? at[axis] * face.k,
+      low: Math.min(known?.low ?? Infinity, low),
+      high: Math.max(known?.high ?? -Infinity, high),
+    });
+  }
+  return [...rows.values()].sort((a, b) => a.at - b.at);
+};
+
+/** Each ordinate on the side it is nearer to, or all on the first where the second has no room. */
+const share = (row: readonly Ordinate[], low: number, high: number, box: readonly [number, number]) => {
+  const isFar = (o: Ordinate): boolean => box[1] - o.high < o.low - box[0] - 1e-6;
+  const far = row.filter(isFar);
+  return fitsSide(far, low, high)
+    ? { near: row.filter((o) => !isFar(o)), far }
+    : { near: row, far: [] };
+};
+
+const rowWidth = (row: readonly Ordinate[]): number =>
+  rowDepth(row.length === 0) + Math.max(0, ...row.map((o) => textWidth(o.text, TEXT.normal)));
+
+/** Radii, each written once with the number of arcs that have it, where a leader finds room. */
+const radii = (face: Face, start: Board): Item[] => {
+  const groups = new Map<string, Arc[]>();
+  for (const arc of face.arcs) {
+    const name = dimensionText(arc.radius);
+    groups.set(name, [...(groups.get(name) ?? []), arc]);
+  }
+  let board = start;
+  const items: Item[] = [];
+  for (const [radius, arcs] of groups) {
+    const value = words.drawing.radius(radius, arcs.length);
+    let best: { cost: number; items: Item[] } | undefined;
+    for (const arc of arcs)
+      for (const share of [0.5, 0.3, 0.7])
+        for (const reach of [5, 8, 11, 15, 20, 26, 33, 42, 55, 70, 90])
+          for (const way of [1, -1]) {
+            const angle = arc.start + arc.sweep * share;
+            const centre = scale2(arc.centre, face.k);
+            const r = arc.radius * face.k;
+            if (way < 0 && reach > r && r > 15) continue;
+            const tip = onCircle(centre, r, angle);
+            const bend = onCircle(centre, r + way * reach, angle);
+            const drawn = leader(tip, bend, value);
+            const textItem = drawn.at(-1);
+            const landing = drawn[2];
+            if (!textItem || landing?.kind !== 'line') continue;
+            if (!isFree(board, bounds([textItem])) || !isOpen(board, tip, bend)) continue;
+            if (!isOpen(board, landing.a, landing.b)) continue;
+            const lines = crossed(board, tip, bend) + crossed(board, landing.a, landing.b);
+            const cost = reach + 6 * lines;
+            if (!best || cost < best.cost) best = { cost, items: drawn };
+          }
+    const chosen = best?.items ?? aside(value, board);
+    items.push(...chosen);
+    board = onto(board, chosen);
+  }
+  return items;
+};
+
+/** The last resort: right of everything drawn, where there is always room. */
+const aside = (value: string, board: Board): Item[] => {
+  const right = Math.max(0, ...board.stretches.flat().map((p) => p[0]), ...board.texts.map((b) => b.x1));
+  return [label([right + 3, 0], value)];
+};
+
+const DIRECTIONS = [45, 135, 315, 225, 90, 270, 0, 180, 67, 113, 23, 157, 293, 247, 337, 203];
+
+/** Names beside their features, without a line where there is room, else with a leader. */
+const names = (face: Face, start: Board): Item[] => {
+  let board = start;
+  const items: Item[] = [];
+  for (const { at, half, id } of face.features) {
+    if (id === undefined) continue;
+    const centre = scale2(at, face.k);
+    const reach = scale2(half, face.k);
+    const w = textWidth(id, TEXT.normal) / 2;
+    const h = TEXT.normal / 2;
+    let best: { cost: number; items: Item[] } | undefined;
+    for (const extra of [0, 1.5, 4, 7, 10, 14, 19, 25, 32, 40, 50, 62, 76, 92])
+      for (const direction of DIRECTIONS) {
+        const u = onCircle([0, 0], 1, direction);
+        const clear = (i: 0 | 1, size: number): number =>
+          Math.abs(u[i]) < 1e-6 ? Infinity : (reach[i] + size + 1.2) / Math.abs(u[i]);
+        const t = Math.min(clear(0, w), clear(1, h)) + extra;
+        const middle: Vec2 = [centre[0] + u[0] * t, centre[1] + u[1] * t];
+        const name = label([middle[0], middle[1] - h], id, { align: 'centre' });
+        if (!isFree(board, bounds([name]))) continue;
+        if (extra < 2) {
+          const cost = extra;
+          if (!best || cost < best.cost) best = { cost, items: [name] };
+          continue;
+        }
+        const inside = Math.min(
+          Math.abs(u[0]) < 1e-6 ? Infinity : (w + 1) / Math.abs(u[0]),
+          Math.abs(u[1]) < 1e-6 ? Infinity : (h + 1) / Math.abs(u[1]),
+        );
+        const rim = Math.min(
+          Math.abs(u[0]) < 1e-6 ? Infinity : reach[0] / Math.abs(u[0]),
+          Math.abs(u[1]) < 1e-6 ? Infinity : reach[1] / Math.abs(u[1]),
+        );
+        const from = onCircle(centre, Math.min(rim, Math.max(...reach)), direction);
+        const to = onCircle(centre, t - inside, direction);
+        if (!isOpen(board, from, to)) continue;
+        const cost = extra + 5 * crossed(board, from, to);
+        if (!best || cost < best.cost)
+          best = { cost, items: [line(from, to, 'dimension'), arrow(from, direction), name] };
+      }
+    const chosen = best?.items ?? aside(id, board);
+    items.push(...chosen);
+    board = onto(board, chosen);
+  }
+  return items;
+};
+
+/** More ordinates than this on one axis leave the holes to their table alone. */
+const crowded = (row: readonly Ordinate[], side: number): boolean =>
+  row.length > 6 && row.length * 5.2 > side + 30;
+
+/**
+ * The view with all its dimensions: running ones from the datum, overall sizes, radii and names.
+ * Rows keep to their own side, leaders and names look for white space, so that no text touches
+ * a line or another text.
+ */
+export const dimensioned = (whole: Face): Item[] => {
+  const box = viewBox(whole);
+  const corners = { ...whole, features: whole.features.filter((f) => f.id === undefined) };
+  const rowOf = (axis: 0 | 1, side: number, skip: string | undefined): Ordinate[] => {
+    const row = gather(whole, axis, skip);
+    return crowded(row, side) ? gather(corners, axis, skip) : row;
+  };
+  const across = share(rowOf(0, widthOf(box), whole.overall.x), box.x0, box.x1, [box.y0, box.y1]);
+  const up = share(rowOf(1, heightOf(box), whole.overall.y), box.y0, box.y1, [box.x0, box.x1]);
+  const items: Item[] = [
+    ...whole.items,
+    ...ordinates(across.near, 'bottom', box),
+    ...ordinates(across.far, 'top', box),
+    ...ordinates(up.near, 'left', box),
+    ...ordinates(up.far, 'right', box),
+  ];
+  const ends = grow(box, 0);
+  if (whole.overall.x !== undefined)
+    items.push(
+      ...linear({
+        axis: 'x',
+        a: [ends.x0, ends.y1],
+        b: [ends.x1, ends.y1],
+        at: ends.y1 + rowWidth(across.far) + OVERALL,
+        text: whole.overall.x,
+      }),
+    );
+  if (whole.overall.y !== undefined)
+    items.push(
+      ...linear({
+        axis: 'y',
+        a: [ends.x1, ends.y0],
+        b: [ends.x1, ends.y1],
+        at: ends.x1 + rowWidth(up.far) + OVERALL + ABOVE,
+        text: whole.overall.y,
+      }),
+    );
+  items.push(...radii(whole, boardOf(items)));
+  items.push(...names(whole, boardOf(items)));
+  return items;
+};

@@ -1,0 +1,227 @@
+import { boundingBox, unionBox, type Box2 } from '../geometry/loop-measure.ts';
+import type { Loop } from '../geometry/loop.ts';
+import { mapProfile, translated } from '../geometry/loop-transform.ts';
+import { sub2, type Vec2 } from '../geometry/vector.ts';
+import type { CrossHole, Hole, Layer, Part } from '../model/part.ts';
+import { text } from '../text/index.ts';
+import { centreLines, datumMark, threadItem } from './centre-lines.ts';
+import { contourPoints } from './corners.ts';
+import { dimensionText } from './dimension.ts';
+import { edgeItem } from './edges.ts';
+import { elevation, turnedLeft } from './elevation.ts';
+import { dimensioned, type Face, type Feature } from './face.ts';
+import { shapeOf } from './hole-rows.ts';
+import { bounds, circleItem, line, move } from './items.ts';
+import { planItems } from './plan.ts';
+import type { Item } from './sheet.ts';
+
+/** White space between two views, mm. */
+const BETWEEN = 10;
+
+/** Part coordinates of the datum: lower left corner of the box around everything, at the foot. */
+export const datumOf = (part: Part): { readonly at: Vec2; readonly foot: number; readonly box: Box2 } => {
+  const box = unionBox(part.layers.map((layer) => boundingBox(layer.profile.outer)));
+  return { at: box.min, foot: Math.min(...part.layers.map((l) => l.from)), box };
+};
+
+/** The layers with the datum at the origin. */
+const fromDatum = (part: Part): Layer[] => {
+  const { at, foot } = datumOf(part);
+  return part.layers.map((layer) => ({
+    profile: mapProfile(layer.profile, (loop) => translated(loop, [-at[0], -at[1]])),
+    from: layer.from - foot,
+    to: layer.to - foot,
+  }));
+};
+
+const holesOf = (part: Part): readonly Hole[] => (part.kind === 'hardware' ? [] : part.holes);
+
+export const crossHolesOf = (part: Part): readonly CrossHole[] =>
+  part.kind === 'stock' ? part.crossHoles : [];
+
+const halfSize = (loop: Loop): Vec2 => {
+  const { min, max } = boundingBox(loop);
+  return [(max[0] - min[0]) / 2, (max[1] - min[1]) / 2];
+};
+
+const holeFeatures = (hole: Hole, origin: Vec2): Feature[] => {
+  const loop = translated(hole.loop, [-origin[0], -origin[1]]);
+  const named: Feature = { at: sub2(hole.at, origin), half: halfSize(loop), id: hole.id };
+  const corners = shapeOf(loop).kind === 'contour' ? contourPoints(loop).points : [];
+  return [named, ...corners.map((at): Feature => ({ at, half: [0, 0] }))];
+};
+
+/** Contours of the layers that are nobody's hole: outlines, windows, pockets. */
+const freeContours = (layers: readonly Layer[], holes: readonly Loop[]): Loop[] => {
+  const known = new Set(holes.map((loop) => JSON.stringify(keyOf(loop))));
+  const loops = layers.flatMap(({ profile }) => [
+    profile.outer,
+    ...profile.holes.filter((hole) => !known.has(JSON.stringify(keyOf(hole)))),
+  ]);
+  return loops.filter((loop, i) => {
+    const key = JSON.stringify(keyOf(loop));
+    return loops.findIndex((other) => JSON.stringify(keyOf(other)) === key) === i;
+  });
+};
+
+/** Box and kind of a contour: enough to know it again when it is run the other way round. */
+const keyOf = (loop: Loop): unknown => {
+  const { min, max } = boundingBox(loop);
+  const size = loop.kind === 'path' ? loop.vertices.length : 0;
+  return [...min, ...max].map((v) => v.toFixed(4)).concat(String(size));
+};
+
+/** The view from above with its dimensions; the datum is at the origin. */
+export const planFace = (part: Part, k: number): Face => {
+  const { at: origin, box } = datumOf(part);
+  const layers = fromDatum(part);
+  const holes = holesOf(part);
+  const size = sub2(box.max, box.min);
+  const toDatum = (loop: Loop): Loop => translated(loop, [-origin[0], -origin[1]]);
+  const contours = freeContours(layers, holes.map((hole) => toDatum(hole.loop)));
+  const points = contours.map(contourPoints);
+  const contourHoles = holes
+    .map((hole) => toDatum(hole.loop))
+    .filter((loop) => shapeOf(loop).kind === 'contour')
+    .map(contourPoints);
+  const outerCircle = contours[0]?.kind === 'circle';
+  const overallX = dimensionText(size[0]);
+  return {
+    items: [
+      ...planItems(layers, k),
+      ...crossHolesOf(part).flatMap((hole) => crossLines(hole, origin, size, k)),
+      ...holes.flatMap((hole) => centreLines(toDatum(hole.loop), k)),
+      ...contours.flatMap((loop) => (loop.kind === 'circle' ? centreLines(loop, k) : [])),
+      ...holes.flatMap((hole) =>
+        hole.thread === undefined ? [] : threadItem(sub2(hole.at, origin), hole.thread, k),
+      ),
+      ...datumMark([0, 0]),
+    ],
+    size,
+    k,
+    features: [
+      { at: [0, 0], half: [0, 0] },
+      ...points.flatMap((p) => p.points.map((at): Feature => ({ at, half: [0, 0] }))),
+      ...points.flatMap((p) =>
+        p.circle ? [{ at: p.circle.centre, half: [0, 0] } satisfies Feature] : [],
+      ),
+      ...holes.flatMap((hole) => holeFeatures(hole, origin)),
+    ],
+    arcs: [...points, ...contourHoles].flatMap((p) => p.arcs.map(({ arc }) => arc)),
+    overall: outerCircle
+      ? { x: text.drawing.diameter(overallX) }
+      : { x: overallX, y: dimensionText(size[1]) },
+  };
+};
+
+/** Hidden edges of a cross hole seen from above: it enters at the front or at the left. */
+const crossLines = (hole: CrossHole, origin: Vec2, size: Vec2, k: number): Item[] => {
+  const across = hole.face === 'y' ? 0 : 1;
+  const along = (hole.at[0] - origin[across]) * k;
+  const r = (hole.size / 2) * k;
+  const end = (hole.depth === 'through' ? size[1 - across] ?? 0 : hole.depth) * k;
+  const put = (a: number, b: number): Vec2 => (across === 0 ? [a, b] : [b, a]);
+  return [
+    ...[-r, r].map((side) => line(put(along + side, 0), put(along + side, end), 'hidden')),
+    ...(hole.depth === 'through' ? [] : [line(put(along - r, end), put(along + r, end), 'hidden')]),
+    line(put(along, -2), put(along, end + 2), 'centre'),
+  ];
+};
+
+/** Widest part view along z that is a plate: its edge wants no more than the thickness. */
+const levelsOf = (layers: readonly Layer[], across: number): Feature[] =>
+  layers.flatMap((l) =>
+    [l.from, l.to].map((z): Feature => ({ at: [across, z], half: [0, 0] })),
+  );
+
+/** Centre lines of the upright holes in an elevation, once for each place. */
+const axes = (layers: readonly Layer[], k: number): Item[] => {
+  const lines = new Map<string, Item>();
+  const top = Math.max(...layers.map((l) => l.to));
+  for (const loop of layers.flatMap((l) => l.profile.holes)) {
+    const { min, max } = boundingBox(loop);
+    const x = ((min[0] + max[0]) / 2) * k;
+    lines.set(x.toFixed(3), line([x, -2], [x, top * k + 2], 'centre'));
+  }
+  return [...lines.values()];
+};
+
+/** The view from the front or from the left with the cross holes drilled into that face. */
+const sideFace = (part: Part, side: CrossHole['face'], k: number): Face => {
+  const { at: origin, foot, box } = datumOf(part);
+  const layers = fromDatum(part);
+  const turned = side === 'y' ? layers : turnedLeft(layers);
+  const { visible, hidden } = elevation(turned);
+  const holes = crossHolesOf(part).filter((hole) => hole.face === side);
+  const others = crossHolesOf(part).filter((hole) => hole.face !== side);
+  const size = sub2(box.max, box.min);
+  const height = Math.max(...layers.map((l) => l.to));
+  const width = side === 'y' ? size[0] : -size[1];
+  const spot = (hole: CrossHole): Vec2 =>
+    side === 'y'
+      ? [hole.at[0] - origin[0], hole.at[1] - foot]
+      : [origin[1] - hole.at[0], hole.at[1] - foot];
+  const behind = others.flatMap((hole): Item[] => {
+    // Seen along its side: from the left edge of the front view, or from the right of the left view.
+    const whole = Math.abs(width);
+    const depth = (hole.depth === 'through' ? whole : hole.depth) * k;
+    const sign = side === 'y' ? 1 : -1;
+    const z = (hole.at[1] - foot) * k;
+    const r = (hole.size / 2) * k;
+    return [
+      line([0, z - r], [sign * depth, z - r], 'hidden'),
+      line([0, z + r], [sign * depth, z + r], 'hidden'),
+      ...(hole.depth === 'through'
+        ? []
+        : [line([sign * depth, z - r], [sign * depth, z + r], 'hidden')]),
+      line([-2 * sign, z], [sign * (depth + 2), z], 'centre'),
+    ];
+  });
+  return {
+    items: [
+      ...hidden.map((edge) => edgeItem(edge, k, 'hidden')),
+      ...behind,
+      ...visible.map((edge) => edgeItem(edge, k, 'visible')),
+      ...axes(turned, k),
+      ...holes.flatMap((hole) => {
+        const at = spot(hole);
+        return [
+          circleItem([at[0] * k, at[1] * k], (hole.size / 2) * k, 'visible'),
+          ...centreLines({ kind: 'circle', centre: at, radius: hole.size / 2 }, k),
+          ...(hole.thread === undefined ? [] : threadItem(at, hole.thread, k)),
+        ];
+      }),
+    ],
+    size: [width, height],
+    k,
+    features: [
+      ...(part.layers.length > 1 || holes.length > 0 ? levelsOf(turned, 0) : []),
+      ...(holes.length > 0 ? [{ at: [0, 0], half: [0, 0] } satisfies Feature] : []),
+      ...holes.map(
+        (hole): Feature => ({ at: spot(hole), half: [hole.size / 2, hole.size / 2], id: hole.id }),
+      ),
+    ],
+    arcs: [],
+    overall: { y: dimensionText(height) },
+  };
+};
+
+const needsLeft = (part: Part): boolean =>
+  new Set(part.layers.map((l) => JSON.stringify(l.profile.outer))).size > 1 ||
+  crossHolesOf(part).some((hole) => hole.face === 'x');
+
+/**
+ * The views of a part in first-angle projection: front, below it the view from above (which
+ * carries the datum), right of it the view from the left where it tells anything new.
+ */
+export const partViews = (part: Part, k: number): Item[] => {
+  const plan = dimensioned(planFace(part, k));
+  const front = dimensioned(sideFace(part, 'y', k));
+  const up = bounds(plan).y1 - bounds(front).y0 + BETWEEN;
+  const raised = move(front, [0, up]);
+  if (!needsLeft(part)) return [...plan, ...raised];
+  const left = dimensioned(sideFace(part, 'x', k));
+  const right = bounds(raised).x1 - bounds(left).x0 + BETWEEN;
+  return [...plan, ...raised, ...move(left, [right, up])];
+};
+
