@@ -1,0 +1,151 @@
+import { problem, type Issue } from '../core/issue.ts';
+import { distance2 } from '../geometry/vector.ts';
+import { text } from '../text/index.ts';
+import { beltPath, faceDepth } from './belt-path.ts';
+import { beltSpeed } from './belt-speed.ts';
+import { restIssues } from './rest-rules.ts';
+import type { Grinder } from './schema.ts';
+
+const words = text.grinder.rules;
+const labels = text.grinder.parameters;
+
+/** Least flat between the rounded ends of a platen, mm. */
+const LEAST_FLAT = 10;
+/** How far belt length and path may differ before it is worth a word, as a share. */
+const LENGTH_SHARE = 0.03;
+
+const short = (value: number): number => Number(value.toFixed(2));
+
+const doubles = (list: readonly { readonly id: string }[], label: string, at: string): Issue[] =>
+  list.flatMap(({ id }, i) =>
+    list.findIndex((other) => other.id === id) < i
+      ? [problem('same-id', `${at}.${i}.id`, words.sameId(label, id))]
+      : [],
+  );
+
+const platenIssues = ({ platen, wheels }: Grinder, at: string): Issue[] => {
+  if (platen.kind === 'none') {
+    const issues: Issue[] = [];
+    if (wheels.length < 2)
+      issues.push(problem('too-few-supports', `${at}.wheels`, words.supports(wheels.length)));
+    if (!wheels.some((wheel) => wheel.role === 'contact'))
+      issues.push(problem('no-contact', `${at}.wheels`, words.noContact()));
+    return issues;
+  }
+  const least = 2 * platen.edgeRadius + LEAST_FLAT;
+  return platen.top - platen.bottom < least
+    ? [
+        problem(
+          'platen-ends',
+          `${at}.platen.top`,
+          words.platenEnds(platen.bottom, platen.top, least),
+        ),
+      ]
+    : [];
+};
+
+const backingIssues = ({ platen, backings }: Grinder, at: string): Issue[] =>
+  backings.flatMap(({ kind, thickness }, i) => {
+    const path = `${at}.backings.${i}`;
+    if (kind === 'none')
+      return thickness === 0
+        ? []
+        : [problem('bare-backing', `${path}.thickness`, words.bareBacking(thickness))];
+    if (platen.kind === 'none')
+      return [problem('backing-without-platen', path, words.backingWithoutPlaten())];
+    return thickness > 0
+      ? []
+      : [problem('thin-backing', `${path}.thickness`, words.thinBacking(kind))];
+  });
+
+const wheelIssues = ({ wheels }: Grinder, at: string): Issue[] =>
+  wheels.flatMap((wheel, i) =>
+    wheels.slice(0, i).flatMap((other) => {
+      const distance = distance2(wheel.centre, other.centre);
+      const least = (wheel.diameter + other.diameter) / 2;
+      return distance < least
+        ? [
+            problem(
+              'wheels-overlap',
+              `${at}.wheels.${i}.centre`,
+              words.wheelsOverlap(other.id, wheel.id, short(distance), least),
+            ),
+          ]
+        : [];
+    }),
+  );
+
+const driveIssues = (grinder: Grinder, at: string): Issue[] => {
+  const { drive, wheels } = grinder;
+  const speed = beltSpeed(grinder);
+  const tooFast = (['beltRating', 'wheelRating'] as const)
+    .filter((key) => speed > drive[key])
+    .map((key) =>
+      problem(
+        'too-fast',
+        `${at}.drive.${key}`,
+        words.tooFast(labels.drive[key].label, short(speed), drive[key]),
+      ),
+    );
+  const wheel = wheels.find(({ role }) => role === 'drive');
+  return wheel === undefined || wheel.diameter === drive.pulleyDiameter
+    ? tooFast
+    : [
+        ...tooFast,
+        problem(
+          'drive-differs',
+          `${at}.drive.pulleyDiameter`,
+          words.driveDiffers(wheel.diameter, drive.pulleyDiameter),
+          'warning',
+        ),
+      ];
+};
+
+const pathIssues = (grinder: Grinder, at: string): Issue[] =>
+  grinder.backings.flatMap((backing, i) => {
+    const path = beltPath(grinder, backing);
+    if (!path.ok) return path.issues.map((issue) => ({ ...issue, path: `${at}.backings.${i}` }));
+    const { length } = grinder.belt;
+    return i === 0 && Math.abs(path.value.length - length) > LENGTH_SHARE * length
+      ? [
+          problem(
+            'belt-length',
+            `${at}.belt.length`,
+            words.beltLength(short(path.value.length), length),
+            'warning',
+          ),
+        ]
+      : [];
+  });
+
+const keepOutIssues = ({ keepOuts }: Grinder, at: string): Issue[] =>
+  keepOuts.flatMap(({ name, min, max }, i) =>
+    min[0] < max[0] && min[1] < max[1] && min[2] < max[2]
+      ? []
+      : [problem('empty-box', `${at}.keepOuts.${i}`, words.box(name))],
+  );
+
+/** Every distance from the bare platen face to the abrasive that belts and backings can give. */
+const stacks = (grinder: Grinder): number[] =>
+  grinder.backings.flatMap((backing) =>
+    grinder.belts.map((belt) => faceDepth(grinder, belt, backing)),
+  );
+
+/** What holds the fields of a grinder together; `at` is its path in the document, or "". */
+export const grinderIssues = (grinder: Grinder, at = ''): Issue[] => {
+  const basic = [
+    ...doubles(grinder.belts, labels.belts.label, `${at}.belts`),
+    ...doubles(grinder.backings, labels.backings.label, `${at}.backings`),
+    ...doubles(grinder.wheels, labels.wheels.label, `${at}.wheels`),
+    ...platenIssues(grinder, at),
+    ...backingIssues(grinder, at),
+    ...wheelIssues(grinder, at),
+    ...restIssues(grinder.rest, stacks(grinder), `${at}.rest`),
+    ...driveIssues(grinder, at),
+    ...keepOutIssues(grinder, at),
+  ];
+  const issues = basic.some((issue) => issue.severity === 'error')
+    ? basic
+    : [...basic, ...pathIssues(grinder, at)];
+  return issues.map((issue) => ({ ...issue, path: issue.path.replace(/^\./, '') }));
+};
