@@ -1,5 +1,5 @@
 import { degrees, radians } from '../core/units.ts';
-import { add2, scale2, sub2, type Vec2 } from '../geometry/vector.ts';
+import { add2, distance2, scale2, sub2, type Vec2 } from '../geometry/vector.ts';
 
 /**
  * Something round that a tight belt can lie on, in the plane across the stroke: a circle, or the
@@ -19,8 +19,8 @@ export interface Wrap {
   readonly end: number;
 }
 
-/** Equality of directions, degrees. */
-const SAME = 1e-9;
+/** Equality of directions, degrees: over half a metre it is 1e-8 mm. */
+const SAME = 1e-6;
 
 /** The unit vector in a direction (degrees). */
 export const direction = (angle: number): Vec2 => [
@@ -83,14 +83,18 @@ export const wrapRound = (supports: readonly Support[]): Wrap[] => {
   let current = first;
   let start = 180;
   while (start < 540 - SAME && wraps.length <= 4 * supports.length) {
-    let next: { support: Support; at: number } | undefined;
+    let next: { support: Support; at: number; away: number } | undefined;
     for (const support of supports) {
       const tangent = support === current ? undefined : passing(current, support);
       if (tangent === undefined || !within(support, tangent)) continue;
       const ahead = (((tangent - start) % 360) + 360) % 360;
       // A tangent that was just passed is not ahead by a full turn.
       const at = start + (ahead > 360 - SAME ? 0 : ahead);
-      if (next === undefined || at < next.at - SAME) next = { support, at };
+      const away = distance2(onRound(current, at), onRound(support, at));
+      const sooner = next === undefined || at < next.at - SAME;
+      // Several supports may lie on one line: the belt meets the nearest first.
+      const nearer = next !== undefined && at <= next.at + SAME && away < next.away;
+      if (sooner || nearer) next = { support, at, away };
     }
     const end = Math.min(next?.at ?? 540, 540);
     wraps.push({ support: current, start, end });

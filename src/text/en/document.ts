@@ -148,4 +148,86 @@ export const document = {
       },
     },
   },
+  open: {
+    design: 'design',
+    grinder: 'grinder',
+    tooLarge: (size: number, most: number) => ({
+      message: `The file has ${size} bytes; at most ${most} are opened, because no real file is larger.`,
+      fix: 'Check that this is the right file.',
+    }),
+    notUtf8: () => ({
+      message: 'The file is not UTF-8 text; every file of this program is.',
+      fix: 'Check that this is the right file, or save it as UTF-8.',
+    }),
+    tooDeep: (depth: number, most: number) => ({
+      message: `The file is nested ${depth} levels deep; at most ${most} are opened, because no real file is deeper.`,
+      fix: 'Check that this is the right file.',
+    }),
+    notJson: (detail: string) => ({
+      message: `The file is not JSON${detail === '' ? '' : ` (${field.shown(detail)})`}; every file of this program is.`,
+      fix: 'Mend the text at that place, or open another copy.',
+    }),
+    forbidden: (path: string) => ({
+      message: `The file holds the key ${field.shown(path)}, which no file of this program has; such files are refused, because the key can change a program.`,
+      fix: 'Remove the key, and ask where the file came from.',
+    }),
+    notFormat: (format: { mark: string; noun: string }, found: unknown) => ({
+      message: `The format is ${field.shown(found)}; it must be "${format.mark}" for a ${format.noun} file.`,
+      fix: `Open a ${format.noun} file here.`,
+    }),
+    noVersion: (format: { noun: string; version: number }, found: unknown) => ({
+      message: `The schema version is ${field.shown(found)}; it must be a whole number from 1 to ${format.version}, because the ${format.noun} file is read by its version.`,
+      fix: 'Add the schema version the file was written with.',
+    }),
+    tooNew: (format: { noun: string; version: number }, found: number) => ({
+      message: `The ${format.noun} has schema version ${found}; this program knows versions 1 to ${format.version} and leaves newer files untouched, because it would lose what it does not know.`,
+      fix: 'Open it with a newer version of this program.',
+    }),
+    tooOld: (format: { noun: string; version: number }, found: number) => ({
+      message: `The ${format.noun} has schema version ${found}; there is no way from it to version ${format.version}.`,
+      fix: 'Open and save it with an older version of this program first.',
+    }),
+    unknownFamily: (family: string, known: string) => ({
+      message: `Fixture family is ${field.shown(family)}; it must be one of ${known}, because only registered families can be built.`,
+      fix: `Choose one of ${known}.`,
+    }),
+  },
+  rules: {
+    sameName: (name: string) => ({
+      message: `Blade name is ${field.shown(name)} twice; each must be unique, because settings are listed by it.`,
+      fix: 'Rename one of the two blades.',
+    }),
+    thicknesses: (value: number, before: number) => ({
+      message: `Plate thicknesses hold ${value} mm after ${before} mm; each must be greater than the one before, because the thinnest that suits is taken.`,
+      fix: 'Sort Plate thicknesses from thin to thick and remove doubles.',
+    }),
+    layer: (value: number, most: number) => ({
+      message: `Layer height is ${value} mm; it must be at most ${Number(most.toFixed(3))} mm, three quarters of the nozzle, because higher layers do not bond.`,
+      fix: `Set Layer height to at most ${Number(most.toFixed(3))} mm.`,
+    }),
+    unknownReference: (key: 'belt' | 'backing', value: string, known: string) => ({
+      message: `The ${key} of this pass is ${field.shown(value)}; it must be one of ${known}, the ${key}s of the grinder.`,
+      fix: `Choose one of ${known}, or add the ${key} to the grinder.`,
+    }),
+    edgeRises: (pass: number, value: number, before: number) => ({
+      message: `Stop at edge thickness is ${value} mm in pass ${pass}; it must be at most ${before} mm, the stop of the pass before, because grinding only takes metal away.`,
+      fix: `Set the stop of pass ${pass} to at most ${before} mm.`,
+    }),
+    steeperRises: (pass: number, value: number, before: number) => ({
+      message: `Steeper by is ${value} degrees in pass ${pass}; it must be at most ${before} degrees, as in the pass before, because grinding starts steep and steps in.`,
+      fix: `Set Steeper by of pass ${pass} to at most ${before} degrees.`,
+    }),
+    edgeNotReached: (value: number, blade: string, wanted: number) => ({
+      message: `The last pass stops at an edge of ${value} mm; ${blade} wants ${wanted} mm, and the last pass must stop there.`,
+      fix: `Set the stop of the last pass to ${wanted} mm, or correct Edge thickness wanted.`,
+    }),
+    edgeNotMet: (value: number, blade: string, asHeatTreated: number) => ({
+      message: `The first pass stops at an edge of ${value} mm; it must stop at ${asHeatTreated} mm at most, the edge of ${blade} as heat treated, because it would not grind it otherwise.`,
+      fix: `Set the stop of the first pass to at most ${asHeatTreated} mm.`,
+    }),
+    endsSteeper: (value: number) => ({
+      message: `The last pass is steeper by ${value} degrees; it must be 0 degrees, because the last pass grinds the wanted bevel.`,
+      fix: 'Set Steeper by of the last pass to 0.',
+    }),
+  },
 } as const;

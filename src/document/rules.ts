@@ -1,0 +1,117 @@
+import { bladeIssues } from '../blade/rules.ts';
+import { problem, type Issue } from '../core/issue.ts';
+import { grinderIssues } from '../grinder/rules.ts';
+import { text } from '../text/index.ts';
+import type { Design, Making } from './schema.ts';
+
+const words = text.document.rules;
+
+/** Two thicknesses that a person would call the same, mm. */
+const SAME = 0.005;
+
+const nameIssues = ({ blades }: Design): Issue[] =>
+  blades.flatMap(({ name }, i) =>
+    blades.findIndex((other) => other.name === name) < i
+      ? [problem('same-name', `blades.${i}.name`, words.sameName(name))]
+      : [],
+  );
+
+const makingIssues = ({ plates, prints }: Making): Issue[] => {
+  const issues = plates.thicknesses.flatMap((thickness, i) => {
+    const before = plates.thicknesses[i - 1];
+    return before !== undefined && thickness <= before
+      ? [
+          problem(
+            'not-increasing',
+            `making.plates.thicknesses.${i}`,
+            words.thicknesses(thickness, before),
+          ),
+        ]
+      : [];
+  });
+  const most = 0.75 * prints.nozzle;
+  // Slack for decimal fractions such as 0.75 * 0.4.
+  return prints.layer > most + 1e-9
+    ? [...issues, problem('layer-too-high', 'making.prints.layer', words.layer(prints.layer, most))]
+    : issues;
+};
+
+const referenceIssues = ({ sequence, grinder }: Design): Issue[] =>
+  sequence.flatMap((pass, i) =>
+    (['belt', 'backing'] as const).flatMap((key) => {
+      const known = (key === 'belt' ? grinder.belts : grinder.backings).map(({ id }) => id);
+      return known.includes(pass[key])
+        ? []
+        : [
+            problem(
+              `unknown-${key}`,
+              `sequence.${i}.${key}`,
+              words.unknownReference(key, pass[key], known.join(', ')),
+            ),
+          ];
+    }),
+  );
+
+const orderIssues = ({ sequence }: Design): Issue[] =>
+  sequence.flatMap((pass, i) => {
+    const before = sequence[i - 1];
+    if (before === undefined) return [];
+    const at = `sequence.${i}`;
+    return [
+      ...(pass.edge > before.edge
+        ? [problem('edge-rises', `${at}.edge`, words.edgeRises(i + 1, pass.edge, before.edge))]
+        : []),
+      ...(pass.steeper > before.steeper
+        ? [
+            problem(
+              'steeper-rises',
+              `${at}.steeper`,
+              words.steeperRises(i + 1, pass.steeper, before.steeper),
+            ),
+          ]
+        : []),
+    ];
+  });
+
+const endIssues = ({ sequence, blades }: Design): Issue[] => {
+  const [first, last] = [sequence[0], sequence.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const end = sequence.length - 1;
+  const issues = blades.flatMap(({ name, edge }) => [
+    ...(Math.abs(last.edge - edge.wanted) > SAME
+      ? [
+          problem(
+            'edge-not-reached',
+            `sequence.${end}.edge`,
+            words.edgeNotReached(last.edge, name, edge.wanted),
+          ),
+        ]
+      : []),
+    ...(first.edge > edge.asHeatTreated
+      ? [
+          problem(
+            'edge-not-met',
+            'sequence.0.edge',
+            words.edgeNotMet(first.edge, name, edge.asHeatTreated),
+          ),
+        ]
+      : []),
+  ]);
+  return last.steeper > 0
+    ? [
+        ...issues,
+        problem('ends-steeper', `sequence.${end}.steeper`, words.endsSteeper(last.steeper)),
+      ]
+    : issues;
+};
+
+/** What holds the fields of a design together, blades and grinder included. */
+export const designIssues = (design: Design): Issue[] => [
+  ...design.blades.flatMap((blade, i) => bladeIssues(blade, `blades.${i}`)),
+  ...grinderIssues(design.grinder, 'grinder'),
+  ...nameIssues(design),
+  ...makingIssues(design.making),
+  ...referenceIssues(design),
+  ...orderIssues(design),
+  ...endIssues(design),
+];
