@@ -1,8 +1,9 @@
 import type { CheckResult } from '../check/result.ts';
-import type { Issue } from '../core/issue.ts';
 import type { Parameter } from '../core/parameter.ts';
 import type { Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
+import type { Vec2 } from '../geometry/vector.ts';
+import type { Grinder } from '../grinder/schema.ts';
 import type { BeltSection, Fact, GrindLine, Setting } from '../family/family.ts';
 
 /** A fixture family as the page shows it. */
@@ -36,7 +37,10 @@ export interface PartCard {
   /** Grams each; null where it is not known. */
   readonly mass: number | null;
   /** Contours of every layer from below, mm, part coordinates, flattened for the screen. */
-  readonly outlines: readonly (readonly (readonly [number, number])[])[];
+  readonly layers: readonly {
+    readonly outer: readonly Vec2[];
+    readonly holes: readonly (readonly Vec2[])[];
+  }[];
 }
 
 export interface Built {
@@ -44,23 +48,23 @@ export interface Built {
   readonly checks: readonly CheckResult[];
 }
 
-export interface PackFile {
-  readonly path: string;
-  readonly bytes: Uint8Array;
-}
-
 /** What the page asks of the engine. Every answer crosses as plain data. */
 export interface Engine {
   families(): Promise<readonly FamilyCard[]>;
   /** Opens the bytes of a design file: the one way in. */
   open(bytes: Uint8Array): Promise<Result<Design>>;
+  /**
+   * Takes back a design that this program kept itself: one whose values contradict each other
+   * is let in, so that half-done work is not lost; `solve` then names what is wrong.
+   */
+  restore(bytes: Uint8Array): Promise<Result<Design>>;
+  /** Opens the bytes of a grinder file. */
+  openGrinder(bytes: Uint8Array): Promise<Result<Grinder>>;
+  grinderText(grinder: Grinder): Promise<string>;
   /** The design file of a design. */
   text(design: Design): Promise<string>;
   examples(): Promise<readonly { readonly name: string; readonly bytes: Uint8Array }[]>;
   /** Everything that is wrong with a design as it stands, by path. */
   solve(design: Design): Promise<Result<Solved>>;
   build(design: Design): Promise<Result<Built>>;
-  pack(design: Design): Promise<Result<readonly PackFile[]>>;
 }
-
-export type { Issue };

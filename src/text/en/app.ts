@@ -46,6 +46,7 @@ export const app = {
     designs: { name: 'Designs', title: 'Designs on the shelf' },
   },
   stepsLabel: 'Steps',
+  dismiss: 'Dismiss',
   sign: {
     holds: 'holds',
     fails: 'needs attention',
@@ -61,6 +62,7 @@ export const app = {
     paper: 'Paper',
     theme: { auto: 'As the device', light: 'Light', dark: 'Dark' },
     print: 'Print this sheet',
+    kept: 'Record',
   },
   saving: {
     kept: 'Kept in this browser',
@@ -130,7 +132,8 @@ export const app = {
   list: {
     item: (label: string, n: number) => `${label} ${n}`,
     add: (label: string) => `Add to “${label}”`,
-    remove: (label: string, n: number) => `Remove ${label} ${n}`,
+    take: 'Take out',
+    remove: (label: string, n: number) => `Take out ${label} ${n}`,
   },
   fixture: {
     family: 'Kind of fixture',

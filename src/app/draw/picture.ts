@@ -1,0 +1,98 @@
+import type { NumberParameter, Unit } from '../../core/parameter.ts';
+import type { Vec2 } from '../../geometry/vector.ts';
+import type { Path } from '../state/path.ts';
+
+/** What a line stands for; the style sheet says how it looks. */
+export type Role =
+  | 'blade'
+  | 'blank'
+  | 'belt'
+  | 'fixture'
+  | 'grinder'
+  | 'push'
+  | 'wanted'
+  | 'ground'
+  | 'centre'
+  | 'hidden'
+  | 'fine'
+  | 'nearest';
+
+export interface PictureLine {
+  readonly points: readonly Vec2[];
+  readonly closed: boolean;
+  readonly role: Role;
+}
+
+export interface PictureDisc {
+  readonly centre: Vec2;
+  readonly radius: number;
+  readonly role: Role;
+}
+
+export interface PictureLabel {
+  readonly at: Vec2;
+  readonly text: string;
+  readonly anchor: 'start' | 'middle' | 'end';
+}
+
+/** A dimension. With a path it is an input for the value at that path. */
+export interface Measure {
+  readonly key: string;
+  readonly path: Path | null;
+  readonly parameter: NumberParameter | null;
+  readonly label: string;
+  readonly value: number;
+  readonly unit: Unit;
+  readonly from: Vec2;
+  readonly to: Vec2;
+  /** Direction in which it measures, and the side of the drawing on which it stands. */
+  readonly along: 'x' | 'y';
+  readonly side: 'low' | 'high';
+}
+
+/** A true-to-scale drawing in mm, x right and y up, before anything is known of the screen. */
+export interface Picture {
+  readonly name: string;
+  readonly lines: readonly PictureLine[];
+  readonly discs: readonly PictureDisc[];
+  readonly labels: readonly PictureLabel[];
+  readonly measures: readonly Measure[];
+}
+
+const finite = ([x, y]: Vec2): boolean => Number.isFinite(x) && Number.isFinite(y);
+
+/** A drawing without what cannot be drawn: values that contradict each other give no points. */
+export const sound = (picture: Picture): Picture => ({
+  ...picture,
+  lines: picture.lines
+    .map((line) => ({ ...line, points: line.points.filter(finite) }))
+    .filter((line) => line.points.length > 1),
+  discs: picture.discs.filter((disc) => finite(disc.centre) && disc.radius > 0),
+  labels: picture.labels.filter((label) => finite(label.at)),
+  measures: picture.measures.filter((measure) => finite(measure.from) && finite(measure.to)),
+});
+
+/** A dimension that is the input of a parameter. */
+export const input = (
+  path: Path,
+  parameter: NumberParameter,
+  value: number,
+  place: Pick<Measure, 'from' | 'to' | 'along' | 'side'>,
+): Measure => ({
+  key: path,
+  path,
+  parameter,
+  label: parameter.label,
+  value,
+  unit: parameter.unit,
+  ...place,
+});
+
+/** A dimension that only tells. */
+export const reading = (
+  key: string,
+  label: string,
+  value: number,
+  unit: Unit,
+  place: Pick<Measure, 'from' | 'to' | 'along' | 'side'>,
+): Measure => ({ key, path: null, parameter: null, label, value, unit, ...place });

@@ -1,0 +1,76 @@
+import type { ChoiceParameter, NumberParameter, ParameterText } from '../../core/parameter.ts';
+import type { Path } from '../state/path.ts';
+
+/** A value that a person sets, and where it stands in the design. */
+export type Field =
+  | {
+      readonly kind: 'number';
+      readonly path: Path;
+      readonly parameter: NumberParameter;
+      /** Shown with a slider beside the typed field. */
+      readonly slider?: boolean;
+      /** For an element of a list: what tells it from its neighbours. */
+      readonly label?: string;
+    }
+  | { readonly kind: 'choice'; readonly path: Path; readonly parameter: ChoiceParameter }
+  | {
+      readonly kind: 'text';
+      readonly path: Path;
+      readonly words: ParameterText;
+      readonly most: number;
+      readonly long?: boolean;
+    }
+  /** One of several shapes of the same thing; choosing one starts it from its usual values. */
+  | {
+      readonly kind: 'variant';
+      readonly path: Path;
+      readonly words: ParameterText;
+      readonly options: readonly Variant[];
+    }
+  | {
+      readonly kind: 'list';
+      readonly path: Path;
+      readonly words: ParameterText;
+      readonly items: readonly (readonly Field[])[];
+      readonly least: number;
+      readonly most: number;
+      readonly fresh: () => unknown;
+    };
+
+export interface Variant {
+  readonly value: string;
+  readonly label: string;
+  readonly fresh: () => unknown;
+}
+
+/** Fields that belong together, under one heading. */
+export interface FieldGroup {
+  readonly key: string;
+  readonly title: string;
+  readonly fields: readonly Field[];
+  /** Folded away until asked for. */
+  readonly folded?: boolean;
+}
+
+export const numeric = (path: Path, parameter: NumberParameter, slider = false): Field => ({
+  kind: 'number',
+  path,
+  parameter,
+  slider,
+});
+
+export const choosing = (path: Path, parameter: ChoiceParameter): Field => ({
+  kind: 'choice',
+  path,
+  parameter,
+});
+
+/** Every path that the fields of these groups set. */
+export const pathsOf = (groups: readonly FieldGroup[]): Path[] => {
+  const of = (field: Field): Path[] =>
+    field.kind === 'list' ? [field.path, ...field.items.flat().flatMap(of)] : [field.path];
+  return groups.flatMap((group) => group.fields.flatMap(of));
+};
+
+/** The element id of the field of a path. */
+export const fieldId = (path: Path): string => `field-${path.replaceAll('.', '-')}`;

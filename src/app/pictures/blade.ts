@@ -1,0 +1,196 @@
+import { bladeParameters as p } from '../../blade/parameters.ts';
+import type { Blade } from '../../blade/schema.ts';
+import { shapeOf, type Shape } from '../../blade/shape.ts';
+import type { Vec2 } from '../../geometry/vector.ts';
+import { text } from '../../text/index.ts';
+import { input, sound, type Measure, type Picture } from '../draw/picture.ts';
+
+const SAMPLES = 160;
+
+/** Places from the end of the ricasso to the tip, every break of the curves among them. */
+export const placesAlong = (shape: Shape): number[] => {
+  const from = -shape.blade.ricasso;
+  const step = (shape.length - from) / SAMPLES;
+  const even = Array.from({ length: SAMPLES + 1 }, (_, i) => from + i * step);
+  const breaks = [...shape.spine.breaks, ...shape.edge.breaks, 0];
+  return [...even, ...breaks.filter((u) => u > from && u < shape.length)].sort((a, b) => a - b);
+};
+
+/** The side view as a closed contour: along the spine to the tip and back along the edge. */
+export const sideView = (shape: Shape): Vec2[] => {
+  const places = placesAlong(shape);
+  const spine = places.map((u): Vec2 => [u, -shape.spine.value(u)]);
+  const edge = places.map((u): Vec2 => [u, -shape.edge.value(u)]);
+  return [...spine, ...edge.reverse()];
+};
+
+const tangOf = ({ ricasso, tang }: Blade): Vec2[] => {
+  const right = -ricasso;
+  const left = right - tang.length;
+  return [
+    [right, -tang.drop],
+    [left, -tang.drop],
+    [left, -tang.drop - tang.height],
+    [right, -tang.drop - tang.height],
+  ];
+};
+
+const outlineMeasures = (blade: Blade, at: string): Measure[] => {
+  const { outline: o } = blade;
+  if (o.kind !== 'dimensions') return [];
+  const of = `${at}.outline`;
+  const bellyEdge: Vec2 = [o.bellyStart, -o.bellyHeight];
+  const tip: Vec2 = [o.length, -o.tipDrop];
+  return [
+    input(`${of}.length`, p.outline.length, o.length, {
+      from: [0, -o.heelHeight],
+      to: tip,
+      along: 'x',
+      side: 'low',
+    }),
+    input(`${of}.bellyStart`, p.outline.bellyStart, o.bellyStart, {
+      from: [0, -o.heelHeight],
+      to: bellyEdge,
+      along: 'x',
+      side: 'low',
+    }),
+    input(`${of}.spineDropStart`, p.outline.spineDropStart, o.spineDropStart, {
+      from: [0, 0],
+      to: [o.spineDropStart, 0],
+      along: 'x',
+      side: 'high',
+    }),
+    input(`${of}.heelHeight`, p.outline.heelHeight, o.heelHeight, {
+      from: [0, 0],
+      to: [0, -o.heelHeight],
+      along: 'y',
+      side: 'low',
+    }),
+    input(`${of}.bellyHeight`, p.outline.bellyHeight, o.bellyHeight, {
+      from: [o.bellyStart, 0],
+      to: bellyEdge,
+      along: 'y',
+      side: 'high',
+    }),
+    input(`${of}.tipDrop`, p.outline.tipDrop, o.tipDrop, {
+      from: [o.length, 0],
+      to: tip,
+      along: 'y',
+      side: 'high',
+    }),
+  ];
+};
+
+const tangMeasures = (blade: Blade, at: string): Measure[] => {
+  const { tang, ricasso } = blade;
+  const left = -ricasso - tang.length;
+  const top = -tang.drop;
+  return [
+    input(`${at}.tang.length`, p.tang.length, tang.length, {
+      from: [left, top],
+      to: [-ricasso, top],
+      along: 'x',
+      side: 'high',
+    }),
+    input(`${at}.tang.height`, p.tang.height, tang.height, {
+      from: [left, top],
+      to: [left, top - tang.height],
+      along: 'y',
+      side: 'low',
+    }),
+    ...(ricasso > 0
+      ? [
+          input(`${at}.ricasso`, p.ricasso, ricasso, {
+            from: [-ricasso, 0],
+            to: [0, 0],
+            along: 'x',
+            side: 'low',
+          }),
+        ]
+      : []),
+  ];
+};
+
+/** Side view of a blade with the dimensions of its outline as inputs; x = u, y = -v. */
+export const bladeSide = (blade: Blade, at: string): Picture => {
+  const shape = shapeOf(blade);
+  const heel = shape.edge.value(0);
+  return sound({
+    name: text.app.blade.side,
+    lines: [
+      { points: tangOf(blade), closed: true, role: 'fine' },
+      { points: sideView(shape), closed: true, role: 'blade' },
+      {
+        points: [
+          [0, 0],
+          [0, -heel],
+        ],
+        closed: false,
+        role: 'hidden',
+      },
+      {
+        points: [
+          [0, 0],
+          [shape.length, 0],
+        ],
+        closed: false,
+        role: 'centre',
+      },
+    ],
+    discs: [],
+    labels: [],
+    measures: [...outlineMeasures(blade, at), ...tangMeasures(blade, at)],
+  });
+};
+
+/** The blade seen from its spine, to the same scale as the side view: the taper. */
+export const bladePlan = (blade: Blade, at: string): Picture => {
+  const shape = shapeOf(blade);
+  const places = [...new Set([-blade.ricasso, ...shape.thickness.breaks, shape.length])].sort(
+    (a, b) => a - b,
+  );
+  const half = (u: number): number => shape.thickness.value(u) / 2;
+  const left = -blade.ricasso - blade.tang.length;
+  const tang = blade.tang.thickness / 2;
+  return sound({
+    name: text.app.blade.plan,
+    lines: [
+      {
+        points: [
+          [left, tang],
+          [-blade.ricasso, tang],
+          [-blade.ricasso, -tang],
+          [left, -tang],
+        ],
+        closed: true,
+        role: 'fine',
+      },
+      {
+        points: [
+          ...places.map((u): Vec2 => [u, half(u)]),
+          ...places.map((u): Vec2 => [u, -half(u)]).reverse(),
+        ],
+        closed: true,
+        role: 'blade',
+      },
+      {
+        points: [
+          [left, 0],
+          [shape.length, 0],
+        ],
+        closed: false,
+        role: 'centre',
+      },
+    ],
+    discs: [],
+    labels: [],
+    measures: blade.thickness.flatMap((station, i): Measure[] => [
+      input(`${at}.thickness.${i}.t`, p.thickness.t, station.t, {
+        from: [station.u, half(station.u)],
+        to: [station.u, half(station.u)],
+        along: 'x',
+        side: 'high',
+      }),
+    ]),
+  });
+};

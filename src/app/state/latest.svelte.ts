@@ -1,0 +1,83 @@
+import type { Result } from '../../core/result.ts';
+import type { Design } from '../../document/schema.ts';
+
+/** What is known about one design; `of` says which, so that it is never shown for another. */
+export interface Answer<T> {
+  readonly of: Design | null;
+  readonly result: Result<T> | null;
+  /** Set when the engine threw: a defect, not an answer. */
+  readonly crash: string | null;
+}
+
+const nothing = { of: null, result: null, crash: null } as const;
+
+/**
+ * Asks one question about the newest design only. While an answer is on its way later designs
+ * replace each other; with `interrupt` the work under way is given up at once.
+ */
+export class Latest<T> {
+  answer: Answer<T> = $state.raw(nothing);
+  busy: boolean = $state(false);
+  #wanted: Design | null = null;
+  #turn = 0;
+  readonly #work: (design: Design) => Promise<Result<T>>;
+  readonly #interrupt: (() => void) | null;
+
+  constructor(work: (design: Design) => Promise<Result<T>>, interrupt: (() => void) | null = null) {
+    this.#work = work;
+    this.#interrupt = interrupt;
+  }
+
+  /** The answer, if it is about this design. */
+  about(design: Design): Answer<T> | null {
+    return this.answer.of === design ? this.answer : null;
+  }
+
+  /** The value for this design, if there is one. */
+  value(design: Design): T | null {
+    const result = this.about(design)?.result;
+    return result?.ok ? result.value : null;
+  }
+
+  ask(design: Design): void {
+    if (this.answer.of === design && this.answer.crash === null) return;
+    if (this.busy && this.#interrupt === null) {
+      this.#wanted = design;
+      return;
+    }
+    if (this.busy) this.#interrupt?.();
+    void this.#run(design);
+  }
+
+  /** Gives up the work under way. */
+  stop(): void {
+    this.#turn += 1;
+    this.#wanted = null;
+    if (this.busy) this.#interrupt?.();
+    this.busy = false;
+  }
+
+  async #run(first: Design): Promise<void> {
+    this.#turn += 1;
+    const turn = this.#turn;
+    this.busy = true;
+    let next: Design | null = first;
+    while (next !== null) {
+      const of: Design = next;
+      this.#wanted = null;
+      const answer = await this.#one(of);
+      if (turn !== this.#turn) return;
+      this.answer = answer;
+      next = this.#wanted;
+    }
+    this.busy = false;
+  }
+
+  async #one(of: Design): Promise<Answer<T>> {
+    try {
+      return { of, result: await this.#work(of), crash: null };
+    } catch (error) {
+      return { of, result: null, crash: error instanceof Error ? error.message : String(error) };
+    }
+  }
+}

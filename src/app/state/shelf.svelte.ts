@@ -1,0 +1,110 @@
+import type { Design } from '../../document/schema.ts';
+import { text } from '../../text/index.ts';
+import { save, type Held } from './keeper.ts';
+import type { Kept, KeptInfo, Store } from './store.ts';
+
+export type Keeping = 'kept' | 'pending' | 'refused' | 'memory';
+
+/** The file text under which a design is kept; `openDesign` takes it back. */
+export const keptText = (design: Design): string => JSON.stringify(design, null, 2);
+
+export interface Surroundings {
+  readonly now: () => number;
+  readonly newId: () => string;
+  /** Tells other tabs that an entry was written or removed. */
+  readonly tell: (id: string) => void;
+  /** Called when the draft had to go into an entry of its own. */
+  readonly forked: (name: string) => void;
+}
+
+/** The designs kept in this browser, and the one that is being worked on. */
+export class Shelf {
+  entries: readonly KeptInfo[] = $state.raw([]);
+  keeping: Keeping = $state('kept');
+  held: Held = $state.raw({ id: '', revision: 0 });
+  #kept: Design | null = null;
+  #draft: Design | null = null;
+  #writing: Promise<void> = Promise.resolve();
+  readonly #store: Store;
+  readonly #lasting: boolean;
+  readonly #around: Surroundings;
+
+  constructor(store: Store, lasting: boolean, around: Surroundings) {
+    this.#store = store;
+    this.#lasting = lasting;
+    this.#around = around;
+    this.held = { id: around.newId(), revision: 0 };
+    this.keeping = lasting ? 'kept' : 'memory';
+  }
+
+  /** Starts keeping this design under an entry of its own, or goes on with the one it came from. */
+  hold(design: Design, held: Held | null): void {
+    this.held = held ?? { id: this.#around.newId(), revision: 0 };
+    this.#kept = design;
+    this.#draft = null;
+  }
+
+  /** Notes that the design changed; `flush` writes it. */
+  changed(design: Design): void {
+    if (design === this.#kept) return;
+    this.#draft = design;
+    if (this.#lasting) this.keeping = 'pending';
+  }
+
+  /** Whether every change of this page is written. */
+  get clean(): boolean {
+    return this.#draft === null;
+  }
+
+  /** Writes what is not written yet; calls queue up behind each other. */
+  flush(): Promise<void> {
+    this.#writing = this.#writing.then(() => this.#write());
+    return this.#writing;
+  }
+
+  async #write(): Promise<void> {
+    const design = this.#draft;
+    if (design === null) return;
+    const draft = { name: design.name, text: keptText(design) };
+    const { now, newId, tell, forked } = this.#around;
+    const before = this.held;
+    const saved = await save(this.#store, before, draft, now(), newId, text.app.saving.forkName);
+    // Meanwhile another design may have been put on the bench.
+    if (this.held !== before) return;
+    this.held = saved.held;
+    if (saved.state === 'refused') {
+      this.keeping = 'refused';
+      return;
+    }
+    this.#kept = design;
+    if (this.#draft === design) this.#draft = null;
+    if (this.#lasting) this.keeping = this.#draft === null ? 'kept' : 'pending';
+    tell(saved.held.id);
+    if (saved.state === 'forked') forked(text.app.saving.forkName(design.name));
+    await this.refresh();
+  }
+
+  async refresh(): Promise<void> {
+    const entries = await this.#store.list();
+    this.entries = [...entries].sort((a, b) => b.at - a.at);
+  }
+
+  read(id: string): Promise<Kept | undefined> {
+    return this.#store.read(id);
+  }
+
+  async remove(id: string): Promise<Kept | undefined> {
+    const entry = await this.#store.read(id);
+    await this.#store.remove(id);
+    this.#around.tell(id);
+    await this.refresh();
+    return entry;
+  }
+
+  /** Puts a removed entry back as it was. */
+  async putBack(entry: Kept): Promise<void> {
+    await this.#store.write({ ...entry, revision: 1 }, 0);
+    this.#around.tell(entry.id);
+    await this.refresh();
+  }
+}

@@ -1,0 +1,181 @@
+import { createContext } from 'svelte';
+import type { Issue } from '../../core/issue.ts';
+import type { Design } from '../../document/schema.ts';
+import { text } from '../../text/index.ts';
+import type { Built, Engine, FamilyCard, Solved } from '../../worker/protocol.ts';
+import { Bench } from './bench.svelte.ts';
+import { Latest } from './latest.svelte.ts';
+import { Notices } from './notices.svelte.ts';
+import type { Path } from './path.ts';
+import { Shelf } from './shelf.svelte.ts';
+import { signs, stepOf, type StepId } from './steps.ts';
+import type { Kept, Store } from './store.ts';
+import { View, type Preferences } from './view.svelte.ts';
+
+/** The engine twice: quick numbers are never held up by long work, which can be given up. */
+export interface Engines {
+  readonly numbers: Engine;
+  /** The engine for long work; another one after each `giveUp`. */
+  readonly works: () => Engine;
+  readonly giveUp: () => void;
+}
+
+/** What the page is given by its surroundings. */
+export interface Outside {
+  readonly engines: Engines;
+  readonly store: Store;
+  /** Whether the store outlives the page. */
+  readonly lasting: boolean;
+  readonly preferences: Preferences;
+  /** What this tab worked on last: its own memory, not shared with other tabs. */
+  readonly session: Preferences;
+  readonly now: () => number;
+  readonly newId: () => string;
+  /** Tells other tabs that an entry was written; they tell us through `listen`. */
+  readonly tell: (id: string) => void;
+  readonly listen: (hear: (id: string) => void) => void;
+}
+
+export interface Example {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+const bytesOf = (words: string): Uint8Array => new TextEncoder().encode(words);
+
+/** Everything the panels share. */
+export class Shop {
+  readonly view: View;
+  readonly notices = new Notices();
+  readonly shelf: Shelf;
+  readonly solving: Latest<Solved>;
+  readonly building: Latest<Built>;
+  bench: Bench | null = $state.raw(null);
+  families: readonly FamilyCard[] = $state.raw([]);
+  examples: readonly Example[] = $state.raw([]);
+  failure: string | null = $state(null);
+  readonly outside: Outside;
+
+  constructor(outside: Outside) {
+    this.outside = outside;
+    const { engines } = outside;
+    this.view = new View(outside.preferences);
+    this.solving = new Latest((design) => engines.numbers.solve(design));
+    this.building = new Latest((design) => engines.works().build(design), engines.giveUp);
+    this.shelf = new Shelf(outside.store, outside.lasting, {
+      now: outside.now,
+      newId: outside.newId,
+      tell: outside.tell,
+      forked: (name) => {
+        this.notices.say('good', text.app.saving.forked(name));
+        this.bench?.set('name', name);
+        this.remember();
+      },
+    });
+  }
+
+  /** Opens the last design of this tab or browser, or the first worked example. */
+  async start(): Promise<void> {
+    try {
+      const { numbers } = this.outside.engines;
+      [this.families, this.examples] = await Promise.all([numbers.families(), numbers.examples()]);
+      await this.shelf.refresh();
+      const last = this.outside.session.get('last') ?? this.outside.preferences.get('last');
+      const entry = last === null ? undefined : await this.shelf.read(last);
+      if (entry !== undefined && (await this.takeKept(entry))) return;
+      const [example] = this.examples;
+      if (example) await this.open(example.name, example.bytes);
+      if (this.bench === null) this.failure ??= text.app.startFailed;
+    } catch {
+      this.failure = text.app.startFailed;
+    }
+  }
+
+  /** Puts a kept design on the bench, going on with its entry. */
+  async takeKept(entry: Kept): Promise<boolean> {
+    const opened = await this.outside.engines.numbers.restore(bytesOf(entry.text));
+    if (!opened.ok) return this.refuse(entry.name, opened.issues);
+    this.put(opened.value);
+    this.shelf.hold(opened.value, { id: entry.id, revision: entry.revision });
+    this.remember();
+    return true;
+  }
+
+  /** Puts a design file on the bench as a new entry. */
+  async open(name: string, bytes: Uint8Array): Promise<boolean> {
+    await this.shelf.flush();
+    const opened = await this.outside.engines.numbers.open(bytes);
+    if (!opened.ok) return this.refuse(name, opened.issues);
+    this.put(opened.value);
+    this.shelf.hold(opened.value, null);
+    this.remember();
+    return true;
+  }
+
+  private refuse(name: string, issues: readonly Issue[]): false {
+    const [first] = issues;
+    const why = first ? ` ${first.message} ${first.fix}` : '';
+    this.notices.say('bad', `${text.app.designs.refused(name)}${why}`);
+    return false;
+  }
+
+  private put(design: Design): void {
+    if (this.bench === null) this.bench = new Bench(design);
+    else this.bench.take(design);
+    this.view.blade = 0;
+    this.view.setting = null;
+  }
+
+  /** Notes which entry this tab works on. */
+  remember(): void {
+    this.outside.session.set('last', this.shelf.held.id);
+    this.outside.preferences.set('last', this.shelf.held.id);
+  }
+
+  /** Another tab wrote an entry: follow it when nothing of ours is unwritten. */
+  async heard(id: string): Promise<void> {
+    await this.shelf.refresh();
+    if (id !== this.shelf.held.id || !this.shelf.clean) return;
+    const entry = await this.shelf.read(id);
+    if (entry && entry.revision > this.shelf.held.revision && this.shelf.clean)
+      await this.takeKept(entry);
+  }
+
+  /** Every issue known of the design as it stands; null while none is known. */
+  get issues(): readonly Issue[] | null {
+    if (this.bench === null) return null;
+    return this.solving.about(this.bench.design)?.result?.issues ?? null;
+  }
+
+  issuesAt(path: Path): readonly Issue[] {
+    return this.issues?.filter((issue) => issue.path === path) ?? [];
+  }
+
+  issuesOn(step: StepId): readonly Issue[] {
+    return this.issues?.filter((issue) => stepOf(issue.path) === step) ?? [];
+  }
+
+  get signs() {
+    const design = this.bench?.design;
+    const solved = design ? this.solving.about(design) : null;
+    const built = design ? this.building.value(design) : null;
+    return signs({
+      issues: solved?.result?.issues ?? null,
+      solved: solved?.result?.ok ?? false,
+      solving: this.solving.busy,
+      failing: built ? built.checks.filter((check) => !check.passed).length : null,
+      checked: built?.checks.length ?? 0,
+      building: this.building.busy,
+      kept: this.shelf.keeping === 'kept' || this.shelf.keeping === 'pending',
+    });
+  }
+}
+
+export const [useShop, provideShop] = createContext<Shop>();
+
+/** The bench; panels are drawn only when there is one. */
+export const useBench = (): Bench => {
+  const { bench } = useShop();
+  if (bench === null) throw new Error('a panel was drawn before there was a design');
+  return bench;
+};

@@ -1,0 +1,65 @@
+import { DISPLAYS, type Display } from '../entry/unit.ts';
+import type { Path } from './path.ts';
+import { isStep, type StepId } from './steps.ts';
+
+export type Theme = 'auto' | 'light' | 'dark';
+export const THEMES: readonly Theme[] = ['auto', 'light', 'dark'];
+
+/** Where preferences live; the browser's own, or nothing where it forbids. */
+export interface Preferences {
+  get(key: string): string | null;
+  set(key: string, value: string): void;
+}
+
+export const browserPreferences: Preferences = {
+  get: (key) => {
+    try {
+      return localStorage.getItem(`platenwright.${key}`);
+    } catch {
+      return null;
+    }
+  },
+  set: (key, value) => {
+    try {
+      localStorage.setItem(`platenwright.${key}`, value);
+    } catch {
+      // A forgotten preference is no loss.
+    }
+  },
+};
+
+/** How the design is looked at. Nothing here changes the design. */
+export class View {
+  display: Display = $state('mm');
+  theme: Theme = $state('auto');
+  step: StepId = $state('blade');
+  /** The value in hand: its field and its dimension are marked. */
+  focus: Path | null = $state(null);
+  blade: number = $state(0);
+  setting: string | null = $state(null);
+  readonly #preferences: Preferences;
+
+  constructor(preferences: Preferences) {
+    this.#preferences = preferences;
+    const display = DISPLAYS.find((d) => d === preferences.get('display'));
+    const theme = THEMES.find((t) => t === preferences.get('theme'));
+    this.display = display ?? 'mm';
+    this.theme = theme ?? 'auto';
+  }
+
+  show(display: Display): void {
+    this.display = display;
+    this.#preferences.set('display', display);
+  }
+
+  paper(theme: Theme): void {
+    this.theme = theme;
+    this.#preferences.set('theme', theme);
+  }
+
+  /** Takes the step from an address fragment such as `#grinder`; others are left alone. */
+  follow(fragment: string): void {
+    const step = fragment.replace(/^#/, '');
+    if (isStep(step)) this.step = step;
+  }
+}

@@ -1,0 +1,48 @@
+import type { Fixture } from '../family/family.ts';
+import { flatten } from '../geometry/flatten.ts';
+import type { Checked } from '../make/engine.ts';
+import { massOf } from '../make/report.ts';
+import type { Part } from '../model/part.ts';
+import type { Built, PartCard, Solved } from './protocol.ts';
+
+/** How far an outline on the screen may depart from the part, mm. */
+const CHORD = 0.05;
+
+/** The numbers of a fixture as plain data that can leave the worker. */
+export const solvedOf = (fixture: Fixture): Solved => ({
+  settings: fixture.settings,
+  lines: fixture.lines,
+  facts: fixture.facts,
+  sections: Object.fromEntries(
+    fixture.settings.map((setting) => [setting.id, fixture.section(setting.id)]),
+  ),
+  assembly: fixture.assembly,
+  zeroing: fixture.zeroing,
+  cautions: fixture.cautions,
+});
+
+const describe = (part: Part): string => {
+  if (part.kind === 'plate') return part.process;
+  if (part.kind === 'stock') return part.section;
+  return part.kind === 'hardware' ? part.designation : part.finish;
+};
+
+const cardOf = (part: Part): PartCard => ({
+  id: part.id,
+  name: part.name,
+  kind: part.kind,
+  quantity: part.quantity,
+  material: part.material,
+  process: describe(part),
+  mass: massOf(part),
+  layers: part.layers.map(({ profile }) => ({
+    outer: flatten(profile.outer, CHORD),
+    holes: profile.holes.map((hole) => flatten(hole, CHORD)),
+  })),
+});
+
+/** Parts and checks as plain data that can leave the worker. */
+export const builtOf = ({ parts, checks }: Checked): Built => ({
+  parts: parts.map(cardOf),
+  checks,
+});
