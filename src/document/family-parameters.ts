@@ -2,14 +2,14 @@ import * as v from 'valibot';
 import type { Parameter } from '../core/parameter.ts';
 import type { Result } from '../core/result.ts';
 import { checkFields } from '../schema/check.ts';
-import { group, optionalNumber, tableChoice } from '../schema/field.ts';
+import { group, optionalCount, optionalNumber, tableChoice } from '../schema/field.ts';
 
 export type ParameterValues = Readonly<Record<string, number | string>>;
 
-const entryOf = (parameter: Parameter): v.GenericSchema<unknown, number | string> =>
-  parameter.kind === 'number'
-    ? optionalNumber(parameter)
-    : v.optional(tableChoice(parameter), parameter.initial);
+const entryOf = (parameter: Parameter): v.GenericSchema<unknown, number | string> => {
+  if (parameter.kind === 'choice') return v.optional(tableChoice(parameter), parameter.initial);
+  return parameter.unit === 'count' ? optionalCount(parameter) : optionalNumber(parameter);
+};
 
 /** The schema of a family's parameters, from its table. */
 export const parametersSchema = (table: Readonly<Record<string, Parameter>>) =>

@@ -1,0 +1,41 @@
+/**
+ * Text that most designs share, known to both ends of a link: deflate then writes references
+ * instead of repeating it. Frozen: links in the world were written with exactly these bytes. A
+ * better dictionary gets a new link version and this one stays.
+ */
+export const LINK_DICTIONARY_1 = [
+  '{"format":"platenwright-design","schema":1,"name":"","blades":[{"name":"","bevels":{"lef',
+  't":{"kind":"height","height":23},"right":{"kind":"height","height":23}},"edge":{"asHeatT',
+  'reated":0.7,"shareLeft":0.5,"wanted":0.2},"line":{"allowed":1.5,"follow":"share"},"outli',
+  'ne":{"kind":"dimensions","bellyHeight":49,"bellyStart":95,"heelHeight":50,"length":210,"',
+  'spineDropStart":110,"spineSagitta":0,"tipDrop":8},"quantity":6,"ricasso":0,"spineRadius"',
+  ':0.3,"tang":{"kind":"tang","drop":4,"height":18,"length":110,"thickness":3},"thickness":',
+  '[{"t":3,"u":0}]},{"name":"","bevels":{"left":{"kind":"height","height":21},"right":{"kin',
+  'd":"height","height":21}},"edge":{"asHeatTreated":0.7,"shareLeft":0.5,"wanted":0.2},"lin',
+  'e":{"allowed":1.5,"follow":"share"},"outline":{"kind":"dimensions","bellyHeight":45,"bel',
+  'lyStart":80,"heelHeight":46,"length":180,"spineDropStart":95,"spineSagitta":0,"tipDrop":',
+  '7},"quantity":6,"ricasso":0,"spineRadius":0.3,"tang":{"kind":"tang","drop":4,"height":18',
+  ',"length":105,"thickness":3},"thickness":[{"t":3,"u":0}]}],"fixture":{"family":"spine-re',
+  'st","parameters":{}},"grinder":{"format":"platenwright-grinder","schema":1,"name":"","ba',
+  'ckings":[{"kind":"none","id":"bare","thickness":0},{"kind":"leather","id":"leather","thi',
+  'ckness":5}],"belt":{"direction":"down","flutter":0.3,"length":1830,"splice":0.2,"trackin',
+  'g":2,"width":50},"belts":[{"id":"P36","grit":36,"purpose":"","thickness":1.6},{"id":"P60',
+  '","grit":60,"purpose":"","thickness":1.4},{"id":"P120","grit":120,"purpose":"","thicknes',
+  's":1.1},{"id":"P220","grit":220,"purpose":"","thickness":0.9},{"id":"P400","grit":400,"p',
+  'urpose":"","thickness":0.7}],"drive":{"beltRating":35,"pulleyDiameter":125,"shaftSpeed":',
+  '2850,"wheelRating":40},"keepOuts":[{"name":"","max":[60,-12,150],"min":[-60,-300,-45]}],',
+  '"lean":0,"platen":{"kind":"flat","bottom":-45,"edgeRadius":4,"liner":0,"top":150,"width"',
+  ':50},"rest":{"kind":"table","depth":120,"gap":8,"pattern":{"kind":"slots","axis":"y","sl',
+  'ots":[{"at":-50,"from":30,"to":110,"width":8.5},{"at":50,"from":30,"to":110,"width":8.5}',
+  ']},"thickness":10,"travelY":15,"travelZ":0,"width":150},"wheels":[{"id":"lower","centre"',
+  ':[-26,-75],"diameter":50,"role":"idler","surface":"hard","width":50},{"id":"upper","cent',
+  're":[-26,180],"diameter":50,"role":"idler","surface":"hard","width":50},{"id":"tracking"',
+  ',"centre":[-300,303],"diameter":75,"role":"tracking","surface":"hard","width":50},{"id":',
+  '"drive","centre":[-600,-20],"diameter":125,"role":"drive","surface":"hard","width":50}]}',
+  ',"making":{"plates":{"kerf":0,"material":"steel","process":"laser","thicknesses":[4,6,8,',
+  '10]},"prints":{"fit":"clearance","layer":0.2,"material":"PETG","nozzle":0.4},"units":"mm',
+  '"},"notes":"","revision":1,"sequence":[{"backing":"bare","belt":"P36","edge":0.5,"steepe',
+  'r":0.3},{"backing":"bare","belt":"P60","edge":0.35,"steeper":0},{"backing":"bare","belt"',
+  ':"P120","edge":0.25,"steeper":0},{"backing":"bare","belt":"P220","edge":0.2,"steeper":0}',
+  ',{"backing":"leather","belt":"P400","edge":0.2,"steeper":0}]}',
+].join('');

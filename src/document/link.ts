@@ -1,0 +1,59 @@
+import { strFromU8, strToU8, unzlibSync, zlibSync } from 'fflate';
+import { problem } from '../core/issue.ts';
+import { fail, type Result } from '../core/result.ts';
+import { text } from '../text/index.ts';
+import { LINK_DICTIONARY_1 } from './link-dictionary.ts';
+import { MAX_DESIGN_BYTES, openDesign } from './open.ts';
+import { saveDesign } from './save.ts';
+import type { Design, Families } from './schema.ts';
+
+const VERSION = '1.';
+const DICTIONARY = strToU8(LINK_DICTIONARY_1);
+
+/** Longest fragment that is looked at; the largest design that passes the schema needs less. */
+export const MAX_LINK_CHARACTERS = 64 * 1024;
+
+const toBase64Url = (bytes: Uint8Array): string => {
+  const binary = Array.from(bytes, (byte) => String.fromCharCode(byte)).join('');
+  return btoa(binary).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
+};
+
+const fromBase64Url = (coded: string): Uint8Array =>
+  Uint8Array.from(atob(coded.replaceAll('-', '+').replaceAll('_', '/')), (c) => c.charCodeAt(0));
+
+/**
+ * The whole design as the fragment of a link: the saved text without its white space, deflated
+ * against a dictionary that both ends know, in URL-safe base 64. The zlib checksum inside tells
+ * a damaged link from a whole one.
+ */
+export const linkFragment = (design: Design): string => {
+  const compact = JSON.stringify(JSON.parse(saveDesign(design)));
+  return VERSION + toBase64Url(zlibSync(strToU8(compact), { level: 9, dictionary: DICTIONARY }));
+};
+
+/**
+ * Opens the design in a link's fragment (with or without its leading #). A damaged, oversized or
+ * newer link is refused with an issue; what it holds is checked like any file.
+ */
+export const openLink = (fragment: string, registry: Families): Result<Design> => {
+  const words = text.document.link;
+  const coded = fragment.replace(/^#/, '');
+  if (coded.length > MAX_LINK_CHARACTERS) {
+    return fail(problem('link-too-long', '', words.tooLong(coded.length, MAX_LINK_CHARACTERS)));
+  }
+  const version = /^(\d+)\./.exec(coded)?.[1];
+  if (version !== undefined && `${version}.` !== VERSION) {
+    return fail(problem('link-too-new', '', words.unknownVersion(version)));
+  }
+  try {
+    if (version === undefined) throw new Error('no version');
+    // A room of the largest file bounds what a crafted link can inflate to.
+    const json = unzlibSync(fromBase64Url(coded.slice(VERSION.length)), {
+      out: new Uint8Array(MAX_DESIGN_BYTES),
+      dictionary: DICTIONARY,
+    });
+    return openDesign(strFromU8(json), registry);
+  } catch {
+    return fail(problem('link-damaged', '', words.damaged()));
+  }
+};
