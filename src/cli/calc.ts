@@ -1,7 +1,7 @@
 import { Command, type OptionValues } from 'commander';
 import type { Issue } from '../core/issue.ts';
 import type { NumberParameter } from '../core/parameter.ts';
-import { fail, ok, then, type Result } from '../core/result.ts';
+import { fail, ok, chain, type Result } from '../core/result.ts';
 import { plain } from '../core/units.ts';
 import { carriageSums } from '../grind/carriage/sums.ts';
 import { edgeRestSums } from '../grind/edge-rest/sums.ts';
@@ -181,7 +181,7 @@ const sum = <F extends Flags>(
   return command
     .option('--json', text.cli.jsonOption)
     .action((options: OptionValues, self: Command) =>
-      end(answer(then(readAll(flags, options, self.args), compute), options['json'] === true)),
+      end(answer(chain(readAll(flags, options, self.args), compute), options['json'] === true)),
     );
 };
 
@@ -208,8 +208,8 @@ export const calcCommand = (
         words.spineRestAbout,
         spineRestFlags,
         (n) =>
-          then(targetOf(n), (asks) =>
-            then(
+          chain(targetOf(n), (asks) =>
+            chain(
               spineRestSums({
                 spineThickness: sure(n.spineThickness),
                 edgeThickness: sure(n.edgeThickness),
@@ -230,7 +230,7 @@ export const calcCommand = (
         words.edgeRestAbout,
         edgeRestFlags,
         (n) =>
-          then(
+          chain(
             edgeRestSums({
               radius: sure(n.radius),
               centre: sure(n.centre),
@@ -249,7 +249,7 @@ export const calcCommand = (
         words.carriageAbout,
         carriageFlags,
         (n) =>
-          then(
+          chain(
             carriageSums({
               base: sure(n.base),
               angle: sure(n.angle),

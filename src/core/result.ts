@@ -16,8 +16,11 @@ export const fail = (...issues: readonly Issue[]): { ok: false; issues: readonly
   issues,
 });
 
-/** Continues with the value of a result, keeping the warnings of both. */
-export const then = <A, B>(result: Result<A>, next: (value: A) => Result<B>): Result<B> => {
+/**
+ * Continues with the value of a result, keeping the warnings of both. (Not named `then`: a module
+ * that exports a function of that name counts as a promise that never settles when imported.)
+ */
+export const chain = <A, B>(result: Result<A>, next: (value: A) => Result<B>): Result<B> => {
   if (!result.ok) return result;
   const following = next(result.value);
   const issues = [...result.issues, ...following.issues];

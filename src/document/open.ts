@@ -1,5 +1,5 @@
 import { hasError, problem, type Issue } from '../core/issue.ts';
-import { fail, ok, then, type Result } from '../core/result.ts';
+import { fail, ok, chain, type Result } from '../core/result.ts';
 import { grinderIssues } from '../grinder/rules.ts';
 import { grinderSchema, type Grinder } from '../grinder/schema.ts';
 import { checkFields } from '../schema/check.ts';
@@ -22,7 +22,7 @@ const withIssues = <T>(value: T, issues: readonly Issue[]): Result<T> =>
 const upgradeGrinder = (draft: Draft): Result<Draft> =>
   draft.grinder === undefined
     ? ok(draft)
-    : then(upgrade(draft.grinder, grinderFormat, 'grinder'), (grinder) =>
+    : chain(upgrade(draft.grinder, grinderFormat, 'grinder'), (grinder) =>
         ok({ ...draft, grinder }),
       );
 
@@ -35,7 +35,7 @@ const checkFixture = (design: Design, { families }: Families): Result<Design> =>
     const words = text.document.open.unknownFamily(family, names);
     return fail(problem('family-unknown', 'fixture.family', words));
   }
-  return then(checkParameters(known.parameters, parameters), (checked) =>
+  return chain(checkParameters(known.parameters, parameters), (checked) =>
     ok({ ...design, fixture: { family, parameters: checked } }),
   );
 };
@@ -45,13 +45,13 @@ const checkFixture = (design: Design, { families }: Families): Result<Design> =>
  * what holds them together. For data that never was a file, such as a design under edit.
  */
 export const checkDesign = (data: unknown, registry: Families): Result<Design> =>
-  then(checkFields(documentSchema, data), (fields) =>
-    then(checkFixture(fields, registry), (design) => withIssues(design, designIssues(design))),
+  chain(checkFields(documentSchema, data), (fields) =>
+    chain(checkFixture(fields, registry), (design) => withIssues(design, designIssues(design))),
   );
 
 /** Checks plain data as a grinder of the present version. */
 export const checkGrinder = (data: unknown): Result<Grinder> =>
-  then(checkFields(grinderSchema, data), (grinder) => withIssues(grinder, grinderIssues(grinder)));
+  chain(checkFields(grinderSchema, data), (grinder) => withIssues(grinder, grinderIssues(grinder)));
 
 /**
  * Opens a design file; there is no other way in. Size, nesting and keys are bounded before
@@ -60,14 +60,14 @@ export const checkGrinder = (data: unknown): Result<Grinder> =>
  * stand in for what is left out; unknown fields are dropped with a warning each.
  */
 export const openDesign = (input: Uint8Array | string, registry: Families): Result<Design> =>
-  then(parseJson(input, MAX_DESIGN_BYTES), (data) =>
-    then(upgrade(data, designFormat), (draft) =>
-      then(upgradeGrinder(draft), (current) => checkDesign(current, registry)),
+  chain(parseJson(input, MAX_DESIGN_BYTES), (data) =>
+    chain(upgrade(data, designFormat), (draft) =>
+      chain(upgradeGrinder(draft), (current) => checkDesign(current, registry)),
     ),
   );
 
 /** Opens a grinder file; see `openDesign`. */
 export const openGrinder = (input: Uint8Array | string): Result<Grinder> =>
-  then(parseJson(input, MAX_GRINDER_BYTES), (data) =>
-    then(upgrade(data, grinderFormat), checkGrinder),
+  chain(parseJson(input, MAX_GRINDER_BYTES), (data) =>
+    chain(upgrade(data, grinderFormat), checkGrinder),
   );

@@ -1,6 +1,6 @@
 import type { CheckResult } from '../check/result.ts';
 import type { Issue } from '../core/issue.ts';
-import { fail, ok, then, type Result } from '../core/result.ts';
+import { fail, ok, chain, type Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
 import type { Fixture, Registry } from '../family/index.ts';
 import type { Part } from '../model/part.ts';
@@ -31,10 +31,10 @@ export const solveDesign = (design: Design, registry: Registry): Result<Fixture>
 
 /** Builds the parts of a solved fixture and runs every check on them. */
 export const checkFixture = (fixture: Fixture): Result<Checked> =>
-  then(fixture.parts(), (parts) =>
-    then(fixture.checks(), (checks) => ok({ fixture, parts, checks })),
+  chain(fixture.parts(), (parts) =>
+    chain(fixture.checks(), (checks) => ok({ fixture, parts, checks })),
   );
 
 /** Solves, builds and checks a valid design. */
 export const checkDesign = (design: Design, registry: Registry): Result<Checked> =>
-  then(solveDesign(design, registry), checkFixture);
+  chain(solveDesign(design, registry), checkFixture);

@@ -1,5 +1,5 @@
 import { registry } from '../../jigs/registry.ts';
-import { ok, then, type Result } from '../core/result.ts';
+import { ok, chain, type Result } from '../core/result.ts';
 import { parseJson } from '../document/json.ts';
 import { checkDesign, MAX_DESIGN_BYTES, openDesign, openGrinder } from '../document/open.ts';
 import { saveDesign, saveGrinder } from '../document/save.ts';
@@ -11,7 +11,7 @@ import type { Engine, FamilyCard } from './protocol.ts';
 
 /** Everything wrong with a design under edit, then its solution if there is one. */
 const solve = (design: Design) =>
-  then(checkDesign(design, registry), (sound) => solveDesign(sound, registry));
+  chain(checkDesign(design, registry), (sound) => solveDesign(sound, registry));
 
 const families = (): FamilyCard[] =>
   Object.values(registry.families).map(({ id, label, meaning, parameters }) => ({
@@ -25,7 +25,7 @@ const families = (): FamilyCard[] =>
 const restore = (bytes: Uint8Array): Result<Design> => {
   const opened = openDesign(bytes, registry);
   if (opened.ok) return opened;
-  const fields = then(parseJson(bytes, MAX_DESIGN_BYTES), (data) =>
+  const fields = chain(parseJson(bytes, MAX_DESIGN_BYTES), (data) =>
     checkFields(documentSchema, data),
   );
   return fields.ok ? ok(fields.value) : opened;
@@ -40,9 +40,9 @@ export const createEngine = (examples: Awaited<ReturnType<Engine['examples']>>):
   restore: async (bytes) => restore(bytes),
   text: async (design) => saveDesign(design),
   grinderText: async (grinder) => saveGrinder(grinder),
-  solve: async (design) => then(solve(design), (fixture) => ok(solvedOf(fixture))),
+  solve: async (design) => chain(solve(design), (fixture) => ok(solvedOf(fixture))),
   build: async (design) =>
-    then(solve(design), (fixture) =>
-      then(checkFixture(fixture), (checked) => ok(builtOf(checked))),
+    chain(solve(design), (fixture) =>
+      chain(checkFixture(fixture), (checked) => ok(builtOf(checked))),
     ),
 });

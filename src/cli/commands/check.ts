@@ -1,5 +1,5 @@
 import { registry } from '../../../jigs/registry.ts';
-import { ok, then } from '../../core/result.ts';
+import { ok, chain } from '../../core/result.ts';
 import { checkDesign } from '../../make/engine.ts';
 import { verdictOf } from '../../make/report.ts';
 import { printIssues, printJson, type ExitCode } from '../answer.ts';
@@ -8,8 +8,8 @@ import { printChecks } from '../print.ts';
 
 /** `check FILE`: every check of a design with its numbers. */
 export const check = async (file: string, json: boolean): Promise<ExitCode> => {
-  const checked = then(loadDesign(file), (design) =>
-    then(checkDesign(design, registry), ({ checks }) => ok(verdictOf(design, checks))),
+  const checked = chain(loadDesign(file), (design) =>
+    chain(checkDesign(design, registry), ({ checks }) => ok(verdictOf(design, checks))),
   );
   if (!checked.ok) {
     printIssues(checked.issues, json);

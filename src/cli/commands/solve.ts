@@ -1,5 +1,5 @@
 import { registry } from '../../../jigs/registry.ts';
-import { ok, then } from '../../core/result.ts';
+import { ok, chain } from '../../core/result.ts';
 import { solveDesign } from '../../make/engine.ts';
 import { solutionOf } from '../../make/report.ts';
 import { printIssues, printJson, type ExitCode } from '../answer.ts';
@@ -8,8 +8,8 @@ import { printSettings } from '../print.ts';
 
 /** `solve FILE`: the numbers of a design. */
 export const solve = async (file: string, json: boolean): Promise<ExitCode> => {
-  const solved = then(loadDesign(file), (design) =>
-    then(solveDesign(design, registry), (fixture) => ok(solutionOf(design, fixture))),
+  const solved = chain(loadDesign(file), (design) =>
+    chain(solveDesign(design, registry), (fixture) => ok(solutionOf(design, fixture))),
   );
   if (!solved.ok) {
     printIssues(solved.issues, json);

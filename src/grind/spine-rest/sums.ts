@@ -1,5 +1,5 @@
 import type { Issue } from '../../core/issue.ts';
-import { fail, ok, then, type Result } from '../../core/result.ts';
+import { fail, ok, chain, type Result } from '../../core/result.ts';
 import { text } from '../../text/index.ts';
 import { spineRestParameters } from '../parameters.ts';
 import { bevelHeight } from '../section/ground.ts';
@@ -99,7 +99,7 @@ export const spineRestSums = (question: SpineRestQuestion): Result<SpineRestSums
   const { spineThickness: thickness, height, spineRadius, lean } = question;
   const section = barSection(thickness, height, spineRadius);
   const edge = question.edgeThickness / 2;
-  return then(wantedAngle(section, { thickness, height, spineRadius }, edge, question), (angle) => {
+  return chain(wantedAngle(section, { thickness, height, spineRadius }, edge, question), (angle) => {
     const face = { edge, angle };
     const { setoff, tilt, seat, step } = settle(section, face, lean);
     return ok({
