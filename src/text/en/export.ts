@@ -1,1 +1,89 @@
-export const exporting = {} as const;
+type Point = readonly [number, number];
+
+const at = ([x, y]: Point): string => `(${x.toFixed(3)}, ${y.toFixed(3)})`;
+const mm = (value: number): string => `${Number(value.toFixed(4))} mm`;
+
+const lint = {
+  open: (which: number, point: Point) => ({
+    message: `Cut contour ${which} is open near ${at(point)}: a contour has to end where it starts.`,
+    fix: 'Close the outline of the part.',
+  }),
+  zeroLength: (which: number, point: Point) => ({
+    message: `Cut contour ${which} has a segment of no length at ${at(point)}.`,
+    fix: 'Remove the repeated corner.',
+  }),
+  shortEdge: (which: number, point: Point, length: number, least: number) => ({
+    message: `Cut contour ${which} has an edge of ${mm(length)} at ${at(point)}; machines need at least ${mm(least)}.`,
+    fix: 'Choose sizes that do not nearly coincide, or a larger radius.',
+  }),
+  roundHole: (which: number, centre: Point) => ({
+    message: `Cut contour ${which} about ${at(centre)} is round but not written as one circle.`,
+    fix: 'Describe the hole as a circle.',
+  }),
+  overlap: (first: number, second: number, point: Point) => ({
+    message: `Segments of cut contours ${first} and ${second} lie on top of each other near ${at(point)}: the line would be cut twice.`,
+    fix: 'Remove the doubled line or move the features apart.',
+  }),
+  selfIntersection: (which: number, point: Point) => ({
+    message: `Cut contour ${which} crosses or touches itself at ${at(point)}.`,
+    fix: 'Change the sizes so that the outline stays clear of itself.',
+  }),
+  contoursTouch: (first: number, second: number, point: Point) => ({
+    message: `Cut contours ${first} and ${second} touch or cross at ${at(point)}.`,
+    fix: 'Move the hole away from the edge or from the other hole.',
+  }),
+  outer: (count: number) => ({
+    message: `The cut layer has ${count} outer contours; one part has exactly one.`,
+    fix: 'Keep every hole inside the outline, and write one part a file.',
+  }),
+  nested: (which: number) => ({
+    message: `Cut contour ${which} lies inside another hole.`,
+    fix: 'Remove the inner hole or move it into the material.',
+  }),
+  units: (insunits: string, measurement: string, wanted: string) => ({
+    message: `The header says $INSUNITS ${insunits || 'nothing'} and $MEASUREMENT ${measurement || 'nothing'}; the file is meant to be in ${wanted}.`,
+    fix: 'Export the file again.',
+  }),
+  entity: (type: string, allowed: readonly string[]) => ({
+    message: `The cut file holds a ${type}; only ${allowed.join(', ')} may be in it.`,
+    fix: 'Export the file again; put text and dimensions on the drawing.',
+  }),
+  layer: (layer: string, allowed: readonly string[]) => ({
+    message: `An entity lies on layer "${layer}"; this file is meant to hold ${allowed.join(', ')} alone.`,
+    fix: 'Export the file again with the layers that are wanted.',
+  }),
+  elevation: (type: string) => ({
+    message: `A ${type} does not lie at z = 0.`,
+    fix: 'Export the file again.',
+  }),
+  number: (type: string) => ({
+    message: `A ${type} has a coordinate that is no number.`,
+    fix: 'Check the sizes of the part.',
+  }),
+  empty: {
+    message: 'The cut layer holds no contour.',
+    fix: 'Give the part an outline.',
+  },
+  size: (off: number, allowed: number) => ({
+    message: `The file as read back differs from the model by ${mm(off)}; at most ${mm(allowed)} is allowed.`,
+    fix: 'Export the file again.',
+  }),
+};
+
+export const exporting = {
+  noDesign: {
+    message: 'The file carries no design that this program could open.',
+    fix: 'Open a drawing, a cut file, a 3MF or a package that was exported here.',
+  },
+  damaged: {
+    message: 'The design in the file is damaged.',
+    fix: 'Open another file of the same export.',
+  },
+  tooLarge: (limit: number) => ({
+    message: `The file is larger than the ${limit} bytes that are read.`,
+    fix: 'Open a file that was exported here.',
+  }),
+  dxfComment: (units: string, kerf: number | undefined) =>
+    `Units: ${units}. ${kerf === undefined ? 'Nominal size, no kerf applied.' : `Kerf of ${mm(kerf)} applied.`}`,
+  lint,
+} as const;

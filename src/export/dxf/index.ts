@@ -1,0 +1,103 @@
+import { hasError } from '../../core/issue.ts';
+import { fail, ok, type Result } from '../../core/result.ts';
+import { MM_PER_INCH, plain } from '../../core/units.ts';
+import { boundingBox } from '../../geometry/loop-measure.ts';
+import { normalised } from '../../geometry/loop-transform.ts';
+import type { Loop, Profile } from '../../geometry/loop.ts';
+import type { Vec2 } from '../../geometry/vector.ts';
+import type { PlatePart } from '../../model/part.ts';
+import { text } from '../../text/index.ts';
+import { carried } from '../carry.ts';
+import { lintDxf } from '../lint/dxf.ts';
+import type { CutLayer, Entity } from './entity.ts';
+import { writeR12 } from './r12.ts';
+import { writeR2000 } from './r2000.ts';
+
+export interface DxfOptions {
+  /** `r2000` (AC1015, closed polylines with bulges) unless a reader needs `r12`. */
+  readonly flavour?: 'r2000' | 'r12';
+  readonly units?: 'mm' | 'in';
+  /** Marks the engraving on a layer of its own; a cut file holds CUT alone unless asked. */
+  readonly engrave?: boolean;
+  /** Kerf for which the profile was compensated already, mm; named in the file, not applied. */
+  readonly kerf?: number;
+  /** The design as text, to be found again by `extractDesign`. */
+  readonly carry?: string;
+}
+
+/** What is cut and marked, mm. */
+export interface CutDrawing {
+  readonly cut: Profile;
+  readonly engrave: readonly (readonly Vec2[])[];
+}
+
+const comments = ({ units = 'mm', kerf, carry }: DxfOptions): string[] => [
+  text.exporting.dxfComment(units === 'mm' ? 'mm' : 'inch', kerf),
+  ...(carry === undefined ? [] : (carried(carry).match(/.{1,200}/g) ?? [])),
+];
+
+/**
+ * Entities in file units. The numbers are rounded before anything is derived from them, so that
+ * neighbouring entities share their end points exactly.
+ */
+const entities = (drawing: CutDrawing, { units = 'mm', engrave = false }: DxfOptions): Entity[] => {
+  const value = (mm: number): number =>
+    Number(units === 'mm' ? plain(mm) : plain(Number(plain(mm)) / MM_PER_INCH, 9));
+  const point = ([x, y]: Vec2): Vec2 => [value(x), value(y)];
+  const contour = (loop: Loop, layer: CutLayer): Entity =>
+    loop.kind === 'circle'
+      ? { kind: 'circle', layer, centre: point(loop.centre), radius: value(loop.radius) }
+      : {
+          kind: 'contour',
+          layer,
+          vertices: loop.vertices.map(({ x, y, bulge }) => ({
+            x: value(x),
+            y: value(y),
+            bulge: Number(plain(bulge, 9)),
+          })),
+        };
+  const { outer, holes } = normalised(drawing.cut);
+  const marks = drawing.engrave.flatMap((points) =>
+    points.slice(1).map((b, i): Entity => {
+      return { kind: 'line', layer: 'ENGRAVE', a: point(points[i] ?? b), b: point(b) };
+    }),
+  );
+  return [...[outer, ...holes].map((loop) => contour(loop, 'CUT')), ...(engrave ? marks : [])];
+};
+
+/**
+ * A cut file, read back and linted before it is handed out: an error of the lint is an error
+ * here, and no file.
+ */
+export const cutDxf = (drawing: CutDrawing, options: DxfOptions = {}): Result<string> => {
+  const { flavour = 'r2000', units = 'mm', engrave = false } = options;
+  const content = entities(drawing, options);
+  const notes = comments(options);
+  const dxf = flavour === 'r12' ? writeR12(content, notes) : writeR2000(content, units, notes);
+  const issues = lintDxf(dxf, {
+    flavour,
+    units,
+    layers: engrave ? ['CUT', 'ENGRAVE'] : ['CUT'],
+    box: boundingBox(drawing.cut.outer),
+  });
+  return hasError(issues) ? fail(...issues) : ok(dxf, issues);
+};
+
+/** The cut file of one plate, its engraving only on request. */
+export const plateDxf = (part: PlatePart, options: DxfOptions = {}): Result<string> => {
+  const [layer] = part.layers;
+  if (layer === undefined) throw new Error(`plate ${part.id} has no layer`);
+  return cutDxf({ cut: layer.profile, engrave: part.engraving }, options);
+};
+
+/** File name that says the unit, and the flavour, the marks and the kerf where they are special. */
+export const dxfName = (id: string, options: DxfOptions = {}): string => {
+  const { flavour = 'r2000', units = 'mm', engrave = false, kerf } = options;
+  return [
+    id,
+    ...(flavour === 'r12' ? ['r12'] : []),
+    ...(engrave ? ['engrave'] : []),
+    ...(kerf === undefined ? [] : [`kerf${plain(kerf, 3)}`]),
+    `${units}.dxf`,
+  ].join('_');
+};
