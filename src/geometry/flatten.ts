@@ -14,10 +14,17 @@ export type Approximation = 'inscribed' | 'circumscribed';
 /** Greatest angle of one straight piece, degrees: a tiny circle still has eight sides. */
 const COARSEST = 45;
 
-/** Greatest step (degrees) whose straight pieces leave the circle by at most `chord` mm. */
+/**
+ * Greatest step (degrees) whose straight pieces leave the circle by at most `chord` mm, from the
+ * sagitta r (1 - cos(step/2)) or the excess r (1 / cos(step/2) - 1), solved by half angles so
+ * that a very flat arc keeps its digits.
+ */
 const stepFor = (radius: number, chord: number, how: Approximation): number => {
-  const cosine = how === 'inscribed' ? 1 - chord / radius : 1 / (1 + chord / radius);
-  return Math.min(COARSEST, 2 * degrees(Math.acos(Math.max(0, cosine))));
+  const quarter =
+    how === 'inscribed'
+      ? Math.asin(Math.min(1, Math.sqrt(chord / (2 * radius))))
+      : Math.atan(Math.sqrt(chord / (2 * radius + chord)));
+  return Math.min(COARSEST, degrees(4 * quarter));
 };
 
 /**
@@ -32,7 +39,7 @@ export const flatten = (loop: Loop, chord: number, how: Approximation = 'inscrib
   return segments(loop).flatMap((segment) => {
     if (isStraight(segment)) return [segment.a];
     const { centre, radius, start, sweep } = arcOfSegment(segment);
-    const n = Math.ceil(Math.abs(sweep) / stepFor(radius, chord, how) - 1e-9);
+    const n = Math.max(1, Math.ceil(Math.abs(sweep) / stepFor(radius, chord, how) - 1e-9));
     const points = round(centre, radius, start, sweep, n, how);
     return how === 'inscribed' ? [segment.a, ...points.slice(1)] : [segment.a, ...points];
   });
