@@ -1,0 +1,80 @@
+import type { Mesh } from '../geometry/mesh.ts';
+import type { Vec3 } from '../geometry/vector.ts';
+import type { Section } from './section.ts';
+
+/** Points closer than this are one, mm. */
+const WELD = 1e-8;
+
+type Corner = readonly [u: number, v: number, w: number];
+
+/** Collects triangles over shared vertices; a triangle that has lost a side is left out. */
+const collector = () => {
+  const index = new Map<string, number>();
+  const vertices: number[] = [];
+  const triangles: number[] = [];
+  const vertex = (p: Corner): number => {
+    const key = p.map((x) => Math.round(x / WELD)).join();
+    const known = index.get(key);
+    if (known !== undefined) return known;
+    const next = index.size;
+    index.set(key, next);
+    vertices.push(...p);
+    return next;
+  };
+  const triangle = (a: number, b: number, c: number): void => {
+    if (a !== b && b !== c && c !== a) triangles.push(a, b, c);
+  };
+  return {
+    vertex,
+    quad: (a: number, b: number, c: number, d: number): void => {
+      triangle(a, b, c);
+      triangle(a, c, d);
+    },
+    mesh: (): Mesh => ({
+      vertices: Float64Array.from(vertices),
+      triangles: Uint32Array.from(triangles),
+    }),
+  };
+};
+
+/**
+ * The closed mesh through sections with equal numbers of rungs, in order along u: strips down
+ * both sides, over spine and edge, and a ladder across the first and the last section. Two
+ * sections at one u make a wall; a section shrunk to a point or a line closes by itself.
+ */
+export const loft = (sections: readonly Section[]): Mesh => {
+  const { vertex, quad, mesh } = collector();
+  const loops = sections.map(({ u, rungs }) => ({
+    left: rungs.map(({ v, left }) => vertex([u, v, left])),
+    right: rungs.map(({ v, right }) => vertex([u, v, -right])),
+  }));
+  type Loop = (typeof loops)[number];
+  /** Both ways round: left from spine to edge, right back to the spine, closed over the spine. */
+  const round = ({ left, right }: Loop): number[] => [...left, ...right.toReversed()];
+  const at = (list: readonly number[], i: number): number => list[i % list.length] ?? 0;
+  loops.slice(1).forEach((next, s) => {
+    const here = loops[s];
+    if (here === undefined) return;
+    const [a, b] = [round(here), round(next)];
+    a.forEach((_, i) => quad(at(a, i), at(b, i), at(b, i + 1), at(a, i + 1)));
+  });
+  const ladder = ({ left, right }: Loop, forward: boolean): void =>
+    left.slice(1).forEach((_, i) => {
+      const rung = [at(left, i), at(left, i + 1), at(right, i + 1), at(right, i)] as const;
+      if (forward) quad(rung[3], rung[2], rung[1], rung[0]);
+      else quad(...rung);
+    });
+  const [first, last] = [loops[0], loops.at(-1)];
+  if (first) ladder(first, false);
+  if (last) ladder(last, true);
+  return mesh();
+};
+
+/** A closed box between two corners. */
+export const box = (min: Vec3, max: Vec3): Mesh => {
+  const section = (u: number): Section => ({
+    u,
+    rungs: [min[1], max[1]].map((v) => ({ v, left: max[2], right: -min[2] })),
+  });
+  return loft([section(min[0]), section(max[0])]);
+};

@@ -1,0 +1,142 @@
+import type { Vec2 } from '../geometry/vector.ts';
+import type { Cut, Station } from './cut.ts';
+import type { Side } from './schema.ts';
+import type { Shape } from './shape.ts';
+
+/** Distance of a side's surface from the midplane at v, mm. */
+type Surface = (v: number) => number;
+
+/** A chord across the section: v, and the surfaces left (+w) and right (-w) of the midplane. */
+export interface Rung {
+  readonly v: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+/** The section in the plane u = constant, from spine to edge. */
+export interface Section {
+  readonly u: number;
+  readonly rungs: readonly Rung[];
+}
+
+export type SideCuts = { readonly [side in Side]?: readonly Cut[] };
+
+/** Places between spine and edge at which the ends of a cut are looked for. */
+const LOOKS = 48;
+const HALVINGS = 50;
+
+const stationOf = ({ spine, edge, thickness }: Shape, u: number): Station => ({
+  u,
+  spine: spine.value(u),
+  edge: Math.max(edge.value(u), spine.value(u)),
+  thickness: thickness.value(u),
+});
+
+/** The spine radius that the section has room for. */
+const roundOf = ({ blade }: Shape, { spine, edge, thickness }: Station): number =>
+  Math.min(blade.spineRadius, (edge - spine) / 2, 0.45 * thickness);
+
+/** Blank of one side: half the thickness, with the rounded spine corner. */
+const stockOf =
+  ({ spine, thickness }: Station, radius: number): Surface =>
+  (v) => {
+    const above = radius - (v - spine);
+    return above > 0
+      ? thickness / 2 - radius + Math.sqrt(Math.max(radius ** 2 - above ** 2, 0))
+      : thickness / 2;
+  };
+
+const bisect = (inside: (v: number) => boolean, out: number, into: number): number => {
+  let [a, b] = [out, into];
+  for (let i = 0; i < HALVINGS; i += 1) {
+    const middle = (a + b) / 2;
+    if (inside(middle)) b = middle;
+    else a = middle;
+  }
+  return b;
+};
+
+/**
+ * Where a cut begins and ends in a section: from spine to edge, the first and the last place at
+ * which it is deeper than what was there. A cut that takes nothing begins and ends where it comes
+ * closest.
+ */
+const limitsOf = ({ spine, edge }: Station, before: Surface, cut: Surface): Vec2 => {
+  const depth = (v: number): number => before(v) - cut(v);
+  const looks = Array.from({ length: LOOKS + 1 }, (_, i) => spine + ((edge - spine) * i) / LOOKS);
+  const first = looks.findIndex((v) => depth(v) > 0);
+  if (first < 0) {
+    const nearest = looks.reduce((best, v) => (depth(v) >= depth(best) ? v : best), spine);
+    return [nearest, nearest];
+  }
+  const last = looks.findLastIndex((v) => depth(v) > 0);
+  const [from, to] = [looks[first] ?? spine, looks[last] ?? edge];
+  const [outer, further] = [looks[first - 1], looks[last + 1]];
+  const inside = (v: number): boolean => depth(v) > 0;
+  return [
+    outer === undefined ? from : bisect(inside, outer, from),
+    further === undefined ? to : bisect(inside, further, to),
+  ];
+};
+
+const between = ([from, to]: Vec2, inner: number): number[] =>
+  Array.from({ length: inner + 2 }, (_, i) => from + ((to - from) * i) / (inner + 1));
+
+/** One side after its cuts, and the places at which they begin, end and bend. */
+const sideOf = (
+  station: Station,
+  stock: Surface,
+  cuts: readonly Cut[],
+): { surface: Surface; places: number[] } => {
+  let surface = stock;
+  const places: number[] = [];
+  for (const cut of cuts) {
+    const section = cut(station);
+    const before = surface;
+    places.push(...between(limitsOf(station, before, section.at), section.inner));
+    surface = (v) => Math.min(before(v), section.at(v));
+  }
+  return { surface, places };
+};
+
+/**
+ * The section at u after the cuts, its spine corners in `corner` steps. The number of rungs
+ * depends on corner and cuts alone, so that neighbouring sections join rung by rung.
+ */
+export const groundSection = (shape: Shape, u: number, corner: number, cuts: SideCuts): Section => {
+  const station = stationOf(shape, u);
+  const { spine, edge } = station;
+  const radius = roundOf(shape, station);
+  const stock = stockOf(station, radius);
+  const left = sideOf(station, stock, cuts.left ?? []);
+  const right = sideOf(station, stock, cuts.right ?? []);
+  const corners = Array.from(
+    { length: corner + 1 },
+    (_, i) => spine + (corner > 0 ? radius * (1 - Math.cos((Math.PI / 2) * (i / corner))) : 0),
+  );
+  const places = [...corners, ...left.places, ...right.places, edge].sort((a, b) => a - b);
+  return {
+    u,
+    rungs: places.map((v) => ({ v, left: left.surface(v), right: right.surface(v) })),
+  };
+};
+
+/**
+ * The section of the unground blank at u with its rungs where those of `other` are: as far from
+ * the spine on the rounded corner, in proportion below it. At the u of the other they lie in one
+ * plane rung by rung, so that the wall between them closes.
+ */
+export const blankSection = (shape: Shape, u: number, other: Section): Section => {
+  const [here, there] = [stationOf(shape, u), stationOf(shape, other.u)];
+  const radius = Math.min(roundOf(shape, here), roundOf(shape, there));
+  const scale = (here.edge - here.spine - radius) / (there.edge - there.spine - radius);
+  const stock = stockOf(here, roundOf(shape, here));
+  return {
+    u,
+    rungs: other.rungs.map((rung) => {
+      const below = rung.v - there.spine;
+      const v = here.spine + (below <= radius ? below : radius + (below - radius) * scale);
+      return { v, left: stock(v), right: stock(v) };
+    }),
+  };
+};
