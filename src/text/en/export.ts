@@ -4,6 +4,30 @@ const at = ([x, y]: Point): string => `(${x.toFixed(3)}, ${y.toFixed(3)})`;
 const mm = (value: number): string => `${Number(value.toFixed(4))} mm`;
 
 const lint = {
+  meshEmpty: {
+    message: 'The print has no solid: a solid has at least four triangles.',
+    fix: 'Give the part a height and an outline.',
+  },
+  meshNumber: {
+    message: 'The print has a corner that is no number.',
+    fix: 'Check the sizes of the part.',
+  },
+  meshOpen: (count: number) => ({
+    message: `The print leaks: ${count} edges do not belong to exactly two triangles.`,
+    fix: 'Choose sizes that do not nearly coincide.',
+  }),
+  meshDegenerate: (count: number) => ({
+    message: `The print has ${count} triangles without area once stored in single precision.`,
+    fix: 'Choose sizes that do not nearly coincide.',
+  }),
+  meshInsideOut: {
+    message: 'The faces of the print point inwards.',
+    fix: 'Turn the outline of the part the other way round.',
+  },
+  meshBed: (lowest: number) => ({
+    message: `The lowest point of the print is at z = ${mm(lowest)}; it has to lie on the bed at 0.`,
+    fix: 'Set the part down on its print face.',
+  }),
   open: (which: number, point: Point) => ({
     message: `Cut contour ${which} is open near ${at(point)}: a contour has to end where it starts.`,
     fix: 'Close the outline of the part.',
@@ -83,6 +107,13 @@ export const exporting = {
     message: `The file is larger than the ${limit} bytes that are read.`,
     fix: 'Open a file that was exported here.',
   }),
+  archive: (reason: string) => ({
+    message: `The archive cannot be read: ${reason}.`,
+    fix: 'Open an archive that was exported here.',
+  }),
+  zipPath: 'it holds a file name that is not plain, or the same name twice',
+  zipSize: 'it unpacks to more than is read',
+  zipDamaged: 'it is damaged',
   dxfComment: (units: string, kerf: number | undefined) =>
     `Units: ${units}. ${kerf === undefined ? 'Nominal size, no kerf applied.' : `Kerf of ${mm(kerf)} applied.`}`,
   lint,
