@@ -39,7 +39,7 @@ export interface ReportPart {
 export interface Report {
   readonly format: 'platenwright-report';
   readonly design: string;
-  readonly revision: string;
+  readonly revision: number;
   readonly family: string;
   readonly passed: boolean;
   readonly settings: readonly Setting[];

@@ -1,7 +1,9 @@
 import { field } from './field.ts';
+import { link } from './link.ts';
 
 export const document = {
   field,
+  link,
   parameters: {
     name: {
       label: 'Design name',

@@ -1,0 +1,174 @@
+import * as v from 'valibot';
+import type { CheckResult } from '../check/result.ts';
+import type { Certainty } from '../core/certainty.ts';
+import type { Fact, GrindLine, Setting } from '../family/index.ts';
+import type { Manifest } from './manifest.ts';
+import type { Report, ReportPart, Solution, Verdict } from './report.ts';
+
+/**
+ * What the program writes, as schemas: published by `jig schema`, held against every answer in
+ * the tests, and bound to the types here so that the two cannot drift apart.
+ */
+type Schema<T> = v.GenericSchema<unknown, T>;
+
+const unit = v.picklist(['mm', 'deg', 'count', 'ratio', 'm/s', '1/min', 'mm/turn', 'N']);
+const side = v.picklist(['left', 'right']);
+const list = v.array;
+
+const certainty: Schema<Certainty> = v.variant('kind', [
+  v.object({ kind: v.literal('exact') }),
+  v.object({ kind: v.literal('bounded'), by: v.number(), reason: v.string() }),
+  v.object({ kind: v.literal('estimate'), basis: v.string() }),
+]);
+
+const settingSchema = v.object({
+  id: v.string(),
+  step: v.number(),
+  side,
+  belt: v.string(),
+  backing: v.string(),
+  edgeStop: v.number(),
+  angle: v.number(),
+  readings: list(
+    v.object({
+      key: v.string(),
+      label: v.string(),
+      value: v.number(),
+      unit,
+      dial: v.exactOptional(
+        v.object({
+          turnsFromZero: v.number(),
+          turnsFromLast: v.number(),
+          division: v.number(),
+        }),
+      ),
+    }),
+  ),
+  progress: list(v.object({ edge: v.number(), angle: v.number(), bevelHeight: v.number() })),
+  expected: list(
+    v.object({
+      blade: v.string(),
+      place: v.picklist(['heel', 'middle', 'tip']),
+      u: v.number(),
+      bevelHeight: v.number(),
+    }),
+  ),
+  push: v.object({
+    from: v.number(),
+    to: v.number(),
+    stepForce: v.tuple([v.number(), v.number()]),
+  }),
+  volume: list(v.object({ blade: v.string(), value: v.number() })),
+  notes: list(v.string()),
+});
+
+const lineSchema = v.object({
+  blade: v.string(),
+  side,
+  places: list(
+    v.object({
+      u: v.number(),
+      height: v.number(),
+      thickness: v.number(),
+      angle: v.number(),
+      bevelHeight: v.number(),
+      wanted: v.number(),
+      deviation: v.number(),
+      leftStanding: v.number(),
+      certainty,
+    }),
+  ),
+});
+
+const factSchema = v.object({
+  key: v.string(),
+  label: v.string(),
+  value: v.number(),
+  unit,
+  certainty,
+});
+
+const point = v.tuple([v.number(), v.number(), v.number()]);
+
+const checkResultSchema = v.object({
+  id: v.string(),
+  label: v.string(),
+  kind: v.picklist(['clearance', 'contact', 'range', 'fabrication', 'force', 'hand']),
+  passed: v.boolean(),
+  unit: v.picklist(['mm', 'deg', 'N', 'ratio']),
+  found: v.nullable(v.number()),
+  atLeast: v.exactOptional(v.number()),
+  atMost: v.exactOptional(v.number()),
+  basis: v.string(),
+  pose: v.exactOptional(
+    v.object({
+      setting: v.string(),
+      blade: v.exactOptional(v.string()),
+      u: v.exactOptional(v.number()),
+    }),
+  ),
+  points: v.exactOptional(v.tuple([point, point])),
+  message: v.string(),
+  fix: v.string(),
+  parameter: v.exactOptional(v.string()),
+});
+
+const partSchema: Schema<ReportPart> = v.object({
+  id: v.string(),
+  kind: v.picklist(['plate', 'print', 'stock', 'hardware']),
+  name: v.string(),
+  quantity: v.number(),
+  material: v.string(),
+  designation: v.string(),
+  mass: v.number(),
+});
+
+const settings: Schema<Setting[]> = list(settingSchema);
+const lines: Schema<GrindLine[]> = list(lineSchema);
+const facts: Schema<Fact[]> = list(factSchema);
+const checks: Schema<CheckResult[]> = list(checkResultSchema);
+
+export const solutionSchema: Schema<Solution> = v.object({
+  format: v.literal('platenwright-solution'),
+  design: v.string(),
+  family: v.string(),
+  settings,
+  lines,
+  facts,
+});
+
+export const verdictSchema: Schema<Verdict> = v.object({
+  format: v.literal('platenwright-checks'),
+  design: v.string(),
+  passed: v.boolean(),
+  checks,
+});
+
+export const reportSchema: Schema<Report> = v.object({
+  format: v.literal('platenwright-report'),
+  design: v.string(),
+  revision: v.number(),
+  family: v.string(),
+  passed: v.boolean(),
+  settings,
+  lines,
+  facts,
+  checks,
+  parts: list(partSchema),
+});
+
+export const manifestSchema: Schema<Manifest> = v.object({
+  format: v.literal('platenwright-package'),
+  schema: v.literal(1),
+  design: v.string(),
+  passed: v.boolean(),
+  files: list(
+    v.object({
+      path: v.string(),
+      kind: v.string(),
+      part: v.exactOptional(v.string()),
+      quantity: v.exactOptional(v.number()),
+      sha256: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
+    }),
+  ),
+});
