@@ -1,15 +1,16 @@
 import type { Vec2 } from '../../geometry/vector.ts';
-import { rounded } from '../entry/format.ts';
 import type { Display } from '../entry/unit.ts';
 import type { Measure, Picture } from './picture.ts';
+import { measureText, rowCount, rowsOf, type Row } from './rows.ts';
 
 /** Distance between rows of dimensions, px: what a thumb needs. */
 export const PITCH = 44;
 /** Room around drawing and dimensions, px. */
-const MARGIN = 14;
-const CHARACTER = 7.6;
-const PADDING = 20;
-const LEAST = 44;
+const MARGIN = 10;
+/** From the drawing to the first row, px. */
+const STAND = 4;
+/** Rounds in which scale and rows, which depend on each other, settle. */
+const ROUNDS = 6;
 
 export interface PlacedMeasure {
   readonly measure: Measure;
@@ -23,7 +24,7 @@ export interface PlacedMeasure {
   /** Middle of the label, px, and its length along the dimension line. */
   readonly at: Vec2;
   readonly length: number;
-  readonly upright: boolean;
+  readonly arrows: Row['arrows'];
 }
 
 /** A drawing fitted to a width: px = (x, y) of `place`, y down. */
@@ -32,6 +33,8 @@ export interface Arranged {
   readonly height: number;
   /** Pixels a millimetre, the same in both directions. */
   readonly scale: number;
+  /** Left edge of the drawn thing, px and mm. */
+  readonly left: { readonly px: number; readonly mm: number };
   readonly place: (point: Vec2) => Vec2;
   readonly measures: readonly PlacedMeasure[];
 }
@@ -55,146 +58,110 @@ const extentOf = (picture: Picture): Extent => {
   return { min: [Math.min(...x), Math.min(...y)], max: [Math.max(...x), Math.max(...y)] };
 };
 
-const axisOf = (m: Measure): 0 | 1 => (m.along === 'x' ? 0 : 1);
-
-interface Row {
-  readonly measure: Measure;
-  readonly text: string;
-  readonly length: number;
-  readonly row: number;
+interface Rows {
+  readonly left: readonly Row[];
+  readonly right: readonly Row[];
+  readonly above: readonly Row[];
+  readonly below: readonly Row[];
 }
 
-/**
- * Rows for the dimensions of one side: short ones next to the drawing, each in the first row
- * where neither line nor label meets another. `scale` turns mm into px along the row.
- */
-const rowsOf = (
-  measures: readonly Measure[],
-  scale: number,
-  display: Display,
-  flip: boolean,
-): Row[] => {
-  const spans = measures.map((measure) => {
-    const axis = axisOf(measure);
-    const sign = flip ? -scale : scale;
-    const ends = [measure.from[axis] * sign, measure.to[axis] * sign] as const;
-    const text = rounded(measure.value, measure.unit, display);
-    const length = Math.max(LEAST, text.length * CHARACTER + PADDING);
-    const low = Math.min(...ends);
-    const high = Math.max(...ends);
-    const middle = (low + high) / 2;
-    return {
-      measure,
-      text,
-      length,
-      span: high - low,
-      low: Math.min(low, middle - length / 2),
-      high: Math.max(high, middle + length / 2),
-    };
-  });
-  const taken: { low: number; high: number }[][] = [];
-  return spans
-    .sort((a, b) => a.span - b.span || a.measure.key.localeCompare(b.measure.key))
-    .map(({ measure, text, length, low, high }) => {
-      const free = taken.findIndex((row) => row.every((o) => high <= o.low || o.high <= low));
-      const row = free < 0 ? taken.length : free;
-      (taken[row] ??= []).push({ low, high });
-      return { measure, text, length, row };
-    });
+/** Rows on all four sides at a scale; px along them count from the drawing's upper left corner. */
+const rowsAt = (picture: Picture, extent: Extent, scale: number, display: Display): Rows => {
+  const of = (along: 'x' | 'y', side: 'low' | 'high') =>
+    rowsOf(
+      picture.measures.filter((m) => m.along === along && m.side === side),
+      display,
+      along === 'x' ? (x) => (x - extent.min[0]) * scale : (y) => (extent.max[1] - y) * scale,
+    );
+  return {
+    left: of('y', 'low'),
+    right: of('y', 'high'),
+    above: of('x', 'high'),
+    below: of('x', 'low'),
+  };
 };
 
-const count = (rows: readonly Row[]): number => Math.max(0, ...rows.map((r) => r.row + 1));
+/** How far rows reach before the start and beyond the end of a drawing of this length, px. */
+const reach = (rows: readonly Row[], size: number): readonly [number, number] => [
+  Math.max(0, ...rows.map(({ low }) => -low)),
+  Math.max(0, ...rows.map(({ high }) => high - size)),
+];
 
-/** How far labels reach beyond the drawing along its width, px. */
-const overhang = (rows: readonly Row[], extent: Extent, scale: number): number =>
-  Math.max(
-    0,
-    ...rows.map(({ measure, length }) => {
-      const middle = (measure.from[0] + measure.to[0]) / 2;
-      const inside = Math.min(middle - extent.min[0], extent.max[0] - middle) * scale;
-      return length / 2 - inside;
-    }),
-  );
-
-/** Fits a drawing with its dimensions into `width` px and at most `tall` px for the drawing itself. */
+/**
+ * Fits a drawing with its dimensions into `width` px and at most `tall` px for the drawn thing.
+ * With `like`, another view of the same thing, it takes that one's scale and left edge.
+ */
 export const arrange = (
   picture: Picture,
   width: number,
   tall: number,
   display: Display,
+  like?: Arranged,
 ): Arranged => {
   const extent = extentOf(picture);
   const wide = Math.max(extent.max[0] - extent.min[0], 1e-6);
   const high = Math.max(extent.max[1] - extent.min[1], 1e-6);
-  const of = (along: 'x' | 'y', side: 'low' | 'high') =>
-    picture.measures.filter((m) => m.along === along && m.side === side);
-  let scale = Math.min((width - 2 * MARGIN) / wide, tall / high);
-  let placed = { left: [] as Row[], right: [] as Row[], above: [] as Row[], below: [] as Row[] };
-  let spare = 0;
-  // Rows depend on the scale and the scale on the rows: a few rounds settle it.
-  for (let round = 0; round < 4; round += 1) {
-    placed = {
-      left: rowsOf(of('y', 'low'), scale, display, true),
-      right: rowsOf(of('y', 'high'), scale, display, true),
-      above: rowsOf(of('x', 'high'), scale, display, false),
-      below: rowsOf(of('x', 'low'), scale, display, false),
+  let scale = like?.scale ?? Math.min((width - 2 * MARGIN) / wide, tall / high);
+  let rows = rowsAt(picture, extent, scale, display);
+  let sides = { left: 0, right: 0 };
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const [before, beyond] = reach([...rows.above, ...rows.below], wide * scale);
+    sides = {
+      left: Math.max(rowCount(rows.left) * PITCH, before) + MARGIN,
+      right: Math.max(rowCount(rows.right) * PITCH, beyond) + MARGIN,
     };
-    spare = overhang([...placed.above, ...placed.below], extent, scale);
-    const sides = (count(placed.left) + count(placed.right)) * PITCH + 2 * spare;
-    scale = Math.max(1e-3, Math.min((width - 2 * MARGIN - sides) / wide, tall / high));
+    if (like) break;
+    scale = Math.max(1e-3, Math.min((width - sides.left - sides.right) / wide, tall / high));
+    rows = rowsAt(picture, extent, scale, display);
   }
-  const used = wide * scale + (count(placed.left) + count(placed.right)) * PITCH;
-  const x0 = (width - used) / 2 + count(placed.left) * PITCH;
-  const y0 = MARGIN + count(placed.above) * PITCH;
-  const upright = [...placed.left, ...placed.right];
-  // A label longer than its upright dimension may reach beyond the drawing: give it room.
-  const reach = Math.max(
-    0,
-    ...upright.map(({ measure, length }) => {
-      const middle = (measure.from[1] + measure.to[1]) / 2;
-      return length / 2 - Math.min(extent.max[1] - middle, middle - extent.min[1]) * scale;
-    }),
-  );
-  const above = placed.above.length > 0 ? Math.max(0, reach - PITCH) : reach;
-  const below = placed.below.length > 0 ? Math.max(0, reach - PITCH) : reach;
+  const spare = width - sides.left - sides.right - wide * scale;
+  const x0 = like
+    ? like.left.px + (extent.min[0] - like.left.mm) * scale
+    : sides.left + Math.max(0, spare / 2);
+  const size: Vec2 = [wide * scale, high * scale];
+  const [before, beyond] = reach([...rows.left, ...rows.right], size[1]);
+  const y0 = MARGIN + Math.max(rowCount(rows.above) * PITCH, before);
   const place = ([x, y]: Vec2): Vec2 => [
     x0 + (x - extent.min[0]) * scale,
-    y0 + above + (extent.max[1] - y) * scale,
+    y0 + (extent.max[1] - y) * scale,
   ];
-  const bottom = y0 + above + high * scale;
-  const right = x0 + wide * scale;
-  const put = (r: Row): PlacedMeasure => {
-    const { measure } = r;
-    const from = place(measure.from);
-    const to = place(measure.to);
-    const away = (r.row + 0.5) * PITCH + 4;
-    const across =
-      measure.along === 'x'
-        ? measure.side === 'high'
-          ? y0 + above - away
-          : bottom + away
-        : measure.side === 'high'
-          ? right + away
-          : x0 - away;
-    const a: Vec2 = measure.along === 'x' ? [from[0], across] : [across, from[1]];
-    const b: Vec2 = measure.along === 'x' ? [to[0], across] : [across, to[1]];
+  const put = (r: Row, upright: boolean, across: number): PlacedMeasure => {
+    const from = place(r.measure.from);
+    const to = place(r.measure.to);
+    const on = (along: number): Vec2 => (upright ? [across, along] : [along, across]);
+    const axis = upright ? 1 : 0;
     return {
-      measure,
+      measure: r.measure,
       text: r.text,
-      length: r.length,
-      a,
-      b,
+      a: on(from[axis]),
+      b: on(to[axis]),
       from,
       to,
-      at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2],
-      upright: measure.along === 'y',
+      at: on(r.at + (upright ? y0 : x0)),
+      length: r.length,
+      arrows: r.arrows,
     };
   };
+  const away = (row: number): number => (row + 0.5) * PITCH + STAND;
+  const inside = picture.measures
+    .filter((m) => m.along === 'at')
+    .map((measure): PlacedMeasure => {
+      const at = place(measure.from);
+      const text = measureText(measure, display);
+      return { measure, text, a: at, b: at, from: at, to: at, at, length: PITCH, arrows: 'none' };
+    });
   return {
     width,
-    height: bottom + below + count(placed.below) * PITCH + MARGIN,
+    height: y0 + size[1] + Math.max(rowCount(rows.below) * PITCH, beyond) + MARGIN,
     scale,
+    left: { px: x0, mm: extent.min[0] },
     place,
-    measures: [...placed.above, ...placed.below, ...upright].map(put),
+    measures: [
+      ...rows.above.map((r) => put(r, false, y0 - away(r.row))),
+      ...rows.below.map((r) => put(r, false, y0 + size[1] + away(r.row))),
+      ...rows.left.map((r) => put(r, true, x0 - away(r.row))),
+      ...rows.right.map((r) => put(r, true, x0 + size[0] + away(r.row))),
+      ...inside,
+    ],
   };
 };

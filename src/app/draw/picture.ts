@@ -15,7 +15,8 @@ export type Role =
   | 'centre'
   | 'hidden'
   | 'fine'
-  | 'nearest';
+  | 'nearest'
+  | 'cut';
 
 export interface PictureLine {
   readonly points: readonly Vec2[];
@@ -45,10 +46,15 @@ export interface Measure {
   readonly unit: Unit;
   readonly from: Vec2;
   readonly to: Vec2;
-  /** Direction in which it measures, and the side of the drawing on which it stands. */
-  readonly along: 'x' | 'y';
+  /** Direction in which it measures; `at` stands on the spot, without lines. */
+  readonly along: 'x' | 'y' | 'at';
+  /** The side of the drawing on which it stands. */
   readonly side: 'low' | 'high';
+  /** Written before the figure: the diameter sign. */
+  readonly mark?: string;
 }
+
+type Placing = Pick<Measure, 'from' | 'to' | 'along' | 'side' | 'mark'>;
 
 /** A true-to-scale drawing in mm, x right and y up, before anything is known of the screen. */
 export interface Picture {
@@ -77,7 +83,7 @@ export const input = (
   path: Path,
   parameter: NumberParameter,
   value: number,
-  place: Pick<Measure, 'from' | 'to' | 'along' | 'side'>,
+  place: Placing,
 ): Measure => ({
   key: path,
   path,
@@ -94,5 +100,5 @@ export const reading = (
   label: string,
   value: number,
   unit: Unit,
-  place: Pick<Measure, 'from' | 'to' | 'along' | 'side'>,
+  place: Placing,
 ): Measure => ({ key, path: null, parameter: null, label, value, unit, ...place });

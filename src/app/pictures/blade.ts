@@ -3,7 +3,7 @@ import type { Blade } from '../../blade/schema.ts';
 import { shapeOf, type Shape } from '../../blade/shape.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
-import { input, sound, type Measure, type Picture } from '../draw/picture.ts';
+import { input, sound, type Measure, type Picture, type PictureLine } from '../draw/picture.ts';
 
 const SAMPLES = 160;
 
@@ -24,18 +24,36 @@ export const sideView = (shape: Shape): Vec2[] => {
   return [...spine, ...edge.reverse()];
 };
 
-const tangOf = ({ ricasso, tang }: Blade): Vec2[] => {
-  const right = -ricasso;
-  const left = right - tang.length;
-  return [
-    [right, -tang.drop],
-    [left, -tang.drop],
-    [left, -tang.drop - tang.height],
-    [right, -tang.drop - tang.height],
-  ];
+/** How much of a tang a brief drawing shows before it is broken off, mm. */
+const STUB = 25;
+
+/** Where the drawing ends on the left. */
+const leftOf = ({ ricasso, tang }: Blade, brief: boolean): number =>
+  -ricasso - (brief ? Math.min(tang.length, STUB) : tang.length);
+
+/** A tang between two depths; broken off by a zigzag where it is longer than what is drawn. */
+const tangLine = (blade: Blade, brief: boolean, top: number, bottom: number): PictureLine => {
+  const right = -blade.ricasso;
+  const left = leftOf(blade, brief);
+  const middle = (top + bottom) / 2;
+  const bite = Math.min(3, (top - bottom) / 4);
+  const broken: Vec2[] =
+    left > right - blade.tang.length
+      ? [
+          [left, middle + bite],
+          [left - bite, middle + bite / 3],
+          [left + bite, middle - bite / 3],
+          [left, middle - bite],
+        ]
+      : [];
+  return {
+    points: [[right, top], [left, top], ...broken, [left, bottom], [right, bottom]],
+    closed: true,
+    role: 'fine',
+  };
 };
 
-const outlineMeasures = (blade: Blade, at: string): Measure[] => {
+const outlineMeasures = (blade: Blade, at: string, brief: boolean): Measure[] => {
   const { outline: o } = blade;
   if (o.kind !== 'dimensions') return [];
   const of = `${at}.outline`;
@@ -66,12 +84,16 @@ const outlineMeasures = (blade: Blade, at: string): Measure[] => {
       along: 'y',
       side: 'low',
     }),
-    input(`${of}.bellyHeight`, p.outline.bellyHeight, o.bellyHeight, {
-      from: [o.bellyStart, 0],
-      to: bellyEdge,
-      along: 'y',
-      side: 'high',
-    }),
+    ...(brief
+      ? []
+      : [
+          input(`${of}.bellyHeight`, p.outline.bellyHeight, o.bellyHeight, {
+            from: [o.bellyStart, 0],
+            to: bellyEdge,
+            along: 'y',
+            side: 'high',
+          }),
+        ]),
     input(`${of}.tipDrop`, p.outline.tipDrop, o.tipDrop, {
       from: [o.length, 0],
       to: tip,
@@ -112,13 +134,13 @@ const tangMeasures = (blade: Blade, at: string): Measure[] => {
 };
 
 /** Side view of a blade with the dimensions of its outline as inputs; x = u, y = -v. */
-export const bladeSide = (blade: Blade, at: string): Picture => {
+export const bladeSide = (blade: Blade, at: string, brief: boolean): Picture => {
   const shape = shapeOf(blade);
   const heel = shape.edge.value(0);
   return sound({
     name: text.app.blade.side,
     lines: [
-      { points: tangOf(blade), closed: true, role: 'fine' },
+      tangLine(blade, brief, -blade.tang.drop, -blade.tang.drop - blade.tang.height),
       { points: sideView(shape), closed: true, role: 'blade' },
       {
         points: [
@@ -139,32 +161,23 @@ export const bladeSide = (blade: Blade, at: string): Picture => {
     ],
     discs: [],
     labels: [],
-    measures: [...outlineMeasures(blade, at), ...tangMeasures(blade, at)],
+    measures: [...outlineMeasures(blade, at, brief), ...(brief ? [] : tangMeasures(blade, at))],
   });
 };
 
 /** The blade seen from its spine, to the same scale as the side view: the taper. */
-export const bladePlan = (blade: Blade, at: string): Picture => {
+export const bladePlan = (blade: Blade, at: string, brief: boolean): Picture => {
   const shape = shapeOf(blade);
   const places = [...new Set([-blade.ricasso, ...shape.thickness.breaks, shape.length])].sort(
     (a, b) => a - b,
   );
   const half = (u: number): number => shape.thickness.value(u) / 2;
-  const left = -blade.ricasso - blade.tang.length;
+  const left = leftOf(blade, brief);
   const tang = blade.tang.thickness / 2;
   return sound({
     name: text.app.blade.plan,
     lines: [
-      {
-        points: [
-          [left, tang],
-          [-blade.ricasso, tang],
-          [-blade.ricasso, -tang],
-          [left, -tang],
-        ],
-        closed: true,
-        role: 'fine',
-      },
+      tangLine(blade, brief, tang, -tang),
       {
         points: [
           ...places.map((u): Vec2 => [u, half(u)]),

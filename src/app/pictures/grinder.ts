@@ -4,7 +4,14 @@ import { beltPath, leaned, type BeltPath } from '../../grinder/belt-path.ts';
 import { grinderParameters as p } from '../../grinder/parameters.ts';
 import type { Grinder } from '../../grinder/schema.ts';
 import { text } from '../../text/index.ts';
-import { input, sound, type Measure, type Picture, type PictureLine } from '../draw/picture.ts';
+import {
+  input,
+  sound,
+  type Measure,
+  type Picture,
+  type PictureLabel,
+  type PictureLine,
+} from '../draw/picture.ts';
 import { cornersOf } from './rectangle.ts';
 
 const words = text.app.grinder;
@@ -116,18 +123,25 @@ const restMeasures = ({ rest }: Grinder): Measure[] => {
 
 const wheelMeasures = (grinder: Grinder): Measure[] =>
   grinder.wheels.map((wheel, i) => {
-    const [y, z] = leaned([wheel.centre[0], wheel.centre[1]], grinder.lean);
-    const r = wheel.diameter / 2;
+    const at = leaned([wheel.centre[0], wheel.centre[1]], grinder.lean);
     return input(`grinder.wheels.${i}.diameter`, p.wheels.diameter, wheel.diameter, {
-      from: [y, z - r],
-      to: [y, z + r],
-      along: 'y',
+      from: at,
+      to: at,
+      along: 'at',
       side: 'low',
+      mark: '⌀',
     });
   });
 
+const keepOutNames = (grinder: Grinder): PictureLabel[] =>
+  grinder.keepOuts.map(({ name, min, max }) => ({
+    at: [(min[1] + max[1]) / 2, (min[2] + max[2]) / 2],
+    text: name,
+    anchor: 'middle',
+  }));
+
 /** Side elevation: x = y of the grinder frame, y = z. */
-export const grinderSide = (grinder: Grinder): Picture => {
+export const grinderSide = (grinder: Grinder, brief: boolean): Picture => {
   const [low, high] = restSide(grinder);
   return sound({
     name: words.side,
@@ -152,8 +166,13 @@ export const grinderSide = (grinder: Grinder): Picture => {
         text: grinder.rest.kind === 'table' ? words.rest : words.arm,
         anchor: 'middle',
       },
+      ...(brief ? [] : keepOutNames(grinder)),
     ],
-    measures: [...platenMeasures(grinder), ...restMeasures(grinder), ...wheelMeasures(grinder)],
+    measures: [
+      ...platenMeasures(grinder),
+      ...restMeasures(grinder),
+      ...(brief ? [] : wheelMeasures(grinder)),
+    ],
   });
 };
 

@@ -78,7 +78,12 @@ export const app = {
     scaleBar: (length: string) => `Scale bar ${length}`,
     trueScale: 'One scale in both directions',
     edit: (label: string, value: string) => `${label}, ${value}. Change it`,
-    inputs: 'Dimensions in blue are inputs: choose one and type.',
+    inputs: 'Underlined dimensions are inputs: choose one and type.',
+    unit: {
+      mm: 'Dimensions in millimetres.',
+      inch: 'Dimensions in inches.',
+      fraction: 'Dimensions in inches.',
+    },
     hidden: 'This drawing cannot be made from the values as they stand.',
   },
   blade: {
@@ -111,6 +116,8 @@ export const app = {
     side: 'Side elevation',
     front: 'Front elevation',
     caption: 'The maker stands on the right. Heights run from the top of the rest.',
+    plan: 'Rest, from above',
+    restCaption: 'The belt is at the bottom edge, the maker at the top.',
     frontCaption: 'As the maker sees it.',
     belt: 'belt',
     platen: 'platen',
