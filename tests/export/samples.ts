@@ -1,6 +1,7 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { circle, path, rectangle, slot, type Profile } from '../../src/geometry/loop.ts';
 import type { PlatePart } from '../../src/model/part.ts';
+import type { Mesh } from '../../src/model/mesh.ts';
 
 /** A plate with filleted corners, round holes and a slot; sizes that inches do not divide. */
 export const profile: Profile = {
@@ -50,3 +51,35 @@ export const has = (command: string, args: readonly string[] = ['--version']): b
 
 export const run = (command: string, args: readonly string[], input?: string): string =>
   execFileSync(command, [...args], { encoding: 'utf8', ...(input === undefined ? {} : { input }) });
+
+/**
+ * A square-cornered prism with a coaxial hole, both of n corners (radii R and r), from z = 0 to
+ * h: closed by construction, volume n/2 (R^2 - r^2) sin(2 pi / n) h.
+ */
+export const ring = (n: number, R: number, r: number, h: number): Mesh => {
+  const corner = (i: number, radius: number, z: number): number[] => {
+    const angle = (2 * Math.PI * i) / n;
+    return [50 + radius * Math.cos(angle), 40 + radius * Math.sin(angle), z];
+  };
+  // Vertices of corner i: 4i outer low, 4i+1 outer high, 4i+2 inner low, 4i+3 inner high.
+  const vertices = Array.from({ length: n }, (_, i) => [
+    corner(i, R, 0),
+    corner(i, R, h),
+    corner(i, r, 0),
+    corner(i, r, h),
+  ]).flat(2);
+  const triangles = Array.from({ length: n }, (_, i) => {
+    const [a, b] = [4 * i, 4 * ((i + 1) % n)];
+    const quad = (p: number, q: number, s: number, t: number): number[] => [p, q, s, p, s, t];
+    return [
+      quad(a, b, b + 1, a + 1),
+      quad(b + 2, a + 2, a + 3, b + 3),
+      quad(a + 1, b + 1, b + 3, a + 3),
+      quad(b, a, a + 2, b + 2),
+    ].flat();
+  }).flat();
+  return { vertices: Float64Array.from(vertices), triangles: Uint32Array.from(triangles) };
+};
+
+export const ringVolume = (n: number, R: number, r: number, h: number): number =>
+  (n / 2) * (R * R - r * r) * Math.sin((2 * Math.PI) / n) * h;
