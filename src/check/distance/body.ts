@@ -1,0 +1,120 @@
+import { fail, ok, type Result } from '../../core/result.ts';
+import type { Issue } from '../../core/issue.ts';
+import { text } from '../../text/index.ts';
+import { problem } from './issues.ts';
+import { isRigid, poseAt, track, turnOf, WIDEST_TURN, type Motion, type Sweep } from './motion.ts';
+import { relativeMotion, type Relative } from './relative.ts';
+import { createRoom, type Room } from './search.ts';
+import type { Solid } from './solid.ts';
+
+const words = text.check.distance;
+
+/** A thing that takes up room: its solids stand in one frame, which its motion carries. */
+export interface Body {
+  readonly name: string;
+  readonly solids: readonly Solid[];
+  /** How far the true surface may stand outside the solids, mm (chords of faceted rounds). */
+  readonly chordError: number;
+  /** Absent: stands still in world coordinates. Bodies that move as one share the same array. */
+  readonly motion?: Motion;
+}
+
+/**
+ * What may be kept from one check to the next: room to work in and the relative motions
+ * already built. Its owner throws it away when it likes; nothing in it changes a result.
+ */
+export interface Workspace {
+  readonly room: Room;
+  readonly motions: WeakMap<object, WeakMap<object, Relative>>;
+  readonly sound: WeakMap<Motion, readonly Issue[]>;
+  /** Pieces nearest the last time two solids were compared. */
+  readonly hints: WeakMap<Solid, WeakMap<Solid, Hint>>;
+}
+
+export interface Hint {
+  readonly pieceA: number;
+  readonly pieceB: number;
+  readonly sweep: number;
+  readonly t: number;
+}
+
+export const createWorkspace = (): Workspace => ({
+  room: createRoom(),
+  motions: new WeakMap(),
+  sound: new WeakMap(),
+  hints: new WeakMap(),
+});
+
+/** Stands for "does not move" as a key. */
+const NOWHERE: Motion = [];
+
+/** The motion of a as seen from b, built once a workspace. */
+export const relativeOf = (work: Workspace, a: Body, b: Body): Relative => {
+  const keyA = a.motion ?? NOWHERE;
+  const keyB = b.motion ?? NOWHERE;
+  let from = work.motions.get(keyA);
+  if (!from) {
+    from = new WeakMap();
+    work.motions.set(keyA, from);
+  }
+  let found = from.get(keyB);
+  if (!found) {
+    found = relativeMotion(a.motion, b.motion);
+    from.set(keyB, found);
+  }
+  return found;
+};
+
+const sweepIssues = (name: string, sweep: Sweep): Issue[] => {
+  const at = `${name} ${sweep.label}`.trim();
+  const ends = track(sweep);
+  const frames = [poseAt(ends, 0), poseAt(ends, 1)];
+  if (!frames.every(isRigid)) return [problem('pose-not-rigid', name, words.notRigid(at))];
+  if (sweep.kind === 'glide') {
+    const turned = turnOf(sweep);
+    return turned <= WIDEST_TURN
+      ? []
+      : [problem('turn-too-wide', name, words.turnTooWide(at, turned, WIDEST_TURN))];
+  }
+  if (sweep.kind === 'still') return [];
+  const rates = [sweep.travel, sweep.turn, sweep.bend ?? 0, sweep.twist ?? 0];
+  return rates.every((rate) => rate >= 0 && rate < Infinity)
+    ? []
+    : [problem('rate-not-bounded', name, words.notBounded(at))];
+};
+
+const motionIssues = (work: Workspace, { name, motion }: Body): readonly Issue[] => {
+  if (!motion) return [];
+  const known = work.sound.get(motion);
+  if (known) return known;
+  const found =
+    motion.length === 0
+      ? [problem('motion-empty', name, words.motionEmpty(name))]
+      : motion.flatMap((sweep) => sweepIssues(name, sweep));
+  work.sound.set(motion, found);
+  return found;
+};
+
+/** Whether two bodies can be compared at all; says what is missing where not. */
+export const comparable = (work: Workspace, a: Body, b: Body): Result<null> => {
+  const issues: Issue[] = [];
+  for (const body of [a, b]) {
+    if (body.solids.length === 0) {
+      issues.push(problem('body-empty', body.name, words.bodyEmpty(body.name)));
+    }
+    if (!(body.chordError >= 0 && body.chordError < Infinity)) {
+      issues.push(problem('chord-error', body.name, words.chordError(body.name, body.chordError)));
+    }
+    issues.push(...motionIssues(work, body));
+  }
+  if (a.motion && b.motion && a.motion.length !== b.motion.length) {
+    const counts = [a.motion.length, b.motion.length] as const;
+    issues.push(problem('motions-differ', a.name, words.motionsDiffer(a.name, b.name, ...counts)));
+  }
+  if (a.solids.some(isPlane) && b.solids.some(isPlane)) {
+    issues.push(problem('both-unbounded', a.name, words.bothUnbounded(a.name, b.name)));
+  }
+  return issues.length > 0 ? fail(...issues) : ok(null);
+};
+
+const isPlane = (solid: Solid): boolean => solid.kind === 'plane';

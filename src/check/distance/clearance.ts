@@ -1,0 +1,223 @@
+import { ok, type Result } from '../../core/result.ts';
+import { place, WORLD, type Frame } from '../../geometry/frame.ts';
+import type { Vec3 } from '../../geometry/vector.ts';
+import { comparable, createWorkspace, relativeOf, type Body, type Workspace } from './body.ts';
+import { real } from './flat.ts';
+import { insideSurface } from './inside.ts';
+import { applyPose, poseAt, track } from './motion.ts';
+import { searchPlane } from './planes.ts';
+import { START_POSE, STRIDE, type Relative } from './relative.ts';
+import { nothingNearer, searchFrom, searchTrees, type Nearest } from './search.ts';
+import type { Solid, TreeSolid } from './solid.ts';
+
+/** A configuration: which sweep, where on it (0 to 1), and both bodies' poses there. */
+export interface Moment {
+  readonly sweep: number;
+  readonly label: string;
+  readonly t: number;
+  readonly poseA: Frame;
+  readonly poseB: Frame;
+}
+
+interface Located {
+  readonly certified: true;
+  /**
+   * Never above the true least distance over all configurations by more than 0.001 mm, and
+   * below it by `error` at most, mm. Zero or less: they touch, cross, or may within chord errors.
+   */
+  readonly gap: number;
+  readonly error: number;
+  readonly at: Moment;
+  /** The nearest points there, world coordinates. */
+  readonly pointA: Vec3;
+  readonly pointB: Vec3;
+}
+
+/** They keep apart, this far. */
+export interface Apart extends Located {
+  readonly state: 'apart';
+}
+
+/** They touch or cross, or one is wholly inside the other. */
+export interface Hit extends Located {
+  readonly state: 'hit';
+  readonly how: 'crossing' | 'inside';
+}
+
+/** Nowhere nearer than `beyond` mm. */
+export interface Beyond {
+  readonly state: 'beyond';
+  readonly certified: true;
+  readonly beyond: number;
+}
+
+export type Clearance = Apart | Hit | Beyond;
+
+export interface ClearanceOptions {
+  /** Distances of this and more need not be told, mm (default: all are told). */
+  readonly within?: number;
+  /** How far below the true distance the answer may stay, mm (default 0.001). */
+  readonly slack?: number;
+  /** Kept between calls, it saves building relative motions again. */
+  readonly work?: Workspace;
+}
+
+export const SLACK = 0.001;
+
+/** The nearest found over all pairs of solids, in world terms. */
+interface Found {
+  readonly at: Moment;
+  readonly pointA: Vec3;
+  readonly pointB: Vec3;
+}
+
+const poseOfBody = (body: Body, sweep: number, t: number): Frame => {
+  const at = body.motion?.[sweep];
+  return at ? poseAt(track(at), t) : WORLD;
+};
+
+const located = (
+  a: Body,
+  b: Body,
+  sweep: number,
+  t: number,
+  /** Nearest points in the coordinates of `seenFrom`. */
+  points: readonly [Vec3, Vec3],
+  seenFrom: Body,
+): Found => {
+  const poseA = poseOfBody(a, sweep, t);
+  const poseB = poseOfBody(b, sweep, t);
+  const view = seenFrom === a ? poseA : poseB;
+  const label = a.motion?.[sweep]?.label ?? b.motion?.[sweep]?.label ?? '';
+  return {
+    at: { sweep, label, t, poseA, poseB },
+    pointA: place(view, points[0]),
+    pointB: place(view, points[1]),
+  };
+};
+
+const point = (flat: Float64Array, at: number): Vec3 => [
+  real(flat, at),
+  real(flat, at + 1),
+  real(flat, at + 2),
+];
+
+/**
+ * A point of `inner` inside the surface of `outer` at the start of some sweep, as seen from
+ * outer. Called where no surfaces meet on any sweep: then what is inside stays inside.
+ */
+const findInside = (
+  inner: TreeSolid,
+  outer: TreeSolid,
+  motion: Relative,
+): { sweep: number; t: number; point: Vec3 } | undefined => {
+  if (!outer.surface) return undefined;
+  for (const node of motion.whole) {
+    for (let i = 0; i < inner.anchors.length; i += 3) {
+      const p = applyPose(motion.data, node * STRIDE + START_POSE, point(inner.anchors, i));
+      if (insideSurface(outer, p)) return { sweep: motion.sweep[node] ?? 0, t: 0, point: p };
+    }
+  }
+  return undefined;
+};
+
+/** One pair of solids, searched below the limit; the moving side and view are chosen here. */
+const searchPair = (
+  work: Workspace,
+  a: Body,
+  b: Body,
+  solidA: Solid,
+  solidB: Solid,
+  limit: number,
+  slack: number,
+): { near: Nearest; found?: Found } => {
+  const near = nothingNearer(limit);
+  // A still body on the moving side would see the other one's straight ways as curves.
+  const swap = solidA.kind === 'plane' || (!a.motion && solidB.kind === 'tree');
+  const [moving, still] = swap ? [b, a] : [a, b];
+  const [first, second] = swap ? [solidB, solidA] : [solidA, solidB];
+  const motion = relativeOf(work, moving, still);
+  if (first.kind === 'tree' && second.kind === 'tree') {
+    const search = { room: work.room, a: first, b: second, motion, near, slack };
+    const hint = work.hints.get(first)?.get(second);
+    if (hint) searchFrom(search, hint);
+    searchTrees(search);
+    if (near.found) {
+      const { pieceA, pieceB, sweep, t } = near;
+      const hints = work.hints.get(first) ?? new WeakMap();
+      hints.set(second, { pieceA, pieceB, sweep, t });
+      work.hints.set(first, hints);
+    }
+  } else if (first.kind === 'tree' && second.kind === 'plane') {
+    searchPlane(work.room, first, second, motion, near, slack);
+  }
+  if (!near.found) return { near };
+  const points = [point(near.points, 0), point(near.points, 3)] as const;
+  const pair = swap ? ([points[1], points[0]] as const) : points;
+  return { near, found: located(a, b, near.sweep, near.t, pair, still) };
+};
+
+/** A configuration in which one solid is wholly inside another. */
+const searchInside = (
+  work: Workspace,
+  a: Body,
+  b: Body,
+  solidA: Solid,
+  solidB: Solid,
+): Found | undefined => {
+  if (solidA.kind !== 'tree' || solidB.kind !== 'tree') return undefined;
+  const aInB = findInside(solidA, solidB, relativeOf(work, a, b));
+  if (aInB) return located(a, b, aInB.sweep, aInB.t, [aInB.point, aInB.point], b);
+  const bInA = findInside(solidB, solidA, relativeOf(work, b, a));
+  if (bInA) return located(a, b, bInA.sweep, bInA.t, [bInA.point, bInA.point], a);
+  return undefined;
+};
+
+/**
+ * Least distance between two bodies over every configuration of their motions, as a certified
+ * lower bound; chord errors of both are subtracted. Bodies that cross, and bodies of which one
+ * lies wholly inside the other, are a hit.
+ *
+ * Fails where a body is empty, a motion is not rigid, or two motions do not belong together.
+ */
+export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Result<Clearance> => {
+  const work = options.work ?? createWorkspace();
+  const sound = comparable(work, a, b);
+  if (!sound.ok) return sound;
+  const slack = options.slack ?? SLACK;
+  const within = options.within ?? Infinity;
+  const chords = a.chordError + b.chordError;
+  let limit = within + chords + slack;
+  let floor = limit;
+  let proud = 0;
+  let found: Found | undefined;
+  for (const solidA of a.solids) {
+    for (const solidB of b.solids) {
+      const result = searchPair(work, a, b, solidA, solidB, limit, slack);
+      floor = Math.min(floor, result.near.floor);
+      for (const solid of [solidA, solidB]) {
+        if (solid.kind === 'tree') proud = Math.max(proud, solid.proud);
+      }
+      if (result.found) {
+        found = result.found;
+        limit = result.near.best;
+      }
+      if (limit > 0) {
+        const inside = searchInside(work, a, b, solidA, solidB);
+        if (inside) {
+          const gap = -chords;
+          return ok({ state: 'hit', how: 'inside', certified: true, gap, error: 0, ...inside });
+        }
+      }
+      if (found && limit <= 0) {
+        const gap = -chords;
+        return ok({ state: 'hit', how: 'crossing', certified: true, gap, error: 0, ...found });
+      }
+    }
+  }
+  const least = Math.min(floor, limit);
+  if (!found)
+    return ok({ state: 'beyond', certified: true, beyond: Math.min(within, least - chords) });
+  const error = limit - least + chords + 2 * proud;
+  return ok({ state: 'apart', certified: true, gap: least - chords, error, ...found });
+};

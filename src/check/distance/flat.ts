@@ -1,0 +1,7 @@
+/**
+ * Reads of flat arrays whose index is in range by construction. One function an array type, so
+ * that a compiler sees one element kind at each.
+ */
+export const real = (a: Float64Array, i: number): number => a[i] as number;
+
+export const int = (a: Int32Array, i: number): number => a[i] as number;

@@ -1,0 +1,175 @@
+import { degrees, radians } from '../../core/units.ts';
+import { place, type Frame } from '../../geometry/frame.ts';
+import { dot3, length3, sub3, type Vec3 } from '../../geometry/vector.ts';
+import { real } from './flat.ts';
+
+/** Stands still. */
+export interface Still {
+  readonly kind: 'still';
+  readonly label: string;
+  readonly pose: Frame;
+}
+
+/**
+ * Moves from one pose to another: the origin along a straight line, the axes about one fixed
+ * direction, both at constant rate. The turn must stay under a quarter.
+ */
+export interface Glide {
+  readonly kind: 'glide';
+  readonly label: string;
+  readonly from: Frame;
+  readonly to: Frame;
+}
+
+/**
+ * Moves as a function of a parameter from 0 to 1, whose rates its author bounds: `travel` mm of
+ * the origin and `turn` degrees a unit of the parameter; where known, `bend` mm and `twist`
+ * degrees a unit squared (second derivatives), which lets the search stop much sooner.
+ */
+export interface Course {
+  readonly kind: 'course';
+  readonly label: string;
+  readonly pose: (t: number) => Frame;
+  readonly travel: number;
+  readonly turn: number;
+  readonly bend?: number;
+  readonly twist?: number;
+}
+
+export type Sweep = Still | Glide | Course;
+
+/**
+ * Where a body is over all configurations of a check, in order: every moving body of one check
+ * has the same number of sweeps, and sweeps of one index happen together.
+ */
+export type Motion = readonly Sweep[];
+
+/** A sweep's motion with its rates, radians inside. */
+export interface Track {
+  readonly sweep: Sweep;
+  readonly travel: number;
+  readonly turn: number;
+  readonly bend: number;
+  readonly twist: number;
+  /** Axis of a glide's turn in the starting pose's own coordinates. */
+  readonly axis: Vec3;
+}
+
+const NO_AXIS: Vec3 = [0, 0, 1];
+
+/** Axis and angle that turn frame a into frame b, in a's coordinates. */
+const turnBetween = (a: Frame, b: Frame): { axis: Vec3; angle: number } => {
+  const axes = [a.x, a.y, a.z] as const;
+  const q = (i: 0 | 1 | 2, to: Vec3): number => dot3(axes[i], to);
+  const anti: Vec3 = [q(2, b.y) - q(1, b.z), q(0, b.z) - q(2, b.x), q(1, b.x) - q(0, b.y)];
+  const sine = length3(anti) / 2;
+  const cosine = (q(0, b.x) + q(1, b.y) + q(2, b.z) - 1) / 2;
+  if (sine < 1e-14 && cosine > 0) return { axis: NO_AXIS, angle: 0 };
+  return {
+    axis: [anti[0] / (2 * sine), anti[1] / (2 * sine), anti[2] / (2 * sine)],
+    angle: Math.atan2(sine, cosine),
+  };
+};
+
+export const track = (sweep: Sweep): Track => {
+  if (sweep.kind === 'still') {
+    return { sweep, travel: 0, turn: 0, bend: 0, twist: 0, axis: NO_AXIS };
+  }
+  if (sweep.kind === 'glide') {
+    const { axis, angle } = turnBetween(sweep.from, sweep.to);
+    const travel = length3(sub3(sweep.to.origin, sweep.from.origin));
+    return { sweep, travel, turn: angle, bend: 0, twist: 0, axis };
+  }
+  return {
+    sweep,
+    travel: sweep.travel,
+    turn: radians(sweep.turn),
+    bend: sweep.bend ?? Infinity,
+    twist: sweep.twist === undefined ? Infinity : radians(sweep.twist),
+    axis: NO_AXIS,
+  };
+};
+
+/** The pose of a glide turned by an angle about its axis: Rodrigues' formula on the local axes. */
+const glidePose = (glide: Glide, { axis, turn }: Track, t: number): Frame => {
+  const { from, to } = glide;
+  const s = Math.sin(turn * t);
+  const c = 1 - Math.cos(turn * t);
+  const [x, y, z] = axis;
+  const whole = (local: Vec3): Vec3 => sub3(place(from, local), from.origin);
+  return {
+    origin: [
+      from.origin[0] + t * (to.origin[0] - from.origin[0]),
+      from.origin[1] + t * (to.origin[1] - from.origin[1]),
+      from.origin[2] + t * (to.origin[2] - from.origin[2]),
+    ],
+    x: whole([1 - c * (y * y + z * z), c * x * y + s * z, c * x * z - s * y]),
+    y: whole([c * x * y - s * z, 1 - c * (x * x + z * z), c * y * z + s * x]),
+    z: whole([c * x * z + s * y, c * y * z - s * x, 1 - c * (x * x + y * y)]),
+  };
+};
+
+/** Where a sweep stands at a share t (0 to 1) of its way. */
+export const poseAt = (moving: Track, t: number): Frame => {
+  const { sweep } = moving;
+  if (sweep.kind === 'still') return sweep.pose;
+  if (sweep.kind === 'course') return sweep.pose(t);
+  if (t === 0 || t === 1 || moving.turn === 0) {
+    const { from, to } = sweep;
+    if (t === 1) return to;
+    const [a, b] = [from.origin, to.origin];
+    return {
+      ...from,
+      origin: [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])],
+    };
+  }
+  return glidePose(sweep, moving, t);
+};
+
+/** Writes the pose of a as seen from b (rotation by rows, origin: 12 numbers) into `out`. */
+export const relativePose = (a: Frame, b: Frame, out: Float64Array, at: number): void => {
+  const rows = [b.x, b.y, b.z] as const;
+  const d = sub3(a.origin, b.origin);
+  for (let i = 0; i < 3; i++) {
+    const row = rows[i] as Vec3;
+    out[at + 3 * i] = dot3(row, a.x);
+    out[at + 3 * i + 1] = dot3(row, a.y);
+    out[at + 3 * i + 2] = dot3(row, a.z);
+    out[at + 9 + i] = dot3(row, d);
+  }
+};
+
+/** Largest turn (degrees) a glide may make: a wider one does not say which way it goes. */
+export const WIDEST_TURN = 90;
+
+/** Whether a frame's axes are unit and square to each other, to 1e-9. */
+export const isRigid = (f: Frame): boolean => {
+  const off = [
+    dot3(f.x, f.x) - 1,
+    dot3(f.y, f.y) - 1,
+    dot3(f.z, f.z) - 1,
+    dot3(f.x, f.y),
+    dot3(f.y, f.z),
+    dot3(f.z, f.x),
+  ];
+  return f.origin.every(Number.isFinite) && off.every((value) => Math.abs(value) <= 1e-9);
+};
+
+/** Turn of a glide in degrees. */
+export const turnOf = (glide: Glide): number => degrees(turnBetween(glide.from, glide.to).angle);
+
+/** The 12 numbers of one pose, as a frame's rows. */
+export const applyPose = (poses: Float64Array, at: number, p: Vec3): Vec3 => [
+  real(poses, at) * p[0] +
+    real(poses, at + 1) * p[1] +
+    real(poses, at + 2) * p[2] +
+    real(poses, at + 9),
+  real(poses, at + 3) * p[0] +
+    real(poses, at + 4) * p[1] +
+    real(poses, at + 5) * p[2] +
+    real(poses, at + 10),
+  real(poses, at + 6) * p[0] +
+    real(poses, at + 7) * p[1] +
+    real(poses, at + 8) * p[2] +
+    real(poses, at + 11),
+];

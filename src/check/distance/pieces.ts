@@ -1,0 +1,123 @@
+import type { Vec3 } from '../../geometry/vector.ts';
+import { int, real } from './flat.ts';
+
+/** Numbers a round piece: centre, middle, side, axis (12), its sizes (5). */
+export const ROUND = 17;
+
+/**
+ * Convex pieces in flat arrays. A piece is a run of corners (a triangle, a box, a hull:
+ * `start` is its first corner) or a round one (`start` is the complement of its number): a
+ * sector of a bar, of `halfAngle` to both sides of its middle direction, from the inner to the
+ * outer radius, `halfWidth` to both sides along its axis; a whole cylinder has half a turn.
+ */
+export interface Pieces {
+  readonly start: Int32Array;
+  readonly count: Int32Array;
+  readonly points: Float64Array;
+  readonly rounds: Float64Array;
+}
+
+/** A round piece, mm and radians. */
+export interface Round {
+  readonly centre: Vec3;
+  /** Unit direction from the centre to the middle of the arc, the next one anticlockwise, axis. */
+  readonly middle: Vec3;
+  readonly side: Vec3;
+  readonly axis: Vec3;
+  readonly outer: number;
+  readonly inner: number;
+  readonly halfAngle: number;
+  readonly halfWidth: number;
+}
+
+/** Convex pieces from lists of corners and from rounds. */
+export const packPieces = (
+  hulls: readonly (readonly Vec3[])[],
+  rounds: readonly Round[],
+): Pieces => {
+  const total = hulls.length + rounds.length;
+  const start = new Int32Array(total);
+  const count = new Int32Array(total);
+  let used = 0;
+  hulls.forEach((corners, i) => {
+    start[i] = used;
+    count[i] = corners.length;
+    used += corners.length;
+  });
+  rounds.forEach((_, i) => {
+    start[hulls.length + i] = ~i;
+    count[hulls.length + i] = 1;
+  });
+  return {
+    start,
+    count,
+    points: Float64Array.from(hulls.flat(2)),
+    rounds: Float64Array.from(
+      rounds.flatMap((r) => [
+        ...r.centre,
+        ...r.middle,
+        ...r.side,
+        ...r.axis,
+        r.outer,
+        r.inner,
+        Math.cos(r.halfAngle),
+        Math.sin(r.halfAngle),
+        r.halfWidth,
+      ]),
+    ),
+  };
+};
+
+/** Lower and upper corner of every piece's box, six numbers each. */
+export const pieceBounds = (pieces: Pieces): Float64Array => {
+  const bounds = new Float64Array(pieces.start.length * 6);
+  for (let piece = 0; piece < pieces.start.length; piece++) {
+    const start = int(pieces.start, piece);
+    const to = piece * 6;
+    for (let k = 0; k < 3; k++) {
+      let low = Infinity;
+      let high = -Infinity;
+      if (start < 0) {
+        const at = ~start * ROUND;
+        const centre = real(pieces.rounds, at + k);
+        const outer = real(pieces.rounds, at + 12);
+        // The box of the whole bar would do; a sector's corners and arc stay within this one.
+        const reach = roundReach(pieces.rounds, at, k, outer);
+        low = centre + reach.low;
+        high = centre + reach.high;
+      } else {
+        const end = start + int(pieces.count, piece);
+        for (let i = start; i < end; i++) {
+          const value = real(pieces.points, 3 * i + k);
+          if (value < low) low = value;
+          if (value > high) high = value;
+        }
+      }
+      bounds[to + k] = low;
+      bounds[to + 3 + k] = high;
+    }
+  }
+  return bounds;
+};
+
+/** Extremes of a round piece along coordinate k, relative to its centre. */
+const roundReach = (
+  rounds: Float64Array,
+  at: number,
+  k: number,
+  outer: number,
+): { low: number; high: number } => {
+  const u = real(rounds, at + 3 + k);
+  const v = real(rounds, at + 6 + k);
+  const w = Math.abs(real(rounds, at + 9 + k)) * real(rounds, at + 16);
+  const inner = real(rounds, at + 13);
+  const cosine = real(rounds, at + 14);
+  const sine = real(rounds, at + 15);
+  const length = Math.hypot(u, v);
+  const ends = [sine, -sine].map((s) => u * cosine + v * s);
+  const far = (sign: number): number => {
+    if (length > 0 && sign * u >= length * cosine) return outer * length;
+    return Math.max(...ends.flatMap((e) => [sign * e * outer, sign * e * inner]));
+  };
+  return { low: -far(-1) - w, high: far(1) + w };
+};
