@@ -1,9 +1,75 @@
+import { plain } from '../../core/units.ts';
+
 /** Millimetres as a person reads them: up to three decimals. */
-const mm = (value: number): string => `${String(Math.round(value * 1000) / 1000)} mm`;
+const mm = (value: number): string => `${plain(value, 3)} mm`;
 
 export const model = {
   filletTooLarge: (corner: number, radius: number, needed: number, edge: number) => ({
     message: `The radius ${mm(radius)} at corner ${String(corner + 1)} does not fit: its edge is ${mm(edge)} long and the roundings at its ends need ${mm(needed)}.`,
     fix: 'Make the radius smaller or the edge longer.',
+  }),
+  layerWithoutHeight: (from: number | undefined, to: number | undefined) => ({
+    message:
+      from === undefined || to === undefined
+        ? 'The part has no layer, so it has no volume.'
+        : `A layer from ${mm(from)} to ${mm(to)} has no height; its upper level must lie above its lower one.`,
+    fix: 'Give the part at least one layer with a height above 0 mm.',
+  }),
+  layersTouch: (z: number, one: string, other: string) => ({
+    message: `At z = ${mm(z)} ${one} and ${other} touch or cross. Contours that meet at a level must be equal in both layers or stay clear of each other.`,
+    fix: 'Move one of them clear, or use the same contour in both layers.',
+  }),
+  layersOverlap: (z: number, one: string, other: string) => ({
+    message: `Above z = ${mm(z)} two layers fill the same space: ${one} and ${other}.`,
+    fix: 'Join them into one contour, or move them apart.',
+  }),
+  circleNamed: (diameter: number, x: number, y: number, isHole: boolean) =>
+    `the ${isHole ? 'hole' : 'round contour'} of diameter ${mm(diameter)} at (${plain(x, 3)}, ${plain(y, 3)})`,
+  contourNamed: (x: number, y: number, isHole: boolean) =>
+    `the ${isHole ? 'opening' : 'outline'} starting at (${plain(x, 3)}, ${plain(y, 3)})`,
+  edgesCoincide: {
+    message:
+      'The two contours share an edge or part of one, so it is not defined which side of it remains.',
+    fix: 'Let the cutter overshoot the edge, or the tab reach into the plate.',
+  },
+  contoursApart: {
+    message: 'The two contours do not cross, so there is nothing to join or to cut.',
+    fix: 'Move them until they overlap, or make the inner one a hole of the plate.',
+  },
+  booleanFailed: {
+    message: 'Joining or cutting the two contours gave an open contour or a wrong area.',
+    fix: 'Move one of the contours a little, so that no corner of one lies on an edge of the other.',
+  },
+  contourNotSingle: (count: number) => ({
+    message: `Joining or cutting leaves ${plain(count)} contours; a plate has one.`,
+    fix: 'Make the cut shallower, so that one piece remains.',
+  }),
+  offsetVanishes: (by: number) => ({
+    message: `Moving the contour by ${mm(by)} makes an edge vanish or the contour cross itself: a feature is too small for that.`,
+    fix: 'Use a smaller kerf, or make narrow slots, holes and inner radii larger than the kerf.',
+  }),
+  plateThickness: (part: string, thickness: number) => ({
+    message: `The thickness of ${part} is ${mm(thickness)}; it must be above 0 mm.`,
+    fix: 'Enter the thickness of the sheet.',
+  }),
+  contourFault: (part: string, feature: string, reason: string) => ({
+    message: `The contour "${feature}" of ${part} cannot be cut: ${reason}.`,
+    fix: 'Change the sizes that shape this contour.',
+  }),
+  faultNotFinite: 'one of its coordinates is not a number',
+  faultNoArea: 'it encloses no area',
+  faultShortEdge: (limit: number) => `it has an edge shorter than ${mm(limit)}`,
+  faultCrossesItself: 'it crosses or touches itself',
+  holeRepeated: (part: string, hole: string) => ({
+    message: `Two holes of ${part} are called "${hole}"; every hole needs its own name.`,
+    fix: 'Rename one of the holes.',
+  }),
+  holeOutside: (part: string, hole: string) => ({
+    message: `The hole "${hole}" of ${part} does not lie wholly inside the outline.`,
+    fix: 'Move the hole inward, make it smaller or make the plate larger.',
+  }),
+  holesOverlap: (part: string, one: string, other: string) => ({
+    message: `The holes "${one}" and "${other}" of ${part} overlap or touch.`,
+    fix: 'Move them apart or make them smaller.',
   }),
 } as const;

@@ -1,0 +1,183 @@
+import type { Issue } from '../core/issue.ts';
+import { quantise } from '../core/units.ts';
+import { fail, ok, type Result } from '../core/result.ts';
+import { flatten, type Approximation } from '../geometry/flatten.ts';
+import type { Loop } from '../geometry/loop.ts';
+import { containsPoint, signedArea } from '../geometry/loop-measure.ts';
+import type { Vec2 } from '../geometry/vector.ts';
+import { text } from '../text/index.ts';
+import type { Mesh } from './mesh.ts';
+import { meshBuilder, type MeshBuilder } from './mesh-builder.ts';
+import type { Layer } from './part.ts';
+import { polygonsMeet, withoutCollinear } from './rings.ts';
+import { triangulate } from './triangulate.ts';
+
+export interface MeshOptions {
+  /** Greatest departure of the mesh from its curves, mm. */
+  readonly chord: number;
+  /**
+   * Holes are `circumscribed` by default: the largest circle inside the polygon is then the
+   * nominal one, because an inscribed polygon would make every printed hole smaller.
+   */
+  readonly holes: Approximation;
+}
+
+export const DEFAULT_MESH: MeshOptions = { chord: 0.02, holes: 'circumscribed' };
+
+/** A contour of the stack with its polygon, anticlockwise; equal contours of equal role are one. */
+interface Ring {
+  readonly loop: Loop;
+  readonly isHole: boolean;
+  readonly points: readonly Vec2[];
+}
+
+interface Wall {
+  readonly ring: Ring;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Levels closer than this are one, mm. */
+const LEVEL = 1e-6;
+
+/**
+ * The closed mesh of a stack of flat profiles: a wall along every contour of every layer, and at
+ * every level the faces where material ends below or begins above, each triangulated once. All
+ * vertices are shared, faces turn outward, and no 3D boolean is needed. Fails with an Issue when
+ * contours of neighbouring layers cross or touch, or when one contour bounds material on one
+ * side below and on the other above: such a solid has edges shared by four faces.
+ */
+export const meshOf = (
+  layers: readonly Layer[],
+  options: Partial<MeshOptions> = {},
+): Result<Mesh> => {
+  const { chord, holes } = { ...DEFAULT_MESH, ...options };
+  const thin = layers.find((layer) => !(layer.to - layer.from > LEVEL));
+  if (layers.length === 0 || thin !== undefined)
+    return fail(issue('layer-without-height', text.model.layerWithoutHeight(thin?.from, thin?.to)));
+
+  const levels = levelsOf(layers);
+  const snap = (z: number): number => levels.find((level) => Math.abs(level - z) <= LEVEL) ?? z;
+  const rings = new Map<string, Ring>();
+  const ringOf = (loop: Loop, isHole: boolean): Ring => {
+    const points = anticlockwiseRing(loop, chord, isHole ? holes : 'inscribed');
+    const name = JSON.stringify([isHole, points]);
+    const known = rings.get(name);
+    if (known !== undefined) return known;
+    const ring = { loop, isHole, points };
+    rings.set(name, ring);
+    return ring;
+  };
+  const sheets = layers.map(({ profile, ...layer }): Sheet => {
+    const [from, to] = [snap(layer.from), snap(layer.to)];
+    return [
+      { ring: ringOf(profile.outer, false), from, to },
+      ...profile.holes.map((hole) => ({ ring: ringOf(hole, true), from, to })),
+    ];
+  });
+  const clashes = clashesOf(sheets);
+  if (clashes.length > 0) return fail(...clashes);
+
+  const builder = meshBuilder();
+  for (const { ring, from, to } of sheets.flat()) {
+    ring.points.forEach((p, i) => {
+      const q = ring.points[(i + 1) % ring.points.length] ?? p;
+      const [a, b] = ring.isHole ? [q, p] : [p, q];
+      builder.triangle([a, from], [b, from], [b, to]);
+      builder.triangle([a, from], [b, to], [a, to]);
+    });
+  }
+  const issues = levels.flatMap((z) => capLevel(z, sheets, builder));
+  return issues.length > 0 ? fail(...issues) : ok(builder.mesh());
+};
+
+const issue = (code: string, words: { message: string; fix: string }): Issue => ({
+  code,
+  severity: 'error',
+  path: '',
+  ...words,
+});
+
+const anticlockwiseRing = (loop: Loop, chord: number, how: Approximation): Vec2[] => {
+  const onGrid = flatten(loop, chord, how).map(([x, y]): Vec2 => [quantise(x), quantise(y)]);
+  const points = withoutCollinear(onGrid);
+  return signedArea(loop) < 0 ? points.reverse() : points;
+};
+
+const levelsOf = (layers: readonly Layer[]): number[] => {
+  const all = layers.flatMap(({ from, to }) => [from, to]).sort((a, b) => a - b);
+  return all.filter((z, i) => i === 0 || z - (all[i - 1] ?? z) > LEVEL);
+};
+
+/** The contours of one layer, the outer one first. */
+type Sheet = readonly Wall[];
+
+/** Whether material of the sheet lies just inside the ring (and outside the rings within it). */
+const fills = (sheet: Sheet, ring: Ring): boolean => {
+  const within = ({ ring: other }: Wall): boolean => other === ring || encloses(other, ring);
+  return (
+    sheet.some((wall) => !wall.ring.isHole && within(wall)) &&
+    !sheet.some((wall) => wall.ring.isHole && within(wall))
+  );
+};
+
+const encloses = (outer: Ring, inner: Ring): boolean => {
+  const p = inner.points[0];
+  return p !== undefined && containsPoint(polygonOf(outer), p);
+};
+
+const polygonOf = (ring: Ring): Loop => ({
+  kind: 'path',
+  vertices: ring.points.map(([x, y]) => ({ x, y, bulge: 0 })),
+});
+
+/** Layers that share a height and also cross, touch or lie within each other's material. */
+const clashesOf = (sheets: readonly Sheet[]): Issue[] =>
+  sheets.flatMap((one, i) =>
+    sheets.slice(i + 1).flatMap((other): Issue[] => {
+      const [a, b] = [one[0], other[0]];
+      if (a === undefined || b === undefined) return [];
+      const from = Math.max(a.from, b.from);
+      if (Math.min(a.to, b.to) <= from) return [];
+      const meet = one.some((p) => other.some((q) => polygonsMeet(p.ring.points, q.ring.points)));
+      if (!meet && !fills(one, b.ring) && !fills(other, a.ring)) return [];
+      return [
+        issue('layers-overlap', text.model.layersOverlap(from, nameOf(a.ring), nameOf(b.ring))),
+      ];
+    }),
+  );
+
+/** Adds the faces at level z; returns what makes that impossible. */
+const capLevel = (z: number, sheets: readonly Sheet[], builder: MeshBuilder): Issue[] => {
+  const below = sheets.filter((sheet) => sheet[0]?.to === z);
+  const above = sheets.filter((sheet) => sheet[0]?.from === z);
+  const rings = [...new Set([...below, ...above].flat().map((wall) => wall.ring))];
+  for (const [i, one] of rings.entries())
+    for (const other of rings.slice(i + 1))
+      if (polygonsMeet(one.points, other.points))
+        return [issue('layers-touch', text.model.layersTouch(z, nameOf(one), nameOf(other)))];
+  const parents = (ring: Ring): Ring[] => rings.filter((r) => r !== ring && encloses(r, ring));
+  const depth = new Map(rings.map((ring) => [ring, parents(ring).length]));
+  for (const ring of rings) {
+    const up = below.some((sheet) => fills(sheet, ring));
+    const down = above.some((sheet) => fills(sheet, ring));
+    if (up === down) continue;
+    const children = rings.filter(
+      (r) => r !== ring && encloses(ring, r) && depth.get(r) === (depth.get(ring) ?? 0) + 1,
+    );
+    const holes = children.map((child) => [...child.points].reverse());
+    const flat = [ring.points, ...holes].flat();
+    for (const [a, b, c] of triangulate([ring.points, ...holes])) {
+      const [p, q, r] = [flat[a], flat[b], flat[c]];
+      if (p === undefined || q === undefined || r === undefined) continue;
+      if (up) builder.triangle([p, z], [q, z], [r, z]);
+      else builder.triangle([p, z], [r, z], [q, z]);
+    }
+  }
+  return [];
+};
+
+const nameOf = ({ loop, isHole }: Ring): string =>
+  loop.kind === 'circle'
+    ? text.model.circleNamed(2 * loop.radius, loop.centre[0], loop.centre[1], isHole)
+    : text.model.contourNamed(loop.vertices[0]?.x ?? 0, loop.vertices[0]?.y ?? 0, isHole);
