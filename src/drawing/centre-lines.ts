@@ -52,10 +52,7 @@ export const datumMark = (at: Vec2): Item[] => {
   const quarter = (from: number): Item => ({
     kind: 'fill',
     tone: 'ink',
-    points: [
-      at,
-      ...Array.from({ length: 7 }, (_, i) => onCircle(at, radius, from + i * 15)),
-    ],
+    points: [at, ...Array.from({ length: 7 }, (_, i) => onCircle(at, radius, from + i * 15))],
   });
   return [quarter(0), quarter(180), { kind: 'circle', centre: at, radius, stroke: 'dimension' }];
 };

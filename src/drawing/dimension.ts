@@ -10,7 +10,7 @@ const ARROW = 3;
 const ARROW_ANGLE = 30;
 /** Extension lines run this far beyond the dimension line, and values stand this far above it, mm. */
 export const BEYOND = 2;
-export const ABOVE = 1;
+export const ABOVE = 1.2;
 /** Space between a contour and the line that extends it, mm. */
 export const GAP = 1;
 
@@ -72,7 +72,9 @@ export const linear = ({ axis, a, b, at, text }: Linear): Item[] => {
   };
   const tail = 2 * ARROW;
   const start = arrowsInside ? from : from - tail;
-  const textAt = textInside ? (from + to) / 2 : to + (arrowsInside ? 2.5 : tail / 2 + 1) + width / 2;
+  const textAt = textInside
+    ? (from + to) / 2
+    : to + (arrowsInside ? 2.5 : tail / 2 + 1) + width / 2;
   const stop = textInside ? (arrowsInside ? to : to + tail) : textAt + width / 2 + 0.5;
   // Upright values stand to the left of their line, which is above it when read from the right.
   const text0 = axis === 'x' ? put(textAt, at + ABOVE) : put(textAt, at - ABOVE);
@@ -87,7 +89,12 @@ export const linear = ({ axis, a, b, at, text }: Linear): Item[] => {
 };
 
 /** A leader with an arrow at `tip`, a bend, and a text above its level end. */
-export const leader = (tip: Vec2, bend: Vec2, text: string, height: number = TEXT.normal): Item[] => {
+export const leader = (
+  tip: Vec2,
+  bend: Vec2,
+  text: string,
+  height: number = TEXT.normal,
+): Item[] => {
   const way = bend[0] >= tip[0] ? 1 : -1;
   const end: Vec2 = [bend[0] + way * (textWidth(text, height) + 1), bend[1]];
   return [

@@ -43,15 +43,14 @@ const part = (segment: Segment, from: number, to: number): Segment => {
 };
 
 export const middleOf = (segment: Segment): Vec2 => {
-  if (isStraight(segment)) return scale2([segment.a[0] + segment.b[0], segment.a[1] + segment.b[1]], 0.5);
+  if (isStraight(segment))
+    return scale2([segment.a[0] + segment.b[0], segment.a[1] + segment.b[1]], 0.5);
   const arc = arcOfSegment(segment);
   return onCircle(arc.centre, arc.radius, arc.start + arc.sweep / 2);
 };
 
 const extent = (segment: Segment): number =>
-  isStraight(segment)
-    ? distance2(segment.a, segment.b)
-    : Math.abs(arcOfSegment(segment).sweep);
+  isStraight(segment) ? distance2(segment.a, segment.b) : Math.abs(arcOfSegment(segment).sweep);
 
 /** The edge cut wherever it meets one of the contours. */
 export const cutAt = (segment: Segment, contours: readonly Loop[]): Segment[] => {

@@ -4,9 +4,9 @@ import { scale2, type Vec2 } from '../geometry/vector.ts';
 import { text as words } from '../text/index.ts';
 import { boardOf, crossed, isFree, isOpen, onto, type Board } from './board.ts';
 import { bounds, label, line, TEXT } from './items.ts';
-import { grow, widthOf, heightOf, type Box } from './box.ts';
+import { widthOf, heightOf, type Box } from './box.ts';
 import { ABOVE, arrow, dimensionText, leader, linear } from './dimension.ts';
-import { fitsSide, ordinates, rowDepth, type Ordinate } from './ordinate.ts';
+import { fitsBetween, ordinates, rowDepth, type Ordinate } from './ordinate.ts';
 import type { Item } from './sheet.ts';
 import { textWidth } from './text-width.ts';
 
@@ -47,7 +47,8 @@ const gather = (face: Face, axis: 0 | 1, skip: string | undefined): Ordinate[] =
   const other = axis === 0 ? 1 : 0;
   const rows = new Map<string, Ordinate>();
   for (const { at, half } of face.features) {
-    const value = dimensionText(Math.abs(at[axis]));
+    // Views from the left have their datum at the right.
+    const value = dimensionText(axis === 0 && face.size[0] < 0 ? -at[0] : at[axis]);
     if (value === skip) continue;
     const spare = half[other] > 0 ? 2 : 0;
     const low = (at[other] - half[other]) * face.k - spare;
@@ -60,14 +61,23 @@ const gather = (face: Face, axis: 0 | 1, skip: string | undefined): Ordinate[] =
       high: Math.max(known?.high ?? -Infinity, high),
     });
   }
-  return [...rows.values()].sort((a, b) => a.at - b.at);
+  const sorted = [...rows.values()].sort((a, b) => a.at - b.at);
+  // A zero alone says nothing.
+  return sorted.every((o) => o.at === 0) ? [] : sorted;
 };
 
-/** Each ordinate on the side it is nearer to, or all on the first where the second has no room. */
-const share = (row: readonly Ordinate[], low: number, high: number, box: readonly [number, number]) => {
-  const isFar = (o: Ordinate): boolean => box[1] - o.high < o.low - box[0] - 1e-6;
+/**
+ * Each ordinate on the side it is nearer to, or all on the first where the second has no room
+ * between the extension lines of the overall dimension. Zero stays with the datum.
+ */
+const share = (
+  row: readonly Ordinate[],
+  [low, high]: readonly [number, number],
+  [foot, head]: readonly [number, number],
+): { readonly near: readonly Ordinate[]; readonly far: readonly Ordinate[] } => {
+  const isFar = (o: Ordinate): boolean => o.at !== 0 && head - o.high < o.low - foot - 1e-6;
   const far = row.filter(isFar);
-  return fitsSide(far, low, high)
+  return fitsBetween(far, low, high)
     ? { near: row.filter((o) => !isFar(o)), far }
     : { near: row, far: [] };
 };
@@ -87,10 +97,11 @@ const radii = (face: Face, start: Board): Item[] => {
   for (const [radius, arcs] of groups) {
     const value = words.drawing.radius(radius, arcs.length);
     let best: { cost: number; items: Item[] } | undefined;
-    for (const arc of arcs)
-      for (const share of [0.5, 0.3, 0.7])
-        for (const reach of [5, 8, 11, 15, 20, 26, 33, 42, 55, 70, 90])
+    for (const reach of [5, 8, 11, 15, 20, 26, 33, 42, 55, 70, 90])
+      for (const arc of arcs.slice(0, 12))
+        for (const share of [0.5, 0.3, 0.7])
           for (const way of [1, -1]) {
+            if (best && best.cost <= reach) break;
             const angle = arc.start + arc.sweep * share;
             const centre = scale2(arc.centre, face.k);
             const r = arc.radius * face.k;
@@ -116,15 +127,23 @@ const radii = (face: Face, start: Board): Item[] => {
 
 /** The last resort: right of everything drawn, where there is always room. */
 const aside = (value: string, board: Board): Item[] => {
-  const right = Math.max(0, ...board.stretches.flat().map((p) => p[0]), ...board.texts.map((b) => b.x1));
+  const right = Math.max(
+    0,
+    ...board.stretches.flat().map((p) => p[0]),
+    ...board.texts.map((b) => b.x1),
+  );
   return [label([right + 3, 0], value)];
 };
 
 const DIRECTIONS = [45, 135, 315, 225, 90, 270, 0, 180, 67, 113, 23, 157, 293, 247, 337, 203];
 
-/** Names beside their features, without a line where there is room, else with a leader. */
-const names = (face: Face, start: Board): Item[] => {
+/**
+ * Names beside their features, without a line where there is room, else with a leader; `lost`
+ * counts those for which there was neither.
+ */
+const names = (face: Face, start: Board): { readonly items: Item[]; readonly lost: number } => {
   let board = start;
+  let lost = 0;
   const items: Item[] = [];
   for (const { at, half, id } of face.features) {
     if (id === undefined) continue;
@@ -135,6 +154,7 @@ const names = (face: Face, start: Board): Item[] => {
     let best: { cost: number; items: Item[] } | undefined;
     for (const extra of [0, 1.5, 4, 7, 10, 14, 19, 25, 32, 40, 50, 62, 76, 92])
       for (const direction of DIRECTIONS) {
+        if (best && best.cost <= extra) break;
         const u = onCircle([0, 0], 1, direction);
         const clear = (i: 0 | 1, size: number): number =>
           Math.abs(u[i]) < 1e-6 ? Infinity : (reach[i] + size + 1.2) / Math.abs(u[i]);
@@ -162,31 +182,29 @@ const names = (face: Face, start: Board): Item[] => {
         if (!best || cost < best.cost)
           best = { cost, items: [line(from, to, 'dimension'), arrow(from, direction), name] };
       }
+    if (!best) lost++;
     const chosen = best?.items ?? aside(id, board);
     items.push(...chosen);
     board = onto(board, chosen);
   }
-  return items;
+  return { items, lost };
 };
 
 /** More ordinates than this on one axis leave the holes to their table alone. */
 const crowded = (row: readonly Ordinate[], side: number): boolean =>
   row.length > 6 && row.length * 5.2 > side + 30;
 
-/**
- * The view with all its dimensions: running ones from the datum, overall sizes, radii and names.
- * Rows keep to their own side, leaders and names look for white space, so that no text touches
- * a line or another text.
- */
-export const dimensioned = (whole: Face): Item[] => {
+/** The view with running dimensions of the given features, overall sizes and radii. */
+const measured = (whole: Face, features: readonly Feature[]): Item[] => {
   const box = viewBox(whole);
-  const corners = { ...whole, features: whole.features.filter((f) => f.id === undefined) };
+  const corners = { ...whole, features: features.filter((f) => f.id === undefined) };
   const rowOf = (axis: 0 | 1, side: number, skip: string | undefined): Ordinate[] => {
-    const row = gather(whole, axis, skip);
+    const row = gather({ ...whole, features }, axis, skip);
     return crowded(row, side) ? gather(corners, axis, skip) : row;
   };
-  const across = share(rowOf(0, widthOf(box), whole.overall.x), box.x0, box.x1, [box.y0, box.y1]);
-  const up = share(rowOf(1, heightOf(box), whole.overall.y), box.y0, box.y1, [box.x0, box.x1]);
+  const [columns, rows] = [[box.x0, box.x1] as const, [box.y0, box.y1] as const];
+  const across = share(rowOf(0, widthOf(box), whole.overall.x), columns, rows);
+  const up = share(rowOf(1, heightOf(box), whole.overall.y), rows, columns);
   const items: Item[] = [
     ...whole.items,
     ...ordinates(across.near, 'bottom', box),
@@ -194,28 +212,33 @@ export const dimensioned = (whole: Face): Item[] => {
     ...ordinates(up.near, 'left', box),
     ...ordinates(up.far, 'right', box),
   ];
-  const ends = grow(box, 0);
-  if (whole.overall.x !== undefined)
-    items.push(
-      ...linear({
-        axis: 'x',
-        a: [ends.x0, ends.y1],
-        b: [ends.x1, ends.y1],
-        at: ends.y1 + rowWidth(across.far) + OVERALL,
-        text: whole.overall.x,
-      }),
-    );
-  if (whole.overall.y !== undefined)
-    items.push(
-      ...linear({
-        axis: 'y',
-        a: [ends.x1, ends.y0],
-        b: [ends.x1, ends.y1],
-        at: ends.x1 + rowWidth(up.far) + OVERALL + ABOVE,
-        text: whole.overall.y,
-      }),
-    );
-  items.push(...radii(whole, boardOf(items)));
-  items.push(...names(whole, boardOf(items)));
-  return items;
+  const overall = (axis: 'x' | 'y', text: string | undefined, away: number): Item[] => {
+    if (text === undefined) return [];
+    const corner: Vec2 = [box.x1, box.y1];
+    return axis === 'x'
+      ? linear({ axis, a: [box.x0, box.y1], b: corner, at: box.y1 + away, text })
+      : linear({ axis, a: [box.x1, box.y0], b: corner, at: box.x1 + away + ABOVE, text });
+  };
+  items.push(
+    ...overall('x', whole.overall.x, rowWidth(across.far) + OVERALL),
+    ...overall('y', whole.overall.y, rowWidth(up.far) + OVERALL),
+  );
+  return [...items, ...radii(whole, boardOf(items))];
+};
+
+/**
+ * The view with all its dimensions: running ones from the datum, overall sizes, radii and names.
+ * Rows keep to their own side, leaders and names look for white space, so that no text touches
+ * a line or another text. Where the running dimensions of the holes leave no room for their
+ * names, the holes are left to their table.
+ */
+export const dimensioned = (face: Face): Item[] => {
+  const items = measured(face, face.features);
+  const named = names(face, boardOf(items));
+  if (named.lost === 0) return [...items, ...named.items];
+  const bare = measured(
+    face,
+    face.features.filter((f) => f.id === undefined),
+  );
+  return [...bare, ...names(face, boardOf(bare)).items];
 };

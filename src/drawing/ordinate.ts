@@ -27,6 +27,9 @@ const LAST = 1;
 /** Depth of a row of ordinates whose values are `width` wide, from the contour outwards. */
 export const rowDepth = (isEmpty: boolean): number => (isEmpty ? 0 : FIRST + BEND + LAST + GAP);
 
+/** Room for half a value beside the extension line of an overall dimension, mm. */
+const BESIDE = TEXT.normal / 2 + 1;
+
 const positions = (row: readonly Ordinate[], low: number): number[] =>
   spread(
     row.map((o) => o.at),
@@ -34,9 +37,10 @@ const positions = (row: readonly Ordinate[], low: number): number[] =>
     low,
   );
 
-/** Whether a row can be spread without leaving the side it stands on. */
-export const fitsSide = (row: readonly Ordinate[], low: number, high: number): boolean =>
-  (positions(row, low).at(-1) ?? low) <= high + 1;
+/** Whether a row can be spread between the extension lines at both ends of its side. */
+export const fitsBetween = (row: readonly Ordinate[], low: number, high: number): boolean =>
+  row.every((o) => o.at > low && o.at < high) &&
+  (positions(row, low + BESIDE).at(-1) ?? low) <= high - BESIDE;
 
 /**
  * A row of running (superimposed) dimensions along one side of a view: extension lines in order,
@@ -49,7 +53,8 @@ export const ordinates = (row: readonly Ordinate[], side: Side, view: Box): Item
   const edge = { bottom: view.y0, left: view.x0, top: view.y1, right: view.x1 }[side];
   const put = (along: number, away: number): Vec2 => (across ? [along, away] : [away, along]);
   const sorted = [...row].sort((a, b) => a.at - b.at);
-  const spots = positions(sorted, across ? view.x0 : view.y0);
+  const start = across ? view.x0 : view.y0;
+  const spots = positions(sorted, outwards < 0 ? start : start + BESIDE);
   return sorted.flatMap((ordinate, i): Item[] => {
     const spot = spots[i] ?? ordinate.at;
     const foot = (outwards < 0 ? ordinate.low : ordinate.high) + outwards * GAP;

@@ -9,9 +9,15 @@ import { bounds, move } from './items.ts';
 import { heading, heightOfAll, paragraph, pour, stack, type Strip } from './layout.ts';
 import { sizeOf, SHEETS, spaceOf, type Paper, type PaperFamily } from './paper.ts';
 import { partViews } from './part-views.ts';
-import { factor, SCALES, type Scale } from './scales.ts';
+import { factor, FULL_SIZE, SCALES, type Scale } from './scales.ts';
 import type { Item, Sheet } from './sheet.ts';
-import { BLOCK_WIDTH, titleBlock, titleBlockHeight, type SheetInfo, type TitleBlock } from './title-block.ts';
+import {
+  BLOCK_WIDTH,
+  titleBlock,
+  titleBlockHeight,
+  type SheetInfo,
+  type TitleBlock,
+} from './title-block.ts';
 
 /** Between the frame and anything in it: clears the centring marks. */
 const INSET = 6;
@@ -27,15 +33,19 @@ interface Choice {
 }
 
 const choices = (family: PaperFamily, largest: number): Choice[] => {
-  const [small, ...others] = SHEETS[family];
+  const [small, medium, large] = SHEETS[family];
+  const at = (scale: Scale, ...papers: readonly (Paper | undefined)[]): Choice[] =>
+    papers.flatMap((paper) => (paper ? [{ paper, scale }] : []));
   const enlarged = SCALES.filter((s) => factor(s) > 1 && factor(s) * largest <= ENLARGED);
-  const at = (paper: Paper | undefined, scale: Scale): Choice[] => (paper ? [{ paper, scale }] : []);
+  const [half, ...smaller] = SCALES.filter((s) => factor(s) < 1);
+  // Half size on a sheet that many can print comes before full size on a large one.
   return [
-    ...enlarged.flatMap((scale) => at(small, scale)),
-    ...SCALES.filter((s) => factor(s) <= 1).flatMap((scale) => [
-      ...at(small, scale),
-      ...others.flatMap((paper) => at(paper, scale)),
-    ]),
+    ...enlarged.flatMap((scale) => at(scale, small)),
+    ...at(FULL_SIZE, small, medium),
+    ...(half ? at(half, small, medium) : []),
+    ...at(FULL_SIZE, large),
+    ...(half ? at(half, large) : []),
+    ...smaller.flatMap((scale) => at(scale, small, medium, large)),
   ];
 };
 
@@ -71,7 +81,8 @@ const arrange = (
 ): Plan | undefined => {
   const s = spaceOf(paper);
   const [tableHeight, notesHeight] = [heightOfAll(table), heightOfAll(notes)];
-  const fits = (box: Box): boolean => widthOf(views) <= widthOf(box) && heightOf(views) <= heightOf(box);
+  const fits = (box: Box): boolean =>
+    widthOf(views) <= widthOf(box) && heightOf(views) <= heightOf(box);
   const inner = { x0: s.x0 + INSET, y0: s.y0 + INSET, x1: s.x1 - INSET, y1: s.y1 - INSET };
   const blockTop = s.y0 + block + INSET;
   const right = s.x1 - BLOCK_WIDTH + INSET;
@@ -133,11 +144,17 @@ export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
       finish: part.finish,
     },
   });
-  const box = bounds(partViews(part, 1));
+  const drawn = new Map<number, Item[]>();
+  const viewsAt = (k: number): Item[] => {
+    const views = drawn.get(k) ?? partViews(part, k);
+    drawn.set(k, views);
+    return views;
+  };
+  const box = bounds(viewsAt(1));
   const candidates = choices(block.paper, Math.max(widthOf(box), heightOf(box)));
   for (const strips of [table, []])
     for (const { paper, scale } of candidates) {
-      const views = partViews(part, factor(scale));
+      const views = viewsAt(factor(scale));
       const height = titleBlockHeight(block, info(1, 1, scale));
       const plan = arrange(paper, bounds(views), strips, notes, height);
       if (!plan) continue;
@@ -164,4 +181,3 @@ export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
     }
   return [];
 };
-

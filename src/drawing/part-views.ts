@@ -1,3 +1,4 @@
+import { plain } from '../core/units.ts';
 import { boundingBox, unionBox, type Box2 } from '../geometry/loop-measure.ts';
 import type { Loop } from '../geometry/loop.ts';
 import { mapProfile, translated } from '../geometry/loop-transform.ts';
@@ -19,7 +20,9 @@ import type { Item } from './sheet.ts';
 const BETWEEN = 10;
 
 /** Part coordinates of the datum: lower left corner of the box around everything, at the foot. */
-export const datumOf = (part: Part): { readonly at: Vec2; readonly foot: number; readonly box: Box2 } => {
+export const datumOf = (
+  part: Part,
+): { readonly at: Vec2; readonly foot: number; readonly box: Box2 } => {
   const box = unionBox(part.layers.map((layer) => boundingBox(layer.profile.outer)));
   return { at: box.min, foot: Math.min(...part.layers.map((l) => l.from)), box };
 };
@@ -78,14 +81,24 @@ export const planFace = (part: Part, k: number): Face => {
   const holes = holesOf(part);
   const size = sub2(box.max, box.min);
   const toDatum = (loop: Loop): Loop => translated(loop, [-origin[0], -origin[1]]);
-  const contours = freeContours(layers, holes.map((hole) => toDatum(hole.loop)));
+  const contours = freeContours(
+    layers,
+    holes.map((hole) => toDatum(hole.loop)),
+  );
   const points = contours.map(contourPoints);
   const contourHoles = holes
     .map((hole) => toDatum(hole.loop))
     .filter((loop) => shapeOf(loop).kind === 'contour')
     .map(contourPoints);
   const outerCircle = contours[0]?.kind === 'circle';
-  const overallX = dimensionText(size[0]);
+  const corners = points.flatMap((p) => p.points);
+  const overall = (axis: 0 | 1): string => {
+    const value = dimensionText(size[axis]);
+    // An extent that no corner has follows from the others: auxiliary, in parentheses (ISO 129-1).
+    return corners.some((p) => dimensionText(p[axis]) === value)
+      ? value
+      : `(${plain(size[axis], 2)})`;
+  };
   return {
     items: [
       ...planItems(layers, k),
@@ -103,14 +116,16 @@ export const planFace = (part: Part, k: number): Face => {
       { at: [0, 0], half: [0, 0] },
       ...points.flatMap((p) => p.points.map((at): Feature => ({ at, half: [0, 0] }))),
       ...points.flatMap((p) =>
-        p.circle ? [{ at: p.circle.centre, half: [0, 0] } satisfies Feature] : [],
+        p.circle
+          ? [{ at: p.circle.centre, half: [p.circle.radius, p.circle.radius] } satisfies Feature]
+          : [],
       ),
       ...holes.flatMap((hole) => holeFeatures(hole, origin)),
     ],
     arcs: [...points, ...contourHoles].flatMap((p) => p.arcs.map(({ arc }) => arc)),
     overall: outerCircle
-      ? { x: text.drawing.diameter(overallX) }
-      : { x: overallX, y: dimensionText(size[1]) },
+      ? { x: text.drawing.diameter(dimensionText(size[0])) }
+      : { x: overall(0), y: overall(1) },
   };
 };
 
@@ -119,7 +134,7 @@ const crossLines = (hole: CrossHole, origin: Vec2, size: Vec2, k: number): Item[
   const across = hole.face === 'y' ? 0 : 1;
   const along = (hole.at[0] - origin[across]) * k;
   const r = (hole.size / 2) * k;
-  const end = (hole.depth === 'through' ? size[1 - across] ?? 0 : hole.depth) * k;
+  const end = (hole.depth === 'through' ? (size[1 - across] ?? 0) : hole.depth) * k;
   const put = (a: number, b: number): Vec2 => (across === 0 ? [a, b] : [b, a]);
   return [
     ...[-r, r].map((side) => line(put(along + side, 0), put(along + side, end), 'hidden')),
@@ -128,11 +143,9 @@ const crossLines = (hole: CrossHole, origin: Vec2, size: Vec2, k: number): Item[
   ];
 };
 
-/** Widest part view along z that is a plate: its edge wants no more than the thickness. */
-const levelsOf = (layers: readonly Layer[], across: number): Feature[] =>
-  layers.flatMap((l) =>
-    [l.from, l.to].map((z): Feature => ({ at: [across, z], half: [0, 0] })),
-  );
+/** The levels at which a stack changes, to be measured from its foot. */
+const levelsOf = (layers: readonly Layer[]): Feature[] =>
+  layers.flatMap((l) => [l.from, l.to].map((z): Feature => ({ at: [0, z], half: [0, 0] })));
 
 /** Centre lines of the upright holes in an elevation, once for each place. */
 const axes = (layers: readonly Layer[], k: number): Item[] => {
@@ -195,14 +208,16 @@ const sideFace = (part: Part, side: CrossHole['face'], k: number): Face => {
     size: [width, height],
     k,
     features: [
-      ...(part.layers.length > 1 || holes.length > 0 ? levelsOf(turned, 0) : []),
-      ...(holes.length > 0 ? [{ at: [0, 0], half: [0, 0] } satisfies Feature] : []),
-      ...holes.map(
-        (hole): Feature => ({ at: spot(hole), half: [hole.size / 2, hole.size / 2], id: hole.id }),
-      ),
+      ...(side === 'y' ? levelsOf(turned) : []),
+      { at: [0, 0], half: [0, 0] },
+      ...holes.map((hole): Feature => ({
+        at: spot(hole),
+        half: [hole.size / 2, hole.size / 2],
+        id: hole.id,
+      })),
     ],
     arcs: [],
-    overall: { y: dimensionText(height) },
+    overall: side === 'y' ? { y: dimensionText(height) } : {},
   };
 };
 
@@ -224,4 +239,3 @@ export const partViews = (part: Part, k: number): Item[] => {
   const right = bounds(raised).x1 - bounds(left).x0 + BETWEEN;
   return [...plan, ...raised, ...move(left, [right, up])];
 };
-

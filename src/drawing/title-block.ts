@@ -93,7 +93,7 @@ const lettered = (cell: Cell): { height: number; lines: string[] } => {
 
 const depthOf = (cell: Cell): number => {
   const { height, lines } = lettered(cell);
-  return PAD + NAME * 1.35 + PAD + height * (1.35 + 1.6 * (lines.length - 1));
+  return PAD + NAME * 1.35 + PAD + height * (1.5 + 1.6 * (lines.length - 1));
 };
 
 const rowsOf = (block: TitleBlock, info: SheetInfo): Cell[][] => {
