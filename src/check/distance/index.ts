@@ -1,0 +1,22 @@
+export { createWorkspace, type Body, type Workspace } from './body.ts';
+export {
+  clearance,
+  type Apart,
+  type Beyond,
+  type Clearance,
+  type ClearanceOptions,
+  type Hit,
+  type Moment,
+} from './clearance.ts';
+export type { Course, Glide, Motion, Still, Sweep } from './motion.ts';
+export {
+  checkPairs,
+  type CheckOptions,
+  type ClearRule,
+  type IgnoreRule,
+  type PairCheck,
+  type PairRule,
+} from './pairs.ts';
+export type { Shape } from './shape.ts';
+export { prepare, prepareAll, type Solid } from './solid.ts';
+export type { OverlapVolume, Region, TouchRule } from './touch.ts';

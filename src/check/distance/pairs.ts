@@ -1,0 +1,155 @@
+import type { Issue } from '../../core/issue.ts';
+import { fail, ok, type Result } from '../../core/result.ts';
+import { text } from '../../text/index.ts';
+import { createWorkspace, type Body, type Workspace } from './body.ts';
+import { clearance, type Clearance } from './clearance.ts';
+import { problem } from './issues.ts';
+import { touch, type OverlapVolume, type TouchRule } from './touch.ts';
+
+const words = text.check.distance;
+
+/** A pair that must keep clear by `gap` mm over all configurations. */
+export interface ClearRule {
+  readonly kind: 'clear';
+  readonly a: string;
+  readonly b: string;
+  readonly gap: number;
+}
+
+/** A pair that is not looked at, with the reason for the record. */
+export interface IgnoreRule {
+  readonly kind: 'ignore';
+  readonly a: string;
+  readonly b: string;
+  readonly reason: string;
+}
+
+export type PairRule = ClearRule | TouchRule | IgnoreRule;
+
+export interface CheckOptions {
+  /** Gap required of every pair that no rule names, mm. */
+  readonly otherwise: number;
+  /** Gaps up to this are told; larger ones are proved larger, mm. */
+  readonly within: number;
+  /** See ClearanceOptions. */
+  readonly slack?: number;
+  readonly work?: Workspace;
+  readonly overlapVolume?: OverlapVolume;
+}
+
+/** What was found for one pair. A pair that could not be computed has issues and no clearance. */
+export interface PairCheck {
+  readonly a: string;
+  readonly b: string;
+  readonly rule: PairRule;
+  readonly pass: boolean;
+  readonly clearance?: Clearance;
+  /** Shared volume of a hit, mm^3, where it was asked for and could be computed. */
+  readonly volume?: number;
+  readonly issues: readonly Issue[];
+}
+
+const key = (a: string, b: string): string => JSON.stringify(a < b ? [a, b] : [b, a]);
+
+/** Rules by pair; fails on names that are no bodies and on pairs named twice. */
+const byPair = (
+  bodies: readonly Body[],
+  rules: readonly PairRule[],
+): Result<Map<string, PairRule>> => {
+  const issues: Issue[] = [];
+  const names = new Set<string>();
+  for (const { name } of bodies) {
+    if (names.has(name)) issues.push(problem('name-twice', name, words.nameTwice(name)));
+    names.add(name);
+  }
+  const found = new Map<string, PairRule>();
+  for (const rule of rules) {
+    for (const name of [rule.a, rule.b]) {
+      if (!names.has(name)) issues.push(problem('body-missing', name, words.bodyMissing(name)));
+    }
+    const pair = key(rule.a, rule.b);
+    if (found.has(pair)) {
+      issues.push(problem('rule-twice', `${rule.a}/${rule.b}`, words.ruleTwice(rule.a, rule.b)));
+    }
+    found.set(pair, rule);
+  }
+  return issues.length > 0 ? fail(...issues) : ok(found);
+};
+
+/** What is wrong with a clearance that has to be `required` mm at least. */
+const clearIssues = (a: Body, b: Body, found: Clearance, required: number): Issue[] => {
+  const path = `${a.name}/${b.name}`;
+  if (found.state === 'beyond') {
+    if (found.beyond >= required) return [];
+    const near = words.tooNear(a.name, b.name, found.beyond, required, '');
+    return [problem('clearance-not-proved', path, near)];
+  }
+  const where = words.where(found.at.label);
+  if (found.state === 'hit') {
+    return found.how === 'inside'
+      ? [problem('body-inside', path, words.inside(a.name, b.name, where))]
+      : [problem('bodies-cross', path, words.hits(a.name, b.name, required, where))];
+  }
+  if (found.gap >= required) return [];
+  const near = words.tooNear(a.name, b.name, found.gap, required, where);
+  return [problem('clearance-too-small', path, near)];
+};
+
+const checkClear = (a: Body, b: Body, rule: ClearRule, options: CheckOptions): PairCheck => {
+  const pair = { a: a.name, b: b.name, rule };
+  const { slack, work } = options;
+  const result = clearance(a, b, {
+    within: Math.max(options.within, rule.gap),
+    ...(slack === undefined ? {} : { slack }),
+    ...(work === undefined ? {} : { work }),
+  });
+  if (!result.ok) return { ...pair, pass: false, issues: result.issues };
+  const found = result.value;
+  const issues = clearIssues(a, b, found, rule.gap);
+  const volume =
+    found.state === 'hit'
+      ? options.overlapVolume?.(a, b, { a: found.at.poseA, b: found.at.poseB })
+      : undefined;
+  return {
+    ...pair,
+    pass: issues.length === 0,
+    clearance: found,
+    ...(volume === undefined ? {} : { volume }),
+    issues,
+  };
+};
+
+/**
+ * Checks every pair of bodies against its rule, or against `otherwise` where none names it.
+ * Fails as a whole when a rule names a body that is missing; a pair that could not be computed
+ * is in the list and has not passed.
+ */
+export const checkPairs = (
+  bodies: readonly Body[],
+  rules: readonly PairRule[],
+  options: CheckOptions,
+): Result<PairCheck[]> => {
+  const ruled = byPair(bodies, rules);
+  if (!ruled.ok) return ruled;
+  const work = options.work ?? createWorkspace();
+  const checks = bodies.flatMap((first, i) =>
+    bodies.slice(i + 1).map((second): PairCheck => {
+      const rule = ruled.value.get(key(first.name, second.name)) ?? {
+        kind: 'clear',
+        a: first.name,
+        b: second.name,
+        gap: options.otherwise,
+      };
+      // A rule's direction and region speak of its own a and b.
+      const [a, b] = rule.a === first.name ? [first, second] : [second, first];
+      const pair = { a: a.name, b: b.name, rule };
+      if (rule.kind === 'ignore') return { ...pair, pass: true, issues: [] };
+      if (rule.kind === 'clear') return checkClear(a, b, rule, { ...options, work });
+      const result = touch(work, a, b, rule, options.overlapVolume);
+      if (!result.ok) return { ...pair, pass: false, issues: result.issues };
+      const { clearance: found, issues } = result.value;
+      return { ...pair, pass: issues.length === 0, clearance: found, issues };
+    }),
+  );
+  return ok(checks);
+};

@@ -1,0 +1,178 @@
+import { describe, expect, it } from 'vitest';
+import { frame, place, type Frame } from '../../src/geometry/frame.ts';
+import type { Vec3 } from '../../src/geometry/vector.ts';
+import type { Motion, Sweep } from '../../src/check/distance/motion.ts';
+import { poseAt, track } from '../../src/check/distance/motion.ts';
+import type { Shape } from '../../src/check/distance/shape.ts';
+import { blockMesh, body, bumpyMesh, gap, measure, random, turned } from './shapes.ts';
+
+const glide = (from: Frame, to: Frame, label = 'move'): Sweep => ({
+  kind: 'glide',
+  label,
+  from,
+  to,
+});
+const still = (pose: Frame): Sweep => ({ kind: 'still', label: 'still', pose });
+
+/** The least gap over many still poses of the same motions. */
+const sampled = (
+  make: (name: 'a' | 'b', motion: Motion | undefined) => ReturnType<typeof body>,
+  a: Sweep | undefined,
+  b: Sweep | undefined,
+  count: number,
+): number => {
+  let least = Infinity;
+  for (let i = 0; i <= count; i++) {
+    const at = (sweep: Sweep | undefined): Motion | undefined =>
+      sweep && [still(poseAt(track(sweep), i / count))];
+    least = Math.min(least, gap(make('a', at(a)), make('b', at(b)), { slack: 1e-5 }));
+  }
+  return least;
+};
+
+describe('motion', () => {
+  it('a stroke finds a pin between two places', () => {
+    const block = { kind: 'mesh', mesh: blockMesh([-2, 0, -2], [2, 4, 2]) } as const;
+    const pin = body('pin', [{ kind: 'cylinder', from: [3, 9, -5], to: [3, 9, 5], radius: 1 }]);
+    const sparse = [glide(frame([-200, 0, 0]), frame([200, 0, 0]), 'stroke')];
+    const found = measure(body('block', [block], sparse), pin);
+    if (found.state !== 'apart') throw new Error('nothing was found');
+    expect(found.gap).toBeCloseTo(4, 3);
+    expect(found.gap).toBeLessThanOrEqual(4 + 1e-6);
+    expect(found.at.label).toBe('stroke');
+    // The pin is passed while the block's centre is within 2 of it.
+    expect(Math.abs(found.at.t * 400 - 200 - 3)).toBeLessThan(2.01);
+    expect(found.pointB[1]).toBeCloseTo(8, 3);
+    expect(found.pointA[1]).toBeCloseTo(4, 3);
+    // Seen from the other side, and with both moving as one, nothing changes.
+    expect(gap(pin, body('block', [block], sparse))).toBeCloseTo(4, 3);
+    const carried = body('carried', [block], sparse);
+    const with_ = body('with', [{ ...block, frame: frame([9, 0, 0]) }], sparse);
+    expect(gap(carried, with_)).toBeCloseTo(5, 3);
+  });
+
+  it('a corner that swings past a wall is caught at the top of its arc', () => {
+    // A bar of length 40 about one end, turned through the wall's normal: its far corners reach
+    // hypot(40, 1) when they point at it.
+    const arm = { kind: 'mesh', mesh: blockMesh([0, -1, -1], [40, 1, 1]) } as const;
+    const wall = body('wall', [{ kind: 'half-space', point: [50, 0, 0], normal: [-1, 0, 0] }]);
+    const slab: Shape = { kind: 'box', size: [10, 200, 200], frame: frame([55, 0, 0]) };
+    const swing = [glide(turned([0, 0, 1], -40), turned([0, 0, 1], 40))];
+    const expected = 50 - Math.hypot(40, 1);
+    for (const other of [wall, body('slab', [slab])]) {
+      const found = gap(body('arm', [arm], swing), other);
+      expect(found).toBeLessThanOrEqual(expected + 1e-6);
+      expect(found).toBeGreaterThanOrEqual(expected - 0.0021);
+    }
+  });
+
+  it('a rotating observer sees the same as the world', () => {
+    const next = random(5);
+    const m = bumpyMesh(next, 8, 0.3, 5, 7);
+    const n = bumpyMesh(next, 10, 0.3, 5, 7);
+    const make = (name: 'a' | 'b', motion: Motion | undefined) =>
+      body(name, [{ kind: 'mesh', mesh: name === 'a' ? m : n }], motion);
+    let apart = 0;
+    for (let i = 0; i < 12; i++) {
+      const any = (far: number) =>
+        turned([next() - 0.5, next() - 0.5, next() - 0.5], 40 * next(), [
+          far + 20 * next(),
+          20 * next(),
+          20 * next(),
+        ]);
+      const a = glide(any(0), any(0));
+      const b = i % 3 === 0 ? undefined : glide(any(30), any(30));
+      const found = measure(make('a', [a]), make('b', b && [b]));
+      const least = sampled(make, a, b, 100);
+      if (found.state !== 'apart') {
+        expect(least).toBeLessThan(0.2);
+        continue;
+      }
+      apart++;
+      // Between 100 samples a point moves by 0.6 mm at most here.
+      expect(found.gap).toBeLessThanOrEqual(least + 1e-3);
+      expect(found.gap).toBeGreaterThanOrEqual(least - 0.6);
+      expect(found.error).toBeLessThanOrEqual(0.0021);
+      // The named configuration has the reported gap.
+      const { t } = found.at;
+      const there = (sweep: Sweep | undefined) => sweep && [still(poseAt(track(sweep), t))];
+      const measured = gap(make('a', there(a)), make('b', there(b)));
+      expect(Math.abs(measured - found.gap)).toBeLessThan(0.0031);
+      const between = Math.hypot(...found.pointA.map((x, k) => x - (found.pointB[k] ?? 0)));
+      expect(Math.abs(between - found.gap)).toBeLessThan(0.0031);
+    }
+    expect(apart).toBeGreaterThan(6);
+  });
+
+  it('a course is covered by its stated rates', () => {
+    // Two turns of a helix about z, the block's own axes still: nearest where it faces the pin.
+    const pose = (t: number): Frame =>
+      frame([30 * Math.cos(4 * Math.PI * t), 30 * Math.sin(4 * Math.PI * t), 10 * t]);
+    const travel = Math.hypot(30 * 4 * Math.PI, 10);
+    const bend = 30 * (4 * Math.PI) ** 2;
+    const course: Sweep = { kind: 'course', label: 'helix', pose, travel, turn: 0, bend, twist: 0 };
+    const ball = { kind: 'mesh', mesh: bumpyMesh(random(3), 3, 0, 6, 8) } as const;
+    const pin = body('pin', [
+      { kind: 'cylinder', from: [24, 33, -9], to: [24, 33, 30], radius: 2 },
+    ]);
+    const found = measure(body('ball', [ball], [course]), pin);
+    let least = Infinity;
+    for (let i = 0; i <= 1500; i++) {
+      least = Math.min(
+        least,
+        gap(body('ball', [ball], [still(pose(i / 1500))]), pin, { slack: 1e-5 }),
+      );
+    }
+    if (found.state !== 'apart') throw new Error('nothing was found');
+    expect(found.gap).toBeLessThanOrEqual(least + 2e-5);
+    expect(found.gap).toBeGreaterThanOrEqual(least - 0.02);
+    // Without second derivatives it is coarser, never over.
+    const { bend: _bend, twist: _twist, ...coarse } = course;
+    const rough = gap(body('ball', [ball], [coarse]), pin, { slack: 0.2 });
+    expect(rough).toBeLessThanOrEqual(least + 2e-5);
+    expect(rough).toBeGreaterThanOrEqual(least - 0.21);
+  });
+
+  it('many places name the one that is nearest, and straight strokes join', () => {
+    const block = { kind: 'mesh', mesh: blockMesh([-2, 0, -2], [2, 4, 2]) } as const;
+    const place1 = (i: number): Vec3 => [i * 5, i === 7 ? 1.5 : 0, 0];
+    const stills = Array.from({ length: 12 }, (_, i) => still(frame(place1(i))));
+    const wall = body('wall', [{ kind: 'box', size: [500, 2, 50], frame: frame([0, 11, 0]) }]);
+    const found = measure(body('block', [block], stills), wall);
+    expect(found).toMatchObject({ state: 'apart', at: { sweep: 7, t: 0 } });
+    expect(found.state === 'apart' && found.gap).toBeCloseTo(4.5, 3);
+    // Twelve straight strokes in a row: the pin stands beside the eighth.
+    const strokes = stills
+      .slice(1)
+      .map((_, i) => glide(frame([i * 5, 0, 0]), frame([i * 5 + 5, 0, 0]), `stroke ${i}`));
+    const pin = body('pin', [{ kind: 'cylinder', from: [61, 3, -5], to: [61, 3, 5], radius: 1 }]);
+    const last = measure(body('block', [block], strokes), pin);
+    expect(last).toMatchObject({ state: 'apart', at: { sweep: 10, label: 'stroke 10' } });
+    expect(last.state === 'apart' && last.gap).toBeCloseTo(61 - 1 - 57, 3);
+    expect(last.state === 'apart' && last.at.t).toBeCloseTo(1, 6);
+    if (last.state === 'apart') {
+      expect(place(last.at.poseA, [2, 3, 0])[0]).toBeCloseTo(57, 3);
+    }
+  });
+
+  it('finds a body that only at one place stands inside another', () => {
+    const block = body('block', [{ kind: 'mesh', mesh: blockMesh([-20, -20, -20], [20, 20, 20]) }]);
+    const places = [100, 60, 0, 80].map((x) => still(frame([x, 0, 0])));
+    const small = { kind: 'mesh', mesh: blockMesh([-1, -1, -1], [1, 1, 1]) } as const;
+    const found = measure(body('small', [small], places), block, { within: 5 });
+    expect(found).toMatchObject({ state: 'hit', how: 'inside', at: { sweep: 2 } });
+  });
+
+  it('what is beyond the limit is said to be, and not otherwise', () => {
+    const block = { kind: 'mesh', mesh: blockMesh([-2, 0, -2], [2, 4, 2]) } as const;
+    const stroke = [glide(frame([-200, 0, 0]), frame([200, 0, 0]))];
+    const pin = body('pin', [{ kind: 'cylinder', from: [3, 9, -5], to: [3, 9, 5], radius: 1 }]);
+    const moving = body('block', [block], stroke);
+    expect(measure(moving, pin, { within: 3.99 })).toEqual({
+      state: 'beyond',
+      certified: true,
+      beyond: 3.99,
+    });
+    expect(measure(moving, pin, { within: 4.01 }).state).toBe('apart');
+  });
+});
