@@ -1,0 +1,139 @@
+import PDFDocument from 'pdfkit';
+import { toBytes } from 'pdfkit/output';
+import { MM_PER_INCH, plain, radians } from '../core/units.ts';
+import { onCircle } from '../geometry/arc.ts';
+import type { Vec2 } from '../geometry/vector.ts';
+import type { Sheet } from '../drawing/sheet.ts';
+import { STROKES } from '../drawing/strokes.ts';
+import { fontSize, textWidth } from '../drawing/text-width.ts';
+import { carried } from './carry.ts';
+import { runsOf, singleLine, TONES, trace, type Pen, type Run } from './runs.ts';
+
+export interface PdfOptions {
+  readonly title: string;
+  /** DejaVu Sans and DejaVu Sans Bold as TrueType bytes; the used glyphs are embedded. */
+  readonly fonts: { readonly regular: Uint8Array; readonly bold: Uint8Array };
+  /** The design as text, to be found again by `extractDesign`. */
+  readonly carry?: string;
+}
+
+/** Points of a millimetre: 72 points an inch. */
+const POINT = 72 / MM_PER_INCH;
+
+/** Every document says it was made at this moment: the bytes depend on the design alone. */
+const MOMENT = new Date(Date.UTC(2000, 0, 1));
+
+/** Bezier pieces span at most this many degrees: 4e-6 of the radius off the circle. */
+const PIECE = 45;
+
+type Layout = NonNullable<PDFKit.Mixins.TextOptions['features']>;
+
+/**
+ * Switches off kerning and ligatures, so that text is as wide as `textWidth` says. The library
+ * hands this to the shaper, which takes a record as well as the list that the types know.
+ */
+const UNKERNED = { kern: false, liga: false, clig: false } as unknown as Layout;
+
+/** Draws with a document; `down` gives points from the top left corner. */
+const penOf = (doc: PDFKit.PDFDocument, down: (p: Vec2) => readonly [number, number]): Pen => ({
+  move: (to) => doc.moveTo(...down(to)),
+  line: (to) => doc.lineTo(...down(to)),
+  arc: (centre, radius, from, sweep) => {
+    const count = Math.ceil(sweep / PIECE);
+    const step = sweep / count;
+    const reach = radius * (4 / 3) * Math.tan(radians(step) / 4);
+    const tangent = (angle: number, length: number): Vec2 => {
+      const [x, y] = onCircle(centre, radius, angle);
+      const [dx, dy] = onCircle([0, 0], length, angle + 90);
+      return [x + dx, y + dy];
+    };
+    for (let i = 0; i < count; i += 1) {
+      const [start, end] = [from + i * step, from + (i + 1) * step];
+      doc.bezierCurveTo(
+        ...down(tangent(start, reach)),
+        ...down(tangent(end, -reach)),
+        ...down(onCircle(centre, radius, end)),
+      );
+    }
+  },
+});
+
+const SHIFT = { left: 0, centre: -0.5, right: -1 } as const;
+
+const drawRun = (doc: PDFKit.PDFDocument, height: number, run: Run): void => {
+  const down = ([x, y]: Vec2): readonly [number, number] => [x * POINT, (height - y) * POINT];
+  if (run.kind === 'strokes') {
+    const { width, dashes } = STROKES[run.stroke];
+    const pen = penOf(doc, down);
+    doc
+      .save()
+      .lineWidth(width * POINT)
+      .lineJoin('round')
+      .strokeColor(TONES.ink);
+    if (dashes.length === 0) doc.lineCap('round');
+    // The types know one dash length only; this is the operator for a pattern (ISO 32000, 8.4.3.6).
+    else doc.addContent(`[${dashes.map((dash) => plain(dash * POINT)).join(' ')}] 0 d`);
+    for (const item of run.items) trace(item, pen);
+    doc.stroke().restore();
+    return;
+  }
+  if (run.kind === 'fill') {
+    doc.polygon(...run.points.map((point) => [...down(point)]));
+    doc.fill(TONES[run.tone]);
+    return;
+  }
+  const text = singleLine(run.text);
+  if (text === '') return;
+  const [x, y] = down(run.at);
+  const shift = SHIFT[run.align] * textWidth(text, run.height, run.bold) * POINT;
+  doc
+    .save()
+    .rotate(-run.angle, { origin: [x, y] })
+    .font(run.bold ? 'bold' : 'regular', fontSize(run.height) * POINT)
+    .fillColor(TONES.ink)
+    .text(text, x + shift, y, { lineBreak: false, baseline: 'alphabetic', features: UNKERNED })
+    .restore();
+};
+
+/** The part of the document that the types leave out: entries of its catalogue. */
+interface WithCatalogue {
+  readonly _root: { readonly data: { ViewerPreferences?: { data: Record<string, unknown> } } };
+}
+
+/**
+ * Sheets as one PDF, a page and a bookmark each: exact page size, full scale when printed as
+ * the viewer is asked to, fonts embedded. Nothing is compressed, because the engines of the
+ * command line and of the page would compress to different bytes.
+ */
+export const pdf = async (
+  sheets: readonly Sheet[],
+  { title, fonts, carry }: PdfOptions,
+): Promise<Uint8Array> => {
+  const doc = new PDFDocument({
+    autoFirstPage: false,
+    compress: false,
+    displayTitle: true,
+    margin: 0,
+    pdfVersion: '1.7',
+    lang: 'en',
+    // The library copies the title into XML without escaping it.
+    info: {
+      Title: singleLine(title).replace(/[<>&]/g, ' '),
+      Creator: 'Platenwright',
+      Producer: 'Platenwright',
+      CreationDate: MOMENT,
+      ...(carry === undefined ? {} : { Design: carried(carry) }),
+    },
+  });
+  const bytes = toBytes(doc);
+  const { ViewerPreferences } = (doc as unknown as WithCatalogue)._root.data;
+  if (ViewerPreferences) ViewerPreferences.data.PrintScaling = 'None';
+  doc.registerFont('regular', fonts.regular).registerFont('bold', fonts.bold);
+  for (const sheet of sheets) {
+    doc.addPage({ size: sheet.size.map((side) => side * POINT), margin: 0 });
+    doc.outline.addItem(singleLine(sheet.title));
+    for (const run of runsOf(sheet.items)) drawRun(doc, sheet.size[1], run);
+  }
+  doc.end();
+  return bytes;
+};

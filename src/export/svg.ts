@@ -1,0 +1,76 @@
+import { plain } from '../core/units.ts';
+import { onCircle } from '../geometry/arc.ts';
+import type { Vec2 } from '../geometry/vector.ts';
+import type { Sheet } from '../drawing/sheet.ts';
+import { STROKES } from '../drawing/strokes.ts';
+import { fontSize, textWidth } from '../drawing/text-width.ts';
+import { carried } from './carry.ts';
+import { runsOf, singleLine, TONES, trace, type Run } from './runs.ts';
+import { xmlText } from './xml.ts';
+
+export interface SvgOptions {
+  /** The design as text, to be found again by `extractDesign`. */
+  readonly carry?: string;
+}
+
+const mm = (value: number): string => plain(value, 4);
+
+/** Path data of a run; `down` turns the sheet's upward y into the format's. */
+const pathData = (run: Extract<Run, { kind: 'strokes' }>, down: (p: Vec2) => string): string => {
+  const parts: string[] = [];
+  const pen = {
+    move: (to: Vec2) => parts.push(`M${down(to)}`),
+    line: (to: Vec2) => parts.push(`L${down(to)}`),
+    // A full turn has no end point to aim at, so every arc is drawn in two halves.
+    arc: (centre: Vec2, radius: number, from: number, sweep: number) =>
+      [sweep / 2, sweep].forEach((turn) =>
+        parts.push(
+          `A${mm(radius)} ${mm(radius)} 0 0 0 ${down(onCircle(centre, radius, from + turn))}`,
+        ),
+      ),
+  };
+  for (const item of run.items) trace(item, pen);
+  return parts.join('');
+};
+
+const ANCHOR = { left: 'start', centre: 'middle', right: 'end' } as const;
+
+const runXml = (run: Run, down: (p: Vec2) => string): string => {
+  if (run.kind === 'strokes') {
+    const { width, dashes } = STROKES[run.stroke];
+    const dash =
+      dashes.length === 0
+        ? ' stroke-linecap="round"'
+        : ` stroke-dasharray="${dashes.map(mm).join(' ')}"`;
+    return `<path class="${run.stroke}" fill="none" stroke="#000000" stroke-width="${mm(width)}"${dash} stroke-linejoin="round" d="${pathData(run, down)}"/>`;
+  }
+  if (run.kind === 'fill')
+    return `<polygon fill="${TONES[run.tone]}" points="${run.points.map(down).join(' ')}"/>`;
+  const text = singleLine(run.text);
+  if (text === '') return '';
+  const [x, y] = down(run.at).split(' ');
+  const turn = run.angle === 0 ? '' : ` transform="rotate(${mm(-run.angle)} ${x} ${y})"`;
+  const weight = run.bold ? ' font-weight="bold"' : '';
+  // The width is pinned, so that another typeface takes the same room.
+  return `<text x="${x}" y="${y}" font-size="${mm(fontSize(run.height))}"${weight} text-anchor="${ANCHOR[run.align]}" textLength="${mm(textWidth(text, run.height, run.bold))}" lengthAdjust="spacingAndGlyphs"${turn}>${xmlText(text)}</text>`;
+};
+
+/**
+ * A sheet as SVG: its trimmed size in mm, one user unit a millimetre, lines of ISO 128 widths,
+ * text as text. The same sheet gives the same characters.
+ */
+export const svg = (sheet: Sheet, { carry }: SvgOptions = {}): string => {
+  const [width, height] = sheet.size.map(mm);
+  const down = ([x, y]: Vec2): string => `${mm(x)} ${mm(sheet.size[1] - y)}`;
+  return [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">`,
+    `<title>${xmlText(sheet.title)}</title>`,
+    ...(carry === undefined ? [] : [`<metadata>${carried(carry)}</metadata>`]),
+    `<rect width="${width}" height="${height}" fill="#ffffff"/>`,
+    `<g font-family="'DejaVu Sans', sans-serif" style="font-kerning:none;white-space:pre" fill="#000000">`,
+    ...runsOf(sheet.items).map((run) => runXml(run, down)),
+    '</g>',
+    '</svg>\n',
+  ].join('\n');
+};
