@@ -16,7 +16,8 @@ export type Role =
   | 'hidden'
   | 'fine'
   | 'nearest'
-  | 'cut';
+  | 'cut'
+  | 'mark';
 
 export interface PictureLine {
   readonly points: readonly Vec2[];
@@ -34,6 +35,8 @@ export interface PictureLabel {
   readonly at: Vec2;
   readonly text: string;
   readonly anchor: 'start' | 'middle' | 'end';
+  /** Stands a little above its point. */
+  readonly above?: boolean;
 }
 
 /** A dimension. With a path it is an input for the value at that path. */
@@ -52,6 +55,8 @@ export interface Measure {
   readonly side: 'low' | 'high';
   /** Written before the figure: the diameter sign. */
   readonly mark?: string;
+  /** Stands in place of the figure. */
+  readonly said?: string;
 }
 
 type Placing = Pick<Measure, 'from' | 'to' | 'along' | 'side' | 'mark'>;

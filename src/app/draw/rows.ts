@@ -23,11 +23,14 @@ export interface Row {
   readonly low: number;
   readonly high: number;
   readonly arrows: 'inside' | 'outside' | 'none';
+  /** Length of the dimension itself. */
+  readonly span: number;
   readonly row: number;
 }
 
 /** Lengths stand without their unit, as on a drawing; it is stated once. */
 export const measureText = (measure: Measure, display: Display): string => {
+  if (measure.said !== undefined) return measure.said;
   const { value, unit } = measure;
   const body =
     unit === 'mm'
@@ -78,7 +81,7 @@ export const rowsOf = (
   return measures
     .map((measure) => fitted(measure, display, along))
     .sort((a, b) => a.span - b.span || a.measure.key.localeCompare(b.measure.key))
-    .map(({ span: _, ...fit }) => {
+    .map((fit) => {
       const free = taken.findIndex((row) =>
         row.every((other) => fit.high <= other.low || other.high <= fit.low),
       );

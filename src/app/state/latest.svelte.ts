@@ -9,6 +9,12 @@ export interface Answer<T> {
   readonly crash: string | null;
 }
 
+export interface Seen<T> {
+  readonly value: T;
+  /** It belongs to an earlier state and must be marked so. */
+  readonly stale: boolean;
+}
+
 const nothing = { of: null, result: null, crash: null } as const;
 
 /**
@@ -18,6 +24,9 @@ const nothing = { of: null, result: null, crash: null } as const;
 export class Latest<T> {
   answer: Answer<T> = $state.raw(nothing);
   busy: boolean = $state(false);
+  /** Whether a question waits for the hand to rest. */
+  due: boolean = $state(false);
+  #timer: ReturnType<typeof setTimeout> | undefined;
   #wanted: Design | null = null;
   #turn = 0;
   readonly #work: (design: Design) => Promise<Result<T>>;
@@ -39,7 +48,38 @@ export class Latest<T> {
     return result?.ok ? result.value : null;
   }
 
+  /**
+   * What may be drawn now: the value for this design, or while that is awaited the one before
+   * it, marked as such. Nothing once this design is known to have none.
+   */
+  seen(design: Design): Seen<T> | null {
+    const { of, result } = this.answer;
+    if (!result?.ok) return null;
+    if (of === design) return { value: result.value, stale: false };
+    return { value: result.value, stale: true };
+  }
+
+  /** Whether an answer is on its way or about to be asked for. */
+  get working(): boolean {
+    return this.busy || this.due;
+  }
+
+  /** Asks when no other question came for `delay` ms. */
+  askSoon(design: Design, delay: number): void {
+    this.forget();
+    if (this.answer.of === design) return;
+    this.due = true;
+    this.#timer = setTimeout(() => this.ask(design), delay);
+  }
+
+  /** Drops a question that still waits. */
+  forget(): void {
+    clearTimeout(this.#timer);
+    this.due = false;
+  }
+
   ask(design: Design): void {
+    this.forget();
     if (this.answer.of === design && this.answer.crash === null) return;
     if (this.busy && this.#interrupt === null) {
       this.#wanted = design;
@@ -51,6 +91,7 @@ export class Latest<T> {
 
   /** Gives up the work under way. */
   stop(): void {
+    this.forget();
     this.#turn += 1;
     this.#wanted = null;
     if (this.busy) this.#interrupt?.();

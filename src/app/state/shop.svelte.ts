@@ -112,6 +112,37 @@ export class Shop {
     return true;
   }
 
+  /** Opens a file that was dropped or picked: a design, or a grinder for the design in hand. */
+  async openFile(file: File): Promise<void> {
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const words = text.app.designs;
+    const grinder = await this.outside.engines.numbers.openGrinder(bytes);
+    if (grinder.ok && this.bench !== null) {
+      this.bench.set('grinder', grinder.value);
+      this.notices.say('good', words.grinderTaken(grinder.value.name));
+    } else if (await this.open(file.name, bytes)) {
+      this.notices.say('good', words.opened(file.name));
+    }
+  }
+
+  /** Puts a kept design on the bench, by its entry. */
+  async take(id: string): Promise<void> {
+    await this.shelf.flush();
+    const entry = await this.shelf.read(id);
+    if (entry && (await this.takeKept(entry)))
+      this.notices.say('good', text.app.designs.opened(entry.name));
+  }
+
+  /** Goes on with a copy under an entry of its own; the original stays as it is. */
+  async copy(): Promise<void> {
+    if (this.bench === null) return;
+    await this.shelf.flush();
+    const { design } = this.bench;
+    this.shelf.hold(design, null);
+    this.bench.set('name', text.app.designs.copyName(design.name));
+    this.remember();
+  }
+
   private refuse(name: string, issues: readonly Issue[]): false {
     const [first] = issues;
     const why = first ? ` ${first.message} ${first.fix}` : '';
@@ -162,10 +193,10 @@ export class Shop {
     return signs({
       issues: solved?.result?.issues ?? null,
       solved: solved?.result?.ok ?? false,
-      solving: this.solving.busy,
+      solving: this.solving.working,
       failing: built ? built.checks.filter((check) => !check.passed).length : null,
       checked: built?.checks.length ?? 0,
-      building: this.building.busy,
+      building: this.building.working,
       kept: this.shelf.keeping === 'kept' || this.shelf.keeping === 'pending',
     });
   }

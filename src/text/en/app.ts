@@ -62,7 +62,7 @@ export const app = {
     paper: 'Paper',
     theme: { auto: 'As the device', light: 'Light', dark: 'Dark' },
     print: 'Print this sheet',
-    kept: 'Record',
+    kept: 'Keeping',
   },
   saving: {
     kept: 'Kept in this browser',
@@ -147,7 +147,7 @@ export const app = {
     section: 'Section at the belt',
     setting: 'Setting in view',
     settingName: (step: number, side: string, belt: string) => `${step}. ${belt}, ${side}`,
-    map: 'Grind line on the blade',
+    mapSide: (side: string) => `Grind line, ${side} side`,
     mapCaption:
       'Full line: the grind line this fixture gives. Dashed: the line wanted. Figures: deviation.',
     facts: 'Numbers of this fixture',
@@ -164,7 +164,6 @@ export const app = {
   },
   answer: {
     working: 'Being worked out for the values as they now stand.',
-    older: 'These figures belong to earlier values and are being worked out again.',
     failed: 'No answer for these values',
     failedHint: 'Mend what is named here; the last drawing that held is not shown as current.',
     crashed: (why: string) =>
@@ -173,9 +172,14 @@ export const app = {
     warnings: (n: number) => plural(n, 'warning', 'warnings'),
     goTo: 'Go to this value',
     mend: 'Mend:',
-    again: 'Work it out again',
+    again: 'being worked out again',
     stop: 'Stop',
+    resume: 'Work it out',
     stopped: 'Stopped. Nothing is known about these values yet.',
+  },
+  certainty: {
+    bounded: (by: string, reason: string) => `within ${by}: ${reason}`,
+    estimate: (basis: string) => `estimate: ${basis}`,
   },
   checks: {
     summary: (passed: number, all: number) =>
@@ -226,7 +230,7 @@ export const app = {
     make: 'Draw and write the files',
     making: 'Drawing and writing the files …',
     cannot: 'The files were not written.',
-    picture: (name: string) => `Outline of ${name}`,
+    times: (n: number) => `${n} ×`,
   },
   setup: {
     sequence: 'Belt by belt',
@@ -248,7 +252,10 @@ export const app = {
     progress: (n: number, belt: string, side: string) => `On the way: step ${n}, ${belt}, ${side}`,
     push: 'Push between',
     pushValue: (low: string, high: string) => `${low} and ${high} above the seat`,
-    turnsValue: (turns: number) => turns.toFixed(2),
+    fromZero: (turns: number) => `${turns.toFixed(2)} from zero`,
+    fromLast: (turns: number) => `${turns.toFixed(2)} from the last`,
+    unproved:
+      'Not every check of this design is known to pass. These settings are for looking at, not for grinding.',
     edge: 'Edge',
     notes: 'Notes',
     motorOff: 'Motor off and isolated while fitting and setting. Approach from one side only.',
@@ -263,6 +270,9 @@ export const app = {
     shelf: 'Kept in this browser',
     inView: 'on the board',
     take: (name: string) => `Put “${name}” on the board`,
+    takeShort: 'Put on the board',
+    removeShort: 'Remove',
+    exampleShort: 'Start from it',
     remove: (name: string) => `Remove “${name}”`,
     removed: (name: string) => `“${name}” was removed.`,
     putBack: 'Put it back',

@@ -1,0 +1,12 @@
+import type { Certainty } from '../../core/certainty.ts';
+import { text } from '../../text/index.ts';
+import { rounded } from './format.ts';
+import type { Display } from './unit.ts';
+
+/** How far a number can be trusted, in words; nothing for what is exact within the model. */
+export const certaintyWords = (certainty: Certainty, display: Display): string => {
+  if (certainty.kind === 'exact') return '';
+  return certainty.kind === 'bounded'
+    ? text.app.certainty.bounded(rounded(certainty.by, 'mm', display), certainty.reason)
+    : text.app.certainty.estimate(certainty.basis);
+};
