@@ -127,7 +127,7 @@ describe('motion', () => {
     expect(found.gap).toBeLessThanOrEqual(least + 2e-5);
     expect(found.gap).toBeGreaterThanOrEqual(least - 0.02);
     // Without second derivatives it is coarser, never over.
-    const { bend: _bend, twist: _twist, ...coarse } = course;
+    const coarse: Sweep = { kind: 'course', label: 'helix', pose, travel, turn: 0 };
     const rough = gap(body('ball', [ball], [coarse]), pin, { slack: 0.2 });
     expect(rough).toBeLessThanOrEqual(least + 2e-5);
     expect(rough).toBeGreaterThanOrEqual(least - 0.21);
