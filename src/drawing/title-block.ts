@@ -29,7 +29,7 @@ export interface SheetInfo {
   readonly number: string;
   readonly sheet: number;
   readonly sheets: number;
-  /** Absent on sheets that are not to scale. */
+  /** Absent on sheets without a view: they have no tolerances or projection either. */
   readonly scale?: Scale;
   /** Of the drawn part, in the order material, thickness, quantity, finish; absent on other sheets. */
   readonly part?: {
@@ -116,13 +116,17 @@ const rowsOf = (block: TitleBlock, info: SheetInfo): Cell[][] => {
           ],
         ]
       : []),
-    [
-      cell(t.tolerances, t.toleranceClass, 44),
-      cell(t.edges, t.edgesBroken, 42),
-      cell(t.units, 'mm', 20),
-      cell(t.scale, info.scale ? scaleText(info.scale) : t.noScale, 30),
-      cell(t.projection, '', 44, { draw: projectionSymbol }),
-    ],
+    ...(info.scale
+      ? [
+          [
+            cell(t.tolerances, t.toleranceClass, 44),
+            cell(t.edges, t.edgesBroken, 42),
+            cell(t.units, 'mm', 20),
+            cell(t.scale, scaleText(info.scale), 30),
+            cell(t.projection, '', 44, { draw: projectionSymbol }),
+          ],
+        ]
+      : []),
     [
       cell(t.owner, block.owner, 56),
       cell(t.title, info.title, 84, { height: TEXT.heading }),

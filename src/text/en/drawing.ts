@@ -11,7 +11,6 @@ export const drawing = {
     edgesBroken: 'break edges 0.3',
     units: 'Units',
     scale: 'Scale',
-    noScale: 'none',
     projection: 'Projection',
     owner: 'Legal owner',
     title: 'Title',
@@ -65,5 +64,43 @@ export const drawing = {
     nominal: 'Cut file and drawing show nominal sizes: no kerf is allowed for.',
     print: 'Printed from the 3MF or STL file, which is the full definition of the shape.',
     tight: (feature: string): string => `Closer than the general tolerance: ${feature}.`,
+  },
+  setup: {
+    what: 'What',
+    value: 'Value',
+    measured: 'Measured:',
+    measureTitle: 'Measure first',
+    zeroTitle: 'Find zero',
+    settingsTitle: 'Settings, belt by belt',
+    settingsNote:
+      'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock, read the setting again and write it under Read. Bevel heights are measured from the edge along the middle of the blade, mm.',
+    progressTitle: 'Progress at one setting',
+    progressNote:
+      'The angle follows the edge: at one setting a thinner edge means a steeper and higher bevel. Edge thickness e, angle a side a, bevel height b.',
+    checksTitle: 'Computed checks',
+    checksNote:
+      'Computed on the drawn parts with the stated grinder. A check that could not be computed counts as failed.',
+    recordTitle: 'Record',
+    record: [
+      'Test piece, bevel heights at the three places, side one',
+      'Test piece, bevel heights at the three places, side two',
+      'Edge thickness after the last belt',
+      'Set, tried with the motor off and checked by, date',
+    ],
+    columns: {
+      belt: 'Belt',
+      side: 'Side',
+      stopAt: 'Stop at e',
+      turns: 'Turns from last',
+      reading: 'Dial',
+      read: 'Read',
+      bevel: (place: string): string => `b ${place}`,
+    },
+    progress: {
+      edge: 'e, mm',
+      angle: 'a, °',
+      bevel: 'b, mm',
+      perTenth: (change: string): string => `0.1 mm off the edge: ${change} mm of height`,
+    },
   },
 } as const;

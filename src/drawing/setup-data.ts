@@ -1,0 +1,60 @@
+/** What a set-up sheet tells: plain values, worded and formatted by the sheet. */
+export interface SetupData {
+  /** The fixture, e.g. "Spine-referenced rest". */
+  readonly title: string;
+  /** What the sheet holds for: blade, grinder, belt side and so on. */
+  readonly facts: readonly Fact[];
+  readonly settings: SettingsTable;
+  readonly progress: readonly Progress[];
+  /** Zeroing, step by step. */
+  readonly zeroing: readonly string[];
+  /** What to measure before the fixture is trusted; each gets a place for the reading. */
+  readonly measure: readonly string[];
+  /** Cautions of this fixture, before the general ones. */
+  readonly cautions: readonly string[];
+  /** Computed checks and what came of them, in words. */
+  readonly checks: readonly Fact[];
+}
+
+export interface Fact {
+  readonly name: string;
+  readonly value: string;
+}
+
+/** Belt by belt, what is set and what should come of it. */
+export interface SettingsTable {
+  /** Name and unit of each value that is set, e.g. "Step to belt, mm". */
+  readonly names: readonly string[];
+  /** The places where bevel heights are compared, e.g. "heel, 20 mm from the plunge". */
+  readonly places: readonly string[];
+  readonly rows: readonly SettingRow[];
+}
+
+export interface SettingRow {
+  readonly belt: string;
+  readonly side: string;
+  /** Edge thickness at which to stop, mm. */
+  readonly stopAt: number;
+  /** One for each name, mm or degrees. */
+  readonly values: readonly number[];
+  /** From the setting before: "1 turn + 12". */
+  readonly turns: string;
+  readonly reading: string;
+  /** Expected bevel height at each place, mm. */
+  readonly bevels: readonly number[];
+}
+
+/** How the bevel grows at one setting while the edge gets thinner. */
+export interface Progress {
+  readonly title: string;
+  readonly rows: readonly {
+    /** Edge thickness, mm. */
+    readonly edge: number;
+    /** Bevel angle a side, degrees. */
+    readonly angle: number;
+    /** Bevel height, mm. */
+    readonly bevel: number;
+  }[];
+  /** Change of bevel height for 0.1 mm less at the edge, mm. */
+  readonly perTenth: number;
+}
