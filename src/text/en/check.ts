@@ -1,9 +1,11 @@
+import { assembly } from './check-assembly.ts';
 import { rules } from './check-rules.ts';
 
 const mm = (value: number): string => value.toFixed(3);
 
 /** Text of the geometric checks. */
 export const check = {
+  assembly,
   rules,
   distance: {
     meshEmpty: (name: string) => ({

@@ -1,0 +1,93 @@
+import type { Issue } from '../core/issue.ts';
+import type { Result } from '../core/result.ts';
+import { text } from '../text/index.ts';
+import type { PairCheck } from './distance/index.ts';
+import type { CheckResult } from './result.ts';
+
+const words = text.check.assembly;
+
+/** What a pair check needs to be told to a person. */
+export interface PairTerms {
+  readonly id: string;
+  readonly label: string;
+  readonly basis: string;
+  readonly fix: string;
+  readonly parameter?: string;
+  /** Setting, blade and place of a sweep, by its label. */
+  readonly pose?: (label: string) => CheckResult['pose'];
+}
+
+const limitOf = ({ rule }: PairCheck): Pick<CheckResult, 'atLeast' | 'atMost'> => {
+  if (rule.kind === 'clear') return { atLeast: rule.gap };
+  return rule.kind === 'touch' ? { atMost: rule.tolerance } : {};
+};
+
+const reasons = (issues: readonly Issue[]): string => issues.map((i) => i.message).join(' ');
+
+/** A pair check as a result with numbers, worst pose and nearest points. */
+export const pairResult = (pair: PairCheck, terms: PairTerms): CheckResult => {
+  const { clearance } = pair;
+  const located = clearance && clearance.state !== 'beyond' ? clearance : undefined;
+  const found = !clearance ? null : clearance.state === 'beyond' ? clearance.beyond : clearance.gap;
+  const pose = located ? terms.pose?.(located.at.label) : undefined;
+  const { id, label, basis, fix, parameter } = terms;
+  return {
+    id,
+    label,
+    kind: pair.rule.kind === 'touch' ? 'contact' : 'clearance',
+    passed: pair.pass,
+    unit: 'mm',
+    found,
+    ...limitOf(pair),
+    basis,
+    ...(pose ? { pose } : {}),
+    ...(located ? { points: [located.pointA, located.pointB] as const } : {}),
+    message: pair.pass
+      ? words.pairPassed(label, found, located === undefined, pair.rule.kind)
+      : reasons(pair.issues),
+    fix: pair.pass ? '' : fix,
+    ...(parameter === undefined ? {} : { parameter }),
+  };
+};
+
+/** A check that could not be computed: it counts as failed. */
+export const notComputed = (
+  terms: PairTerms,
+  kind: CheckResult['kind'],
+  issues: readonly Issue[],
+): CheckResult => ({
+  id: terms.id,
+  label: terms.label,
+  kind,
+  passed: false,
+  unit: 'mm',
+  found: null,
+  basis: terms.basis,
+  message: words.notComputed(terms.label, reasons(issues)),
+  fix: terms.fix,
+  ...(terms.parameter === undefined ? {} : { parameter: terms.parameter }),
+});
+
+/** The results of one question about pairs, or the one failed result that says why not. */
+export const resultsOf = (
+  computed: Result<readonly CheckResult[]>,
+  terms: PairTerms,
+  kind: CheckResult['kind'],
+): readonly CheckResult[] =>
+  computed.ok ? computed.value : [notComputed(terms, kind, computed.issues)];
+
+/** The worst of several results of one kind: failed before passed, then the least margin. */
+export const worstOf = (results: readonly CheckResult[]): CheckResult | undefined => {
+  const margin = ({ passed, found, atLeast, atMost }: CheckResult): number => {
+    if (found === null) return -Infinity;
+    const room = Math.min(
+      atLeast === undefined ? Infinity : found - atLeast,
+      atMost === undefined ? Infinity : atMost - found,
+    );
+    return passed ? Math.max(room, 0) : Math.min(room, 0) - 1e6;
+  };
+  return results.reduce<CheckResult | undefined>(
+    (worst, result) => (worst && margin(worst) <= margin(result) ? worst : result),
+    undefined,
+  );
+};

@@ -1,0 +1,59 @@
+import { containsPoint, loopGap } from '../geometry/loop-measure.ts';
+import type { Loop, Profile } from '../geometry/loop.ts';
+import { segmentGap, segments, type Segment } from '../geometry/segment.ts';
+import { add2, distance2, scale2, type Vec2 } from '../geometry/vector.ts';
+
+/** The thinnest place of a flat region, mm, and about where it is. */
+export interface Thin {
+  readonly value: number;
+  readonly at: Vec2;
+}
+
+const middleOf = ({ a, b }: Segment): Vec2 => scale2(add2(a, b), 0.5);
+
+const thinner = (one: Thin | undefined, other: Thin): Thin =>
+  one === undefined || other.value < one.value ? other : one;
+
+/** Corner of one edge nearest to the other edge's middle: where a wall is reported. */
+const placeOf = (s: Segment, t: Segment): Vec2 => {
+  const m = middleOf(t);
+  return distance2(s.a, m) < distance2(s.b, m) ? s.a : s.b;
+};
+
+/**
+ * Thinnest wall within one contour: the least gap between two of its edges that do not share a
+ * corner and have material between them. Gaps across a notch do not count.
+ */
+const ownWall = (outer: Loop): Thin | undefined => {
+  const edges = segments(outer);
+  let best: Thin | undefined;
+  edges.forEach((s, i) => {
+    edges.slice(i + 2).forEach((t, k) => {
+      const j = i + 2 + k;
+      if (i === 0 && j === edges.length - 1) return;
+      const between = scale2(add2(middleOf(s), middleOf(t)), 0.5);
+      if (!containsPoint(outer, between)) return;
+      best = thinner(best, { value: segmentGap(s, t), at: placeOf(s, t) });
+    });
+  });
+  return best;
+};
+
+/** Thinnest place of a region: within its outline, from holes to outline, between holes. */
+export const thinnest = ({ outer, holes }: Profile): Thin | undefined => {
+  let best = ownWall(outer);
+  holes.forEach((hole, i) => {
+    const at = pointOf(hole);
+    best = thinner(best, { value: loopGap(outer, hole), at });
+    for (const other of holes.slice(i + 1)) {
+      best = thinner(best, { value: loopGap(hole, other), at });
+    }
+  });
+  return best;
+};
+
+const pointOf = (loop: Loop): Vec2 => {
+  if (loop.kind === 'circle') return loop.centre;
+  const first = loop.vertices[0];
+  return first ? [first.x, first.y] : [0, 0];
+};

@@ -1,0 +1,105 @@
+import type { Part, PlatePart, PrintPart } from '../model/part.ts';
+import { text } from '../text/index.ts';
+import type { CheckResult } from './result.ts';
+import { PLATE_LIMITS, PRINT_LIMITS } from './rules-limits.ts';
+import { thinnest, type Thin } from './rules-walls.ts';
+
+const words = text.check.rules;
+
+const check = (
+  id: string,
+  label: string,
+  found: number | null,
+  atLeast: number,
+  where: string,
+  fix: string,
+): CheckResult => ({
+  id,
+  label,
+  kind: 'fabrication',
+  passed: found !== null && found >= atLeast - 1e-9,
+  unit: 'mm',
+  found,
+  atLeast,
+  basis: words.basis,
+  message: found === null ? words.notMeasured(label) : words.measured(label, found, atLeast, where),
+  fix,
+});
+
+const place = (thin: Thin | undefined): string => (thin ? words.at(thin.at[0], thin.at[1]) : '');
+
+/** Thinnest place over all layers. */
+const thinnestOf = (part: PlatePart | PrintPart): Thin | undefined =>
+  part.layers
+    .flatMap(({ profile }) => thinnest(profile) ?? [])
+    .reduce<Thin | undefined>(
+      (best, thin) => (best && best.value <= thin.value ? best : thin),
+      undefined,
+    );
+
+const plateChecks = (part: PlatePart): CheckResult[] => {
+  const thickness = Math.max(...part.layers.map(({ from, to }) => to - from));
+  const limits = PLATE_LIMITS[part.process];
+  const smallest = [...part.holes].sort((a, b) => a.size - b.size)[0];
+  const thin = thinnestOf(part);
+  return [
+    check(
+      `fabrication/${part.id}/web`,
+      words.web(part.name),
+      thin?.value ?? null,
+      limits.web(thickness),
+      place(thin),
+      words.widen,
+    ),
+    ...(smallest
+      ? [
+          check(
+            `fabrication/${part.id}/hole`,
+            words.hole(part.name),
+            smallest.size,
+            limits.hole(thickness),
+            words.named(smallest.id),
+            words.drill,
+          ),
+        ]
+      : []),
+  ];
+};
+
+const printChecks = (part: PrintPart, nozzle: number): CheckResult[] => {
+  const thin = thinnestOf(part);
+  const smallest = [...part.holes].sort((a, b) => a.size - b.size)[0];
+  return [
+    check(
+      `fabrication/${part.id}/wall`,
+      words.wall(part.name),
+      thin?.value ?? null,
+      PRINT_LIMITS.wallNozzles * nozzle,
+      place(thin),
+      words.widen,
+    ),
+    ...(smallest
+      ? [
+          check(
+            `fabrication/${part.id}/hole`,
+            words.hole(part.name),
+            smallest.size,
+            PRINT_LIMITS.hole,
+            words.named(smallest.id),
+            words.drill,
+          ),
+        ]
+      : []),
+  ];
+};
+
+/**
+ * Least webs, walls and holes of everything that is cut or printed, against the limits of the
+ * process. Distances are exact on the profiles, arcs included. Stock and hardware have none.
+ */
+export const fabricationChecks = (parts: readonly Part[], nozzle: number): CheckResult[] =>
+  parts.flatMap((part) => {
+    if (part.kind === 'plate') return plateChecks(part);
+    if (part.kind === 'print') return printChecks(part, nozzle);
+    return [];
+  });
