@@ -218,3 +218,27 @@ describe('edge of a ground section', () => {
     expect(30 - shoulder).toBeCloseTo(1.4 / Math.tan((3.5 * Math.PI) / 180), 9);
   });
 });
+
+describe('chord error', () => {
+  it.each([0.01, 1e-3, 1e-4])('keeps the ground face within %d mm', (chord) => {
+    const face = flatCut(() => ({ offset: 0.1, angle: 5 }));
+    const { blade } = bladeMesh(withoutRicasso, { chord, sides: { left: [face] } });
+    // The edge is a circle from u = 80 on: centre (80, 30 - r), r = (60^2 + 30^2) / 60.
+    const r = 75;
+    const edge = (u: number): number => (u < 80 ? 30 : 30 - r + Math.sqrt(r * r - (u - 80) ** 2));
+    const surface = (u: number, v: number): number =>
+      Math.min(1.5, 0.1 + (edge(u) - v) * Math.tan((5 * Math.PI) / 180));
+    const { vertices, triangles } = blade;
+    let worst = 0;
+    for (let t = 0; t < triangles.length; t += 3) {
+      const corners = [0, 1, 2].map((k) => 3 * (triangles[t + k] ?? 0));
+      const mean = (axis: number): number =>
+        corners.reduce((sum, c) => sum + (vertices[c + axis] ?? 0), 0) / 3;
+      // Faces of the left side: every corner left of the midplane.
+      if (corners.every((c) => (vertices[c + 2] ?? 0) > 0))
+        worst = Math.max(worst, Math.abs(mean(2) - surface(mean(0), mean(1))));
+    }
+    expect(worst).toBeGreaterThan(0);
+    expect(worst).toBeLessThanOrEqual(chord);
+  });
+});

@@ -5,4 +5,37 @@ export const glossary = {
     meaning:
       'Distance along the seat from the abrasive face to the step that locates the spine; it sets the angle.',
   },
+  plunge: {
+    term: 'Plunge',
+    meaning: 'Where the ground bevel ends towards the tang; measures along a blade start there.',
+  },
+  ricasso: {
+    term: 'Ricasso',
+    meaning: 'Part of the blade between plunge and tang that stays unground.',
+  },
+  belly: {
+    term: 'Belly',
+    meaning: 'Part of the edge that rises in a curve from the straight edge to the tip.',
+  },
+  thicknessBehindEdge: {
+    term: 'Edge thickness',
+    meaning: 'Thickness left at the edge before it is sharpened, measured with calipers.',
+  },
+  backing: {
+    term: 'Backing',
+    meaning:
+      'Sheet between platen and belt, such as leather; it moves every setting by its thickness.',
+  },
+  liner: {
+    term: 'Liner',
+    meaning: 'Glass, ceramic or graphite sheet fixed to the face of the platen.',
+  },
+  flutter: {
+    term: 'Flutter',
+    meaning: 'How far a running belt lifts off what supports it.',
+  },
+  lean: {
+    term: 'Lean',
+    meaning: 'Angle by which the platen departs from square to the rest, top away from the maker.',
+  },
 } as const;
