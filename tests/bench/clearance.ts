@@ -7,8 +7,8 @@
  */
 import { cpus } from 'node:os';
 import Module, { type Mat4 } from 'manifold-3d';
-import { BufferAttribute, BufferGeometry, Matrix4 } from 'three';
-import { MeshBVH } from 'three-mesh-bvh';
+import { BufferAttribute, BufferGeometry, Matrix4, Vector3 } from 'three';
+import { MeshBVH, type HitPointInfo } from 'three-mesh-bvh';
 import { compose, frame, type Frame } from '../../src/geometry/frame.ts';
 import { circle, path, rectangle, slot, type Loop } from '../../src/geometry/loop.ts';
 import type { Mesh } from '../../src/model/mesh.ts';
@@ -178,6 +178,8 @@ const bvh = (frames: Frame[], bounded: boolean): (() => Gaps) => {
   const placeA = moving.map(([, , f]) => new Matrix4().fromArray(matrixOf(f)));
   const toB = standing.map(([, , f]) => new Matrix4().fromArray(matrixOf(f)).invert());
   const at = frames.map((f) => new Matrix4().fromArray(matrixOf(f)));
+  const point = (): HitPointInfo => ({ point: new Vector3(), distance: 0, faceIndex: 0 });
+  const [one, two] = [point(), point()];
   return () => {
     const gaps: number[] = [];
     as.forEach((a, i) => {
@@ -189,7 +191,7 @@ const bvh = (frames: Frame[], bounded: boolean): (() => Gaps) => {
             .multiply(pose)
             .multiply(placeA[i] ?? pose);
           const limit = bounded ? Math.min(WITHIN, best) : WITHIN;
-          const found = b.tree.closestPointToGeometry(a.geometry, matrix, {}, {}, 0, limit);
+          const found = b.tree.closestPointToGeometry(a.geometry, matrix, one, two, 0, limit);
           if (found && found.distance < best) best = found.distance;
         }
         gaps.push(best < WITHIN ? best : Infinity);

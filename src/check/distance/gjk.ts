@@ -92,11 +92,21 @@ const finish = (g: Gjk, size: number): void => {
  * Every step's separating plane gives a lower bound that holds whatever the rounding of the
  * simplex did, so `lower` is certified even where the search stops early: when it reaches
  * `enough` (the caller cares for nothing beyond) or makes no more progress. Overlap gives 0.
+ * `guess` is a direction from b to a in which they may be nearest, or zero.
  */
-export const distance = (g: Gjk, a: Placed, b: Placed, enough: number): void => {
+export const distance = (
+  g: Gjk,
+  a: Placed,
+  b: Placed,
+  enough: number,
+  guess: Float64Array,
+): void => {
   const w = g.w;
   g.lower = 0;
-  addCorner(g, 0, a, 0, b, 0);
+  const gx = real(guess, 0);
+  const gy = real(guess, 1);
+  const gz = real(guess, 2);
+  addCorner(g, 0, a, support(a, -gx, -gy, -gz), b, support(b, gx, gy, gz));
   g.weight[0] = 1;
   let size = 1;
   let vx = real(w, 0);

@@ -1,8 +1,8 @@
+import { boxGap, gapAlong } from './bounds.ts';
 import { int, real } from './flat.ts';
 import { createGjk, distance, type Gjk } from './gjk.ts';
 import { clearPlaced, createPlaced, IDENTITY_POSE, placeCopy, type Placed } from './placed.ts';
 import {
-  CENTRE,
   END_POSE,
   FROM,
   HALF,
@@ -55,6 +55,8 @@ export interface Nearest {
   t: number;
   /** Nearest points of the moving and the still body, in the still one's coordinates. */
   readonly points: Float64Array;
+  /** Unit direction from the still one's nearest point to the moving one's; zero when unknown. */
+  readonly normal: Float64Array;
   /** Pieces they lie on: where a search of nearly the same bodies starts. */
   pieceA: number;
   pieceB: number;
@@ -68,6 +70,7 @@ export const nothingNearer = (limit: number): Nearest => ({
   sweep: 0,
   t: 0,
   points: new Float64Array(6),
+  normal: new Float64Array(3),
   pieceA: -1,
   pieceB: -1,
 });
@@ -85,56 +88,6 @@ export interface Search {
 
 /** Gives up splitting after this many pairs: what is left counts with its proved bound. */
 const MOST = 4_000_000;
-
-/**
- * Signed room between node a of the moving tree, anywhere in motion node m, and node b: the
- * distance of their boxes, or minus their least overlap.
- */
-const boxGap = (
-  boxesA: Float64Array,
-  a: number,
-  boxesB: Float64Array,
-  b: number,
-  data: Float64Array,
-  m: number,
-): number => {
-  const i = a * NODE;
-  const j = b * NODE;
-  const k = m * STRIDE;
-  const cx = real(boxesA, i);
-  const cy = real(boxesA, i + 1);
-  const cz = real(boxesA, i + 2);
-  const hx = real(boxesA, i + 3);
-  const hy = real(boxesA, i + 4);
-  const hz = real(boxesA, i + 5);
-  const ball = real(data, k + SPIN) * real(boxesA, i + 6);
-  let r0 = real(data, k);
-  let r1 = real(data, k + 1);
-  let r2 = real(data, k + 2);
-  const x =
-    Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE) - real(boxesB, j)) -
-    (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
-    (real(data, k + HALF) + ball + real(boxesB, j + 3));
-  r0 = real(data, k + 3);
-  r1 = real(data, k + 4);
-  r2 = real(data, k + 5);
-  const y =
-    Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE + 1) - real(boxesB, j + 1)) -
-    (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
-    (real(data, k + HALF + 1) + ball + real(boxesB, j + 4));
-  r0 = real(data, k + 6);
-  r1 = real(data, k + 7);
-  r2 = real(data, k + 8);
-  const z =
-    Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE + 2) - real(boxesB, j + 2)) -
-    (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
-    (real(data, k + HALF + 2) + ball + real(boxesB, j + 5));
-  if (x <= 0 && y <= 0 && z <= 0) return Math.max(x, y, z);
-  const px = x > 0 ? x : 0;
-  const py = y > 0 ? y : 0;
-  const pz = z > 0 ? z : 0;
-  return Math.sqrt(px * px + py * py + pz * pz);
-};
 
 const place = (
   placed: Placed,
@@ -154,6 +107,11 @@ const keep = (near: Nearest, gjk: Gjk, sweep: number, t: number, pa: number, pb:
   near.sweep = sweep;
   near.t = t;
   near.points.set(gjk.witness);
+  if (gjk.upper > 0) {
+    for (let k = 0; k < 3; k++) {
+      near.normal[k] = (real(gjk.witness, k) - real(gjk.witness, k + 3)) / gjk.upper;
+    }
+  }
   near.pieceA = pa;
   near.pieceB = pb;
 };
@@ -179,7 +137,7 @@ const comparePieces = (
     placeCopy(a, solidA.pieces, pa, motion.data, at + END_POSE);
   }
   place(b, solidB, pb, IDENTITY_POSE, 0);
-  distance(gjk, a, b, near.best - slack + stray);
+  distance(gjk, a, b, near.best - slack + stray, near.normal);
   const lower = gjk.lower - stray;
   if (lower >= near.best - slack) {
     if (lower < near.floor) near.floor = lower;
@@ -190,7 +148,7 @@ const comparePieces = (
     // The straight way is not the true one: measure at the moment it points to.
     poseOf(motion, sweep, t, pose);
     place(a, solidA, pa, pose, 0);
-    distance(gjk, a, b, Infinity);
+    distance(gjk, a, b, Infinity, near.normal);
   }
   if (gjk.upper < near.best) keep(near, gjk, sweep, t, pa, pb);
   if (lower < near.best - slack && gjk.upper > 0 && stray > slack / 4) return false;
@@ -292,6 +250,12 @@ export const searchTrees = (search: Search): void => {
       if (bound < near.floor) near.floor = Math.max(0, bound);
       continue;
     }
+    const along = gapAlong(search.a, a, search.b, b, motion, m, near.normal);
+    if (along >= near.best - slack) {
+      if (along < near.floor) near.floor = along;
+      continue;
+    }
+    room.visited++;
     const rightA = int(nextA, a);
     const rightB = int(nextB, b);
     let halve: 0 | 1 | 2 = 2;
@@ -327,7 +291,7 @@ export const searchFrom = (
   poseOf(motion, hint.sweep, hint.t, room.pose);
   place(room.a, a, hint.pieceA, room.pose, 0);
   place(room.b, b, hint.pieceB, IDENTITY_POSE, 0);
-  distance(room.gjk, room.a, room.b, Infinity);
+  distance(room.gjk, room.a, room.b, Infinity, near.normal);
   if (room.gjk.upper < near.best) {
     keep(near, room.gjk, hint.sweep, hint.t, hint.pieceA, hint.pieceB);
   }

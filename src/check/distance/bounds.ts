@@ -1,0 +1,157 @@
+import { int, real } from './flat.ts';
+import type { Pieces } from './pieces.ts';
+import {
+  CENTRE,
+  END_POSE,
+  HALF,
+  SPIN,
+  START_POSE,
+  STRAY,
+  STRAY_PER,
+  STRIDE,
+  type Relative,
+} from './relative.ts';
+import type { TreeSolid } from './solid.ts';
+import { NODE } from './tree.ts';
+
+/**
+ * Signed room between node a of the moving tree, anywhere in motion node m, and node b: the
+ * distance of their boxes, or minus their least overlap.
+ */
+export const boxGap = (
+  boxesA: Float64Array,
+  a: number,
+  boxesB: Float64Array,
+  b: number,
+  data: Float64Array,
+  m: number,
+): number => {
+  const i = a * NODE;
+  const j = b * NODE;
+  const k = m * STRIDE;
+  const cx = real(boxesA, i);
+  const cy = real(boxesA, i + 1);
+  const cz = real(boxesA, i + 2);
+  const hx = real(boxesA, i + 3);
+  const hy = real(boxesA, i + 4);
+  const hz = real(boxesA, i + 5);
+  const ball = real(data, k + SPIN) * real(boxesA, i + 6);
+  let r0 = real(data, k);
+  let r1 = real(data, k + 1);
+  let r2 = real(data, k + 2);
+  const x =
+    Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE) - real(boxesB, j)) -
+    (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
+    (real(data, k + HALF) + ball + real(boxesB, j + 3));
+  r0 = real(data, k + 3);
+  r1 = real(data, k + 4);
+  r2 = real(data, k + 5);
+  const y =
+    Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE + 1) - real(boxesB, j + 1)) -
+    (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
+    (real(data, k + HALF + 1) + ball + real(boxesB, j + 4));
+  r0 = real(data, k + 6);
+  r1 = real(data, k + 7);
+  r2 = real(data, k + 8);
+  const z =
+    Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE + 2) - real(boxesB, j + 2)) -
+    (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
+    (real(data, k + HALF + 2) + ball + real(boxesB, j + 5));
+  if (x <= 0 && y <= 0 && z <= 0) return Math.max(x, y, z);
+  const px = x > 0 ? x : 0;
+  const py = y > 0 ? y : 0;
+  const pz = z > 0 ? z : 0;
+  return Math.sqrt(px * px + py * py + pz * pz);
+};
+
+/** Least d.p over a tree node: exact over the corners of a leaf's piece, else over its box. */
+const lowest = (solid: TreeSolid, node: number, dx: number, dy: number, dz: number): number => {
+  const right = int(solid.tree.next, node);
+  if (right < 0) {
+    const { start, count, points }: Pieces = solid.pieces;
+    const first = int(start, ~right);
+    if (first >= 0) {
+      const end = 3 * (first + int(count, ~right));
+      let low = Infinity;
+      for (let i = 3 * first; i < end; i += 3) {
+        const far = dx * real(points, i) + dy * real(points, i + 1) + dz * real(points, i + 2);
+        if (far < low) low = far;
+      }
+      return low;
+    }
+  }
+  const { boxes } = solid.tree;
+  const i = node * NODE;
+  return (
+    dx * real(boxes, i) +
+    dy * real(boxes, i + 1) +
+    dz * real(boxes, i + 2) -
+    Math.abs(dx) * real(boxes, i + 3) -
+    Math.abs(dy) * real(boxes, i + 4) -
+    Math.abs(dz) * real(boxes, i + 5)
+  );
+};
+
+/** Least n.p over node a of the moving body at one pose. */
+const lowestAt = (
+  solid: TreeSolid,
+  node: number,
+  data: Float64Array,
+  pose: number,
+  nx: number,
+  ny: number,
+  nz: number,
+): number =>
+  lowest(
+    solid,
+    node,
+    nx * real(data, pose) + ny * real(data, pose + 3) + nz * real(data, pose + 6),
+    nx * real(data, pose + 1) + ny * real(data, pose + 4) + nz * real(data, pose + 7),
+    nx * real(data, pose + 2) + ny * real(data, pose + 5) + nz * real(data, pose + 8),
+  ) +
+  nx * real(data, pose + 9) +
+  ny * real(data, pose + 10) +
+  nz * real(data, pose + 11);
+
+/**
+ * Room between the two nodes along one unit direction, anywhere in motion node m. Where faces
+ * run side by side the direction of the nearest points so far separates all their pieces at
+ * once, which boxes along the axes cannot when the bodies are turned.
+ */
+export const gapAlong = (
+  solidA: TreeSolid,
+  a: number,
+  solidB: TreeSolid,
+  b: number,
+  motion: Relative,
+  m: number,
+  normal: Float64Array,
+): number => {
+  const nx = real(normal, 0);
+  const ny = real(normal, 1);
+  const nz = real(normal, 2);
+  const { data } = motion;
+  const k = m * STRIDE;
+  const reach = real(solidA.tree.boxes, a * NODE + 6);
+  const highB = -lowest(solidB, b, -nx, -ny, -nz);
+  if (int(motion.sweep, m) >= 0) {
+    const start = lowestAt(solidA, a, data, k + START_POSE, nx, ny, nz);
+    const end = lowestAt(solidA, a, data, k + END_POSE, nx, ny, nz);
+    const stray = real(data, k + STRAY) + real(data, k + STRAY_PER) * reach;
+    return (start < end ? start : end) - stray - highB;
+  }
+  const dx = nx * real(data, k) + ny * real(data, k + 3) + nz * real(data, k + 6);
+  const dy = nx * real(data, k + 1) + ny * real(data, k + 4) + nz * real(data, k + 7);
+  const dz = nx * real(data, k + 2) + ny * real(data, k + 5) + nz * real(data, k + 8);
+  return (
+    lowest(solidA, a, dx, dy, dz) +
+    nx * real(data, k + CENTRE) +
+    ny * real(data, k + CENTRE + 1) +
+    nz * real(data, k + CENTRE + 2) -
+    Math.abs(nx) * real(data, k + HALF) -
+    Math.abs(ny) * real(data, k + HALF + 1) -
+    Math.abs(nz) * real(data, k + HALF + 2) -
+    real(data, k + SPIN) * reach -
+    highB
+  );
+};
