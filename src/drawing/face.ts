@@ -141,7 +141,10 @@ const DIRECTIONS = [45, 135, 315, 225, 90, 270, 0, 180, 67, 113, 23, 157, 293, 2
  * Names beside their features, without a line where there is room, else with a leader; `lost`
  * counts those for which there was neither.
  */
-const names = (face: Face, start: Board): { readonly items: Item[]; readonly lost: number } => {
+export const names = (
+  face: Face,
+  start: Board,
+): { readonly items: Item[]; readonly lost: number } => {
   let board = start;
   let lost = 0;
   const items: Item[] = [];

@@ -103,4 +103,23 @@ export const drawing = {
       perTenth: (change: string): string => `0.1 mm off the edge: ${change} mm of height`,
     },
   },
+  template: {
+    bar100: '100 mm',
+    bar4: '4 in',
+    actualSize:
+      'Print at actual size (100 %, no fitting to the page). Measure all four bars before you use the template; if one is off, do not use it. Glue it on, punch the circles, saw outside the line and file to it.',
+    facts: (
+      material: string,
+      thickness: string,
+      quantity: number,
+      id: string,
+      revision: string,
+    ): string =>
+      `${material}, ${thickness} mm, quantity ${String(quantity)}. Scale 1:1, mm. ${id}, revision ${revision}.`,
+    drilled: (id: string, size: string): string => `${id} Ø${size}`,
+    tapped: (id: string, size: string, thread: string): string => `${id} Ø${size}, ${thread}`,
+    tile: (row: number, column: number): string => `row ${String(row)}, column ${String(column)}`,
+    overview: (count: number, scale: string): string =>
+      `, overview of ${String(count)} pages (${scale})`,
+  },
 } as const;
