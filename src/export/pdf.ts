@@ -111,6 +111,8 @@ export const pdf = async (
 ): Promise<Uint8Array> => {
   const doc = new PDFDocument({
     autoFirstPage: false,
+    // No standard font: the page's build of the library has none, and every text sets its own.
+    font: '',
     compress: false,
     displayTitle: true,
     margin: 0,

@@ -26,12 +26,15 @@ export interface ThreeMfOptions {
 /** Space between items on the bed, mm. */
 const GAP = 5;
 
+/** Path of the model in the package, by which a 3MF is known. */
+export const MODEL_PATH = '3D/3dmodel.model';
+
 const CORE = 'http://schemas.microsoft.com/3dmanufacturing/core/2015/02';
 const HEAD = '<?xml version="1.0" encoding="UTF-8"?>\n';
 
 const CONTENT_TYPES = `${HEAD}<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="model" ContentType="application/vnd.ms-package.3dmanufacturing-3dmodel+xml"/></Types>\n`;
 
-const RELATIONSHIPS = `${HEAD}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Target="/3D/3dmodel.model" Id="model" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>\n`;
+const RELATIONSHIPS = `${HEAD}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Target="/${MODEL_PATH}" Id="model" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>\n`;
 
 const meshXml = ({ vertices, triangles }: Mesh): string => {
   const lines: string[] = ['<mesh><vertices>'];
@@ -98,7 +101,7 @@ export const threeMf = (
     zip([
       { path: '[Content_Types].xml', bytes: strToU8(CONTENT_TYPES) },
       { path: '_rels/.rels', bytes: strToU8(RELATIONSHIPS) },
-      { path: '3D/3dmodel.model', bytes: strToU8(model) },
+      { path: MODEL_PATH, bytes: strToU8(model) },
     ]),
     issues,
   );

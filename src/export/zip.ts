@@ -27,7 +27,7 @@ const LIMITS = {
 
 /** Relative, forward slashes, no step upwards, no name that means something to the language. */
 const isPlainPath = (path: string): boolean =>
-  /^[\w.-][\w .()[\]/-]{0,199}$/.test(path) &&
+  /^[\w.[-][\w .()[\]/-]{0,199}$/.test(path) &&
   path
     .split('/')
     .every((part) => part !== '' && part !== '.' && part !== '..' && part !== '__proto__');

@@ -5,6 +5,7 @@ import { boundingBox } from '../../geometry/loop-measure.ts';
 import { normalised } from '../../geometry/loop-transform.ts';
 import type { Loop, Profile } from '../../geometry/loop.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
+import { kerfed } from '../../model/kerf.ts';
 import type { PlatePart } from '../../model/part.ts';
 import { text } from '../../text/index.ts';
 import { carried } from '../carry.ts';
@@ -19,7 +20,7 @@ export interface DxfOptions {
   readonly units?: 'mm' | 'in';
   /** Marks the engraving on a layer of its own; a cut file holds CUT alone unless asked. */
   readonly engrave?: boolean;
-  /** Kerf for which the profile was compensated already, mm; named in the file, not applied. */
+  /** Width of the beam, mm: outer sizes grow and holes shrink by it. Nominal at 0 or where absent. */
   readonly kerf?: number;
   /** The design as text, to be found again by `extractDesign`. */
   readonly carry?: string;
@@ -31,7 +32,7 @@ export interface CutDrawing {
   readonly engrave: readonly (readonly Vec2[])[];
 }
 
-const comments = ({ units = 'mm', kerf, carry }: DxfOptions): string[] => [
+const comments = ({ units = 'mm', kerf = 0, carry }: DxfOptions): string[] => [
   text.exporting.dxfComment(units === 'mm' ? 'mm' : 'inch', kerf),
   ...(carry === undefined ? [] : (carried(carry).match(/.{1,200}/g) ?? [])),
 ];
@@ -70,15 +71,17 @@ const entities = (drawing: CutDrawing, { units = 'mm', engrave = false }: DxfOpt
  * here, and no file.
  */
 export const cutDxf = (drawing: CutDrawing, options: DxfOptions = {}): Result<string> => {
-  const { flavour = 'r2000', units = 'mm', engrave = false } = options;
-  const content = entities(drawing, options);
+  const { flavour = 'r2000', units = 'mm', engrave = false, kerf = 0 } = options;
+  const beam = kerf === 0 ? ok(drawing.cut) : kerfed(drawing.cut, kerf);
+  if (!beam.ok) return beam;
+  const content = entities({ ...drawing, cut: beam.value }, options);
   const notes = comments(options);
   const dxf = flavour === 'r12' ? writeR12(content, notes) : writeR2000(content, units, notes);
   const issues = lintDxf(dxf, {
     flavour,
     units,
     layers: engrave ? ['CUT', 'ENGRAVE'] : ['CUT'],
-    box: boundingBox(drawing.cut.outer),
+    box: boundingBox(beam.value.outer),
   });
   return hasError(issues) ? fail(...issues) : ok(dxf, issues);
 };
@@ -92,12 +95,12 @@ export const plateDxf = (part: PlatePart, options: DxfOptions = {}): Result<stri
 
 /** File name that says the unit, and the flavour, the marks and the kerf where they are special. */
 export const dxfName = (id: string, options: DxfOptions = {}): string => {
-  const { flavour = 'r2000', units = 'mm', engrave = false, kerf } = options;
+  const { flavour = 'r2000', units = 'mm', engrave = false, kerf = 0 } = options;
   return [
     id,
     ...(flavour === 'r12' ? ['r12'] : []),
     ...(engrave ? ['engrave'] : []),
-    ...(kerf === undefined ? [] : [`kerf${plain(kerf, 3)}`]),
+    ...(kerf === 0 ? [] : [`kerf${plain(kerf, 3)}`]),
     `${units}.dxf`,
   ].join('_');
 };

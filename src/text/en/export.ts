@@ -20,6 +20,10 @@ const lint = {
     message: `The print has ${count} triangles without area once stored in single precision.`,
     fix: 'Choose sizes that do not nearly coincide.',
   }),
+  meshCrossing: (count: number) => ({
+    message: `The print has ${count} pairs of triangles that pass through each other.`,
+    fix: 'Choose sizes that keep the features of the part apart.',
+  }),
   meshInsideOut: {
     message: 'The faces of the print point inwards.',
     fix: 'Turn the outline of the part the other way round.',
@@ -111,10 +115,18 @@ export const exporting = {
     message: `The archive cannot be read: ${reason}.`,
     fix: 'Open an archive that was exported here.',
   }),
+  noPackage: {
+    message: 'The archive is no package of this program: its manifest is missing or not readable.',
+    fix: 'Open a package, a drawing, a cut file or a 3MF that was exported here.',
+  },
+  packageChanged: (paths: readonly string[]) => ({
+    message: `The package was changed after it was written: ${paths.slice(0, 5).join(', ')}${paths.length > 5 ? ' and others' : ''}.`,
+    fix: 'Open the package as it was exported, or the design file in it.',
+  }),
   zipPath: 'it holds a file name that is not plain, or the same name twice',
   zipSize: 'it unpacks to more than is read',
   zipDamaged: 'it is damaged',
-  dxfComment: (units: string, kerf: number | undefined) =>
-    `Units: ${units}. ${kerf === undefined ? 'Nominal size, no kerf applied.' : `Kerf of ${mm(kerf)} applied.`}`,
+  dxfComment: (units: string, kerf: number) =>
+    `Units: ${units}. ${kerf === 0 ? 'Nominal size, no kerf applied.' : `Kerf of ${mm(kerf)} applied.`}`,
   lint,
 } as const;
