@@ -55,10 +55,11 @@ export const meshVolume = (mesh: Mesh): number => {
   // Measured from the first vertex, so that a mesh far from the origin keeps its digits.
   const origin = corner(mesh.vertices, 0);
   const at = (i: number): Vec3 => sub3(corner(mesh.vertices, i), origin);
-  return trianglesOf(mesh).reduce(
-    (sum, [a, b, c]) => sum + dot3(at(a), cross3(at(b), at(c))) / 6,
+  const sixfold = trianglesOf(mesh).reduce(
+    (sum, [a, b, c]) => sum + dot3(at(a), cross3(at(b), at(c))),
     0,
   );
+  return sixfold / 6;
 };
 
 const triangleArea = ({ vertices }: Mesh, [a, b, c]: readonly [number, number, number]): number => {
