@@ -35,28 +35,38 @@ export const boxGap = (
   const hx = real(boxesA, i + 3);
   const hy = real(boxesA, i + 4);
   const hz = real(boxesA, i + 5);
-  const ball = real(data, k + SPIN) * real(boxesA, i + 6);
+  // The farthest the box reaches along each of its axes.
+  const fx = Math.abs(cx) + hx;
+  const fy = Math.abs(cy) + hy;
+  const fz = Math.abs(cz) + hz;
   let r0 = real(data, k);
   let r1 = real(data, k + 1);
   let r2 = real(data, k + 2);
   const x =
     Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE) - real(boxesB, j)) -
     (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
-    (real(data, k + HALF) + ball + real(boxesB, j + 3));
+    (real(data, k + SPIN) * fx + real(data, k + SPIN + 1) * fy + real(data, k + SPIN + 2) * fz) -
+    (real(data, k + HALF) + real(boxesB, j + 3));
   r0 = real(data, k + 3);
   r1 = real(data, k + 4);
   r2 = real(data, k + 5);
   const y =
     Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE + 1) - real(boxesB, j + 1)) -
     (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
-    (real(data, k + HALF + 1) + ball + real(boxesB, j + 4));
+    (real(data, k + SPIN + 3) * fx +
+      real(data, k + SPIN + 4) * fy +
+      real(data, k + SPIN + 5) * fz) -
+    (real(data, k + HALF + 1) + real(boxesB, j + 4));
   r0 = real(data, k + 6);
   r1 = real(data, k + 7);
   r2 = real(data, k + 8);
   const z =
     Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE + 2) - real(boxesB, j + 2)) -
     (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
-    (real(data, k + HALF + 2) + ball + real(boxesB, j + 5));
+    (real(data, k + SPIN + 6) * fx +
+      real(data, k + SPIN + 7) * fy +
+      real(data, k + SPIN + 8) * fz) -
+    (real(data, k + HALF + 2) + real(boxesB, j + 5));
   if (x <= 0 && y <= 0 && z <= 0) return Math.max(x, y, z);
   const px = x > 0 ? x : 0;
   const py = y > 0 ? y : 0;
@@ -132,13 +142,28 @@ export const gapAlong = (
   const nz = real(normal, 2);
   const { data } = motion;
   const k = m * STRIDE;
-  const reach = real(solidA.tree.boxes, a * NODE + 6);
+  const { boxes } = solidA.tree;
+  const reach = real(boxes, a * NODE + 6);
   const highB = -lowest(solidB, b, -nx, -ny, -nz);
   if (int(motion.sweep, m) >= 0) {
     const start = lowestAt(solidA, a, data, k + START_POSE, nx, ny, nz);
     const end = lowestAt(solidA, a, data, k + END_POSE, nx, ny, nz);
     const stray = real(data, k + STRAY) + real(data, k + STRAY_PER) * reach;
     return (start < end ? start : end) - stray - highB;
+  }
+  const i = a * NODE;
+  const fx = Math.abs(real(boxes, i)) + real(boxes, i + 3);
+  const fy = Math.abs(real(boxes, i + 1)) + real(boxes, i + 4);
+  const fz = Math.abs(real(boxes, i + 2)) + real(boxes, i + 5);
+  let widened = 0;
+  for (let r = 0; r < 3; r++) {
+    const e = k + SPIN + 3 * r;
+    widened +=
+      Math.abs(real(normal, r)) *
+      (real(data, e) * fx +
+        real(data, e + 1) * fy +
+        real(data, e + 2) * fz +
+        real(data, k + HALF + r));
   }
   const dx = nx * real(data, k) + ny * real(data, k + 3) + nz * real(data, k + 6);
   const dy = nx * real(data, k + 1) + ny * real(data, k + 4) + nz * real(data, k + 7);
@@ -148,10 +173,24 @@ export const gapAlong = (
     nx * real(data, k + CENTRE) +
     ny * real(data, k + CENTRE + 1) +
     nz * real(data, k + CENTRE + 2) -
-    Math.abs(nx) * real(data, k + HALF) -
-    Math.abs(ny) * real(data, k + HALF + 1) -
-    Math.abs(nz) * real(data, k + HALF + 2) -
-    real(data, k + SPIN) * reach -
+    widened -
     highB
   );
+};
+
+/** How much wider the motion makes node a's box, summed over the axes, ways along one axis left out. */
+export const widening = (boxes: Float64Array, a: number, data: Float64Array, m: number): number => {
+  const i = a * NODE;
+  const k = m * STRIDE;
+  let sum = 0;
+  for (let c = 0; c < 3; c++) {
+    const far = Math.abs(real(boxes, i + c)) + real(boxes, i + 3 + c);
+    const e = k + SPIN + c;
+    sum += far * (real(data, e) + real(data, e + 3) + real(data, e + 6));
+  }
+  const x = real(data, k + HALF);
+  const y = real(data, k + HALF + 1);
+  const z = real(data, k + HALF + 2);
+  // A straight way along one axis is bounded by its box without loss; only the rest is loose.
+  return sum + x + y + z - Math.max(x, y, z);
 };

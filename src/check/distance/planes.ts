@@ -1,3 +1,4 @@
+import { widening } from './bounds.ts';
 import { int, real } from './flat.ts';
 import { clearPlaced, placeCopy, support } from './placed.ts';
 import {
@@ -38,14 +39,18 @@ export const searchPlane = (
     const i = node * NODE;
     const k = m * STRIDE;
     const d = motion.data;
-    let sum = -plane.offset - real(d, k + SPIN) * real(boxes, i + 6);
+    let sum = -plane.offset;
     for (let r = 0; r < 3; r++) {
       const n = plane.normal[r as 0 | 1 | 2];
       sum += n * real(d, k + CENTRE + r) - Math.abs(n) * real(d, k + HALF + r);
     }
     for (let c = 0; c < 3; c++) {
       const along = nx * real(d, k + c) + ny * real(d, k + 3 + c) + nz * real(d, k + 6 + c);
-      sum += along * real(boxes, i + c) - Math.abs(along) * real(boxes, i + 3 + c);
+      const far = Math.abs(real(boxes, i + c)) + real(boxes, i + 3 + c);
+      const e = k + SPIN + c;
+      const spin =
+        Math.abs(nx) * real(d, e) + Math.abs(ny) * real(d, e + 3) + Math.abs(nz) * real(d, e + 6);
+      sum += along * real(boxes, i + c) - Math.abs(along) * real(boxes, i + 3 + c) - far * spin;
     }
     return sum;
   };
@@ -89,7 +94,7 @@ export const searchPlane = (
     }
     const right = int(next, node);
     const straight = int(motion.sweep, m) >= 0 && int(motion.first, m) < 0;
-    const loose = 3 * real(motion.data, m * STRIDE + SPIN) * real(boxes, node * NODE + 6);
+    const loose = widening(boxes, node, motion.data, m);
     if (right < 0 && straight) {
       if (comparePiece(~right, m, real(boxes, node * NODE + 6))) return;
     } else if (right >= 0 && (straight || loose < real(boxes, node * NODE + 3))) {

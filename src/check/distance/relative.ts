@@ -6,8 +6,8 @@ import { POSE } from './placed.ts';
 /**
  * The motion of one body as seen from another, as a tree: the root bounds all configurations,
  * its leaves are single sweeps, which `split` halves as far as a search asks. A node says where
- * a point p of the moving body can be: within `turned(p) + box + ball`, with the ball's radius
- * growing with |p|. Numbers a node (offsets below), then two poses of a single sweep's ends.
+ * a point p of the moving body can be: at M p + o, every entry of the matrix M and of the origin
+ * o within an interval. Numbers a node (offsets below), then two poses of a single sweep's ends.
  */
 export interface Relative {
   data: Float64Array;
@@ -24,15 +24,14 @@ export interface Relative {
   readonly b: readonly Track[];
 }
 
-/** Offsets: rotation of reference (9), box centre (3) and half size (3) of the origin's way. */
+/** Offsets: middle of the matrix (9) by rows, of the origin (3); half widths of both (9, 3). */
 export const CENTRE = 9;
-export const HALF = 12;
-/** Radius of the ball over |p|, for the whole node. */
-export const SPIN = 15;
+export const SPIN = 12;
+export const HALF = 21;
 /** Deviation of a point's way from the straight line between the end poses: D0 + D1 |p|. */
-export const STRAY = 16;
-export const STRAY_PER = 17;
-export const START_POSE = 18;
+export const STRAY = HALF + 3;
+export const STRAY_PER = STRAY + 1;
+export const START_POSE = STRAY_PER + 1;
 export const END_POSE = START_POSE + POSE;
 export const FROM = END_POSE + POSE;
 export const TO = FROM + 1;
@@ -69,15 +68,12 @@ const reserve = (m: Relative): number => {
   return node;
 };
 
-/** Largest stretch between two rotations: the spectral norm of their difference. */
+/** Largest difference of two matrices' entries. */
 const spread = (data: Float64Array, p: number, q: number): number => {
-  let sum = 0;
-  for (let k = 0; k < 9; k++) {
-    const d = real(data, p + k) - real(data, q + k);
-    sum += d * d;
-  }
-  // For rotations the squared Frobenius norm is 8 sin^2(angle/2), the spectral 2 sin(angle/2).
-  return Math.sqrt(sum / 2);
+  let most = 0;
+  for (let k = 0; k < 9; k++)
+    most = Math.max(most, Math.abs(real(data, p + k) - real(data, q + k)));
+  return most;
 };
 
 /**
@@ -133,15 +129,14 @@ const addInterval = (m: Relative, sweep: number, from: number, to: number): numb
   if (to > from) relativePose(poseAt(a, to), poseAt(b, to), data, base + END_POSE);
   else data.copyWithin(base + END_POSE, base + START_POSE, base + START_POSE + POSE);
   setStray(m, node, a, b);
-  for (let k = 0; k < 9; k++) data[base + k] = real(data, base + START_POSE + k);
-  for (let k = 0; k < 3; k++) {
-    const p = real(data, base + START_POSE + 9 + k);
-    const q = real(data, base + END_POSE + 9 + k);
-    data[base + CENTRE + k] = (p + q) / 2;
-    data[base + HALF + k] = Math.abs(q - p) / 2 + real(data, base + STRAY);
+  // The columns of the matrix move like points at unit distance, less the origin's way.
+  for (let k = 0; k < POSE; k++) {
+    const p = real(data, base + START_POSE + k);
+    const q = real(data, base + END_POSE + k);
+    const stray = real(data, base + (k < 9 ? STRAY_PER : STRAY));
+    data[base + k] = (p + q) / 2;
+    data[base + SPIN + k] = Math.abs(q - p) / 2 + stray;
   }
-  // Every rotation between is within this of the starting one.
-  data[base + SPIN] = Math.min(2, (a.turn + b.turn) * (to - from));
   return node;
 };
 
@@ -184,23 +179,18 @@ const addGroup = (m: Relative, p: number, q: number): number => {
   m.first[node] = p;
   m.second[node] = q;
   m.sweep[node] = -1;
-  for (let k = 0; k < 9; k++) data[base + k] = real(data, at + k);
-  for (let k = 0; k < 3; k++) {
+  for (let k = 0; k < POSE; k++) {
     const low = Math.min(
-      real(data, at + CENTRE + k) - real(data, at + HALF + k),
-      real(data, next + CENTRE + k) - real(data, next + HALF + k),
+      real(data, at + k) - real(data, at + SPIN + k),
+      real(data, next + k) - real(data, next + SPIN + k),
     );
     const high = Math.max(
-      real(data, at + CENTRE + k) + real(data, at + HALF + k),
-      real(data, next + CENTRE + k) + real(data, next + HALF + k),
+      real(data, at + k) + real(data, at + SPIN + k),
+      real(data, next + k) + real(data, next + SPIN + k),
     );
-    data[base + CENTRE + k] = (low + high) / 2;
-    data[base + HALF + k] = (high - low) / 2;
+    data[base + k] = (low + high) / 2;
+    data[base + SPIN + k] = (high - low) / 2;
   }
-  data[base + SPIN] = Math.max(
-    real(data, at + SPIN),
-    real(data, next + SPIN) + spread(data, at, next),
-  );
   if (carriesOn(m, p, q)) {
     m.sweep[node] = int(m.sweep, p);
     for (let k = 0; k < POSE; k++) {

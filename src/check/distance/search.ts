@@ -1,15 +1,13 @@
-import { boxGap, gapAlong } from './bounds.ts';
+import { boxGap, gapAlong, widening } from './bounds.ts';
 import { int, real } from './flat.ts';
 import { createGjk, distance, type Gjk } from './gjk.ts';
 import { clearPlaced, createPlaced, IDENTITY_POSE, placeCopy, type Placed } from './placed.ts';
 import {
   END_POSE,
   FROM,
-  HALF,
   moment,
   poseOf,
   split,
-  SPIN,
   START_POSE,
   STRAY,
   STRAY_PER,
@@ -85,6 +83,9 @@ export interface Search {
   /** Width of the result that is good enough, mm. */
   readonly slack: number;
 }
+
+/** How much sooner a motion is halved than boxes of the same width. */
+const WEIGHT = 1;
 
 /** Gives up splitting after this many pairs: what is left counts with its proved bound. */
 const MOST = 4_000_000;
@@ -209,7 +210,6 @@ const loosest = (search: Search, a: number, b: number, m: number): 0 | 1 | 2 => 
   const { data } = search.motion;
   const i = a * NODE;
   const j = b * NODE;
-  const k = m * STRIDE;
   const sizeA =
     int(search.a.tree.next, a) < 0
       ? -1
@@ -218,11 +218,7 @@ const loosest = (search: Search, a: number, b: number, m: number): 0 | 1 | 2 => 
     int(search.b.tree.next, b) < 0
       ? -1
       : real(boxesB, j + 3) + real(boxesB, j + 4) + real(boxesB, j + 5);
-  const x = real(data, k + HALF);
-  const y = real(data, k + HALF + 1);
-  const z = real(data, k + HALF + 2);
-  // A straight way along one axis is bounded by its box without loss; only the rest is loose.
-  const sizeM = x + y + z - Math.max(x, y, z) + 3 * real(data, k + SPIN) * real(boxesA, i + 6);
+  const sizeM = WEIGHT * widening(boxesA, a, data, m);
   if (sizeA < 0 && sizeB < 0) return 2;
   if (sizeM > sizeA && sizeM > sizeB) return 2;
   return sizeA >= sizeB ? 0 : 1;
