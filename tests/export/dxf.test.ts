@@ -105,6 +105,19 @@ describe('inch export', () => {
   });
 });
 
+describe('kerf', () => {
+  it('grows the outline and shrinks the holes by exactly itself', () => {
+    const nominal = parsed(write());
+    const cut = parsed(write({ kerf: 0.3 }));
+    const xs = (dxf: Parsed): number[] => (dxf.entities[0]?.vertices ?? []).map((v) => v.x);
+    const width = (dxf: Parsed): number => Math.max(...xs(dxf)) - Math.min(...xs(dxf));
+    expect(width(cut) - width(nominal)).toBeCloseTo(0.3, 6);
+    expect((cut.entities[1]?.radius ?? NaN) * 2).toBeCloseTo(6.6 - 0.3, 6);
+    expect(write({ kerf: 0.3 })).toContain('Kerf of 0.3 mm applied');
+    expect(write()).toContain('no kerf applied');
+  });
+});
+
 describe('compatible flavour', () => {
   it('holds lines, arcs and circles whose end points coincide', () => {
     const dxf = write({ flavour: 'r12', carry: hostile });
