@@ -1,16 +1,43 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 
+/** Everything the page needs is fetched on the first visit, exports included. */
+const offline = () =>
+  VitePWA({
+    // An open page keeps the version it started with; the next visit gets the new one.
+    registerType: 'prompt',
+    injectRegister: 'script-defer',
+    workbox: {
+      globPatterns: ['**/*.{js,css,html,svg,wasm,ttf}'],
+      maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
+    },
+    manifest: {
+      name: 'Platenwright',
+      short_name: 'Platenwright',
+      description: 'Bevel-grinding fixtures for a blade family on a belt grinder',
+      display: 'standalone',
+      background_color: '#f2f1ea',
+      theme_color: '#f2f1ea',
+      icons: [{ src: './mark.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' }],
+    },
+  });
+
 // The page lives in src/app; the tests see the whole project.
-export default defineConfig(({ mode }) => ({
-  ...(mode === 'test' ? {} : { root: 'src/app', base: './' }),
-  plugins: [svelte({ configFile: false, compilerOptions: { runes: true } })],
-  ...(mode === 'test' ? { resolve: { conditions: ['browser'] } } : {}),
-  build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022' },
-  worker: { format: 'es' as const },
-  test: {
-    include: ['tests/**/*.test.ts'],
-    testTimeout: 60_000,
-    pool: 'threads' as const,
-  },
-}));
+export default defineConfig(({ mode }) => {
+  const testing = mode === 'test';
+  return {
+    ...(testing ? { resolve: { conditions: ['browser'] } } : { root: 'src/app', base: './' }),
+    plugins: [
+      svelte({ configFile: false, compilerOptions: { runes: true } }),
+      ...(testing ? [] : [offline()]),
+    ],
+    build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022' },
+    worker: { format: 'es' },
+    test: {
+      include: ['tests/**/*.test.ts'],
+      testTimeout: 60_000,
+      pool: 'threads',
+    },
+  };
+});

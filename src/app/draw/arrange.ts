@@ -88,6 +88,28 @@ const reach = (rows: readonly Row[], size: number): readonly [number, number] =>
 ];
 
 /**
+ * Room on the left and right, px, and how far the upright rows stand off the drawing: beyond the
+ * level rows where both reach into a corner.
+ */
+const sidesOf = (rows: Rows, wide: number, high: number) => {
+  const level = [...rows.above, ...rows.below];
+  const [before, beyond] = reach(level, wide);
+  const stand = (upright: readonly Row[], over: number): number => {
+    const [up, down] = reach(upright, high);
+    const meets = (up > 0 && rows.above.length > 0) || (down > 0 && rows.below.length > 0);
+    return meets ? over : 0;
+  };
+  const standLeft = stand(rows.left, before);
+  const standRight = stand(rows.right, beyond);
+  return {
+    standLeft,
+    standRight,
+    left: Math.max(standLeft + rowCount(rows.left) * PITCH, before) + MARGIN,
+    right: Math.max(standRight + rowCount(rows.right) * PITCH, beyond) + MARGIN,
+  };
+};
+
+/**
  * Fits a drawing with its dimensions into `width` px and at most `tall` px for the drawn thing.
  * With `like`, another view of the same thing, it takes that one's scale and left edge.
  */
@@ -103,13 +125,9 @@ export const arrange = (
   const high = Math.max(extent.max[1] - extent.min[1], 1e-6);
   let scale = like?.scale ?? Math.min((width - 2 * MARGIN) / wide, tall / high);
   let rows = rowsAt(picture, extent, scale, display);
-  let sides = { left: 0, right: 0 };
+  let sides = sidesOf(rows, wide * scale, high * scale);
   for (let round = 0; round < ROUNDS; round += 1) {
-    const [before, beyond] = reach([...rows.above, ...rows.below], wide * scale);
-    sides = {
-      left: Math.max(rowCount(rows.left) * PITCH, before) + MARGIN,
-      right: Math.max(rowCount(rows.right) * PITCH, beyond) + MARGIN,
-    };
+    sides = sidesOf(rows, wide * scale, high * scale);
     if (like) break;
     scale = Math.max(1e-3, Math.min((width - sides.left - sides.right) / wide, tall / high));
     rows = rowsAt(picture, extent, scale, display);
@@ -159,8 +177,8 @@ export const arrange = (
     measures: [
       ...rows.above.map((r) => put(r, false, y0 - away(r.row))),
       ...rows.below.map((r) => put(r, false, y0 + size[1] + away(r.row))),
-      ...rows.left.map((r) => put(r, true, x0 - away(r.row))),
-      ...rows.right.map((r) => put(r, true, x0 + size[0] + away(r.row))),
+      ...rows.left.map((r) => put(r, true, x0 - sides.standLeft - away(r.row))),
+      ...rows.right.map((r) => put(r, true, x0 + size[0] + sides.standRight + away(r.row))),
       ...inside,
     ],
   };

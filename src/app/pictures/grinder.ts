@@ -140,6 +140,12 @@ const keepOutNames = (grinder: Grinder): PictureLabel[] =>
     anchor: 'middle',
   }));
 
+const restName = ({ rest }: Grinder, at: Vec2): PictureLabel => ({
+  at,
+  text: rest.kind === 'table' ? words.rest : words.arm,
+  anchor: 'middle',
+});
+
 /** Side elevation: x = y of the grinder frame, y = z. */
 export const grinderSide = (grinder: Grinder, brief: boolean): Picture => {
   const [low, high] = restSide(grinder);
@@ -160,14 +166,9 @@ export const grinderSide = (grinder: Grinder, brief: boolean): Picture => {
       radius: wheel.diameter / 2,
       role: 'grinder',
     })),
-    labels: [
-      {
-        at: [(low[0] + high[0]) / 2, high[1] + 4],
-        text: grinder.rest.kind === 'table' ? words.rest : words.arm,
-        anchor: 'middle',
-      },
-      ...(brief ? [] : keepOutNames(grinder)),
-    ],
+    labels: brief
+      ? []
+      : [restName(grinder, [(low[0] + high[0]) / 2, high[1] + 4]), ...keepOutNames(grinder)],
     measures: [
       ...platenMeasures(grinder),
       ...restMeasures(grinder),

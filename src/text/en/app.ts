@@ -135,6 +135,9 @@ export const app = {
       drive: 'Drive',
     },
     newBox: 'Guard',
+    preset: 'Machines by size',
+    takePreset: 'Start from this one',
+    presetNote: 'Replaces the grinder in this design; undo brings it back. Then measure your own.',
   },
   list: {
     item: (label: string, n: number) => `${label} ${n}`,
@@ -145,6 +148,7 @@ export const app = {
   fixture: {
     family: 'Kind of fixture',
     section: 'Section at the belt',
+    empty: 'Section and grind line are drawn here as soon as the values have an answer.',
     setting: 'Setting in view',
     settingName: (step: number, side: string, belt: string) => `${step}. ${belt}, ${side}`,
     mapSide: (side: string) => `Grind line, ${side} side`,

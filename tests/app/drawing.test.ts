@@ -1,0 +1,143 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { arrange, PITCH, type PlacedMeasure } from '../../src/app/draw/arrange.ts';
+import type { Picture } from '../../src/app/draw/picture.ts';
+import { roundLength } from '../../src/app/draw/scale-bar.ts';
+import { DISPLAYS } from '../../src/app/entry/unit.ts';
+import { bladePlan, bladeSide } from '../../src/app/pictures/blade.ts';
+import { bladeSection } from '../../src/app/pictures/blade-section.ts';
+import { grinderFront, grinderSide } from '../../src/app/pictures/grinder.ts';
+import { restPlan } from '../../src/app/pictures/rest.ts';
+import type { Blade } from '../../src/blade/schema.ts';
+import { grinderPresets } from '../../src/grinder/presets/index.ts';
+import { example, EXAMPLES } from './sample.ts';
+
+const blades: readonly Blade[] = EXAMPLES.flatMap((name) => example(name).blades);
+
+/** Widths in px at which a drawing is brief, and at which it is not. */
+const NARROW = [300, 330, 420, 559];
+const WIDE = [560, 700, 950];
+
+type Case = readonly [string, Picture, readonly number[]];
+
+const pictures: readonly Case[] = [
+  ...blades.flatMap((blade): Case[] => [
+    [`${blade.name}, side, brief`, bladeSide(blade, 'blades.0', true), NARROW],
+    [`${blade.name}, side`, bladeSide(blade, 'blades.0', false), WIDE],
+    [`${blade.name}, plan, brief`, bladePlan(blade, 'blades.0', true), NARROW],
+    [`${blade.name}, plan`, bladePlan(blade, 'blades.0', false), WIDE],
+    [`${blade.name}, section`, bladeSection(blade, 'blades.0'), [...NARROW, ...WIDE]],
+  ]),
+  ...Object.values(grinderPresets).flatMap((grinder): Case[] => [
+    [`${grinder.name}, side, brief`, grinderSide(grinder, true), NARROW],
+    [`${grinder.name}, side`, grinderSide(grinder, false), WIDE],
+    [`${grinder.name}, front`, grinderFront(grinder), [...NARROW, ...WIDE]],
+    [`${grinder.name}, rest, brief`, restPlan(grinder, true), NARROW],
+    [`${grinder.name}, rest`, restPlan(grinder, false), WIDE],
+  ]),
+];
+
+interface Box {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+}
+
+const labelBox = ({ at: [x, y], length, measure }: PlacedMeasure): Box => {
+  const [w, h] = measure.along === 'y' ? [PITCH, length] : [length, PITCH];
+  return { x0: x - w / 2, y0: y - h / 2, x1: x + w / 2, y1: y + h / 2 };
+};
+
+const meet = (a: Box, b: Box): boolean =>
+  a.x0 < b.x1 - 1e-6 && b.x0 < a.x1 - 1e-6 && a.y0 < b.y1 - 1e-6 && b.y0 < a.y1 - 1e-6;
+
+describe('drawings on the screen', () => {
+  it.each(pictures)('%s: no figure covers another, all on the sheet', (_, picture, widths) => {
+    for (const width of widths)
+      for (const display of DISPLAYS) {
+        const fit = arrange(picture, width, 400, display);
+        const boxes = fit.measures.filter((m) => m.measure.along !== 'at').map(labelBox);
+        for (const [i, box] of boxes.entries()) {
+          expect(boxes.slice(i + 1).some((other) => meet(box, other))).toBe(false);
+          expect(box.x0).toBeGreaterThanOrEqual(-1);
+          expect(box.y0).toBeGreaterThanOrEqual(-1);
+          expect(box.x1).toBeLessThanOrEqual(width + 1);
+          expect(box.y1).toBeLessThanOrEqual(fit.height + 1);
+        }
+      }
+  });
+
+  it('keeps one scale in both directions', () => {
+    for (const [, picture] of pictures) {
+      const { place, scale } = arrange(picture, 700, 400, 'mm');
+      const [x0, y0] = place([0, 0]);
+      const [x1, y1] = place([10, 10]);
+      expect(x1 - x0).toBeCloseTo(10 * scale, 9);
+      expect(y0 - y1).toBeCloseTo(10 * scale, 9);
+    }
+  });
+
+  it('draws a second view at the scale and place of the first', () => {
+    const [blade] = blades;
+    if (!blade) throw new Error('no blade');
+    const side = arrange(bladeSide(blade, 'blades.0', false), 900, 320, 'mm');
+    const plan = arrange(bladePlan(blade, 'blades.0', false), 900, 320, 'mm', side);
+    expect(plan.scale).toBe(side.scale);
+    expect(plan.place([50, 0])[0]).toBeCloseTo(side.place([50, 0])[0], 9);
+  });
+
+  it('dimensions measure what they say', () => {
+    for (const [, picture] of pictures)
+      for (const { measure, a, b } of arrange(picture, 800, 400, 'mm').measures) {
+        if (measure.unit !== 'mm' || measure.along === 'at') continue;
+        const axis = measure.along === 'x' ? 0 : 1;
+        const drawn = Math.abs(b[axis] - a[axis]);
+        const { scale } = arrange(picture, 800, 400, 'mm');
+        // The thickness of a plan view stands on a leader, without a length of its own.
+        if (drawn < 1e-9) continue;
+        expect(drawn / scale).toBeCloseTo(Math.abs(measure.value), 6);
+      }
+  });
+
+  it('draws whatever the values, without a number that is none', () => {
+    const [blade] = blades;
+    if (blade?.outline.kind !== 'dimensions') throw new Error('no blade with dimensions');
+    const { outline } = blade;
+    const length = fc.double({ min: 0, max: 500, noNaN: true });
+    fc.assert(
+      fc.property(length, length, length, length, (l, belly, drop, tip) => {
+        const strange: Blade = {
+          ...blade,
+          outline: {
+            ...outline,
+            length: l + 30,
+            bellyStart: belly,
+            spineDropStart: drop,
+            tipDrop: tip / 5,
+          },
+        };
+        for (const picture of [bladeSide(strange, 'b', false), bladeSection(strange, 'b')]) {
+          if (picture.lines.length === 0) continue;
+          const fit = arrange(picture, 360, 300, 'mm');
+          expect(Number.isFinite(fit.height) && Number.isFinite(fit.scale)).toBe(true);
+          for (const line of picture.lines)
+            for (const point of line.points)
+              expect(fit.place(point).every(Number.isFinite)).toBe(true);
+        }
+      }),
+    );
+  });
+});
+
+describe('scale bar', () => {
+  it.each([
+    [120, 'mm', 100],
+    [99, 'mm', 50],
+    [3, 'mm', 2],
+    [60, 'inch', 50.8],
+    [20, 'fraction', 12.7],
+  ] as const)('at most %d mm in %s is %d', (most, display, length) => {
+    expect(roundLength(most, display)).toBeCloseTo(length, 9);
+  });
+});

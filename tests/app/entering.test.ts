@@ -1,0 +1,151 @@
+// @vitest-environment happy-dom
+import { flushSync } from 'svelte';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { memoryStore } from '../../src/app/state/store.ts';
+import type { Design } from '../../src/document/schema.ts';
+import { openPage, outsideWith } from './page.ts';
+
+const find = <T extends Element>(selector: string): T => {
+  const found = document.querySelector<T>(selector);
+  if (!found) throw new Error(`nothing matches ${selector}`);
+  return found;
+};
+
+const field = (path: string): HTMLInputElement => find(`#field-${path.replaceAll('.', '-')}`);
+
+const type = (input: HTMLInputElement, typed: string): void => {
+  input.focus();
+  input.value = typed;
+  input.dispatchEvent(new Event('input', { bubbles: true }));
+  flushSync();
+};
+
+const press = (element: HTMLElement, key: string): void => {
+  element.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }));
+  flushSync();
+};
+
+const button = (name: string): HTMLButtonElement => {
+  const all = [...document.querySelectorAll('button')];
+  const found = all.find((b) => (b.getAttribute('aria-label') ?? b.textContent).trim() === name);
+  if (!found) throw new Error(`no button “${name}”`);
+  return found;
+};
+
+const click = (element: HTMLElement): void => {
+  element.click();
+  flushSync();
+};
+
+const soon = (ms = 0) => new Promise((resolve) => setTimeout(resolve, ms));
+
+describe('entering values', () => {
+  let store = memoryStore();
+  let close: () => Promise<void>;
+
+  beforeEach(async () => {
+    store = memoryStore();
+    location.hash = '#blade';
+    close = await openPage(outsideWith(store));
+  });
+
+  afterEach(async () => {
+    await close();
+    document.body.replaceChildren();
+  });
+
+  const kept = async (): Promise<Design> => {
+    await soon(300);
+    const [entry] = await store.list();
+    const read = entry && (await store.read(entry.id));
+    if (!read) throw new Error('nothing kept');
+    return JSON.parse(read.text) as Design;
+  };
+
+  it('echoes a fraction and stores millimetres', async () => {
+    const length = field('blades.0.outline.length');
+    type(length, '4 3/4');
+    expect(find(`#${length.id}-said`).textContent).toContain('120.65 mm');
+    press(length, 'Enter');
+    expect(length.value).toBe('120.65');
+    const { outline } = (await kept()).blades[0] ?? {};
+    expect(outline).toMatchObject({ length: 120.65 });
+  });
+
+  it('refuses a value out of range, says why, and mends it at a touch', () => {
+    const length = field('blades.0.outline.length');
+    type(length, '900');
+    press(length, 'Enter');
+    const said = find(`#${length.id}-said`);
+    expect(said.textContent).toContain('900 mm is outside 30 mm to 500 mm');
+    expect(length.getAttribute('aria-invalid')).toBe('true');
+    click(button('Use 500 mm'));
+    expect(length.value).toBe('500');
+    expect(button('Undo').disabled).toBe(false);
+  });
+
+  it('takes back and brings again', () => {
+    const length = field('blades.0.outline.length');
+    type(length, '118');
+    press(length, 'Enter');
+    click(button('Undo'));
+    expect(length.value).toBe('115');
+    click(button('Redo'));
+    expect(length.value).toBe('118');
+  });
+
+  it('counts a drag of the slider as one step', () => {
+    const length = field('blades.0.outline.length');
+    const slider = find<HTMLInputElement>('input[aria-label="Blade length, slider"]');
+    for (const value of ['116', '117', '121']) {
+      slider.value = value;
+      slider.dispatchEvent(new Event('input', { bubbles: true }));
+    }
+    slider.dispatchEvent(new Event('change', { bubbles: true }));
+    flushSync();
+    expect(length.value).toBe('121');
+    click(button('Undo'));
+    expect(length.value).toBe('115');
+    expect(button('Undo').disabled).toBe(true);
+  });
+
+  it('changes nothing in a hundred switches of the unit', async () => {
+    const length = field('blades.0.outline.length');
+    type(length, '110.123');
+    press(length, 'Enter');
+    const before = JSON.stringify(await kept());
+    const units = [...document.querySelectorAll('header select')][0] as HTMLSelectElement;
+    for (let i = 0; i < 100; i += 1) {
+      units.value = ['inch', 'fraction', 'mm'][i % 3] ?? 'mm';
+      units.dispatchEvent(new Event('change', { bubbles: true }));
+      flushSync();
+      length.focus();
+      length.blur();
+      flushSync();
+    }
+    expect(JSON.stringify(await kept())).toBe(before);
+    click(button('Undo'));
+    expect(button('Undo').disabled).toBe(true);
+  });
+
+  it('names a contradiction beside the field that causes it', async () => {
+    const belly = field('blades.0.outline.bellyStart');
+    type(belly, '400');
+    press(belly, 'Enter');
+    await soon(20);
+    flushSync();
+    expect(find(`#${belly.id}-said`).textContent).toContain('Mend:');
+    expect(belly.getAttribute('aria-invalid')).toBe('true');
+  });
+
+  it('makes a dimension of the drawing an input', async () => {
+    const length = field('blades.0.outline.length');
+    click(button('Blade length, 115 mm. Change it'));
+    await soon();
+    const entry = find<HTMLInputElement>('input[aria-label="Blade length"]');
+    type(entry, '112');
+    press(entry, 'Enter');
+    await soon();
+    expect(length.value).toBe('112');
+  });
+});

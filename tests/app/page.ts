@@ -1,0 +1,62 @@
+import { mount, unmount } from 'svelte';
+import { parameters } from '../../jigs/spine-rest/parameters.ts';
+import App from '../../src/app/App.svelte';
+import type { Outside } from '../../src/app/state/shop.svelte.ts';
+import { memoryStore, type Store } from '../../src/app/state/store.ts';
+import { fail } from '../../src/core/result.ts';
+import { checkDesign, openDesign, openGrinder } from '../../src/document/open.ts';
+import { saveDesign, saveGrinder } from '../../src/document/save.ts';
+import type { Engine } from '../../src/worker/protocol.ts';
+import { exampleBytes } from './sample.ts';
+
+const families = { 'spine-rest': { parameters } };
+
+/** An engine that opens and checks documents but solves nothing: enough to enter values. */
+export const entryEngine = (): Engine => ({
+  families: async () => [
+    { id: 'spine-rest', label: 'Spine rest', meaning: 'For entering values.', parameters },
+  ],
+  examples: async () => [{ name: 'Hunting', bytes: exampleBytes('hunting-115') }],
+  open: async (bytes) => openDesign(bytes, { families }),
+  openGrinder: async (bytes) => openGrinder(bytes),
+  restore: async (bytes) => openDesign(bytes, { families }),
+  text: async (design) => saveDesign(design),
+  grinderText: async (grinder) => saveGrinder(grinder),
+  solve: async (design) => {
+    const checked = checkDesign(design, { families });
+    return checked.ok ? fail() : checked;
+  },
+  build: async () => fail(),
+});
+
+const preferences = () => {
+  const held = new Map<string, string>();
+  return {
+    get: (key: string) => held.get(key) ?? null,
+    set: (key: string, value: string) => void held.set(key, value),
+  };
+};
+
+export const outsideWith = (store: Store = memoryStore(), shared = preferences()): Outside => {
+  const engine = entryEngine();
+  let ids = 0;
+  return {
+    engines: { numbers: engine, works: () => engine, giveUp: () => undefined },
+    store,
+    lasting: true,
+    preferences: shared,
+    session: preferences(),
+    now: () => 0,
+    newId: () => `entry-${++ids}-${Math.random()}`,
+    tell: () => undefined,
+    listen: () => undefined,
+  };
+};
+
+/** Opens the app in the test's document; resolves when a design is on the bench. */
+export const openPage = async (outside: Outside): Promise<() => Promise<void>> => {
+  const app = mount(App, { target: document.body, props: { outside } });
+  for (let i = 0; i < 50 && document.querySelector('main') === null; i += 1)
+    await new Promise((resolve) => setTimeout(resolve, 5));
+  return () => unmount(app);
+};

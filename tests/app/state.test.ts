@@ -1,0 +1,151 @@
+import { describe, expect, it, vi } from 'vitest';
+import { Latest } from '../../src/app/state/latest.svelte.ts';
+import { signs, stepOf, type Known } from '../../src/app/state/steps.ts';
+import { fail, ok, type Result } from '../../src/core/result.ts';
+import type { Design } from '../../src/document/schema.ts';
+import { example } from './sample.ts';
+
+/** Answers on demand, in any order. */
+const desk = () => {
+  const open: { design: Design; answer: (result: Result<string>) => void; crash: () => void }[] =
+    [];
+  const work = (design: Design): Promise<Result<string>> =>
+    new Promise((resolve, reject) =>
+      open.push({ design, answer: resolve, crash: () => reject(new Error('lost')) }),
+    );
+  return { open, work };
+};
+
+const one = example();
+const [two, three]: Design[] = [
+  { ...one, name: 'two' },
+  { ...one, name: 'three' },
+];
+if (!two || !three) throw new Error('three designs');
+const settled = () => new Promise((resolve) => setTimeout(resolve));
+
+describe('asking about the newest design', () => {
+  it('answers the newest, and skips those between', async () => {
+    const { open, work } = desk();
+    const latest = new Latest(work);
+    latest.ask(one);
+    latest.ask(two);
+    latest.ask(three);
+    open[0]?.answer(ok('one'));
+    await settled();
+    expect(open.map(({ design }) => design)).toEqual([one, three]);
+    expect(latest.value(three)).toBeNull();
+    expect(latest.seen(three)).toEqual({ value: 'one', stale: true });
+    open[1]?.answer(ok('three'));
+    await settled();
+    expect(latest.seen(three)).toEqual({ value: 'three', stale: false });
+    expect(latest.busy).toBe(false);
+  });
+
+  it('shows nothing of an earlier design once the newest is known to have no answer', async () => {
+    const { open, work } = desk();
+    const latest = new Latest(work);
+    latest.ask(one);
+    open[0]?.answer(ok('one'));
+    await settled();
+    latest.ask(two);
+    open[1]?.answer(fail());
+    await settled();
+    expect(latest.seen(two)).toBeNull();
+  });
+
+  it('gives up long work for a newer question and ignores what comes of it', async () => {
+    const { open, work } = desk();
+    const interrupt = vi.fn();
+    const latest = new Latest(work, interrupt);
+    latest.ask(one);
+    latest.ask(two);
+    expect(interrupt).toHaveBeenCalledOnce();
+    open[1]?.answer(ok('two'));
+    open[0]?.answer(ok('one'));
+    await settled();
+    expect(latest.value(two)).toBe('two');
+  });
+
+  it('knows nothing after a stop, and can be asked again', async () => {
+    const { open, work } = desk();
+    const latest = new Latest(work, () => undefined);
+    latest.ask(one);
+    latest.stop();
+    open[0]?.answer(ok('one'));
+    await settled();
+    expect([latest.working, latest.about(one)]).toEqual([false, null]);
+    latest.ask(one);
+    open[1]?.answer(ok('again'));
+    await settled();
+    expect(latest.value(one)).toBe('again');
+  });
+
+  it('reports a defect as such, and asks again when asked', async () => {
+    const { open, work } = desk();
+    const latest = new Latest(work);
+    latest.ask(one);
+    open[0]?.crash();
+    await settled();
+    expect(latest.about(one)).toMatchObject({ result: null, crash: 'lost' });
+    latest.ask(one);
+    expect(open.length).toBe(2);
+  });
+
+  it('waits for the hand to rest, and counts the wait as work', () => {
+    vi.useFakeTimers();
+    const { open, work } = desk();
+    const latest = new Latest(work);
+    latest.askSoon(one, 300);
+    expect(latest.working).toBe(true);
+    vi.advanceTimersByTime(200);
+    latest.askSoon(two, 300);
+    vi.advanceTimersByTime(299);
+    expect(open.length).toBe(0);
+    vi.advanceTimersByTime(1);
+    expect(open.map(({ design }) => design)).toEqual([two]);
+    vi.useRealTimers();
+  });
+});
+
+const known: Known = {
+  issues: [],
+  solved: true,
+  solving: false,
+  failing: 0,
+  checked: 12,
+  building: false,
+  kept: true,
+};
+const issue = (path: string) =>
+  ({ code: 'x', severity: 'error', path, message: '', fix: '' }) as const;
+
+describe('signs of the steps', () => {
+  it('all hold when everything is known to', () => {
+    expect(new Set(Object.values(signs(known)))).toEqual(new Set(['holds']));
+  });
+
+  it('a step fails by its own values only', () => {
+    const all = signs({ ...known, solved: false, issues: [issue('grinder.rest.gap')] });
+    expect(all).toMatchObject({ blade: 'holds', grinder: 'fails', checks: 'unknown' });
+  });
+
+  it('nothing holds before it is known to', () => {
+    const all = signs({ ...known, issues: null, failing: null, checked: 0 });
+    expect(all).toMatchObject({ blade: 'unknown', fixture: 'unknown', checks: 'unknown' });
+    expect(signs({ ...known, failing: null, building: true }).checks).toBe('working');
+  });
+
+  it('no check at all is not a pass', () => {
+    expect(signs({ ...known, failing: 0, checked: 0 }).checks).toBe('fails');
+  });
+
+  it.each([
+    ['blades.0.edge.wanted', 'blade'],
+    ['grinder.rest', 'grinder'],
+    ['fixture.parameters.noseGap', 'fixture'],
+    ['sequence.1.belt', 'fixture'],
+    ['', 'fixture'],
+    ['name', 'designs'],
+  ] as const)('%s is set on the step %s', (path, step) => expect(stepOf(path)).toBe(step));
+});
