@@ -16,6 +16,8 @@ export interface Gjk {
   upper: number;
   /** Witness points: of the first piece (3), of the second (3). */
   readonly witness: Float64Array;
+  /** Unit direction, from the second piece to the first, along which `lower` separates them. */
+  readonly direction: Float64Array;
   /** Share of the first piece's second copy in its witness, 0 to 1. */
   share: number;
   readonly w: Float64Array;
@@ -30,6 +32,7 @@ export const createGjk = (): Gjk => ({
   lower: 0,
   upper: 0,
   witness: new Float64Array(6),
+  direction: new Float64Array(3),
   share: 0,
   w: new Float64Array(12),
   first: new Float64Array(12),
@@ -126,7 +129,12 @@ export const distance = (
     const wz = real(a.points, 3 * ia + 2) - real(b.points, 3 * ib + 2);
     const v = Math.sqrt(vv);
     const lower = (vx * wx + vy * wy + vz * wz) / v;
-    if (lower > g.lower) g.lower = lower;
+    if (lower > g.lower) {
+      g.lower = lower;
+      g.direction[0] = vx / v;
+      g.direction[1] = vy / v;
+      g.direction[2] = vz / v;
+    }
     if (g.lower >= enough || v - g.lower <= FINE) break;
     let known = false;
     for (let i = 0; i < size; i++) {

@@ -85,7 +85,7 @@ export interface Search {
 }
 
 /** How much sooner a motion is halved than boxes of the same width. */
-const WEIGHT = 1;
+const WEIGHT = 30;
 
 /** Gives up splitting after this many pairs: what is left counts with its proved bound. */
 const MOST = 4_000_000;
@@ -187,9 +187,13 @@ const pushTwo = (
   const { room, near, slack, motion } = search;
   const boxesA = search.a.tree.boxes;
   const boxesB = search.b.tree.boxes;
-  const first = boxGap(boxesA, a1, boxesB, b1, motion.data, m1);
-  const second = boxGap(boxesA, a2, boxesB, b2, motion.data, m2);
   const enough = near.best - slack;
+  let first = boxGap(boxesA, a1, boxesB, b1, motion.data, m1);
+  if (first < enough)
+    first = Math.max(first, gapAlong(search.a, a1, search.b, b1, motion, m1, room.gjk.direction));
+  let second = boxGap(boxesA, a2, boxesB, b2, motion.data, m2);
+  if (second < enough)
+    second = Math.max(second, gapAlong(search.a, a2, search.b, b2, motion, m2, room.gjk.direction));
   if (first >= enough && first < near.floor) near.floor = first;
   if (second >= enough && second < near.floor) near.floor = second;
   let next = top;
@@ -244,11 +248,6 @@ export const searchTrees = (search: Search): void => {
     const m = int(room.stack, 3 * top + 2);
     if (bound >= near.best - slack || steps++ > MOST) {
       if (bound < near.floor) near.floor = Math.max(0, bound);
-      continue;
-    }
-    const along = gapAlong(search.a, a, search.b, b, motion, m, near.normal);
-    if (along >= near.best - slack) {
-      if (along < near.floor) near.floor = along;
       continue;
     }
     room.visited++;
