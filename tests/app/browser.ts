@@ -38,11 +38,10 @@ export interface Stage {
 /** Builds the app as a user does, serves it and starts a browser. */
 export const openStage = async (): Promise<Stage> => {
   const folder = mkdtempSync(join(tmpdir(), 'platenwright-app-'));
-  const { VITEST: _, ...env } = process.env;
   const built = spawnSync(
     'npx',
     ['vite', 'build', '--outDir', folder, '--emptyOutDir', '--logLevel', 'warn'],
-    { env: { ...env, NODE_ENV: 'production' }, encoding: 'utf8' },
+    { env: { ...process.env, VITEST: undefined, NODE_ENV: 'production' }, encoding: 'utf8' },
   );
   if (built.status !== 0) throw new Error(`the app does not build: ${built.stderr}`);
   const { url, server } = await serveFolder(folder, 0);
