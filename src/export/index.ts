@@ -1,6 +1,7 @@
 // One line an exporter. The PDF writer is imported by its own path, so that the page can load
 // its library only when a PDF is asked for.
 export { cutDxf, dxfName, plateDxf, type CutDrawing, type DxfOptions } from './dxf/index.ts';
+export { sheetDxf } from './dxf/sheet.ts';
 export { stl, stlName } from './stl.ts';
 export { threeMf, type PrintObject, type ThreeMfOptions } from './threemf.ts';
 export { svg, type SvgOptions } from './svg.ts';

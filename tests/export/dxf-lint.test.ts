@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { plateDxf } from '../../src/export/dxf/index.ts';
-import type { Entity } from '../../src/export/dxf/entity.ts';
+import { CUT_LAYERS, type CutEntity as Entity } from '../../src/export/dxf/entity.ts';
 import { writeR12 } from '../../src/export/dxf/r12.ts';
 import { writeR2000 } from '../../src/export/dxf/r2000.ts';
 import { lintDxf, type DxfExpectation } from '../../src/export/lint/dxf.ts';
@@ -34,11 +34,15 @@ const hole = (x: number, y: number, radius: number): Entity => ({
   radius,
 });
 const codes = (entities: readonly Entity[], spoil = (dxf: string): string => dxf): string[] => [
-  ...new Set(lintDxf(spoil(writeR2000(entities, 'mm', [])), expected).map((i) => i.code)),
+  ...new Set(
+    lintDxf(spoil(writeR2000(entities, CUT_LAYERS, 'mm', [])), expected).map((i) => i.code),
+  ),
 ];
 const line = (a: Vec2, b: Vec2): Entity => ({ kind: 'line', layer: 'CUT', a, b });
 const r12 = (entities: readonly Entity[]): string[] => [
-  ...new Set(lintDxf(writeR12(entities, []), { ...expected, flavour: 'r12' }).map((i) => i.code)),
+  ...new Set(
+    lintDxf(writeR12(entities, CUT_LAYERS, []), { ...expected, flavour: 'r12' }).map((i) => i.code),
+  ),
 ];
 const sides = [
   line([0, 0], [100, 0]),

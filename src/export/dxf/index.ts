@@ -8,9 +8,9 @@ import type { Vec2 } from '../../geometry/vector.ts';
 import { kerfed } from '../../model/kerf.ts';
 import type { PlatePart } from '../../model/part.ts';
 import { text } from '../../text/index.ts';
-import { carried } from '../carry.ts';
 import { lintDxf } from '../lint/dxf.ts';
-import type { CutLayer, Entity } from './entity.ts';
+import { comments } from './comments.ts';
+import { CUT_LAYERS, type CutEntity } from './entity.ts';
 import { writeR12 } from './r12.ts';
 import { writeR2000 } from './r2000.ts';
 
@@ -32,20 +32,18 @@ export interface CutDrawing {
   readonly engrave: readonly (readonly Vec2[])[];
 }
 
-const comments = ({ units = 'mm', kerf = 0, carry }: DxfOptions): string[] => [
-  text.exporting.dxfComment(units === 'mm' ? 'mm' : 'inch', kerf),
-  ...(carry === undefined ? [] : (carried(carry).match(/.{1,200}/g) ?? [])),
-];
-
 /**
  * Entities in file units. The numbers are rounded before anything is derived from them, so that
  * neighbouring entities share their end points exactly.
  */
-const entities = (drawing: CutDrawing, { units = 'mm', engrave = false }: DxfOptions): Entity[] => {
+const entities = (
+  drawing: CutDrawing,
+  { units = 'mm', engrave = false }: DxfOptions,
+): CutEntity[] => {
   const value = (mm: number): number =>
     Number(units === 'mm' ? plain(mm) : plain(Number(plain(mm)) / MM_PER_INCH, 9));
   const point = ([x, y]: Vec2): Vec2 => [value(x), value(y)];
-  const contour = (loop: Loop, layer: CutLayer): Entity =>
+  const contour = (loop: Loop, layer: string): CutEntity =>
     loop.kind === 'circle'
       ? { kind: 'circle', layer, centre: point(loop.centre), radius: value(loop.radius) }
       : {
@@ -59,7 +57,7 @@ const entities = (drawing: CutDrawing, { units = 'mm', engrave = false }: DxfOpt
         };
   const { outer, holes } = normalised(drawing.cut);
   const marks = drawing.engrave.flatMap((points) =>
-    points.slice(1).map((b, i): Entity => {
+    points.slice(1).map((b, i): CutEntity => {
       return { kind: 'line', layer: 'ENGRAVE', a: point(points[i] ?? b), b: point(b) };
     }),
   );
@@ -75,8 +73,12 @@ export const cutDxf = (drawing: CutDrawing, options: DxfOptions = {}): Result<st
   const beam = kerf === 0 ? ok(drawing.cut) : kerfed(drawing.cut, kerf);
   if (!beam.ok) return beam;
   const content = entities({ ...drawing, cut: beam.value }, options);
-  const notes = comments(options);
-  const dxf = flavour === 'r12' ? writeR12(content, notes) : writeR2000(content, units, notes);
+  const says = text.exporting.dxfComment(units === 'mm' ? 'mm' : 'inch', kerf);
+  const notes = comments(says, options.carry);
+  const dxf =
+    flavour === 'r12'
+      ? writeR12(content, CUT_LAYERS, notes)
+      : writeR2000(content, CUT_LAYERS, units, notes);
   const issues = lintDxf(dxf, {
     flavour,
     units,

@@ -1,7 +1,7 @@
 import { degrees } from '../../core/units.ts';
 import { sagittaOf } from '../../geometry/arc.ts';
 import type { Vertex } from '../../geometry/loop.ts';
-import { LAYER_COLOUR, type CutLayer, type Entity } from './entity.ts';
+import { usedLayers, type CutEntity, type LayerStyle } from './entity.ts';
 import { angle, integer, real, section, serialise, string, type Tag } from './tags.ts';
 
 /**
@@ -10,7 +10,7 @@ import { angle, integer, real, section, serialise, string, type Tag } from './ta
  */
 const FLAT = 0.0005;
 
-const lineTags = (layer: CutLayer, a: readonly number[], b: readonly number[]): Tag[] => [
+const lineTags = (layer: string, a: readonly number[], b: readonly number[]): Tag[] => [
   [0, 'LINE'],
   [8, layer],
   real(10, a[0] ?? 0),
@@ -26,7 +26,7 @@ const lineTags = (layer: CutLayer, a: readonly number[], b: readonly number[]): 
  * c (1 - b^2) / 4b, radius c (1 + b^2) / 4|b|. An ARC runs anticlockwise, so a clockwise one is
  * written from its end.
  */
-const arcTags = (layer: CutLayer, from: Vertex, to: Vertex): Tag[] => {
+const arcTags = (layer: string, from: Vertex, to: Vertex): Tag[] => {
   const b = from.bulge;
   const reach = (1 - b * b) / (4 * b);
   const x = (from.x + to.x) / 2 - (to.y - from.y) * reach;
@@ -46,7 +46,7 @@ const arcTags = (layer: CutLayer, from: Vertex, to: Vertex): Tag[] => {
   ];
 };
 
-const entityTags = (entity: Entity): Tag[] => {
+const entityTags = (entity: CutEntity): Tag[] => {
   switch (entity.kind) {
     case 'circle':
       return [
@@ -74,11 +74,12 @@ const entityTags = (entity: Entity): Tag[] => {
  * The same drawing for readers of the oldest kind (AC1009): lines, arcs and circles whose end
  * points coincide. This version has no header variable for units, so a comment says them.
  */
-export const writeR12 = (entities: readonly Entity[], comments: readonly string[]): string => {
-  const used = (['CUT', 'ENGRAVE', 'BEND'] as const).filter((name) =>
-    entities.some((entity) => entity.layer === name),
-  );
-  const layers = [['0', 7] as const, ...used.map((name) => [name, LAYER_COLOUR[name]] as const)];
+export const writeR12 = (
+  entities: readonly CutEntity[],
+  layers: readonly LayerStyle[],
+  comments: readonly string[],
+): string => {
+  const listed = [{ name: '0', colour: 7 }, ...usedLayers(layers, entities)];
   return serialise([
     ...comments.map((comment) => string(999, comment)),
     ...section('HEADER', [
@@ -99,8 +100,8 @@ export const writeR12 = (entities: readonly Entity[], comments: readonly string[
       [0, 'ENDTAB'],
       [0, 'TABLE'],
       [2, 'LAYER'],
-      integer(70, layers.length),
-      ...layers.flatMap(([name, colour]): Tag[] => [
+      integer(70, listed.length),
+      ...listed.flatMap(({ name, colour }): Tag[] => [
         [0, 'LAYER'],
         [2, name],
         integer(70, 0),

@@ -126,6 +126,7 @@ export const exporting = {
   zipPath: 'it holds a file name that is not plain, or the same name twice',
   zipSize: 'it unpacks to more than is read',
   zipDamaged: 'it is damaged',
+  sheetComment: 'Drawing sheet in paper millimetres. Not a cut file.',
   dxfComment: (units: string, kerf: number) =>
     `Units: ${units}. ${kerf === 0 ? 'Nominal size, no kerf applied.' : `Kerf of ${mm(kerf)} applied.`}`,
   lint,
