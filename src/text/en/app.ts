@@ -60,7 +60,7 @@ export const app = {
     lengths: 'Lengths in',
     display: { mm: 'mm', inch: 'inch, decimal', fraction: 'inch, fractions' },
     paper: 'Paper',
-    theme: { auto: 'As the device', light: 'Light', dark: 'Dark' },
+    theme: { auto: 'Device', light: 'Light', dark: 'Dark' },
     print: 'Print this sheet',
     kept: 'Keeping',
   },
