@@ -67,3 +67,17 @@ export const slot = (a: Vec2, b: Vec2, width: number): PathLoop => {
     { x: a[0] + nx, y: a[1] + ny, bulge: 1 },
   ]);
 };
+
+/** A regular hexagon by its width across flats, corners on the x axis, anticlockwise. */
+export const hexagon = ([x, y]: Vec2, acrossFlats: number): PathLoop => {
+  const inner = acrossFlats / 2;
+  const side = acrossFlats / Math.sqrt(3);
+  return polygon([
+    [x + side, y],
+    [x + side / 2, y + inner],
+    [x - side / 2, y + inner],
+    [x - side, y],
+    [x - side / 2, y - inner],
+    [x + side / 2, y - inner],
+  ]);
+};

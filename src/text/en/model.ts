@@ -1,7 +1,6 @@
+import { hardware, materials } from './hardware.ts';
+import { mm } from './lengths.ts';
 import { plain } from '../../core/units.ts';
-
-/** Millimetres as a person reads them: up to three decimals. */
-const mm = (value: number): string => `${plain(value, 3)} mm`;
 
 export const model = {
   filletTooLarge: (corner: number, radius: number, needed: number, edge: number) => ({
@@ -72,4 +71,6 @@ export const model = {
     message: `The holes "${one}" and "${other}" of ${part} overlap or touch.`,
     fix: 'Move them apart or make them smaller.',
   }),
+  materials,
+  hardware,
 } as const;
