@@ -79,7 +79,9 @@ export const threeMf = (
   objects: readonly PrintObject[],
   { title, carry }: ThreeMfOptions,
 ): Result<Uint8Array> => {
-  const issues = objects.flatMap(({ mesh }) => lintPrintMesh(mesh));
+  const issues = objects.flatMap(({ id, mesh }) =>
+    lintPrintMesh(mesh).map((issue) => ({ ...issue, path: id })),
+  );
   if (hasError(issues)) return fail(...issues);
   const model = [
     `${HEAD}<model unit="millimeter" xml:lang="en-GB" xmlns="${CORE}" xmlns:platenwright="urn:platenwright:design">`,

@@ -198,6 +198,24 @@ describe('3MF', () => {
     ]);
   });
 
+  it('is not written for a part that leaks or floats, and says which', () => {
+    const sound = ring(12, 8, 2, 5);
+    const floating = {
+      ...sound,
+      vertices: sound.vertices.map((v, i) => (i % 3 === 2 ? v + 1 : v)),
+    };
+    const parts = [sound, floating].map((mesh, i) => ({
+      name: 'x',
+      id: `part-${i}`,
+      mesh,
+      quantity: 1,
+    }));
+    expect(threeMf(parts, { title: 'x' })).toMatchObject({
+      ok: false,
+      issues: [{ code: 'mesh-bed', path: 'part-1' }],
+    });
+  });
+
   it('escapes what a name may hold', () => {
     expect(model).not.toContain('<script>');
     expect(model).toContain('&lt;script&gt;');

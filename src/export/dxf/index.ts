@@ -88,11 +88,12 @@ export const cutDxf = (drawing: CutDrawing, options: DxfOptions = {}): Result<st
   return hasError(issues) ? fail(...issues) : ok(dxf, issues);
 };
 
-/** The cut file of one plate, its engraving only on request. */
+/** The cut file of one plate, its engraving only on request; issues have the part as their path. */
 export const plateDxf = (part: PlatePart, options: DxfOptions = {}): Result<string> => {
   const [layer] = part.layers;
   if (layer === undefined) throw new Error(`plate ${part.id} has no layer`);
-  return cutDxf({ cut: layer.profile, engrave: part.engraving }, options);
+  const result = cutDxf({ cut: layer.profile, engrave: part.engraving }, options);
+  return { ...result, issues: result.issues.map((issue) => ({ ...issue, path: part.id })) };
 };
 
 /** File name that says the unit, and the flavour, the marks and the kerf where they are special. */
