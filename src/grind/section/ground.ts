@@ -1,4 +1,5 @@
 import { radians } from '../../core/units.ts';
+import { distanceToLoop } from '../../geometry/loop-measure.ts';
 import { distance2, type Vec2 } from '../../geometry/vector.ts';
 import { clip, type HalfPlane } from './clip.ts';
 import type { Section } from './section.ts';
@@ -41,8 +42,33 @@ export const bearing = (section: Section, face: Face): readonly [Vec2, Vec2] | u
     : [low, high];
 };
 
+/** How near the bar's own contour a corner of a ground section counts as untouched, mm. */
+const UNTOUCHED = 1e-7;
+
 /**
- * Bevel height, mm: from the edge along the midplane to the upper limit of the face, where it
+ * Height of the grind line of the belt side over the edge along the midplane, mm: up to where the
+ * contour of the unground bar begins, whichever faces lie between. The bar's height when none of
+ * it is left, 0 when all is.
+ */
+export const grindLine = ({ height, outline }: Section, bar: Section): number => {
+  const untouched = outline.vertices.filter(
+    ({ x, y }) =>
+      x < 0 && y < height - UNTOUCHED && distanceToLoop([x, y], bar.outline) < UNTOUCHED,
+  );
+  const corner = outline.vertices.some(
+    ({ x, y }) => x < 0 && distance2([x, y], belt(bar)) < UNTOUCHED,
+  );
+  return corner ? 0 : height - Math.max(0, ...untouched.map(({ y }) => y));
+};
+
+/** Corner of a bar's edge on the belt side. */
+const belt = ({ height, outline }: Section): Vec2 => [
+  Math.min(...outline.vertices.map(({ x }) => x)),
+  height,
+];
+
+/**
+ * Bevel height of a face on its own, mm: from the edge along the midplane to the upper limit of the face, where it
  * runs out into the metal that was there (flank, an earlier bevel, the rounded spine corner), or
  * through the spine itself, which is full height. 0 when nothing is ground.
  */

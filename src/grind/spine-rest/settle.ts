@@ -23,7 +23,7 @@ export interface Seating {
   readonly seat: Vec2;
   /** Far spine corner, where the blade bears on the step. */
   readonly step: Vec2;
-  /** Corner of the edge on the belt side, on the abrasive face. */
+  /** Corner of the edge on the belt side, or the point that touches; on the abrasive face. */
   readonly edge: Vec2;
 }
 
@@ -38,6 +38,42 @@ const lowest = (section: Section, face: Face, down: Vec2): Reach => {
   const whole = reach(section.outline, down);
   const { normal, offset } = behindFace(section.height, face);
   return dot2(whole.at, normal) <= offset ? whole : reach(ground(section, face).outline, down);
+};
+
+/** Stands a section with one of its points (w, v) on the abrasive face. */
+const stand = (
+  section: Section,
+  low: Reach,
+  [w, v]: Vec2,
+  angle: number,
+  lean: number,
+): Seating => {
+  const tilt = angle + lean;
+  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
+  const far = reach(section.outline, [c, -s]);
+  const height = low.distance + v * c + w * s;
+  const setoff = far.distance + v * s - w * c - height * Math.tan(radians(lean));
+  const origin: Vec2 = [setoff - far.distance, low.distance];
+  return {
+    setoff,
+    lean,
+    tilt,
+    angle,
+    origin,
+    seat: inSeatFrame(origin, tilt, low.at),
+    step: inSeatFrame(origin, tilt, far.at),
+    edge: inSeatFrame(origin, tilt, [w, v]),
+  };
+};
+
+/**
+ * The section as it is, leaned at `angle` with its point (w, v) on the abrasive face: the closed
+ * form of `settle` with that point in the place of the edge's corner.
+ */
+export const settleOn = (section: Section, point: Vec2, angle: number, lean: number): Seating => {
+  const tilt = radians(angle + lean);
+  const low = reach(section.outline, [-Math.sin(tilt), -Math.cos(tilt)]);
+  return stand(section, low, point, angle, lean);
 };
 
 /**
@@ -64,26 +100,10 @@ const lowest = (section: Section, face: Face, down: Vec2): Reach => {
  * higher than `step`'s z. Derived here; tests settle and cut a dense polygon independently.
  */
 export const settle = (section: Section, face: Face, lean: number): Seating => {
-  const tilt = face.angle + lean;
-  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
-  const far = reach(section.outline, [c, -s]);
-  const low = lowest(section, face, [-s, -c]);
-  const edgeHeight = low.distance + section.height * c - face.edge * s;
-  const setoff =
-    far.distance + section.height * s + face.edge * c - edgeHeight * Math.tan(radians(lean));
-  const origin: Vec2 = [setoff - far.distance, low.distance];
-  return {
-    setoff,
-    lean,
-    tilt,
-    angle: face.angle,
-    origin,
-    seat: inSeatFrame(origin, tilt, low.at),
-    step: inSeatFrame(origin, tilt, far.at),
-    edge: inSeatFrame(origin, tilt, [-face.edge, section.height]),
-  };
+  const tilt = radians(face.angle + lean);
+  const low = lowest(section, face, [-Math.sin(tilt), -Math.cos(tilt)]);
+  return stand(section, low, [-face.edge, section.height], face.angle, lean);
 };
-
 /** The setoff alone, skipping what only the whole pose needs; see `settle`. */
 export const setoffFor = (section: Section, face: Face, lean: number): number => {
   if (lean !== 0) return settle(section, face, lean).setoff;

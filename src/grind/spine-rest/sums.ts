@@ -99,17 +99,20 @@ export const spineRestSums = (question: SpineRestQuestion): Result<SpineRestSums
   const { spineThickness: thickness, height, spineRadius, lean } = question;
   const section = barSection(thickness, height, spineRadius);
   const edge = question.edgeThickness / 2;
-  return chain(wantedAngle(section, { thickness, height, spineRadius }, edge, question), (angle) => {
-    const face = { edge, angle };
-    const { setoff, tilt, seat, step } = settle(section, face, lean);
-    return ok({
-      angle,
-      setoff: 'setoff' in target ? target.setoff : setoff,
-      bevelHeight: bevelHeight(section, face),
-      setoffPerDegree: setoffPerDegree(section, face, lean),
-      tilt,
-      cornerDistance: seat[0],
-      stepContactHeight: step[1],
-    });
-  });
+  return chain(
+    wantedAngle(section, { thickness, height, spineRadius }, edge, question),
+    (angle) => {
+      const face = { edge, angle };
+      const { setoff, tilt, seat, step } = settle(section, face, lean);
+      return ok({
+        angle,
+        setoff: 'setoff' in target ? target.setoff : setoff,
+        bevelHeight: bevelHeight(section, face),
+        setoffPerDegree: setoffPerDegree(section, face, lean),
+        tilt,
+        cornerDistance: seat[0],
+        stepContactHeight: step[1],
+      });
+    },
+  );
 };

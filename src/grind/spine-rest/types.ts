@@ -70,13 +70,16 @@ export interface Dial {
   readonly backingChange: number;
 }
 
-/** Where the push must act for the step to carry load, at one place. */
+/**
+ * Where the push must act for the step to carry load, at one place. Heights are taken along the
+ * abrasive face from the seat: on a square platen the height above the seat.
+ */
 export interface PushWindow {
-  /** Lowest height above the seat that leaves the reserve at every friction, mm. */
+  /** Lowest height that leaves the reserve at every friction, mm. */
   readonly from: number;
-  /** Height of the edge above the seat, which the pad must stay below, mm. */
+  /** Height of the edge, which the pad must stay below, mm. */
   readonly to: number;
-  /** Force of the step as a share of the push at `pushHeight`, over the friction range. */
+  /** Force of the step as a share of a push at the plan's share of the edge, over the friction range. */
   readonly stepForceMin: number;
   readonly stepForceMax: number;
   /** Force on the seat as a share of the push, over the friction range; negative lifts. */
@@ -88,7 +91,7 @@ export interface FirstContact {
   readonly at: 'edge' | 'shoulder' | 'face';
   /** Distance from the edge along the midplane, mm. */
   readonly belowEdge: number;
-  /** Lowest push that would seat the blade at this contact, mm above the seat. */
+  /** Lowest push that would seat the blade at this contact, mm along the face. */
   readonly pushFrom: number;
   /** Whether a push below the edge can do that. */
   readonly seated: boolean;
@@ -105,6 +108,7 @@ export interface SettledPlace {
   readonly edge: number;
   /** Angle the belt really reaches here, and the metal it leaves at the edge, mm on this side. */
   readonly reachedAngle: number;
+  readonly reachedEdge: number;
   readonly leftStanding: number;
   readonly bevelHeight: number;
   /** Tilt of the whole blade while this place is at the belt's middle, degrees. */
@@ -126,7 +130,10 @@ export interface BladeAtSetting {
   readonly expected: readonly Expected[];
   /** Metal removed on this side by this belt, mm3. */
   readonly volume: number;
-  /** Least distance by which this pass stays outside the finished face, tolerances taken off, mm. */
+  /**
+   * Least distance by which this pass stays outside the finished face, scratches and setting
+   * tolerance taken off, mm; 0 for the last pass, which is the finished face.
+   */
   readonly undercutMargin: number;
 }
 
@@ -162,7 +169,7 @@ export interface SpineRestSetting {
   readonly cornerDistance: number;
   /** Greatest height at which a spine touches the step, mm above the seat. */
   readonly stepContact: number;
-  /** Lowest and highest contact of belt and bevel, mm above the seat. */
+  /** Lowest and highest contact of belt and bevel over all places, mm along the face from the seat. */
   readonly contact: readonly [low: number, high: number];
   /** Assumed depth of this belt's scratches, mm (estimate). */
   readonly scratch: number;
@@ -196,7 +203,10 @@ export interface SpineRestPlan {
   readonly lean: number;
   /** How far the abrasive face stands back at the seat against the height of the rest, mm. */
   readonly stackShift: number;
+  /** Height of the push at the bevel place of the first blade, along the face from the seat, mm. */
   readonly pushHeight: number;
+  /** The same as a share of the edge's height there: the pad keeps it at every other place. */
+  readonly pushShare: number;
   readonly settings: readonly SpineRestSetting[];
   readonly lines: readonly SpineRestLine[];
   /** At the bevel place of the first blade, last setting of each side: per 0.1 mm of setoff. */

@@ -6,10 +6,6 @@ const deg = (value: number): string => `${Number(value.toPrecision(6))} degrees`
 /** Words of the solver: its parameters, and why a question has no answer. */
 export const grind = {
   calc,
-  missing: (label: string, range: string) => ({
-    message: `${label} is missing; it must be a number ${range}.`,
-    fix: `Give a number ${range} for ${label}.`,
-  }),
   edgeTooThick: (edge: number, thickness: number) => ({
     message: `Edge thickness is ${mm(edge)} and spine thickness ${mm(thickness)}; the edge must be from 0 to less than the spine, or there is nothing to grind.`,
     fix: 'Set an edge thickness below the spine thickness.',
@@ -50,4 +46,76 @@ export const grind = {
     message: `Drop from wheel centre to seat is ${mm(drop)}; it must be within -${mm(most)} and ${mm(most)}, or the wheel does not reach the blade on this seat.`,
     fix: 'Move the seat nearer to the height of the wheel centre.',
   }),
+  plan: {
+    noBlades: {
+      message: 'The design has no blade; a setting needs at least one.',
+      fix: 'Add a blade to the design.',
+    },
+    noSequence: {
+      message: 'The sequence is empty; a setting needs at least one belt.',
+      fix: 'Add a belt with its backing and edge stop to the sequence.',
+    },
+    noPlaten: {
+      message: 'The grinder has no platen; a spine rest grinds on a platen or its backing only.',
+      fix: 'State the platen, or use a fixture for a wheel.',
+    },
+    unknownBelt: (id: string, known: string) => ({
+      message: `The sequence asks for belt "${id}"; this grinder has ${known}.`,
+      fix: `Choose one of ${known}, or add the belt to the grinder.`,
+    }),
+    unknownBacking: (id: string, known: string) => ({
+      message: `The sequence asks for backing "${id}"; this grinder has ${known}.`,
+      fix: `Choose one of ${known}, or add the backing to the grinder.`,
+    }),
+    hollow: (blade: string, side: string) => ({
+      message: `The ${side} side of "${blade}" is wanted hollow; a spine rest on a platen grinds flat faces only.`,
+      fix: 'Choose a fixture for a wheel, or a flat bevel on this side.',
+    }),
+    nothingGround: {
+      message: 'No side of any blade is to be ground flat; a spine rest has nothing to do.',
+      fix: 'Give at least one side a bevel by height, angle or full.',
+    },
+    tooLow: (blade: string, height: number) => ({
+      message: `"${blade}" is ${mm(height)} high at its bevel place; a rest needs at least 4 mm of blade above the seat.`,
+      fix: 'Use a guided-angle carriage for this blade.',
+    }),
+    outOfReach: (blade: string, belt: string, side: string, setoff: number, span: string) => ({
+      message: `On belt "${belt}", ${side} side, "${blade}" would need the step ${mm(setoff)} from the belt at its bevel place; it can stand ${span}.`,
+      fix: 'Change the bevel, the lean or the edge thickness, or grind this blade in a family of its own.',
+    }),
+    span: (from: number, to: number) => `from ${mm(from)} to ${mm(to)}`,
+    nowhere: 'nowhere at this lean',
+    beltUp: (share: number) => ({
+      message: `The belt runs up and lifts the blade off the seat: the seat carries ${Number(share.toPrecision(3))} of the push at the worst friction, and it must carry more than 0.`,
+      fix: 'Turn the belt to run down, or use a fixture that clamps the blade.',
+    }),
+    steepLast: (steeper: number) => ({
+      message: `The last belt is asked to grind ${deg(steeper)} steeper than the final bevel; it must be 0 degrees, because the last belt makes the final bevel. The bevel wanted is set.`,
+      fix: 'Set the last belt to 0 degrees steeper.',
+    }),
+    undercuts: (belt: string, step: number, side: string, blade: string, margin: number) => ({
+      message: `Belt "${belt}" (step ${step}, ${side}) comes ${mm(-margin)} too near the finished face of "${blade}", scratches and setting tolerance counted; the margin must be 0 mm or more.`,
+      fix: 'Stop this belt at a thicker edge, or set it steeper.',
+    }),
+    takesNothing: (belt: string, step: number, side: string, blade: string) => ({
+      message: `Belt "${belt}" (step ${step}, ${side}) takes nothing off "${blade}": what is there lies behind its face already.`,
+      fix: 'Leave it as it is to polish; stop it at a thinner edge to grind.',
+    }),
+    pushTooHigh: (from: number, to: number) => ({
+      message: `The push must act from ${mm(from)} to hold the blade on the step with the reserve, and stay below the edge at ${mm(to)}; no height does both.`,
+      fix: 'Ask for less reserve, a higher bevel or a steeper angle, and watch the grind line.',
+    }),
+    offLine: (blade: string, side: string, deviation: number, allowed: number) => ({
+      message: `The ${side} grind line of "${blade}" departs from the wanted line by up to ${mm(deviation)}; allowed are ${mm(allowed)}.`,
+      fix: 'Allow more, let the line follow the height, or grind this blade at a setting of its own.',
+    }),
+    side: { left: 'left', right: 'right' },
+  },
+  certainty: {
+    spine: 'the spine is curved under the belt',
+    taper: 'the blade tapers',
+    window: 'the place shares the belt with others and is looked at in steps',
+    soft: 'the backing gives way by an amount that is not known until it is calibrated',
+    radius: 'the radiused face leaves a shallow hollow instead of a plane',
+  },
 } as const;

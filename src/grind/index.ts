@@ -1,0 +1,11 @@
+/** The solver's answers for fixture families. */
+export { planSpineRest } from './spine-rest/plan.ts';
+export { settledPose, type SettledPose } from './spine-rest/pose.ts';
+export { inSeatFrame, type Seating } from './spine-rest/settle.ts';
+export { jawClearance } from './carriage/jaw.ts';
+export { fenceDistance, fencePerDegree } from './carriage/fence.ts';
+export { anglePerTurn, screwExtension, type Carriage } from './carriage/screw.ts';
+export { centreAtLip, climbPerDepth, climbPerLip } from './edge-rest/fixed-lip.ts';
+export { hollowChord } from './edge-rest/chord.ts';
+export { edgeSeat, type EdgeSeat, type Hollow } from './edge-rest/seat.ts';
+export type * from './spine-rest/types.ts';

@@ -1,0 +1,41 @@
+import type { Side } from '../../blade/schema.ts';
+import { signedArea } from '../../geometry/loop-measure.ts';
+import { ground, type Face } from '../section/ground.ts';
+import { flipped, type Section } from '../section/section.ts';
+import type { Bladework } from './stations.ts';
+
+/** The section as the belt sees it when `side` is ground; stored sections have the right there. */
+export const facing = (section: Section, side: Side): Section =>
+  side === 'left' ? flipped(section) : section;
+
+/** All sections of a blade after one side was ground to the given faces, stored as before. */
+export const carried = (
+  sections: readonly Section[],
+  side: Side,
+  faces: readonly (Face | undefined)[],
+): Section[] =>
+  sections.map((section, i) => {
+    const face = faces[i];
+    return face === undefined ? section : facing(ground(facing(section, side), face), side);
+  });
+
+/** Metal between two states of a blade, mm^3: the areas' difference by the trapezium rule. */
+export const volumeBetween = (
+  { stations }: Bladework,
+  before: readonly Section[],
+  after: readonly Section[],
+): number => {
+  const lost = stations.map((_, i) => {
+    const [was, is] = [before[i], after[i]];
+    if (was === undefined || is === undefined || was === is) return 0;
+    return signedArea(was.outline) - signedArea(is.outline);
+  });
+  return stations.reduce((sum, { u }, i) => {
+    const [next, here, there] = [stations[i + 1], lost[i] ?? 0, lost[i + 1] ?? 0];
+    return next === undefined ? sum : sum + ((here + there) / 2) * (next.u - u);
+  }, 0);
+};
+
+/** The belt side's edge of a section, from the midplane, mm. */
+export const edgeNow = ({ height, outline }: Section): number =>
+  -Math.min(...outline.vertices.filter(({ y }) => y > height - 1e-9).map(({ x }) => x));

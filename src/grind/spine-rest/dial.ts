@@ -1,0 +1,42 @@
+import type { Dial } from './types.ts';
+
+/** Where a step stands: its setoff, and how far belt and backing bring the abrasive face forward. */
+export interface Stand {
+  readonly setoff: number;
+  /** Along the seat, mm: thickness over the cosine of the lean. */
+  readonly belt: number;
+  readonly backing: number;
+  /** Retreat of a leaning face between rest and seat, mm. */
+  readonly stackShift: number;
+}
+
+/** Position of the step from the bare platen's line at the height of the rest, mm. */
+export const positionOf = ({ setoff, belt, backing, stackShift }: Stand): number =>
+  setoff + belt + backing - stackShift;
+
+/**
+ * Turns and dial reading of a setting. The step is moved by a screw of `pitch` against a machine
+ * that stands still, so a thicker belt or backing turns it as much as a larger setoff. Positive
+ * turns open. The dial reads 0 at the zero.
+ */
+export const dialOf = (
+  zero: Stand,
+  last: Stand,
+  now: Stand,
+  pitch: number,
+  divisions: number,
+): Dial => {
+  const position = positionOf(now);
+  const turnsFromZero = (position - positionOf(zero)) / pitch;
+  const whole = Math.round(turnsFromZero * divisions);
+  return {
+    position,
+    turnsFromZero,
+    turnsFromLast: (position - positionOf(last)) / pitch,
+    division: ((whole % divisions) + divisions) % divisions,
+    rounding: (turnsFromZero - whole / divisions) * pitch,
+    setoffChange: now.setoff - last.setoff,
+    beltChange: now.belt - last.belt,
+    backingChange: now.backing - last.backing,
+  };
+};

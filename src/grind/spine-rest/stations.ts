@@ -1,0 +1,97 @@
+import { bevelPlace, edgeOffsetsOn, wantedOn, type Wanted } from '../../blade/bevel.ts';
+import { placeOn } from '../../blade/place.ts';
+import type { Blade, Side } from '../../blade/schema.ts';
+import { shapeOf, type Shape } from '../../blade/shape.ts';
+import { barSection, type Section } from '../section/section.ts';
+
+/** A place of a blade as it comes to the rest. */
+export interface Station {
+  readonly u: number;
+  readonly height: number;
+  readonly thickness: number;
+  /** Direction of the spine (or of its chord on the nose) against the stroke, degrees. */
+  readonly slope: number;
+  /** The unground bar, belt side negative w. */
+  readonly bar: Section;
+  /** Whether the place has a say in the setoff. */
+  readonly steers: boolean;
+}
+
+/** A blade of the family, prepared for many questions. */
+export interface Bladework {
+  readonly blade: Blade;
+  readonly shape: Shape;
+  readonly stations: readonly Station[];
+  /** Index of the station where bevels are promised. */
+  readonly reference: number;
+  /** Indices of the stations where a maker measures. */
+  readonly heel: number;
+  readonly middle: number;
+  readonly tip: number;
+}
+
+/** Even steps along a blade. */
+const STEPS = 72;
+
+/** A place lower than this is not ground on a rest, mm: it would lie under the step. */
+const LEAST_HEIGHT = 4;
+
+/** A place steers the setoff while it has this share of the height at the bevel place. */
+const STEERING = 0.5;
+
+/** Share of the height and the thickness that a rounded spine corner may take. */
+const ROUND = { height: 0.5, thickness: 0.45 } as const;
+
+const nearest = (stations: readonly Station[], u: number): number =>
+  stations.reduce(
+    (best, station, i) =>
+      Math.abs(station.u - u) < Math.abs((stations[best]?.u ?? Infinity) - u) ? i : best,
+    0,
+  );
+
+/**
+ * The places of a blade from plunge to tip at which it is solved: even steps, the bevel place and
+ * the middle, as far as the blade is high enough to be ground on a rest. `noseWidth` is what a
+ * hollow spine stands on. The heel to measure is a tenth of the length from the plunge, the tip
+ * the last place that steers: half as high as the bevel place.
+ */
+export const bladework = (blade: Blade, noseWidth: number): Bladework => {
+  const shape = shapeOf(blade);
+  const { length } = shape;
+  const promised = bevelPlace(blade);
+  const highest = placeOn(shape, promised, noseWidth).height;
+  const us = [
+    ...Array.from({ length: STEPS + 1 }, (_, i) => (length * i) / STEPS),
+    promised,
+    length / 10,
+    length / 2,
+  ];
+  const stations = [...new Set(us)]
+    .sort((p, q) => p - q)
+    .map((u): Station => {
+      const { height, thickness, slope } = placeOn(shape, u, noseWidth);
+      const r = Math.min(blade.spineRadius, ROUND.height * height, ROUND.thickness * thickness);
+      const steers = height >= STEERING * highest;
+      return { u, height, thickness, slope, bar: barSection(thickness, height, r), steers };
+    });
+  const low = stations.findIndex(({ u, height }) => u > promised && height < LEAST_HEIGHT);
+  const solved = low < 0 ? stations : stations.slice(0, low);
+  const lastSteering = solved.findLastIndex(({ steers }) => steers);
+  return {
+    blade,
+    shape,
+    stations: solved,
+    reference: nearest(solved, promised),
+    heel: nearest(solved, length / 10),
+    middle: nearest(solved, length / 2),
+    tip: Math.max(0, lastSteering),
+  };
+};
+
+/** The edge of one side at a station when the whole edge is `edge` thick, from the midplane, mm. */
+export const edgeOf = ({ shape }: Bladework, { u }: Station, side: Side, edge: number): number =>
+  edgeOffsetsOn(shape, u, edge)[side];
+
+/** The wish of one side, or none for a side that this rest does not grind. */
+export const wishOf = ({ shape }: Bladework, side: Side, noseWidth: number): Wanted | undefined =>
+  wantedOn(shape, side, noseWidth);
