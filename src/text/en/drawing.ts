@@ -122,4 +122,16 @@ export const drawing = {
     overview: (count: number, scale: string): string =>
       `, overview of ${String(count)} pages (${scale})`,
   },
+  partsList: {
+    title: 'Parts list',
+    item: 'Item',
+    name: 'Name',
+    quantity: 'Qty',
+    material: 'Material, designation',
+    file: 'File',
+    bought: 'bought',
+  },
+  assembly: {
+    order: 'Assembly order',
+  },
 } as const;

@@ -1,0 +1,106 @@
+import { onCircle, angleOf } from '../geometry/arc.ts';
+import { sub2, type Vec2 } from '../geometry/vector.ts';
+import type { Box } from './box.ts';
+import { around } from './box.ts';
+import { circleItem, fill, label, line, TEXT } from './items.ts';
+import type { Face2, Scene } from './scene.ts';
+import type { Item } from './sheet.ts';
+import { spread } from './spread.ts';
+
+/** Radius of a balloon and distance of neighbouring ones, mm. */
+const RADIUS = 4.5;
+const PITCH = 2 * RADIUS + 2;
+/** Distance of the columns of balloons from the picture, mm. */
+const AWAY = 10;
+/** Samples across a face when a place to point at is looked for. */
+const SAMPLES = 14;
+
+const insideRing = ([x, y]: Vec2, ring: readonly Vec2[]): boolean => {
+  let inside = false;
+  ring.forEach(([x0, y0], i) => {
+    const [x1, y1] = ring[(i + 1) % ring.length] ?? [x0, y0];
+    if (y0 > y !== y1 > y && x < x0 + ((y - y0) / (y1 - y0)) * (x1 - x0)) inside = !inside;
+  });
+  return inside;
+};
+
+const insideFace = (p: Vec2, face: Face2): boolean =>
+  face.rings.filter((ring) => insideRing(p, ring)).length % 2 === 1;
+
+const ownerAt = (p: Vec2, faces: readonly Face2[]): string | undefined =>
+  faces.findLast((face) => insideFace(p, face))?.owner;
+
+/** Where something is seen in a picture: the sample furthest from places where it is not. */
+export const seenAt = (owners: ReadonlySet<string>, scene: Scene): Vec2 | undefined => {
+  let best: { p: Vec2; room: number } | undefined;
+  for (const face of scene.faces.filter((f) => owners.has(f.owner))) {
+    const box = around(face.rings[0] ?? []);
+    const step = Math.max(0.3, Math.max(box.x1 - box.x0, box.y1 - box.y0) / SAMPLES);
+    for (let x = box.x0 + step / 2; x < box.x1; x += step)
+      for (let y = box.y0 + step / 2; y < box.y1; y += step) {
+        const isSeen = (reach: number): boolean =>
+          [0, 90, 180, 270].every((angle) => {
+            const owner = ownerAt(onCircle([x, y], reach, angle), scene.faces);
+            return owner !== undefined && owners.has(owner);
+          });
+        const found = ownerAt([x, y], scene.faces);
+        if (found === undefined || !owners.has(found)) continue;
+        const reaches = [0.3, 0.8, 1.5, 3, 5].filter(isSeen);
+        const room = Math.max(0, ...reaches);
+        if (!best || room > best.room) best = { p: [x, y], room };
+      }
+  }
+  return best?.p;
+};
+
+export interface Pointer {
+  readonly text: string;
+  readonly at: Vec2;
+}
+
+const isCrossing = (a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean => {
+  const side = (p: Vec2, q: Vec2, r: Vec2): number =>
+    (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
+  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+};
+
+/** One column of balloons: kept apart, exchanged until no two leaders cross. */
+const column = (pointers: readonly Pointer[], x: number): Item[] => {
+  const sorted = [...pointers].sort((p, q) => p.at[1] - q.at[1]);
+  const ys = spread(
+    sorted.map((p) => p.at[1]),
+    PITCH,
+  );
+  for (let again = true, rounds = 0; again && rounds < 50; rounds++) {
+    again = false;
+    for (let i = 0; i < sorted.length; i++)
+      for (let j = i + 1; j < sorted.length; j++) {
+        const [p, q] = [sorted[i], sorted[j]];
+        if (!p || !q || !isCrossing([x, ys[i] ?? 0], p.at, [x, ys[j] ?? 0], q.at)) continue;
+        [sorted[i], sorted[j]] = [q, p];
+        again = true;
+      }
+  }
+  return sorted.flatMap((pointer, i) => balloon([x, ys[i] ?? 0], pointer));
+};
+
+const balloon = (centre: Vec2, { text, at }: Pointer): Item[] => {
+  const edge = onCircle(centre, RADIUS, angleOf(sub2(at, centre)));
+  const dot = Array.from({ length: 12 }, (_, i) => onCircle(at, 0.7, i * 30));
+  return [
+    line(edge, at, 'dimension'),
+    fill(dot, 'ink'),
+    circleItem(centre, RADIUS, 'dimension'),
+    label([centre[0], centre[1] - TEXT.normal / 2], text, { align: 'centre' }),
+  ];
+};
+
+/**
+ * Item numbers in circles left and right of a picture, with leaders that end in a dot on the
+ * part (ISO 6433) and do not cross in their column.
+ */
+export const balloons = (pointers: readonly Pointer[], box: Box): Item[] => {
+  const byX = [...pointers].sort((p, q) => p.at[0] - q.at[0]);
+  const half = Math.ceil(byX.length / 2);
+  return [...column(byX.slice(0, half), box.x0 - AWAY), ...column(byX.slice(half), box.x1 + AWAY)];
+};

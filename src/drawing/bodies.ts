@@ -1,0 +1,78 @@
+import { place, turn, type Frame } from '../geometry/frame.ts';
+import { flatten } from '../geometry/flatten.ts';
+import type { Loop } from '../geometry/loop.ts';
+import { oriented } from '../geometry/loop-transform.ts';
+import type { Vec2, Vec3 } from '../geometry/vector.ts';
+import type { Part, Placement } from '../model/part.ts';
+
+/** One layer of a placed part: a prism in space, its contours as polygons in its own plane. */
+export interface Body {
+  /** Which placement it belongs to. */
+  readonly owner: string;
+  readonly frame: Frame;
+  /** Anticlockwise. */
+  readonly outer: readonly Vec2[];
+  /** Clockwise. */
+  readonly holes: readonly (readonly Vec2[])[];
+  readonly loops: readonly Loop[];
+  readonly from: number;
+  readonly to: number;
+  /** Whether the outline goes on above or below without an edge. */
+  readonly flushAbove: boolean;
+  readonly flushBelow: boolean;
+  readonly min: Vec3;
+  readonly max: Vec3;
+}
+
+/** Departure of drawn polygons from curves in pictures that are not to be measured, mm. */
+const CHORD = 0.05;
+
+const EPS = 1e-6;
+
+const extent = (points: readonly Vec3[]): { readonly min: Vec3; readonly max: Vec3 } => {
+  const along = (i: 0 | 1 | 2, pick: (...values: number[]) => number): number =>
+    points.reduce((best, p) => pick(best, p[i]), points[0]?.[i] ?? 0);
+  return {
+    min: [along(0, Math.min), along(1, Math.min), along(2, Math.min)],
+    max: [along(0, Math.max), along(1, Math.max), along(2, Math.max)],
+  };
+};
+
+/** The layers of placed parts as prisms; placements of unknown parts are left out. */
+export const bodiesOf = (parts: readonly Part[], placements: readonly Placement[]): Body[] => {
+  const known = new Map(parts.map((part) => [part.id, part]));
+  return placements.flatMap(({ part: id, name, frame }) =>
+    (known.get(id)?.layers ?? []).map((layer, _, layers): Body => {
+      const outline = JSON.stringify(layer.profile.outer);
+      const outer = flatten(oriented(layer.profile.outer, true), CHORD);
+      const flush = (isNext: (from: number, to: number) => boolean): boolean =>
+        layers.some(
+          (other) =>
+            isNext(other.from, other.to) && JSON.stringify(other.profile.outer) === outline,
+        );
+      return {
+        owner: name,
+        frame,
+        outer,
+        holes: layer.profile.holes.map((hole) =>
+          hole.kind === 'circle'
+            ? flatten(hole, CHORD).reverse()
+            : flatten(oriented(hole, false), CHORD),
+        ),
+        loops: [layer.profile.outer, ...layer.profile.holes],
+        from: layer.from,
+        to: layer.to,
+        flushAbove: flush((from) => Math.abs(from - layer.to) < EPS),
+        flushBelow: flush((_from, to) => Math.abs(to - layer.from) < EPS),
+        ...extent(
+          outer.flatMap(([x, y]) => [
+            place(frame, [x, y, layer.from]),
+            place(frame, [x, y, layer.to]),
+          ]),
+        ),
+      };
+    }),
+  );
+};
+
+export const upOf = (body: Body): Vec3 => turn(body.frame, [0, 0, 1]);
