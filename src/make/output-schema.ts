@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { CheckResult } from '../check/result.ts';
 import type { Certainty } from '../core/certainty.ts';
 import type { Fact, GrindLine, Setting } from '../family/index.ts';
-import type { Manifest } from './manifest.ts';
+import type { Manifest } from '../export/package.ts';
 import type { Report, ReportPart, Solution, Verdict } from './report.ts';
 
 /**

@@ -1,7 +1,7 @@
 import type { CheckResult } from '../check/result.ts';
 import type { Design } from '../document/schema.ts';
 import type { Fact, Fixture, GrindLine, Setting } from '../family/index.ts';
-import { stackVolume } from '../model/measure.ts';
+import { massOf } from '../model/measure.ts';
 import type { Part } from '../model/part.ts';
 
 /** What `solve` answers: the numbers of a design, before anything is built. */
@@ -64,9 +64,6 @@ export const verdictOf = (design: Design, checks: readonly CheckResult[]): Verdi
   passed: checks.length > 0 && checks.every((check) => check.passed),
   checks,
 });
-
-/** Mass of one piece in grams: closed-form volume (mm3) times density (g/cm3). */
-export const massOf = (part: Part): number => (stackVolume(part.layers) / 1000) * part.density;
 
 const designationOf = (part: Part): string => {
   if (part.kind === 'hardware') return part.designation;

@@ -116,7 +116,6 @@ describe('architecture', () => {
       makerjs: /^src\/model\/plate/,
       earcut: /^src\/model\//,
       pdfkit: /^src\/export\//,
-      'dxf-writer': /^src\/export\//,
     };
     const wrong = Object.entries(doors).flatMap(([library, door]) =>
       sources

@@ -1,0 +1,37 @@
+import { readdirSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { registry } from '../../../jigs/registry.ts';
+import { grinderPresets } from '../../grinder/presets/index.ts';
+import { text } from '../../text/index.ts';
+import { printJson, printLine, type ExitCode } from '../answer.ts';
+
+const jigs = join(dirname(fileURLToPath(import.meta.url)), '..', '..', '..', 'jigs');
+
+const workedDesigns = (): string[] =>
+  readdirSync(jigs, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.jig.json'))
+    .map((name) => relative(process.cwd(), join(jigs, name)))
+    .sort();
+
+/** `list`: what there is to start from. */
+export const list = async (json: boolean): Promise<ExitCode> => {
+  const families = Object.values(registry.families).map(({ id, label, meaning }) => ({
+    id,
+    label,
+    meaning,
+  }));
+  const presets = Object.entries(grinderPresets).map(([id, { name }]) => ({ id, name }));
+  const designs = workedDesigns();
+  if (json) {
+    printJson({ families, presets, designs });
+    return 0;
+  }
+  printLine(text.cli.familiesTitle);
+  families.forEach(({ id, label, meaning }) => printLine(`  ${id}  ${label}. ${meaning}`));
+  printLine(text.cli.presetsTitle);
+  presets.forEach(({ id, name }) => printLine(`  ${id}  ${name}`));
+  printLine(text.cli.examplesTitle);
+  designs.forEach((design) => printLine(`  ${design}`));
+  return 0;
+};

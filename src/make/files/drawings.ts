@@ -1,0 +1,93 @@
+import type { CheckResult } from '../../check/result.ts';
+import type { Design } from '../../document/schema.ts';
+import { partSheets } from '../../drawing/part-sheets.ts';
+import { setupSheets } from '../../drawing/setup-sheets.ts';
+import type { Sheet } from '../../drawing/sheet.ts';
+import { templateSheets } from '../../drawing/template-sheets.ts';
+import type { TitleBlock } from '../../drawing/title-block.ts';
+import { svg, type PackageFile } from '../../export/index.ts';
+import { sha256 } from '../../export/sha256.ts';
+import type { Fixture } from '../../family/index.ts';
+import type { Part } from '../../model/part.ts';
+import { text } from '../../text/index.ts';
+import { stampFailed } from '../failed.ts';
+import { setupData } from '../setup-data.ts';
+import { utf8 } from './bytes.ts';
+
+export interface DrawingInput {
+  readonly design: Design;
+  readonly fixture: Fixture;
+  readonly parts: readonly Part[];
+  readonly checks: readonly CheckResult[];
+  /** Label of the fixture family. */
+  readonly family: string;
+  readonly fonts: { readonly regular: Uint8Array; readonly bold: Uint8Array };
+  /** The design as text; every file carries it. */
+  readonly carry: string;
+}
+
+/** Short name of exactly this design: the first digits of its SHA-256. */
+const designId = (carry: string): string => `PW-${sha256(utf8(carry)).slice(0, 8).toUpperCase()}`;
+
+const titleBlock = ({ design, carry }: DrawingInput): TitleBlock => ({
+  owner: '',
+  creator: '',
+  approvedBy: '',
+  date: '',
+  design: design.name,
+  designId: designId(carry),
+  revision: String(design.revision),
+  paper: design.making.units === 'in' ? 'us' : 'iso',
+});
+
+/** Plates that are sawn and drilled, and stock, are marked out through a full-size paper. */
+const templatesOf = (parts: readonly Part[], block: TitleBlock): Sheet[] =>
+  parts.flatMap((part) =>
+    (part.kind === 'plate' && part.process === 'saw-drill') || part.kind === 'stock'
+      ? templateSheets(part, block)
+      : [],
+  );
+
+/**
+ * Drawings of every part, of the assembly and of setting up: one SVG a sheet, one PDF a set. The
+ * PDF library is loaded here and not before, so that the page starts without it.
+ */
+export const drawingFiles = async (input: DrawingInput): Promise<PackageFile[]> => {
+  const { design, fixture, parts, checks, family, fonts, carry } = input;
+  const block = titleBlock(input);
+  const stamped = (sheets: readonly Sheet[]): Sheet[] =>
+    sheets.map((sheet) => stampFailed(sheet, checks));
+  const sets = [
+    {
+      name: 'drawings',
+      title: text.make.drawingsTitle(design.name),
+      sheets: stamped(parts.flatMap((part) => partSheets(part, block))),
+    },
+    {
+      name: 'templates',
+      title: text.make.templatesTitle(design.name),
+      sheets: stamped(templatesOf(parts, block)),
+    },
+    {
+      name: 'set-up',
+      title: text.make.setupTitle(design.name),
+      sheets: stamped(setupSheets(setupData(design, fixture, checks, family), block)),
+    },
+  ].filter(({ sheets }) => sheets.length > 0);
+  const { pdf } = await import('../../export/pdf.ts');
+  const pictures = sets.flatMap(({ name, sheets }) =>
+    sheets.map((sheet): PackageFile => ({
+      path: `${name}/${sheet.id}.svg`,
+      kind: name,
+      bytes: utf8(svg(sheet, { carry })),
+    })),
+  );
+  const documents = await Promise.all(
+    sets.map(async ({ name, title, sheets }): Promise<PackageFile> => ({
+      path: `${name}.pdf`,
+      kind: name,
+      bytes: await pdf(sheets, { title, fonts, carry }),
+    })),
+  );
+  return [...pictures, ...documents];
+};

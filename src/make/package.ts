@@ -1,0 +1,76 @@
+import { chain, fail, ok, type Result } from '../core/result.ts';
+import type { Issue } from '../core/issue.ts';
+import type { Design } from '../document/schema.ts';
+import { saveDesign } from '../document/save.ts';
+import { DESIGN_KIND, withManifest, type PackageFile } from '../export/index.ts';
+import type { Registry } from '../family/index.ts';
+import { text } from '../text/index.ts';
+import { checkDesign } from './engine.ts';
+import { utf8 } from './files/bytes.ts';
+import { drawingFiles } from './files/drawings.ts';
+import { hardwareFile } from './files/hardware.ts';
+import { plateFiles } from './files/plates.ts';
+import { printFiles } from './files/prints.ts';
+import { reportOf, verdictOf } from './report.ts';
+
+export interface PackageOptions {
+  readonly registry: Registry;
+  /** Typefaces for the PDFs, as TrueType bytes. */
+  readonly fonts: { readonly regular: Uint8Array; readonly bold: Uint8Array };
+  /** Write the package although checks failed; every page then names them. */
+  readonly acceptFailing: boolean;
+  /** Told the share that is done, 0 to 1. */
+  readonly progress?: (share: number) => void;
+}
+
+/** Marks a refusal because checks failed, apart from bad input. */
+export const CHECKS_FAILED = 'checks-failed';
+
+const json = (value: unknown): Uint8Array => utf8(`${JSON.stringify(value, null, 2)}\n`);
+
+/**
+ * The complete package of a design, as files: cut files, prints, drawings, set-up sheet,
+ * hardware list, the design itself, report and manifest. The same design gives the same bytes.
+ * A failed check gives an issue and no files unless failing is accepted.
+ */
+export const makePackage = async (
+  design: Design,
+  { registry, fonts, acceptFailing, progress = () => undefined }: PackageOptions,
+): Promise<Result<PackageFile[]>> => {
+  const checked = checkDesign(design, registry);
+  if (!checked.ok) return checked;
+  const { fixture, parts, checks } = checked.value;
+  const { passed } = verdictOf(design, checks);
+  progress(0.3);
+  if (!passed && !acceptFailing) {
+    const failed = checks.filter((check) => !check.passed);
+    const issues = failed.map((check): Issue => ({
+      code: CHECKS_FAILED,
+      severity: 'error',
+      path: check.parameter ?? '',
+      message: `${check.label}: ${check.message}`,
+      fix: check.fix,
+    }));
+    return fail(...issues);
+  }
+  const carry = saveDesign(design);
+  const made = chain(plateFiles(parts, design.making, carry), (plates) =>
+    chain(printFiles(parts, carry), (prints) => ok([...plates, ...prints])),
+  );
+  if (!made.ok) return made;
+  progress(0.5);
+  const family = registry.families[design.fixture.family]?.label ?? design.fixture.family;
+  const drawings = await drawingFiles({ design, fixture, parts, checks, family, fonts, carry });
+  progress(0.95);
+  const files: PackageFile[] = [
+    ...made.value,
+    ...drawings,
+    hardwareFile(parts),
+    { path: text.make.designFile, kind: DESIGN_KIND, bytes: utf8(carry) },
+    { path: 'report.json', kind: 'report', bytes: json(reportOf(design, fixture, parts, checks)) },
+  ];
+  return ok(withManifest(files, { design: design.name, passed }), [
+    ...checked.issues,
+    ...made.issues,
+  ]);
+};
