@@ -10,7 +10,7 @@ export interface CheckResult {
   readonly label: string;
   readonly kind: 'clearance' | 'contact' | 'range' | 'fabrication' | 'force' | 'hand';
   readonly passed: boolean;
-  readonly unit: 'mm' | 'deg' | 'N' | 'ratio';
+  readonly unit: 'mm' | 'deg' | 'N' | 'ratio' | 'm/s';
   /** The value found; null when it could not be computed. */
   readonly found: number | null;
   /** The limits it is held to; either may be absent. */

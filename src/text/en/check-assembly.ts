@@ -1,5 +1,5 @@
 const n = (value: number): string => value.toFixed(Math.abs(value) < 10 ? 3 : 1);
-const units = { mm: 'mm', deg: 'degrees', N: 'N', ratio: '' } as const;
+const units = { mm: 'mm', deg: 'degrees', N: 'N', ratio: '', 'm/s': 'm/s' } as const;
 
 const limits = (unit: string, atLeast?: number, atMost?: number): string =>
   [

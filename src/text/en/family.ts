@@ -1,1 +1,4 @@
-export const family = {} as const;
+import { spineRest } from './spine-rest/index.ts';
+
+/** Words of the fixture families, by family. */
+export const family = { spineRest } as const;

@@ -1,0 +1,9 @@
+import type { Registry } from '../src/family/index.ts';
+import { spineRest } from './spine-rest/index.ts';
+
+/** Every fixture family, one line each. */
+export const registry: Registry = {
+  families: {
+    'spine-rest': spineRest,
+  },
+};

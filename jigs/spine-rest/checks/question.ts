@@ -1,0 +1,33 @@
+import {
+  text,
+  type BladePose,
+  type CheckResult,
+  type Design,
+  type Part,
+  type Placement,
+  type SpineRestPlan,
+} from '../../../src/family/index.ts';
+import type { Context } from '../parts/context.ts';
+import type { Stand } from '../site.ts';
+import type { Values } from '../parameters.ts';
+
+/** Everything the checks look at: the finished parts where they stand, not the wishes. */
+export interface Question {
+  readonly design: Design;
+  readonly v: Values;
+  readonly plan: SpineRestPlan;
+  readonly context: Context;
+  /** One a pass of the sequence. */
+  readonly stands: readonly Stand[];
+  readonly parts: readonly Part[];
+  readonly place: (setting: string) => readonly Placement[];
+  /** What the blade carries, in blade coordinates. */
+  readonly onBlade: readonly Placement[];
+  readonly poses: (setting: string, blade: string) => readonly BladePose[];
+}
+
+export const words = text.family.spineRest.checks;
+
+export const parameterPath = (key: keyof Values): string => `fixture.parameters.${key}`;
+
+export type Check = CheckResult;

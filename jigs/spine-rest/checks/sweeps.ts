@@ -1,0 +1,89 @@
+import {
+  place,
+  radians,
+  shift,
+  type BladePose,
+  type CheckResult,
+  type Frame,
+  type Motion,
+  type Sweep,
+  type Vec3,
+} from '../../../src/family/index.ts';
+
+/** One movement of the blade at one setting: from pose to pose, or rocked over a nose end. */
+export interface Movement {
+  readonly setting: string;
+  readonly blade: string;
+  readonly u: number;
+  readonly rocked: boolean;
+  readonly from: Frame;
+  readonly to: Frame;
+}
+
+/** A frame turned about a line along y through (x, z = 0) by degrees, +x end upwards. */
+const rocked = (f: Frame, x: number, angle: number): Frame => {
+  const [s, c] = [Math.sin(radians(angle)), Math.cos(radians(angle))];
+  const turn = ([a, b, d]: Vec3): Vec3 => [c * a - s * d, b, s * a + c * d];
+  const moved = shift(f, [-x, 0, 0]);
+  return shift({ origin: turn(moved.origin), x: turn(f.x), y: turn(f.y), z: turn(f.z) }, [x, 0, 0]);
+};
+
+/** The stroke as movements between neighbouring poses, then rocked over both ends of the nose. */
+export const movementsOf = (
+  poses: readonly BladePose[],
+  noseHalf: number,
+  lift: number,
+): Movement[] => {
+  const base = (pose: BladePose) => ({ setting: pose.setting, blade: pose.blade, u: pose.u });
+  const strokes = poses.slice(1).flatMap((to, i): Movement[] => {
+    const from = poses[i];
+    return from ? [{ ...base(to), rocked: false, from: from.frame, to: to.frame }] : [];
+  });
+  if (lift === 0) return strokes;
+  const ends = [poses[0], poses[Math.floor(poses.length / 2)], poses.at(-1)];
+  const rocks = ends.flatMap((pose) =>
+    pose
+      ? [-1, 1].map((side): Movement => ({
+          ...base(pose),
+          rocked: true,
+          from: pose.frame,
+          // Over the right end the left end of the blade rises, and the other way round.
+          to: rocked(pose.frame, side * noseHalf, -side * lift),
+        }))
+      : [],
+  );
+  return [...strokes, ...rocks];
+};
+
+const labelOf = (i: number): string => String(i);
+
+/** The blade's motion through its movements. */
+export const bladeMotion = (movements: readonly Movement[]): Motion =>
+  movements.map(({ from, to }, i): Sweep => ({ kind: 'glide', label: labelOf(i), from, to }));
+
+/** The motion of something that only shifts along y from setting to setting. */
+export const shiftMotion = (
+  movements: readonly Movement[],
+  shiftAt: (setting: string) => number,
+): Motion =>
+  movements.map(({ setting }, i): Sweep => ({
+    kind: 'still',
+    label: labelOf(i),
+    pose: { origin: [0, shiftAt(setting), 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] },
+  }));
+
+/** The pose of a result, from the label of its sweep. */
+export const poseOf =
+  (movements: readonly Movement[]) =>
+  (label: string): CheckResult['pose'] => {
+    const movement = movements[Number(label)];
+    return movement && label !== ''
+      ? { setting: movement.setting, blade: movement.blade, u: movement.u }
+      : undefined;
+  };
+
+/** How much of the spine line of a blade lies over the nose in a pose, mm. */
+export const overNose = (frame: Frame, from: number, to: number, noseHalf: number): number => {
+  const [a, b] = [place(frame, [from, 0, 0])[0], place(frame, [to, 0, 0])[0]];
+  return Math.max(0, Math.min(noseHalf, Math.max(a, b)) - Math.max(-noseHalf, Math.min(a, b)));
+};

@@ -1,0 +1,84 @@
+import {
+  capScrew,
+  chain,
+  dowelPin,
+  fail,
+  nut,
+  ok,
+  problem,
+  text,
+  type Design,
+  type Result,
+  type SpineRestPlan,
+} from '../../src/family/index.ts';
+import { chooseMount } from './layout/choose-mount.ts';
+import { jointsOf } from './layout/joints.ts';
+import { layoutOf, type Layout } from './layout/layout.ts';
+import { FEED, SIZE } from './layout/sizes.ts';
+import { stationsOf, THREAD } from './layout/stations.ts';
+import { needsOf, shiftsOf } from './needs-of.ts';
+import type { Values } from './parameters.ts';
+import type { Context } from './parts/context.ts';
+import { placedRest, type Stand } from './site.ts';
+
+const words = text.family.spineRest.issues;
+
+/** The feed screw, sawn from threaded rod: its length, its front end and the knob's front. */
+const feedOf = (l: Layout): Context['feed'] => {
+  const length = Math.ceil(l.feed.screwNeeded);
+  const frontY = l.slide.back - FEED.wall - FEED.nutPair - FEED.screwEnd;
+  const knobNut = nut(THREAD.main, 'full').height;
+  return { length, frontY, knobY: frontY + length - knobNut - FEED.knobWeb };
+};
+
+/** The longest guide pin between the underside of the base and the top of the step. */
+const pinLengthOf = (v: Values): number => {
+  const room = 2 * v.plate + v.base - SIZE.pinBelow;
+  return (
+    dowelPin(SIZE.guidePin)
+      .lengths.filter((length) => length <= room)
+      .at(-1) ?? room
+  );
+};
+
+/** The shortest screw through two collar plates, what they grip, and a nut. */
+const collarScrewOf = (l: Layout): Result<number> => {
+  const need = 2 * l.collar.thickness + l.collar.gripped + nut(THREAD.collar, 'full').height;
+  const length = capScrew(THREAD.collar).lengths.find((have) => have >= need);
+  return length === undefined
+    ? fail(
+        problem('no-screw', 'blades', words.noScrew(THREAD.collar, need, need + 5, 'the collar')),
+      )
+    : ok(length);
+};
+
+/** Everything that parts and placements are drawn from. `stands`: one for each pass. */
+export const contextOf = (
+  design: Design,
+  v: Values,
+  plan: SpineRestPlan,
+  stands: readonly Stand[],
+): Result<Context> => {
+  const needs = needsOf(design, v, plan, stands);
+  const l = layoutOf(v, needs);
+  const s = stationsOf(v, l);
+  const rest = placedRest(design.grinder, shiftsOf(stands).middle);
+  return chain(chooseMount(v, l, s, rest), (mount) => {
+    const drawn = {
+      v,
+      l,
+      s,
+      mount,
+      making: design.making,
+      lean: plan.lean,
+      stepContact: Math.max(...plan.settings.map(({ stepContact }) => stepContact)),
+      restThickness: rest.thickness,
+      needsOnBase: needs.onBase,
+    };
+    return chain(jointsOf(drawn), (joints) =>
+      chain(collarScrewOf(l), (collarScrew) =>
+        ok({ ...drawn, joints, feed: feedOf(l), collarScrew, pinLength: pinLengthOf(v) }),
+      ),
+    );
+  });
+};

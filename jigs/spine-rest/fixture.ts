@@ -1,0 +1,156 @@
+import {
+  chain,
+  fabricationChecks,
+  ok,
+  text,
+  WORLD,
+  type BladePose,
+  type CheckResult,
+  type Design,
+  type Fixture,
+  type Part,
+  type Placement,
+  type Result,
+  type SpineRestPlan,
+} from '../../src/family/index.ts';
+import { insideChecks } from './checks/inside.ts';
+import { pairChecks } from './checks/pairs.ts';
+import type { Question } from './checks/question.ts';
+import { rangeChecks } from './checks/ranges.ts';
+import { travelChecks } from './checks/travel.ts';
+import { measuredOf } from './measured/index.ts';
+import { shiftsOf } from './needs-of.ts';
+import type { Values } from './parameters.ts';
+import type { Context } from './parts/context.ts';
+import { partsOf } from './parts/index.ts';
+import { padContact } from './place/hand.ts';
+import type { Items } from './place/items.ts';
+import { placed, type Standing } from './place/place.ts';
+import { posesOf, spinesOf } from './pose/poses.ts';
+import { sectionOf } from './section.ts';
+import { factsOf, linesOf, settingsOf } from './settings.ts';
+import type { Stand } from './site.ts';
+import { stepsOf } from './steps.ts';
+
+/** A design that has been solved and laid out. */
+export interface Solved {
+  readonly design: Design;
+  readonly v: Values;
+  readonly plan: SpineRestPlan;
+  /** One a pass of the sequence. */
+  readonly stands: readonly Stand[];
+  readonly context: Context;
+  readonly items: Items;
+}
+
+const words = text.family.spineRest;
+
+/** A value that is computed when first asked for. */
+const later = <T>(make: () => T): (() => T) => {
+  let made: { value: T } | undefined;
+  return () => (made ??= { value: make() }).value;
+};
+
+/** Poses of every blade at every setting, found when first asked for. */
+const posesBy = ({ design, plan, context }: Solved) => {
+  const spines = later(() => spinesOf(design.blades, context));
+  const known = new Map<string, BladePose[]>();
+  return (setting: string, name: string): readonly BladePose[] => {
+    const key = JSON.stringify([setting, name]);
+    const found = known.get(key);
+    if (found) return found;
+    const blade = design.blades.find((b) => b.name === name);
+    const at = plan.settings.find(({ id }) => id === setting);
+    const spine = spines().get(name);
+    const { width } = design.grinder.belt;
+    const poses = blade && at && spine ? posesOf(blade, spine, at, context, width) : [];
+    known.set(key, poses);
+    return poses;
+  };
+};
+
+/** Where everything stands at a setting; the first setting for a name that is none. */
+const standingAt = (
+  { design, plan, context, stands }: Solved,
+  poses: Question['poses'],
+  id: string,
+): Standing => {
+  const setting = plan.settings.find((s) => s.id === id) ?? plan.settings[0];
+  const first = design.blades[0];
+  if (!setting || !first) return { base: 0, step: 0, hand: 0, blade: WORLD };
+  const { l, v } = context;
+  return {
+    base: shiftsOf(stands).shifts[setting.step - 1] ?? 0,
+    step: setting.setoff - l.slide.front,
+    hand: padContact(plan, setting, v.plate + l.push.pad),
+    blade: poses(setting.id, first.name)[0]?.frame ?? WORLD,
+  };
+};
+
+/** The questions of all checks, from the finished parts. */
+const questionOf = (
+  solved: Solved,
+  parts: readonly Part[],
+  place: Question['place'],
+  poses: Question['poses'],
+): Question => ({
+  ...solved,
+  parts,
+  place,
+  poses,
+  onBlade: placed(solved.items.blade, {
+    base: 0,
+    step: 0,
+    hand: 0,
+    blade: WORLD,
+  }),
+});
+
+/** All checks of a question, in the order a maker reads them. */
+export const checksOf = (q: Question): Result<readonly CheckResult[]> =>
+  chain(pairChecks(q), (pairs) =>
+    chain(insideChecks(q), (inside) =>
+      ok([
+        ...rangeChecks(q),
+        ...travelChecks(q),
+        ...pairs,
+        ...inside,
+        ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
+      ]),
+    ),
+  );
+
+/** A solved design as the fixture it is. */
+export const fixtureOf = (
+  solved: Solved,
+): Fixture & { readonly question: () => Result<Question> } => {
+  const { design, v, plan, context, stands } = solved;
+  const items = [...solved.items.machine, ...solved.items.blade];
+  const poses = posesBy(solved);
+  const parts = later(() => partsOf(context, items));
+  const place = (id: string): readonly Placement[] => placed(items, standingAt(solved, poses, id));
+  const question = later(() =>
+    chain(parts(), (made) => ok(questionOf(solved, made, place, poses))),
+  );
+  const steps = stepsOf(design, context);
+  return {
+    settings: settingsOf(design, v, context.l, plan),
+    lines: linesOf(plan),
+    facts: factsOf(v, context.l, plan),
+    parts,
+    place,
+    poses,
+    question,
+    checks: later(() => chain(question(), checksOf)),
+    measured: later(() => chain(question(), measuredOf)),
+    section: (id) => {
+      const setting = plan.settings.find((s) => s.id === id) ?? plan.settings[0];
+      if (!setting) return { title: '', lines: [], dimensions: [] };
+      const shift = shiftsOf(stands).shifts[setting.step - 1] ?? 0;
+      return sectionOf(context, plan, setting, shift);
+    },
+    assembly: words.assembly(steps),
+    zeroing: words.zeroing(steps),
+    cautions: words.cautions(steps, v.leastEdge, design.grinder.belt.direction === 'down'),
+  };
+};

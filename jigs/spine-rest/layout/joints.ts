@@ -1,0 +1,185 @@
+import {
+  all,
+  capScrew,
+  fail,
+  ok,
+  text,
+  chain,
+  washer,
+  type Result,
+  type Thread,
+  type Vec2,
+  type WasherSeries,
+} from '../../../src/family/index.ts';
+import type { Drawn } from '../parts/context.ts';
+import { FEED } from './sizes.ts';
+import { THREAD } from './stations.ts';
+
+/** Screws of one kind: where they stand, what they hold, how long they are. */
+export interface Joint {
+  readonly name: string;
+  readonly thread: Thread;
+  readonly length: number;
+  /** Plan places at the mean place of base and step. */
+  readonly at: readonly Vec2[];
+  /** Level of the face under head and washers. */
+  readonly level: number;
+  /** The way the shank points. */
+  readonly way: 'down' | 'up';
+  readonly washers: { readonly count: number; readonly series: WasherSeries };
+  /** What the screws move with. */
+  readonly group: 'base' | 'step';
+  /** Names of the parts the screws pass, as placements. */
+  readonly through: readonly string[];
+}
+
+interface Grip {
+  readonly name: string;
+  readonly thread: Thread;
+  readonly grip: number;
+  /** Depth of thread there is. */
+  readonly depth: number;
+  readonly least: number;
+  readonly most: number;
+  readonly series: WasherSeries;
+}
+
+/** Least length of thread in steel, as a share of the diameter (common practice). */
+const ENGAGEMENT = 0.8;
+
+/**
+ * The longest screw whose end stays in its thread and that finds at least 0.8 d of it; washers
+ * are added, up to `most`, until one of the preferred lengths fits.
+ */
+const fit = ({
+  name,
+  thread,
+  grip,
+  depth,
+  least,
+  most,
+  series,
+}: Grip): Result<{ length: number; count: number }> => {
+  const need = ENGAGEMENT * Number(thread.slice(1));
+  const { lengths } = capScrew(thread);
+  const thickness = washer(thread, series).thickness;
+  for (let count = least; count <= most; count += 1) {
+    const from = grip + count * thickness;
+    const fitting = lengths.filter((l) => l >= from + need - 1e-9 && l <= from + depth + 1e-9);
+    const length = fitting.at(-1);
+    if (length !== undefined) return ok({ length, count });
+  }
+  const from = grip + least * thickness;
+  const why = text.family.spineRest.issues.noScrew(thread, from + need, from + depth, name);
+  return fail({ code: 'no-screw', severity: 'error', path: 'fixture.parameters.base', ...why });
+};
+
+/** Every cap screw that holds plates, brackets and the base together. */
+export const jointsOf = (c: Drawn): Result<Joint[]> => {
+  const { v, s } = c;
+  const strips = v.guide === 'strips';
+  const { plate, base } = v;
+  const joint = (
+    grip: Grip,
+    rest: Omit<Joint, 'name' | 'thread' | 'length' | 'washers'>,
+  ): Result<Joint> =>
+    chain(fit(grip), ({ length, count }) =>
+      ok({
+        ...rest,
+        name: grip.name,
+        thread: grip.thread,
+        length,
+        washers: { count, series: grip.series },
+      }),
+    );
+  const main = { thread: THREAD.main, depth: base, least: 0, most: 2, series: 'plain' } as const;
+  const down = { way: 'down', group: 'base' } as const;
+  const joints = [
+    joint(
+      { ...main, name: 'nose-screw', grip: plate, least: 1, series: 'large' },
+      { ...down, at: s.nose, level: 0, through: ['nose', 'base'] },
+    ),
+    strips
+      ? joint(
+          { ...main, name: 'guide-screw', grip: 3 * plate },
+          {
+            ...down,
+            at: s.packer,
+            level: 2 * plate,
+            through: ['keeper-1', 'keeper-2', 'guide-strip-1', 'guide-strip-2', 'packer', 'base'],
+          },
+        )
+      : joint(
+          { ...main, name: 'packer-screw', grip: plate },
+          { ...down, at: s.packer, level: 0, through: ['packer', 'base'] },
+        ),
+    ...(strips
+      ? []
+      : [
+          joint(
+            { ...main, name: 'lock-screw', grip: 2 * plate, least: 1, series: 'large' },
+            { ...down, at: s.lock, level: plate, through: ['step', 'packer', 'base'] },
+          ),
+        ]),
+    joint(
+      { ...main, name: 'bracket-screw', grip: plate + FEED.wall },
+      { ...down, at: s.bracket, level: FEED.wall, through: ['feed-bracket', 'packer', 'base'] },
+    ),
+    joint(
+      { ...main, name: 'lug-screw', thread: THREAD.lug, grip: FEED.wall, depth: plate },
+      {
+        at: s.lug,
+        level: plate + FEED.wall,
+        way: 'down',
+        group: 'step',
+        through: ['feed-lug', 'step'],
+      },
+    ),
+    mountJoint(c, joint),
+  ];
+  return chain(all(joints), (found) => ok(strips ? [...found, keeperLock(c)] : found));
+};
+
+/** Screw tapped through a keeper, its end pressing on the step: some thread stays above. */
+const keeperLock = ({ v, s }: Drawn): Joint => {
+  const { lengths } = capScrew(THREAD.main);
+  const length = lengths.find((l) => l >= v.plate + 6) ?? v.plate + 6;
+  return {
+    name: 'lock-screw',
+    thread: THREAD.main,
+    length,
+    at: s.lock,
+    level: v.plate + length,
+    way: 'down',
+    washers: { count: 0, series: 'plain' },
+    group: 'base',
+    through: ['keeper-1', 'keeper-2', 'step'],
+  };
+};
+
+const mountJoint = (
+  { v, l, mount, restThickness }: Drawn,
+  joint: (grip: Grip, rest: Omit<Joint, 'name' | 'thread' | 'length' | 'washers'>) => Result<Joint>,
+): Result<Joint> => {
+  const name = 'mount-screw';
+  const { thread, at } = mount;
+  if (mount.kind === 'from-above') {
+    const grip = { name, thread, grip: v.base, depth: restThickness, least: 0, most: 0 } as const;
+    return joint(
+      { ...grip, series: 'plain' },
+      { at, level: l.levels.baseTop, way: 'down', group: 'base', through: ['base', 'packer'] },
+    );
+  }
+  const bars = mount.kind === 'bars';
+  const grip = restThickness + (bars ? v.plate : 0);
+  return joint(
+    { name, thread, grip, depth: v.base, least: bars ? 0 : 1, most: 3, series: 'large' },
+    {
+      at,
+      level: l.levels.baseBottom - grip,
+      way: 'up',
+      group: 'base',
+      through: bars ? ['clamp-bar-1', 'clamp-bar-2', 'base'] : ['base'],
+    },
+  );
+};

@@ -1,0 +1,173 @@
+import { radians } from '../../../src/family/index.ts';
+import { middle, span, type Needs } from '../needs.ts';
+import type { Values } from '../parameters.ts';
+import { FEED, GUIDE, SIZE } from './sizes.ts';
+
+/**
+ * Every derived dimension of the fixture, mm, in the seat frame with the base at its mean place
+ * and the step at the middle of its travel: x along the stroke, y from the abrasive face, z up
+ * from the seat. Parts, placements and checks all read these numbers and derive no others.
+ */
+export type Layout = ReturnType<typeof layoutOf>;
+
+const EDGE = 8;
+
+const levelsOf = ({ plate, base }: Values) => ({
+  plate,
+  base,
+  /** Top of the base, under nose and packer. */
+  baseTop: -plate,
+  baseBottom: -plate - base,
+  /** Top of the step. */
+  stepTop: plate,
+  /** From the rest's top to the seat. */
+  stack: plate + base,
+});
+
+const noseOf = (v: Values, needs: Needs) => {
+  const half = needs.beltHalf + v.wing;
+  const stepHalf = needs.beltHalf + v.stepWing;
+  /** Travel of the nose on the base to either side of its mean place. */
+  const travel = span(needs.shift) / 2 + v.travelReserve;
+  const depth = Math.max(30, 2 * (travel + SIZE.noseWasher / 2 + 3));
+  return {
+    half,
+    front: v.noseGap,
+    back: v.noseGap + depth,
+    depth,
+    travel,
+    screwX: (half + stepHalf) / 2,
+    screwY: v.noseGap + depth / 2,
+  };
+};
+
+/** Where the guide starts: behind the packer's front and the room for the push block's foot. */
+const guideStart = (v: Values, packerFront: number): number =>
+  v.guide === 'strips' ? Math.max(packerFront, GUIDE.padReach + GUIDE.footRoom) : packerFront;
+
+const slideOf = (v: Values, needs: Needs, packerFront: number) => {
+  const half = needs.beltHalf + v.stepWing;
+  const travel = span(needs.onBase) / 2 + v.travelReserve;
+  const start = guideStart(v, packerFront);
+  const front = middle(needs.onBase);
+  const pins: readonly [number, number] = [start + 9, start + 9 + v.guideLength];
+  const strips = { front: start, back: start + v.guideLength };
+  const back =
+    v.guide === 'strips'
+      ? strips.back + 2 + travel + FEED.leg
+      : pins[1] + travel + SIZE.guidePin / 2 + v.guidePlay + EDGE;
+  return {
+    half,
+    front,
+    back,
+    /** To either side of the middle. */
+    travel,
+    pins,
+    strips: { ...strips, inner: half + v.guidePlay / 2 },
+    keepers: [strips.front + GUIDE.keeper / 2, strips.back - GUIDE.keeper / 2] as const,
+    slotWidth: SIZE.guidePin + v.guidePlay,
+    lockX: half - 10,
+    /** Between the pins, in front of the lug's foot whatever the travel. */
+    lockY: Math.min(middle({ min: pins[0], max: pins[1] }), back - FEED.leg - 11 - travel),
+    /** Yaw that the play allows, degrees: play over length. */
+    yaw: (Math.atan2(v.guidePlay, v.guideLength) * 180) / Math.PI,
+  };
+};
+
+const feedOf = (slideHalf: number, slideBack: number, travel: number, plate: number) => {
+  const bracketBack = slideBack + travel + 1 + FEED.leg;
+  const lugHalf = Math.min(20, slideHalf - 2);
+  /** From the front face of the bracket's leg to the lug's rear face, step fully forward. */
+  const reach = bracketBack - FEED.wall - (slideBack - travel);
+  /** Length of the feed screw, step fully forward: the sum of what stands along it. */
+  const needed =
+    FEED.knobNut +
+    FEED.knobWeb +
+    FEED.jamNut +
+    FEED.knobRoom +
+    FEED.wall +
+    reach +
+    FEED.wall +
+    FEED.nutPair +
+    FEED.screwEnd;
+  return {
+    axisZ: plate + FEED.axis,
+    lugHalf,
+    lugScrewX: lugHalf - 8,
+    lugScrewY: slideBack - FEED.leg / 2,
+    bracketHalf: FEED.bracketHalf,
+    bracketScrewX: FEED.bracketHalf - 10,
+    bracketScrewY: bracketBack - FEED.leg / 2,
+    bracketBack,
+    screwNeeded: needed,
+  };
+};
+
+const baseOf = (v: Values, needs: Needs, noseHalf: number, back: number) => {
+  const { stack } = levelsOf(v);
+  const lean = Math.tan(radians(needs.lean));
+  return {
+    half: noseHalf - 2,
+    front: v.noseGap + 4 + stack * Math.max(0, lean) - needs.shift.min,
+    back,
+  };
+};
+
+/** Where the pad, guard and handle of the push block stand; z from the step's top. */
+const pushOf = (v: Values, needs: Needs, slideHalf: number) => {
+  const pad = needs.pad - v.plate;
+  const grip = Math.max(45, v.handDistance + 3 - GUIDE.padReach);
+  const handle = Math.max(pad + 14, GUIDE.footHeight + 22);
+  return {
+    half: slideHalf,
+    padHalf: 12,
+    /** From the pad's tip to the guard's front face. */
+    padReach: GUIDE.padReach,
+    pad,
+    foot: GUIDE.footRoom,
+    footHeight: GUIDE.footHeight,
+    handle,
+    grip,
+    depth: grip + 25,
+    guard: Math.max(handle + 2, needs.edgeTop + v.guardRise - v.plate),
+  };
+};
+
+/** The two plates of the stop collar, v along the blade's height from the spine line. */
+const collarOf = (v: Values, needs: Needs, noseHalf: number) => {
+  const { from, to, thickness } = needs.behind;
+  const lower = Math.min(from, 0) - SIZE.collarScrewRoom;
+  const upper = to + SIZE.collarScrewRoom;
+  return {
+    /** From the plunge to the face that meets the nose. */
+    distance: noseHalf - needs.beltHalf - v.plungeMargin,
+    width: GUIDE.collarWidth,
+    thickness: v.plate,
+    lower,
+    upper,
+    bottom: lower - 5,
+    top: upper + 5,
+    gripped: thickness,
+  };
+};
+
+export const layoutOf = (v: Values, needs: Needs) => {
+  const levels = levelsOf(v);
+  const nose = noseOf(v, needs);
+  const packerFront = nose.back + nose.travel + 0.5;
+  const slide = slideOf(v, needs, packerFront);
+  const feed = feedOf(slide.half, slide.back, slide.travel, v.plate);
+  const base = baseOf(v, needs, nose.half, feed.bracketBack);
+  return {
+    levels,
+    nose,
+    slide,
+    feed,
+    base,
+    packer: { front: packerFront, back: base.back, half: base.half },
+    push: pushOf(v, needs, slide.half),
+    collar: collarOf(v, needs, nose.half),
+    gauge: { width: needs.lastSetoff, height: v.plate - 1, length: 2 * needs.beltHalf },
+    pin: { diameter: SIZE.zeroPin, length: SIZE.zeroPinLength },
+  };
+};

@@ -1,0 +1,106 @@
+import {
+  cutByPlane,
+  dot3,
+  halfSpace,
+  localise,
+  place,
+  radians,
+  sliceByPlane,
+  type Frame,
+  type Mesh,
+  type Place,
+  type Side,
+  type Vec2,
+  type Vec3,
+} from '../../../src/family/index.ts';
+import { settleMesh, type Contacts } from '../pose/settle-mesh.ts';
+
+/** One belt on one side at one place: where the fixture stands and where the maker stops. */
+export interface Pass {
+  readonly side: Side;
+  readonly contacts: Contacts;
+  /** Lean of the platen, degrees. */
+  readonly lean: number;
+  /** Edge of this side to stop at, from the midplane, mm. */
+  readonly edge: number;
+}
+
+/** The section square to the spine at a place, as polygon in (v from the spine, w), mm. */
+export const sectionAt = (mesh: Mesh, at: Place): Vec2[] => {
+  const slope = radians(at.slope);
+  const along: Vec3 = [Math.cos(slope), Math.sin(slope), 0];
+  const down: Vec3 = [-Math.sin(slope), Math.cos(slope), 0];
+  const foot: Vec3 = [at.spine[0], at.spine[1], 0];
+  const { loops, frame } = sliceByPlane(mesh, halfSpace(foot, along));
+  const longest = [...loops].sort((a, b) => b.length - a.length)[0] ?? [];
+  return longest.map(([x, y]): Vec2 => {
+    const p = place(frame, [x, y, 0]);
+    const from: Vec3 = [p[0] - foot[0], p[1] - foot[1], p[2]];
+    return [dot3(from, down), p[2]];
+  });
+};
+
+/** A point of the section at a place, in blade coordinates. */
+const inBlade = (at: Place, [v, w]: Vec2): Vec3 => {
+  const slope = radians(at.slope);
+  return [at.spine[0] - v * Math.sin(slope), at.spine[1] + v * Math.cos(slope), w];
+};
+
+/** The abrasive face as a half space of the blade's coordinates; what is kept lies outside it. */
+const faceInBlade = (pose: Frame, lean: number) => {
+  const t = radians(lean);
+  const normal: Vec3 = [0, -Math.cos(t), -Math.sin(t)];
+  return halfSpace(localise(pose, [0, 0, 0]), [
+    dot3(normal, pose.x),
+    dot3(normal, pose.y),
+    dot3(normal, pose.z),
+  ]);
+};
+
+/** Where the face meets the level v of the section, from the midplane on the ground side, mm. */
+const edgeLeft = (pose: Frame, pass: Pass, at: Place, v: number): number => {
+  const face = faceInBlade(pose, pass.lean);
+  const [low, high] = [inBlade(at, [v, 0]), inBlade(at, [v, 1])];
+  const d0 = face.offset - dot3(face.normal, low);
+  const d1 = face.offset - dot3(face.normal, high);
+  const w = d0 / (d0 - d1);
+  return pass.side === 'left' ? w : -w;
+};
+
+const ROUNDS = 80;
+const FINE = 1e-9;
+
+/**
+ * The pose in which the belt has brought the edge at a place down to the stop: the tilt at which
+ * the settled blade's ground face passes that far from the midplane at the edge. A steeper tilt
+ * always takes more off the edge, so the tilt is found by halving and, near it, by secants. None
+ * when no tilt between just leaning and 40 degrees does it.
+ */
+export const stopPose = (mesh: Mesh, pass: Pass, at: Place): Frame | undefined => {
+  const height = Math.max(...sectionAt(mesh, at).map(([v]) => v));
+  const poseAt = (tilt: number): Frame | undefined =>
+    settleMesh(mesh, pass.side, at.u, tilt, pass.contacts);
+  const excess = (tilt: number): number => {
+    const pose = poseAt(tilt);
+    return pose ? edgeLeft(pose, pass, at, height) - pass.edge : NaN;
+  };
+  let [low, high] = [Math.max(0.02, pass.lean + 0.02), 40];
+  let [fLow, fHigh] = [excess(low), excess(high)];
+  if (!(fLow > 0) || !(fHigh < 0)) return undefined;
+  for (let i = 0; i < ROUNDS && high - low > FINE; i += 1) {
+    const secant = low + ((high - low) * fLow) / (fLow - fHigh);
+    // Alternate, so that a bent curve cannot hold one end for ever.
+    const tilt = i % 3 === 2 ? (low + high) / 2 : secant;
+    const f = excess(tilt);
+    if (Math.abs(f) < 1e-10) return poseAt(tilt);
+    if (f > 0) [low, fLow] = [tilt, f];
+    else [high, fHigh] = [tilt, f];
+  }
+  return poseAt((low + high) / 2);
+};
+
+/** The blade after one pass at a place: everything the face reaches in its last pose is gone. */
+export const ground = (mesh: Mesh, pass: Pass, at: Place): Mesh | undefined => {
+  const pose = stopPose(mesh, pass, at);
+  return pose && cutByPlane(mesh, faceInBlade(pose, pass.lean));
+};

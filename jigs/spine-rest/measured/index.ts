@@ -1,0 +1,105 @@
+import {
+  bladeMesh,
+  chain,
+  all,
+  fail,
+  ok,
+  placeAt,
+  problem,
+  text,
+  type Blade,
+  type Certainty,
+  type Measured,
+  type Mesh,
+  type Result,
+  type Side,
+  type SpineRestPlan,
+} from '../../../src/family/index.ts';
+import type { Question } from '../checks/question.ts';
+import { gauge } from './measure.ts';
+import { ground, sectionAt, type Pass } from './cut-pass.ts';
+
+/** Chord error of the blade that is ground, mm: far below what is measured. */
+const CHORD = 1e-4;
+
+type PlanSetting = SpineRestPlan['settings'][number];
+
+const words = text.family.spineRest.issues;
+
+/** The solver's place nearest to u: the stop the maker is told, and the trust in it. */
+const nearest = <T extends { readonly u: number }>(
+  places: readonly T[],
+  u: number,
+): T | undefined =>
+  places.reduce<T | undefined>(
+    (best, place) => (best && Math.abs(best.u - u) <= Math.abs(place.u - u) ? best : place),
+    undefined,
+  );
+
+const certaintyAt = (plan: SpineRestPlan, blade: string, side: Side, u: number): Certainty => {
+  const line = plan.lines.find((l) => l.blade === blade && l.side === side);
+  return nearest(line?.places ?? [], u)?.certainty ?? { kind: 'estimate', basis: words.noLine };
+};
+
+/** The passes at a place, in the order of the sequence, as the fixture and the maker make them. */
+const passesAt = (q: Question, blade: string, u: number): Pass[] =>
+  q.plan.settings.flatMap((setting: PlanSetting): Pass[] => {
+    const place = nearest(setting.blades.find((b) => b.blade === blade)?.places ?? [], u);
+    const step = q.place(setting.id).find(({ name }) => name === 'step');
+    if (!place || !step) return [];
+    const { nose, slide, levels } = q.context.l;
+    return [
+      {
+        side: setting.side,
+        lean: q.plan.lean,
+        edge: place.edge,
+        contacts: {
+          noseHalf: nose.half,
+          stepHalf: slide.half,
+          stepTop: levels.stepTop,
+          setoff: step.frame.origin[1],
+        },
+      },
+    ];
+  });
+
+const notSettled = (blade: string, u: number) =>
+  fail(problem('not-settled', 'blades', words.notSettled(blade, u)));
+
+/** Grinds the blank at one place through all passes and measures both sides there. */
+const measuredAt = (q: Question, blade: Blade, blank: Mesh, u: number): Result<Measured[]> => {
+  const at = placeAt(blade, u, 2 * q.context.l.nose.half);
+  let mesh = blank;
+  const passes = passesAt(q, blade.name, u);
+  for (const pass of passes) {
+    const next = ground(mesh, pass, at);
+    if (!next) return notSettled(blade.name, u);
+    mesh = next;
+  }
+  const section = sectionAt(mesh, at);
+  const sides = (['left', 'right'] as const).filter((side) => passes.some((p) => p.side === side));
+  return all(
+    sides.map((side): Result<Measured> => {
+      const found = gauge(section, side);
+      if (!found) return notSettled(blade.name, u);
+      const certainty = certaintyAt(q.plan, blade.name, side, u);
+      return ok({ blade: blade.name, side, u, ...found, certainty });
+    }),
+  );
+};
+
+/**
+ * What the finished blades show at heel, middle and tip: each blank is settled into nose and step
+ * as they stand, cut by the abrasive face at every stop of the sequence, sliced and measured.
+ */
+export const measuredOf = (q: Question): Result<Measured[]> => {
+  const last = q.plan.settings.at(-1);
+  const results = q.design.blades.map((blade) => {
+    const { blade: blank } = bladeMesh(blade, { chord: CHORD });
+    const expected = last?.blades.find((b) => b.blade === blade.name)?.expected ?? [];
+    return chain(all(expected.map(({ u }) => measuredAt(q, blade, blank, u))), (lists) =>
+      ok(lists.flat()),
+    );
+  });
+  return chain(all(results), (lists) => ok(lists.flat()));
+};

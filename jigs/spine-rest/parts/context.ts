@@ -1,0 +1,88 @@
+import {
+  plate as cutPlate,
+  PRINT_PLAY,
+  materialOf,
+  text,
+  type Hole,
+  type Loop,
+  type Making,
+  type PlatePart,
+  type Result,
+  type Vec2,
+} from '../../../src/family/index.ts';
+import type { Joint } from '../layout/joints.ts';
+import type { Layout } from '../layout/layout.ts';
+import type { Mount } from '../layout/mount.ts';
+import type { Stations } from '../layout/stations.ts';
+import type { Range } from '../needs.ts';
+import type { Values } from '../parameters.ts';
+
+/** What plates are drawn and screws chosen from. */
+export interface Drawn {
+  readonly v: Values;
+  readonly l: Layout;
+  readonly s: Stations;
+  readonly mount: Mount;
+  readonly making: Making;
+  /** Lean of the platen, degrees. */
+  readonly lean: number;
+  /** Greatest height over the seat at which a spine touches the step, mm. */
+  readonly stepContact: number;
+  /** Thickness of what the base is mounted on, mm. */
+  readonly restThickness: number;
+  /** Places of the step on the base that settings and zero need. */
+  readonly needsOnBase: Range;
+}
+
+/** The same with every length chosen from the hardware tables. */
+export interface Context extends Drawn {
+  readonly joints: readonly Joint[];
+  /** Feed screw: its length, its front end and the front of the knob at the mean place. */
+  readonly feed: { readonly length: number; readonly frontY: number; readonly knobY: number };
+  readonly pinLength: number;
+  readonly collarScrew: number;
+}
+
+export const words = text.family.spineRest.parts;
+
+/** Radius of plate corners, mm: none where they are sawn. */
+export const cornerRadius = ({ making }: Context): number =>
+  making.plates.process === 'saw-drill' ? 0 : 3;
+
+export interface PlateSpec {
+  readonly id: string;
+  readonly name: string;
+  readonly quantity?: number;
+  readonly thickness: number;
+  readonly outline: Loop;
+  readonly holes: readonly Hole[];
+  readonly engraving?: readonly (readonly Vec2[])[];
+  readonly finish?: string;
+  readonly notes?: readonly string[];
+  readonly tight?: readonly string[];
+}
+
+/** A plate of the design's sheet: one profile, its holes in it. */
+export const plate = ({ making }: Context, spec: PlateSpec): Result<PlatePart> => {
+  const { name, density } = materialOf(making.plates.material);
+  return cutPlate({
+    ...spec,
+    quantity: spec.quantity ?? 1,
+    material: name,
+    density,
+    finish: spec.finish ?? words.finish.plate,
+    process: making.plates.process,
+  });
+};
+
+/** Name and density of the filament, and what its holes are printed larger by, mm. */
+export const printed = ({ making }: Context): { name: string; density: number; play: number } => {
+  const { name, density } = materialOf(making.prints.material);
+  return { name, density, play: PRINT_PLAY[making.prints.fit] };
+};
+
+/** Takes places from the plan to a plate whose front edge lies at `front`. */
+export const from =
+  (front: number) =>
+  (places: readonly Vec2[]): Vec2[] =>
+    places.map(([x, y]): Vec2 => [x, y - front]);

@@ -1,0 +1,39 @@
+import { polygon, radians, type PrintPart } from '../../../src/family/index.ts';
+import { printed, words, type Context } from './context.ts';
+
+/**
+ * The setting gauge: a bar as wide as the last setting, lying on the seat between belt and step.
+ * Its front follows a platen that leans towards the maker, so that it touches at the seat.
+ */
+export const gauge = (c: Context): PrintPart => {
+  const { name, density } = printed(c);
+  const { width, height, length } = c.l.gauge;
+  const back = Math.max(0, -Math.tan(radians(c.lean)) * height);
+  return {
+    kind: 'print',
+    id: 'setting-gauge',
+    name: words.names.gauge,
+    quantity: 1,
+    material: name,
+    density,
+    finish: words.finish.print,
+    layers: [
+      {
+        profile: {
+          outer: polygon([
+            [0, 0],
+            [width, 0],
+            [width, height],
+            [back, height],
+          ]),
+          holes: [],
+        },
+        from: 0,
+        to: length,
+      },
+    ],
+    holes: [],
+    notes: [words.notes.gauge(width)],
+    tight: [],
+  };
+};

@@ -1,0 +1,43 @@
+import { inSeatFrame, radians, type SpineRestPlan } from '../../../src/family/index.ts';
+import { PAD } from '../layout/sizes.ts';
+
+type PlanSetting = SpineRestPlan['settings'][number];
+
+const STEPS = 400;
+
+/** Half-thickness left at height v by an earlier cut of the far side, if there was one. */
+export const farSide = (
+  thickness: number,
+  height: number,
+  earlier: PlanSetting | undefined,
+): ((v: number) => number) => {
+  if (!earlier) return () => thickness / 2;
+  const rise = Math.tan(radians(earlier.angle));
+  return (v) => Math.min(thickness / 2, earlier.edgeSide + (height - v) * rise);
+};
+
+/** The last setting before this one that ground the other side. */
+export const earlierOther = (plan: SpineRestPlan, setting: PlanSetting): PlanSetting | undefined =>
+  plan.settings
+    .slice(0, plan.settings.indexOf(setting))
+    .findLast(({ side }) => side !== setting.side);
+
+/**
+ * Where along y the tip of the pad stands when its round nose, `pad` above the seat, touches the
+ * blade's far face at its bevel place: the farthest back over the points of that face,
+ * y + sqrt(r^2 - (z - pad)^2) - r.
+ */
+export const padContact = (plan: SpineRestPlan, setting: PlanSetting, pad: number): number => {
+  const place = setting.blades[0]?.places[0];
+  if (!place) return 0;
+  const { seating, thickness, height } = place;
+  const half = farSide(thickness, height, earlierOther(plan, setting));
+  const r = PAD.noseRadius;
+  const reaches = Array.from({ length: STEPS + 1 }, (_, i) => {
+    const v = (height * i) / STEPS;
+    const [y, z] = inSeatFrame(seating.origin, seating.tilt, [half(v), v]);
+    const d = z - pad;
+    return Math.abs(d) < r ? y + Math.sqrt(r * r - d * d) - r : -Infinity;
+  });
+  return Math.max(...reaches);
+};

@@ -1,0 +1,61 @@
+import {
+  bladeMesh,
+  settledPose,
+  shapeOf,
+  strokeOf,
+  type Blade,
+  type BladePose,
+  type Mesh,
+  type SpineRestPlan,
+} from '../../../src/family/index.ts';
+import type { Context } from '../parts/context.ts';
+import { settleMesh, type Contacts } from './settle-mesh.ts';
+import { spineOnly } from './spine-only.ts';
+
+type PlanSetting = SpineRestPlan['settings'][number];
+
+/** Poses over a stroke, both ends included. */
+const COUNT = 9;
+/** Chord error of the blades that are placed, mm. */
+const CHORD = 0.001;
+
+export const contactsOf = ({ l }: Context, setoff: number): Contacts => ({
+  noseHalf: l.nose.half,
+  stepHalf: l.slide.half,
+  stepTop: l.levels.stepTop,
+  setoff,
+});
+
+/** What the seat and the step touch of each blade: the strip along its spine. */
+export const spinesOf = (blades: readonly Blade[], c: Context): ReadonlyMap<string, Mesh> =>
+  new Map(
+    blades.map((blade) => [
+      blade.name,
+      spineOnly(bladeMesh(blade, { chord: CHORD }).blade, c.l.levels.stepTop + 2),
+    ]),
+  );
+
+/** The places at the belt's middle over the stroke of a blade. */
+const placesOf = (blade: Blade, c: Context, beltWidth: number): number[] => {
+  const { from, to } = strokeOf(beltWidth, shapeOf(blade).length, c.v.plungeMargin, c.v.tipOverlap);
+  return Array.from({ length: COUNT }, (_, i) => from + ((to - from) * i) / (COUNT - 1));
+};
+
+/**
+ * The blade over its stroke at one setting, from the plunge stop to the tip: at every place it
+ * stands at the tilt that the belt allows there, its spine settled on nose and against step.
+ */
+export const posesOf = (
+  blade: Blade,
+  spine: Mesh,
+  setting: PlanSetting,
+  c: Context,
+  beltWidth: number,
+): BladePose[] =>
+  placesOf(blade, c, beltWidth).flatMap((u): BladePose[] => {
+    const settled = settledPose(setting, blade.name, u);
+    if (!settled) return [];
+    const contacts = contactsOf(c, setting.setoff);
+    const frame = settleMesh(spine, setting.side, u, settled.strokeTilt, contacts);
+    return frame ? [{ setting: setting.id, blade: blade.name, u, frame }] : [];
+  });

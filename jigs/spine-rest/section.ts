@@ -1,0 +1,108 @@
+import {
+  circle,
+  flatten,
+  inSeatFrame,
+  radians,
+  text,
+  type BeltSection,
+  type SpineRestPlan,
+  type Vec2,
+} from '../../src/family/index.ts';
+import { PAD } from './layout/sizes.ts';
+import type { Context } from './parts/context.ts';
+import { earlierOther, farSide, padContact } from './place/hand.ts';
+
+const words = text.family.spineRest.section;
+
+type PlanSetting = SpineRestPlan['settings'][number];
+type Line = BeltSection['lines'][number];
+
+const box = (
+  role: Line['role'],
+  y: readonly [number, number],
+  z: readonly [number, number],
+  label?: string,
+): Line => ({
+  role,
+  closed: true,
+  points: [
+    [y[0], z[0]],
+    [y[1], z[0]],
+    [y[1], z[1]],
+    [y[0], z[1]],
+  ],
+  ...(label === undefined ? {} : { label }),
+});
+
+/** Blade section at the bevel place of the first blade, ground to the stop, seat frame (y, z). */
+const bladeOutline = (plan: SpineRestPlan, setting: PlanSetting): Vec2[] => {
+  const place = setting.blades[0]?.places[0];
+  if (!place) return [];
+  const { seating, thickness, height } = place;
+  const far = farSide(thickness, height, earlierOther(plan, setting));
+  const rise = Math.tan(radians(setting.angle));
+  const near = (v: number): number =>
+    Math.min(thickness / 2, setting.edgeSide + (height - v) * rise);
+  const shoulder = Math.max(0, height - setting.bevelHeight);
+  const levels = [0, shoulder, height];
+  const at = (w: number, v: number): Vec2 => inSeatFrame(seating.origin, seating.tilt, [w, v]);
+  return [...levels.map((v) => at(-near(v), v)), ...levels.reverse().map((v) => at(far(v), v))];
+};
+
+/** The set-up of one setting seen along the stroke: belt, blade, nose, step, base and pad. */
+export const sectionOf = (
+  c: Context,
+  plan: SpineRestPlan,
+  setting: PlanSetting,
+  shift: number,
+): BeltSection => {
+  const { v, l } = c;
+  const top = Math.max(...setting.blades.flatMap((b) => b.places.map((p) => p.seating.edge[1])));
+  const lean = Math.tan(radians(plan.lean));
+  const face = (z: number): Vec2 => [-z * lean, z];
+  const pad = v.plate + l.push.pad;
+  const tip = padContact(plan, setting, pad);
+  const padCircle = flatten(circle([tip + PAD.noseRadius, pad], PAD.noseRadius), 0.05);
+  const back = 70;
+  return {
+    title: words.title(setting.id),
+    lines: [
+      {
+        role: 'belt',
+        closed: false,
+        points: [face(l.levels.baseBottom), face(top + 15)],
+        label: words.belt,
+      },
+      box('fixture', [l.nose.front, l.nose.back], [-v.plate, 0], words.nose),
+      box('fixture', [setting.setoff, back], [0, v.plate], words.step),
+      box(
+        'fixture',
+        [l.base.front + shift, back],
+        [l.levels.baseBottom, l.levels.baseTop],
+        words.base,
+      ),
+      { role: 'blade', closed: true, points: bladeOutline(plan, setting), label: words.blade },
+      { role: 'push', closed: true, points: padCircle, label: words.pad },
+    ],
+    dimensions: [
+      {
+        from: [0, 0],
+        to: [setting.setoff, 0],
+        direction: 'horizontal',
+        text: words.mm(setting.setoff),
+      },
+      {
+        from: face(-v.plate / 2),
+        to: [l.nose.front, -v.plate / 2],
+        direction: 'horizontal',
+        text: words.mm(v.noseGap),
+      },
+      {
+        from: [tip + PAD.noseRadius, 0],
+        to: [tip + PAD.noseRadius, pad],
+        direction: 'vertical',
+        text: words.mm(pad),
+      },
+    ],
+  };
+};

@@ -1,0 +1,155 @@
+import {
+  exact,
+  text,
+  type Design,
+  type Fact,
+  type GrindLine,
+  type Reading,
+  type Setting,
+  type SpineRestPlan,
+} from '../../src/family/index.ts';
+import type { Layout } from './layout/layout.ts';
+import { SIZE } from './layout/sizes.ts';
+import { pinSetoff } from './needs-of.ts';
+import type { Values } from './parameters.ts';
+
+const words = text.family.spineRest.setting;
+
+/** Feed screw M6, ISO 261 coarse: mm a turn; and the knob's divisions. */
+export const PITCH = 1;
+export const DIVISIONS = 50;
+
+type PlanSetting = SpineRestPlan['settings'][number];
+
+/** Turns from the pin zero taken on this very belt, positive opening, and what the knob shows. */
+const dialOf = (setting: PlanSetting, zero: number): Required<Reading>['dial'] => {
+  const turns = (setting.setoff - zero) / PITCH;
+  const divisions = Math.round(turns * DIVISIONS);
+  return {
+    turnsFromZero: turns,
+    turnsFromLast: setting.dial.turnsFromLast,
+    division: ((divisions % DIVISIONS) + DIVISIONS) % DIVISIONS,
+  };
+};
+
+const notesOf = (
+  { grinder }: Design,
+  v: Values,
+  setting: PlanSetting,
+  last: PlanSetting | undefined,
+): string[] => {
+  const { notes } = words;
+  const backing = grinder.backings.find(({ id }) => id === setting.backing);
+  const standing = Math.max(
+    0,
+    ...setting.blades.flatMap(({ places }) => places.map(({ leftStanding }) => leftStanding)),
+  );
+  const changed = last?.belt !== setting.belt || last.backing !== setting.backing;
+  return [
+    ...(changed ? [notes.zeroAgain] : []),
+    ...(backing && (backing.kind === 'leather' || backing.kind === 'rubber')
+      ? [notes.soft(backing.id)]
+      : []),
+    ...(setting.firstContact.at === 'edge' && !setting.firstContact.seated
+      ? [notes.edgeFirst]
+      : []),
+    ...(setting.push.stepForceMin < v.pushReserve
+      ? [notes.lowReserve(setting.push.stepForceMin)]
+      : []),
+    ...(standing >= 0.05 ? [notes.standing(standing)] : []),
+    notes.approach,
+  ];
+};
+
+/** The plan's settings as a maker reads them. */
+export const settingsOf = (
+  design: Design,
+  v: Values,
+  l: Layout,
+  plan: SpineRestPlan,
+): Setting[] => {
+  const zero = pinSetoff(SIZE.zeroPin / 2, plan.lean);
+  const { readings } = words;
+  return plan.settings.map((s, i): Setting => ({
+    id: s.id,
+    step: s.step,
+    side: s.side,
+    belt: s.belt,
+    backing: s.backing,
+    edgeStop: s.edgeStop,
+    angle: s.angle,
+    readings: [
+      { key: 'setoff', label: readings.setoff, value: s.setoff, unit: 'mm', dial: dialOf(s, zero) },
+      { key: 'fromZero', label: readings.dialFromZero, value: s.setoff - zero, unit: 'mm' },
+      { key: 'noseGap', label: readings.noseGap, value: v.noseGap, unit: 'mm' },
+      { key: 'edgeSide', label: readings.edgeSide, value: s.edgeSide, unit: 'mm' },
+      { key: 'collar', label: readings.collar, value: l.collar.distance, unit: 'mm' },
+    ],
+    progress: s.progress.map(({ edge, angle, bevelHeight }) => ({ edge, angle, bevelHeight })),
+    expected: s.blades.flatMap(({ blade, expected }) =>
+      expected.map(({ place, u, bevelHeight }) => ({ blade, place, u, bevelHeight })),
+    ),
+    push: {
+      from: s.push.from,
+      to: s.push.to,
+      stepForce: [s.push.stepForceMin, s.push.stepForceMax],
+    },
+    volume: s.blades.map(({ blade, volume }) => ({ blade, value: volume })),
+    notes: notesOf(design, v, s, plan.settings[i - 1]),
+  }));
+};
+
+/** The plan's grind lines, without what only the solver needs. */
+export const linesOf = (plan: SpineRestPlan): GrindLine[] =>
+  plan.lines.map(({ blade, side, places }) => ({
+    blade,
+    side,
+    places: places.map(({ steers: _, ...place }) => place),
+  }));
+
+/** Numbers worth printing beside the settings. */
+export const factsOf = (v: Values, l: Layout, plan: SpineRestPlan): Fact[] => {
+  const { facts, side: sides } = words;
+  const mm = (key: string, label: string, value: number): Fact => ({
+    key,
+    label,
+    value,
+    unit: 'mm',
+    certainty: exact,
+  });
+  return [
+    mm('pinZero', facts.pinZero, pinSetoff(SIZE.zeroPin / 2, plan.lean)),
+    mm('stack', facts.stack, l.levels.stack),
+    mm('pushHeight', facts.pushHeight, plan.pushHeight),
+    mm('collar', facts.collar, l.collar.distance),
+    mm('travel', facts.travel, 2 * l.slide.travel),
+    mm('noseTravel', facts.noseTravel, 2 * l.nose.travel),
+    mm('perTurn', facts.perTurn, PITCH),
+    mm('perDivision', facts.perDivision, PITCH / DIVISIONS),
+    mm(
+      'stepContact',
+      facts.stepContact,
+      Math.max(...plan.settings.map(({ stepContact }) => stepContact)),
+    ),
+    {
+      key: 'yaw',
+      label: facts.yaw,
+      value: l.slide.yaw,
+      unit: 'deg',
+      certainty: { kind: 'bounded', by: l.slide.yaw, reason: v.guide },
+    },
+    ...plan.sensitivity.flatMap(({ side, degrees, bevelHeight }): Fact[] => [
+      {
+        key: `degreesPerTenth-${side}`,
+        label: facts.degreesPerTenth(sides[side]),
+        value: degrees,
+        unit: 'deg',
+        certainty: exact,
+      },
+      mm(`heightPerTenth-${side}`, facts.heightPerTenth(sides[side]), bevelHeight),
+    ]),
+    ...plan.lines.map(({ blade, side, greatestDeviation }) =>
+      mm(`deviation-${side}-${blade}`, facts.deviation(blade, sides[side]), greatestDeviation),
+    ),
+  ];
+};

@@ -1,0 +1,60 @@
+import {
+  chain,
+  fail,
+  hasError,
+  ok,
+  planSpineRest,
+  valuesOf,
+  type Design,
+  type Fixture,
+  type Result,
+  type SpineRestInput,
+} from '../../src/family/index.ts';
+import { contextOf } from './context-of.ts';
+import { fixtureOf } from './fixture.ts';
+import { itemsOf } from './place/items.ts';
+import { parameters, type Values } from './parameters.ts';
+import { parameterIssues, planIssues } from './rules.ts';
+import { DIVISIONS, PITCH } from './settings.ts';
+import { standsOf, type Stand } from './site.ts';
+
+/** Friction of belt on blade, least and greatest: common practice, no source. */
+const FRICTION = [0.2, 0.6] as const;
+
+const inputOf = (design: Design, v: Values, pushHeight?: number): SpineRestInput => ({
+  blades: design.blades,
+  grinder: design.grinder,
+  sequence: design.sequence,
+  parameters: {
+    noseWidth: design.grinder.belt.width + 2 * v.wing,
+    stackHeight: v.plate + v.base,
+    plungeStop: v.plungeMargin,
+    tipOverlap: v.tipOverlap,
+    friction: FRICTION,
+    reserve: v.pushReserve,
+    screwPitch: PITCH,
+    divisions: DIVISIONS,
+    settingTolerance: v.settingTolerance,
+    aim: v.aim === 'place' ? 'place' : 'line',
+    ...(pushHeight === undefined ? {} : { pushHeight }),
+  },
+});
+
+/** From a valid design to a solved fixture; the issues where it cannot be built. */
+export const solve = (design: Design): Result<Fixture> => {
+  const v = valuesOf(parameters, design.fixture.parameters);
+  const wrong = parameterIssues(design, v);
+  if (hasError(wrong)) return fail(...wrong);
+  return chain(planSpineRest(inputOf(design, v)), (plan) => {
+    const unfit = planIssues(v, plan);
+    if (hasError(unfit)) return fail(...unfit);
+    const stands = standsOf(design, v.plate + v.base).filter(
+      (stand): stand is Stand => stand !== undefined,
+    );
+    return chain(contextOf(design, v, plan, stands), (context) =>
+      chain(itemsOf(context), (items) =>
+        ok(fixtureOf({ design, v, plan, stands, context, items }), [...wrong, ...unfit]),
+      ),
+    );
+  });
+};

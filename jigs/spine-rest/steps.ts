@@ -1,0 +1,42 @@
+import { text, type Design } from '../../src/family/index.ts';
+import { SIZE } from './layout/sizes.ts';
+import { pinSetoff } from './needs-of.ts';
+import type { Context } from './parts/context.ts';
+import { DIVISIONS, PITCH } from './settings.ts';
+
+type StepsOf = Parameters<typeof text.family.spineRest.assembly>[0];
+
+/** The gap that the published limit for work rests allows, mm. */
+const WIDEST_GAP = 3.1;
+
+/** The numbers in the sentences of building and setting. */
+export const stepsOf = (design: Design, c: Context): StepsOf => {
+  const { v, l, mount, joints, feed } = c;
+  const lengthOf = (name: string): number =>
+    joints.find((joint) => joint.name === name)?.length ?? 0;
+  const strips = v.guide === 'strips';
+  const thinnest = Math.min(...design.blades.flatMap((b) => b.thickness.map(({ t }) => t)));
+  return {
+    strips,
+    mount: mount.kind,
+    mountThread: mount.thread,
+    mountScrew: lengthOf('mount-screw'),
+    noseScrew: lengthOf('nose-screw'),
+    packerScrew: lengthOf(strips ? 'guide-screw' : 'packer-screw'),
+    bracketScrew: lengthOf('bracket-screw'),
+    lugScrew: lengthOf('lug-screw'),
+    lockScrew: lengthOf('lock-screw'),
+    feed: feed.length,
+    noseGap: v.noseGap,
+    noseGapMost: Math.min(WIDEST_GAP, thinnest),
+    pin: SIZE.zeroPin,
+    pinLength: SIZE.zeroPinLength,
+    pinZero: pinSetoff(SIZE.zeroPin / 2, c.lean),
+    collar: l.collar.distance,
+    guidePlay: v.guidePlay,
+    yaw: l.slide.yaw,
+    lean: c.lean,
+    perDivision: PITCH / DIVISIONS,
+    padHeight: v.plate + l.push.pad,
+  };
+};

@@ -1,0 +1,48 @@
+/** What a fixture family may use: the one door between `jigs/` and the engine. */
+export { bladeMesh } from '../blade/blade-mesh.ts';
+export { placeAt, type Place } from '../blade/place.ts';
+export type { Blade } from '../blade/schema.ts';
+export { shapeOf } from '../blade/shape.ts';
+export { bodyOf, partMeshes, type PartMeshes } from '../check/assembly.ts';
+export { rangeCheck, type RangeTerms } from '../check/assembly-range.ts';
+export { notComputed, pairResult, worstOf, type PairTerms } from '../check/assembly-result.ts';
+export {
+  checkPairs,
+  createWorkspace,
+  prepare,
+  type Body,
+  type Motion,
+  type PairRule,
+  type Sweep,
+} from '../check/distance/index.ts';
+export type { CheckResult } from '../check/result.ts';
+export { fabricationChecks } from '../check/rules.ts';
+export { exact, type Certainty } from '../core/certainty.ts';
+export { hasError, problem, type Issue } from '../core/issue.ts';
+export { number } from '../core/parameter.ts';
+export { all, chain, fail, ok, type Result } from '../core/result.ts';
+export { degrees, plain, radians } from '../core/units.ts';
+export type { Design, Making } from '../document/schema.ts';
+export { rounded } from '../geometry/fillet.ts';
+export { flatten } from '../geometry/flatten.ts';
+export * from '../geometry/frame.ts';
+export * from '../geometry/loop.ts';
+export type { Mesh } from '../geometry/mesh.ts';
+export * from '../geometry/vector.ts';
+export { planSpineRest } from '../grind/spine-rest/plan.ts';
+export { settledPose } from '../grind/spine-rest/pose.ts';
+export { inSeatFrame } from '../grind/spine-rest/settle.ts';
+export type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts';
+export { strokeOf } from '../grind/spine-rest/windows.ts';
+export { faceDepth } from '../grinder/belt-path.ts';
+export { beltSpeed } from '../grinder/belt-speed.ts';
+export type { Grinder } from '../grinder/schema.ts';
+export * from '../hardware/index.ts';
+export { cutByPlane, halfSpace, sliceByPlane } from '../model/cut.ts';
+export type * from '../model/part.ts';
+export { plate } from '../model/plate.ts';
+export { choiceParameter } from '../schema/field.ts';
+export { text } from '../text/index.ts';
+export type * from './family.ts';
+export { machineBodies } from './grinder-bodies.ts';
+export { valuesOf, type ValuesOf } from './values.ts';

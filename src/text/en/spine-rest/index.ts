@@ -1,0 +1,22 @@
+import { checks } from './checks.ts';
+import { issues } from './issues.ts';
+import { parameters } from './parameters.ts';
+import { parts } from './parts.ts';
+import { section, setting } from './setting.ts';
+import { assembly, cautions, zeroing } from './steps.ts';
+
+/** Words of the spine-referenced rest. */
+export const spineRest = {
+  label: 'Spine-referenced rest',
+  meaning:
+    'The blade stands edge up, its spine on a nose in front of the platen and against a step; the distance of the step from the belt sets the bevel angle.',
+  checks,
+  issues,
+  parameters,
+  parts,
+  section,
+  setting,
+  assembly,
+  zeroing,
+  cautions,
+} as const;

@@ -1,0 +1,53 @@
+const n = (value: number, decimals = 2): string => value.toFixed(decimals);
+
+/** Words on the set-up sheet: readings, notes of a setting, facts. */
+export const setting = {
+  readings: {
+    setoff: 'Step to belt',
+    dialFromZero: 'Step from the pin zero',
+    noseGap: 'Gap at the belt (feeler)',
+    collar: 'Plunge to stop collar',
+    edgeSide: 'Edge of this side from the centreline',
+  },
+  notes: {
+    zeroAgain: 'New belt: take the zero with the pin again before setting.',
+    soft: (backing: string) =>
+      `Backing "${backing}" gives way under the push: angle and bevel height are estimates until calibrated with a test piece.`,
+    edgeFirst:
+      'First touch is at the edge itself, which no push can seat: break the edge by hand first, or hold the spine firmly to the step until the bevel is a few millimetres high.',
+    standing: (mm: number) =>
+      `The belt's width leaves up to ${n(mm)} mm standing at the edge somewhere along the blade: blend it by hand.`,
+    approach: 'Come to the reading by closing the step, never by opening it.',
+    lowReserve: (share: number) =>
+      `The step carries only ${n(100 * share, 0)} % of the push here: press high, near the edge.`,
+  },
+  facts: {
+    pinZero: 'Step to belt with the pin between them',
+    stack: 'Seat above the rest',
+    yaw: 'Yaw of the step by the play of its guide',
+    travel: 'Travel of the step',
+    noseTravel: 'Travel of the nose on the base',
+    perTurn: 'Step for one turn of the knob',
+    perDivision: 'Step for one division of the knob',
+    degreesPerTenth: (side: string) => `Angle for 0.1 mm of the step, ${side}`,
+    heightPerTenth: (side: string) => `Bevel height for 0.1 mm of the step, ${side}`,
+    pushHeight: 'Push above the seat',
+    collar: 'Plunge to stop collar',
+    stepContact: 'Spine on the step, above the seat',
+    deviation: (blade: string, side: string) =>
+      `Grind line of ${blade}, ${side}: greatest deviation`,
+  },
+  side: { left: 'left side', right: 'right side' },
+} as const;
+
+/** Labels on the section of the set-up. */
+export const section = {
+  title: (setting: string) => `Set-up ${setting}, seen along the stroke`,
+  belt: 'Abrasive face',
+  nose: 'Nose',
+  step: 'Step',
+  base: 'Base',
+  blade: 'Blade',
+  pad: 'Pad',
+  mm: (value: number) => n(value),
+} as const;

@@ -1,0 +1,89 @@
+const n = (value: number, decimals = 2): string =>
+  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
+const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
+
+/** What the sentences of building and setting need to know. */
+export interface StepsOf {
+  readonly strips: boolean;
+  readonly mount: 'screws' | 'bars' | 'from-above';
+  readonly mountThread: string;
+  readonly mountScrew: number;
+  readonly noseScrew: number;
+  readonly packerScrew: number;
+  readonly bracketScrew: number;
+  readonly lugScrew: number;
+  readonly lockScrew: number;
+  readonly feed: number;
+  readonly noseGap: number;
+  readonly noseGapMost: number;
+  readonly pin: number;
+  readonly pinLength: number;
+  readonly pinZero: number;
+  readonly collar: number;
+  readonly guidePlay: number;
+  readonly yaw: number;
+  readonly lean: number;
+  readonly perDivision: number;
+  readonly padHeight: number;
+}
+
+/** How to build the fixture, in order. */
+export const assembly = (s: StepsOf): string[] => [
+  'Tools: files, scribing block or square, centre punch, drills and taps named in the hole tables, hexagon keys, spanners, feeler gauges, calipers, a straight edge, a square; a vice; eye protection.',
+  'Cut all plates. Deburr every edge and hole; check against the hole tables. Check that the nose is flat with the straight edge on its top, and that the front face of the step plate is straight: no light under a straight edge.',
+  ...(s.strips
+    ? [
+        'Square the two long edges of the step plate and its front face: file until the square shows no light, then measure its width at both ends. It is what the strips guide.',
+        'Clamp packer and base together, rear edges and sides flush, and drill the packer holes through both with the tap drill; open the packer holes to their passage size, tap the base.',
+      ]
+    : [
+        `Bolt packer and base together, rear edges and sides flush, with four packer screws M6 x ${n(s.packerScrew)}. Ream the two guide pin holes through both and press the pins in from above until they stand just below the top of the step plate.`,
+        `Fit the guide slot of the step plate over the pins: it must slide along its whole travel without binding and rock by no more than ${mm(s.guidePlay)}. File the slot, not the pins.`,
+      ]),
+  'Tap the base from above, square to its face, except the mounting threads: tap these from below. Blow out every thread and put a drop of oil into it.',
+  s.mount === 'bars'
+    ? `Lay the base on the rest, front edge towards the belt. Hold the two clamp bars across the underside with the four mounting screws ${s.mountThread} x ${n(s.mountScrew)} from below, finger tight.`
+    : s.mount === 'screws'
+      ? `Lay the base on the rest, front edge towards the belt. Put the mounting screws ${s.mountThread} x ${n(s.mountScrew)} with their washers through the rest from below, finger tight.`
+      : `Lay base and packer on the rest, front edge towards the belt. Put the mounting screws ${s.mountThread} x ${n(s.mountScrew)} through the holes of the packer into the threads of the rest, finger tight.`,
+  `Put the nose on the base with its two screws M6 x ${n(s.noseScrew)} and large washers, finger tight.`,
+  ...(s.strips
+    ? [
+        `Lay the step plate on packer and nose, a guide strip on either side, one thickness of paper on each strip, then the two keepers; hold them with four guide screws M6 x ${n(s.packerScrew)}. Press the strips lightly against the step plate with a feeler of ${mm(s.guidePlay / 2)} on either side, tighten the screws firmly, take the feelers and try the travel. Remove the paper only if the step is loose up and down.`,
+        `Screw one locking screw M6 x ${n(s.lockScrew)} into each keeper.`,
+      ]
+    : [
+        `Lay the step plate over the pins on packer and nose and hold it with two locking screws M6 x ${n(s.lockScrew)} and large washers.`,
+      ]),
+  `Screw the lug to the rear of the step plate with two screws M5 x ${n(s.lugScrew)}, its leg at the rear edge; their ends must not stand out below. Screw the bracket to the packer with two screws M6 x ${n(s.bracketScrew)}, its leg at the rear edge of the base.`,
+  `Saw the feed screw, ${n(s.feed)} mm, from threaded rod M6 and dress its ends. Turn a nut onto one end until it is flush, sink it into the hexagon of the knob and lock it with a thin nut on the front of the knob. Grease the thread, screw the rod through the bracket; put a thin nut and a nut on it, pass the lug, put a nut and a thin nut in front of it.`,
+  'Close the nuts on both sides of the lug until the screw just turns without play, and lock each nut with its thin nut. Turn the knob through the whole travel: it must run evenly.',
+  'Bolt the stop collar together loosely with its two screws M4, one above and one below the tang. Slide the pad into the groove of the push block; it must not fall out.',
+  'Tighten by feel: M6 firmly with a short key (about 8 N m), M5 about 5 N m, M4 about 2 N m, nothing that holds plastic more than snug.',
+];
+
+/** How to find zero and come to a setting, in order. */
+export const zeroing = (s: StepsOf): string[] => [
+  'Switch the machine off and isolate it. Mount the belt of this pass on its backing, tension it as for work and turn it by hand until the splice is away from the platen.',
+  `Squareness first: stand a square on the nose against the belt (${s.lean === 0 ? 'no light may show' : `the platen leans ${n(s.lean)} degrees: use a bevel gauge set to it`}). Turn the rest or its shims until it agrees. Every hundredth of a degree here is one in the bevel.`,
+  `Nose: loosen its screws, lay a feeler of ${mm(s.noseGap)} between nose and belt at both edges of the belt, press the nose against it, tighten. The gap must be the same at both ends, never above ${mm(s.noseGapMost)}, and face the platen.`,
+  `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until it touches the pin, pressed against the belt with working pressure. A thin feeler must go in at both ends of the pin or at neither. If not, turn the fixture on the rest, tighten the mounting screws, and start again.`,
+  `Zero: open the step by half a turn, then close it slowly until the pin is just held, always closing, never opening. Press the step to the left while you do, so that the play of the guide lies on one side (it is worth ${n(s.yaw)} degrees of yaw). The step now stands ${mm(s.pinZero)} from the belt. Turn the knob on its screw, or note the division at the index: this is zero.`,
+  `Go to the setting: turn the knob by the turns and divisions from zero on the sheet; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing, so that the play of the thread is always on the same side.`,
+  'Lock both locking screws a little at a time, in turn. Read again: if the knob has moved, or the pin (or the printed gauge, measured with calipers) tells otherwise, loosen and repeat.',
+  `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the spine. Slide the blade both ways: the collar must meet the side of the nose when the plunge stands outside the edge of the belt, on both sides alike.`,
+  `Push block: stand it on the step, pad against the blade opposite the belt. The pad touches ${mm(s.padHeight, 1)} above the seat; see that this lies below the edge everywhere you push.`,
+  'Try the whole stroke with the motor off, both sides, tip to plunge: nothing may touch belt, platen or rest but what is meant to.',
+  'Grind a test bar, measure bevel height and edge thickness, and compare with the progress table; correct the zero by the difference, not the angle.',
+  'Take the zero again after every change of belt or backing, and when the belt has worn: 0.1 mm is about 0.1 degrees.',
+];
+
+/** Cautions that this fixture adds to the usual ones. */
+export const cautions = (s: StepsOf, edgeLeast: number, down: boolean): string[] => [
+  `The edge points up${down ? ' and the belt runs down: the edge meets the belt first' : ''}. Never grind below ${mm(edgeLeast)} at the edge, and never a sharpened blade, in this fixture.`,
+  'Both locking screws must be tight before the motor runs; a step that moves turns the blade into the gap.',
+  `The gap between nose and belt must stay below the thinnest spine that crosses it and never above ${mm(s.noseGapMost)}; set it again after every change of belt or backing. The limit is the published one for work rests at abrasive wheels, the nearest written rule.`,
+  'Push only with the push block, from behind, at the height of its pad. Pushed lower, the blade leaves the step; pulled, it leaves the nose.',
+  'At the tip keep the pad where the blade is at least as high as the pad; do not follow the tip over the belt with the block.',
+  'Brush seat and step after every stroke: grit under the spine is an error of angle and a scratch.',
+];
