@@ -126,7 +126,7 @@ export const jointsOf = (c: Drawn): Result<Joint[]> => {
       { ...down, at: s.bracket, level: FEED.wall, through: ['feed-bracket', 'packer', 'base'] },
     ),
     joint(
-      { ...main, name: 'lug-screw', thread: THREAD.lug, grip: FEED.wall, depth: plate },
+      { ...main, name: 'lug-screw', thread: THREAD.lug, grip: FEED.wall, depth: plate - 1 },
       {
         at: s.lug,
         level: plate + FEED.wall,

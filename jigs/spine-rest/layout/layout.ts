@@ -117,7 +117,10 @@ const baseOf = (v: Values, needs: Needs, noseHalf: number, back: number) => {
 const pushOf = (v: Values, needs: Needs, slideHalf: number) => {
   const pad = needs.pad - v.plate;
   const grip = Math.max(45, v.handDistance + 3 - GUIDE.padReach);
-  const handle = Math.max(pad + 14, GUIDE.footHeight + 22);
+  const needed = Math.max(pad + 6, GUIDE.footHeight + 22);
+  const guard = Math.max(needed, needs.edgeTop + v.guardRise - v.plate);
+  // A guard hardly higher than the handle is the front of one flat top.
+  const handle = guard - needed < 10 ? guard : needed;
   return {
     half: slideHalf,
     padHalf: 12,
@@ -129,7 +132,7 @@ const pushOf = (v: Values, needs: Needs, slideHalf: number) => {
     handle,
     grip,
     depth: grip + 25,
-    guard: Math.max(handle + 2, needs.edgeTop + v.guardRise - v.plate),
+    guard,
   };
 };
 

@@ -35,6 +35,12 @@ const tee = (z: number, grow: number): { below: Vec2[]; above: Vec2[] } => {
   };
 };
 
+/** Where the handle rises to the guard wall. */
+const guardStep = (handle: number, guard: number): [Vec2, number][] => [
+  [[PAD.wall, handle], 6],
+  [[PAD.wall, guard], 2],
+];
+
 /**
  * The push block, profile in y (from the guard's face towards the hand) and z (from the step's
  * top), printed lying on its side: foot, guard wall, handle, and the groove of the pad.
@@ -50,8 +56,7 @@ export const pushBody = (c: Context): Result<PrintPart> => {
     [[foot, footHeight], 4],
     [[depth, footHeight], 4],
     [[depth, handle], 6],
-    [[PAD.wall, handle], 6],
-    [[PAD.wall, guard], 2],
+    ...(guard > handle ? guardStep(handle, guard) : []),
     [[0, guard], 2],
   ];
   // Down the front face again, round the groove.
