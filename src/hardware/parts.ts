@@ -107,7 +107,7 @@ export const countersunkScrewPart = (thread: Thread, length: number): Result<Har
   const d = diameterOf(thread);
   const step = row.headHeight / CONE_STEPS;
   const cone = Array.from({ length: CONE_STEPS }, (_, i) =>
-    layer(disc(row.headDiameter - 2 * i * step), -(i + 1) * step, -i * step),
+    layer(disc(row.headDiameter - 2 * i * step), -(i + 1) * step, 0 - i * step),
   );
   return listed(row, thread, length, () =>
     part(

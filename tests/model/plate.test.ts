@@ -139,7 +139,7 @@ describe('kerf', () => {
       '50.100000000',
     ]);
     const [bore, long, window] = holes;
-    expect(bore).toEqual(circle([20, 25], 3.2));
+    expect(bore && signedArea(bore)).toBeCloseTo(Math.PI * 3.2 ** 2, 9);
     expect(long && signedArea(long)).toBeCloseTo(20 * 7.8 + Math.PI * 3.9 ** 2, 9);
     expect(window && signedArea(window)).toBeCloseTo(9.8 ** 2, 9);
     expect(made(kerfed(profile, 0))).toEqual(profile);
