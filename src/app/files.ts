@@ -5,8 +5,10 @@ const REFUSED = /[\p{Cc}<>:"/\\|?*]+/gu;
 export const fileName = (name: string): string => name.replace(REFUSED, '-').trim() || 'design';
 
 /** Hands a file to the browser to save. */
-export const saveFile = (name: string, content: string | Uint8Array<ArrayBuffer>): void => {
-  const url = URL.createObjectURL(new Blob([content]));
+export const saveFile = (name: string, content: string | Uint8Array): void => {
+  const url = URL.createObjectURL(
+    new Blob([typeof content === 'string' ? content : new Uint8Array(content)]),
+  );
   const link = document.createElement('a');
   link.href = url;
   link.download = fileName(name);

@@ -1,7 +1,8 @@
 import type { Fixture } from '../family/family.ts';
 import { flatten } from '../geometry/flatten.ts';
 import type { Checked } from '../make/engine.ts';
-import { massOf } from '../make/report.ts';
+
+import { massOf } from '../model/measure.ts';
 import type { Part } from '../model/part.ts';
 import type { Built, PartCard, Solved } from './protocol.ts';
 

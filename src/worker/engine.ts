@@ -1,13 +1,28 @@
 import { registry } from '../../jigs/registry.ts';
-import { ok, chain, type Result } from '../core/result.ts';
+import { chain, ok, type Result } from '../core/result.ts';
 import { parseJson } from '../document/json.ts';
+import { linkFragment, openLink } from '../document/link.ts';
 import { checkDesign, MAX_DESIGN_BYTES, openDesign, openGrinder } from '../document/open.ts';
 import { saveDesign, saveGrinder } from '../document/save.ts';
 import { documentSchema, type Design } from '../document/schema.ts';
+import { extractDesign } from '../export/extract.ts';
+import { zipPackage } from '../export/package.ts';
 import { checkFields } from '../schema/check.ts';
 import { checkFixture, solveDesign } from '../make/engine.ts';
 import { builtOf, solvedOf } from './answers.ts';
-import type { Engine, FamilyCard } from './protocol.ts';
+import type { Engine, FamilyCard, Packed } from './protocol.ts';
+
+/** Typefaces of the PDFs as TrueType bytes. */
+export interface Fonts {
+  readonly regular: Uint8Array;
+  readonly bold: Uint8Array;
+}
+
+/** What the engine is given by the worker around it. */
+export interface EngineOptions {
+  readonly examples: Awaited<ReturnType<Engine['examples']>>;
+  readonly fonts: () => Promise<Fonts>;
+}
 
 /** Everything wrong with a design under edit, then its solution if there is one. */
 const solve = (design: Design) =>
@@ -21,6 +36,17 @@ const families = (): FamilyCard[] =>
     parameters,
   }));
 
+/** Blanks and the marks of a byte order that may stand before JSON. */
+const BEFORE = new Set([0x20, 0x09, 0x0a, 0x0d, 0xef, 0xbb, 0xbf]);
+const BRACE = 0x7b;
+
+/** Opens a design file, or any exported file that carries its design. */
+const openAny = (bytes: Uint8Array): Result<Design> =>
+  // Only a design file is JSON: every exported file starts otherwise.
+  bytes.find((byte) => !BEFORE.has(byte)) === BRACE
+    ? openDesign(bytes, registry)
+    : chain(extractDesign(bytes), (design) => openDesign(design, registry));
+
 /** A design whose fields are in range, though they may contradict each other. */
 const restore = (bytes: Uint8Array): Result<Design> => {
   const opened = openDesign(bytes, registry);
@@ -31,11 +57,27 @@ const restore = (bytes: Uint8Array): Result<Design> => {
   return fields.ok ? ok(fields.value) : opened;
 };
 
+/** Solids and drawings with the PDF writer, which is fetched only when it is asked for. */
+const pack = async (
+  design: Design,
+  acceptFailing: boolean,
+  progress: (share: number) => void,
+  fonts: Fonts,
+): Promise<Result<Packed>> => {
+  const sound = checkDesign(design, registry);
+  if (!sound.ok) return sound;
+  const { makePackage } = await import('../make/package.ts');
+  const made = await makePackage(sound.value, { registry, fonts, acceptFailing, progress });
+  return chain(made, (files) => ok({ files, archive: zipPackage(files) }));
+};
+
 /** The one engine behind the page; the command line calls the same functions. */
-export const createEngine = (examples: Awaited<ReturnType<Engine['examples']>>): Engine => ({
+export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
   families: async () => families(),
   examples: async () => examples,
-  open: async (bytes) => openDesign(bytes, registry),
+  open: async (bytes) => openAny(bytes),
+  openLink: async (fragment) => openLink(fragment, registry),
+  link: async (design) => linkFragment(design),
   openGrinder: async (bytes) => openGrinder(bytes),
   restore: async (bytes) => restore(bytes),
   text: async (design) => saveDesign(design),
@@ -45,4 +87,6 @@ export const createEngine = (examples: Awaited<ReturnType<Engine['examples']>>):
     chain(solve(design), (fixture) =>
       chain(checkFixture(fixture), (checked) => ok(builtOf(checked))),
     ),
+  pack: async (design, acceptFailing, progress) =>
+    pack(design, acceptFailing, progress, await fonts()),
 });

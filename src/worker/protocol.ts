@@ -4,6 +4,7 @@ import type { Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Grinder } from '../grinder/schema.ts';
+import type { PackageFile } from '../export/package.ts';
 import type { BeltSection, Fact, GrindLine, Setting } from '../family/family.ts';
 
 /** A fixture family as the page shows it. */
@@ -48,16 +49,25 @@ export interface Built {
   readonly checks: readonly CheckResult[];
 }
 
+/** The files of a package, and all of them as one archive. */
+export interface Packed {
+  readonly files: readonly PackageFile[];
+  readonly archive: Uint8Array;
+}
+
 /** What the page asks of the engine. Every answer crosses as plain data. */
 export interface Engine {
   families(): Promise<readonly FamilyCard[]>;
-  /** Opens the bytes of a design file: the one way in. */
+  /** Opens the bytes of a design file or of an exported file that carries its design. */
   open(bytes: Uint8Array): Promise<Result<Design>>;
   /**
    * Takes back a design that this program kept itself: one whose values contradict each other
    * is let in, so that half-done work is not lost; `solve` then names what is wrong.
    */
   restore(bytes: Uint8Array): Promise<Result<Design>>;
+  /** The design as the fragment of a link, and back. */
+  link(design: Design): Promise<string>;
+  openLink(fragment: string): Promise<Result<Design>>;
   /** Opens the bytes of a grinder file. */
   openGrinder(bytes: Uint8Array): Promise<Result<Grinder>>;
   grinderText(grinder: Grinder): Promise<string>;
@@ -67,4 +77,13 @@ export interface Engine {
   /** Everything that is wrong with a design as it stands, by path. */
   solve(design: Design): Promise<Result<Solved>>;
   build(design: Design): Promise<Result<Built>>;
+  /**
+   * The package of a design, the same bytes as the command line writes. With `acceptFailing` it
+   * is written although checks failed, and every page names them.
+   */
+  pack(
+    design: Design,
+    acceptFailing: boolean,
+    progress: (share: number) => void,
+  ): Promise<Result<Packed>>;
 }

@@ -1,5 +1,7 @@
 import { expose } from 'comlink';
-import { createEngine } from './engine.ts';
+import bold from 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url';
+import regular from 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url';
+import { createEngine, type Fonts } from './engine.ts';
 
 const files = import.meta.glob<string>('../../jigs/*/examples/*.jig.json', {
   query: '?raw',
@@ -22,4 +24,14 @@ const examples = Object.entries(files)
     bytes: new TextEncoder().encode(content),
   }));
 
-expose(createEngine(examples));
+const fetched = async (url: string): Promise<Uint8Array> =>
+  new Uint8Array(await (await fetch(url)).arrayBuffer());
+
+/** Fetched when the first package is made, and kept by the worker. */
+let fonts: Promise<Fonts> | undefined;
+const loadFonts = async (): Promise<Fonts> => ({
+  regular: await fetched(regular),
+  bold: await fetched(bold),
+});
+
+expose(createEngine({ examples, fonts: () => (fonts ??= loadFonts()) }));

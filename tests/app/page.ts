@@ -4,6 +4,7 @@ import App from '../../src/app/App.svelte';
 import type { Outside } from '../../src/app/state/shop.svelte.ts';
 import { memoryStore, type Store } from '../../src/app/state/store.ts';
 import { fail } from '../../src/core/result.ts';
+import { linkFragment, openLink } from '../../src/document/link.ts';
 import { checkDesign, openDesign, openGrinder } from '../../src/document/open.ts';
 import { saveDesign, saveGrinder } from '../../src/document/save.ts';
 import type { Engine } from '../../src/worker/protocol.ts';
@@ -20,6 +21,8 @@ export const entryEngine = (): Engine => ({
   open: async (bytes) => openDesign(bytes, { families }),
   openGrinder: async (bytes) => openGrinder(bytes),
   restore: async (bytes) => openDesign(bytes, { families }),
+  link: async (design) => linkFragment(design),
+  openLink: async (fragment) => openLink(fragment, { families }),
   text: async (design) => saveDesign(design),
   grinderText: async (grinder) => saveGrinder(grinder),
   solve: async (design) => {
@@ -27,6 +30,7 @@ export const entryEngine = (): Engine => ({
     return checked.ok ? fail() : checked;
   },
   build: async () => fail(),
+  pack: async () => fail(),
 });
 
 const preferences = () => {

@@ -44,6 +44,12 @@ export class Shelf {
     this.#draft = null;
   }
 
+  /** Has a design written though nothing changed since it came: it came from elsewhere. */
+  claim(design: Design): void {
+    this.#kept = null;
+    this.changed(design);
+  }
+
   /** Notes that the design changed; `flush` writes it. */
   changed(design: Design): void {
     if (design === this.#kept) return;

@@ -41,6 +41,9 @@ export interface Example {
   readonly bytes: Uint8Array;
 }
 
+/** Whether an address fragment holds a design rather than the name of a step. */
+export const isLink = (fragment: string): boolean => /^#\d+\./.test(fragment);
+
 const bytesOf = (words: string): Uint8Array => new TextEncoder().encode(words);
 
 /** Everything the panels share. */
@@ -75,11 +78,12 @@ export class Shop {
   }
 
   /** Opens the last design of this tab or browser, or the first worked example. */
-  async start(): Promise<void> {
+  async start(fragment: string): Promise<void> {
     try {
       const { numbers } = this.outside.engines;
       [this.families, this.examples] = await Promise.all([numbers.families(), numbers.examples()]);
       await this.shelf.refresh();
+      if (isLink(fragment) && (await this.openLink(fragment))) return;
       const last = this.outside.session.get('last') ?? this.outside.preferences.get('last');
       const entry = last === null ? undefined : await this.shelf.read(last);
       if (entry !== undefined && (await this.takeKept(entry))) return;
@@ -109,6 +113,19 @@ export class Shop {
     this.put(opened.value);
     this.shelf.hold(opened.value, null);
     this.remember();
+    return true;
+  }
+
+  /** Opens the design in a link's fragment; a damaged link gives a message and changes nothing. */
+  async openLink(fragment: string): Promise<boolean> {
+    await this.shelf.flush();
+    const opened = await this.outside.engines.numbers.openLink(fragment);
+    if (!opened.ok) return this.refuse(text.app.designs.link, opened.issues);
+    this.put(opened.value);
+    this.shelf.hold(opened.value, null);
+    this.shelf.claim(opened.value);
+    this.remember();
+    this.notices.say('good', text.app.designs.opened(opened.value.name));
     return true;
   }
 
