@@ -142,40 +142,12 @@ export const gapAlong = (
   const nz = real(normal, 2);
   const { data } = motion;
   const k = m * STRIDE;
-  const { boxes } = solidA.tree;
-  const reach = real(boxes, a * NODE + 6);
+  const reach = real(solidA.tree.boxes, a * NODE + 6);
   const highB = -lowest(solidB, b, -nx, -ny, -nz);
-  if (int(motion.sweep, m) >= 0) {
-    const start = lowestAt(solidA, a, data, k + START_POSE, nx, ny, nz);
-    const end = lowestAt(solidA, a, data, k + END_POSE, nx, ny, nz);
-    const stray = real(data, k + STRAY) + real(data, k + STRAY_PER) * reach;
-    return (start < end ? start : end) - stray - highB;
-  }
-  const i = a * NODE;
-  const fx = Math.abs(real(boxes, i)) + real(boxes, i + 3);
-  const fy = Math.abs(real(boxes, i + 1)) + real(boxes, i + 4);
-  const fz = Math.abs(real(boxes, i + 2)) + real(boxes, i + 5);
-  let widened = 0;
-  for (let r = 0; r < 3; r++) {
-    const e = k + SPIN + 3 * r;
-    widened +=
-      Math.abs(real(normal, r)) *
-      (real(data, e) * fx +
-        real(data, e + 1) * fy +
-        real(data, e + 2) * fz +
-        real(data, k + HALF + r));
-  }
-  const dx = nx * real(data, k) + ny * real(data, k + 3) + nz * real(data, k + 6);
-  const dy = nx * real(data, k + 1) + ny * real(data, k + 4) + nz * real(data, k + 7);
-  const dz = nx * real(data, k + 2) + ny * real(data, k + 5) + nz * real(data, k + 8);
-  return (
-    lowest(solidA, a, dx, dy, dz) +
-    nx * real(data, k + CENTRE) +
-    ny * real(data, k + CENTRE + 1) +
-    nz * real(data, k + CENTRE + 2) -
-    widened -
-    highB
-  );
+  const start = lowestAt(solidA, a, data, k + START_POSE, nx, ny, nz);
+  const end = lowestAt(solidA, a, data, k + END_POSE, nx, ny, nz);
+  const stray = real(data, k + STRAY) + real(data, k + STRAY_PER) * reach;
+  return (start < end ? start : end) - stray - highB;
 };
 
 /** How much wider the motion makes node a's box, summed over the axes, ways along one axis left out. */

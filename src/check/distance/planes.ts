@@ -93,7 +93,7 @@ export const searchPlane = (
       return;
     }
     const right = int(next, node);
-    const straight = int(motion.sweep, m) >= 0 && int(motion.first, m) < 0;
+    const straight = int(motion.sweep, m) >= 0;
     const loose = widening(boxes, node, motion.data, m);
     if (right < 0 && straight) {
       if (comparePiece(~right, m, real(boxes, node * NODE + 6))) return;

@@ -7,14 +7,15 @@ import { POSE } from './placed.ts';
  * The motion of one body as seen from another, as a tree: the root bounds all configurations,
  * its leaves are single sweeps, which `split` halves as far as a search asks. A node says where
  * a point p of the moving body can be: at M p + o, every entry of the matrix M and of the origin
- * o within an interval. Numbers a node (offsets below), then two poses of a single sweep's ends.
+ * o within an interval; and, which is closer for small turns, within a small distance of the
+ * straight way from the node's first pose to its last. Numbers a node: offsets below.
  */
 export interface Relative {
   data: Float64Array;
   /** First child or -1; the second follows `second`. */
   first: Int32Array;
   second: Int32Array;
-  /** Sweep of a single node, -1 for a group that has no poses of its own. */
+  /** Sweep of a single node, -1 for a group. */
   sweep: Int32Array;
   used: number;
   readonly root: number;
@@ -35,9 +36,11 @@ export const START_POSE = STRAY_PER + 1;
 export const END_POSE = START_POSE + POSE;
 export const FROM = END_POSE + POSE;
 export const TO = FROM + 1;
-/** The share of the first child in a straight group's way. */
-export const PART = TO + 1;
-export const STRIDE = PART + 1;
+/** The share of the first child in a group's way. */
+const PART = TO + 1;
+/** 1 when the node's sweeps carry each other on without a leap: the straight way is a real one. */
+export const JOINED = PART + 1;
+export const STRIDE = JOINED + 1;
 
 /** Typical reach at which two valid bounds on the deviation are compared, mm. */
 const TYPICAL = 100;
@@ -66,14 +69,6 @@ const reserve = (m: Relative): number => {
   m.first[node] = -1;
   m.second[node] = -1;
   return node;
-};
-
-/** Largest difference of two matrices' entries. */
-const spread = (data: Float64Array, p: number, q: number): number => {
-  let most = 0;
-  for (let k = 0; k < 9; k++)
-    most = Math.max(most, Math.abs(real(data, p + k) - real(data, q + k)));
-  return most;
 };
 
 /**
@@ -123,6 +118,7 @@ const addInterval = (m: Relative, sweep: number, from: number, to: number): numb
   const base = node * STRIDE;
   const { data } = m;
   m.sweep[node] = sweep;
+  data[base + JOINED] = 1;
   data[base + FROM] = from;
   data[base + TO] = to;
   relativePose(poseAt(a, from), poseAt(b, from), data, base + START_POSE);
@@ -140,33 +136,44 @@ const addInterval = (m: Relative, sweep: number, from: number, to: number): numb
   return node;
 };
 
-/** Whether the second child carries the first one's straight, unturned way on. */
-const carriesOn = (m: Relative, p: number, q: number): boolean => {
-  const { data } = m;
-  const at = p * STRIDE;
-  const next = q * STRIDE;
-  if (int(m.sweep, p) < 0 || int(m.sweep, q) < 0) return false;
-  for (const node of [at, next]) {
-    if (real(data, node + STRAY) > SAME || real(data, node + STRAY_PER) * TYPICAL > SAME)
-      return false;
-  }
-  if (spread(data, at, next) * TYPICAL > SAME) return false;
-  const way = (node: number, k: number): number =>
-    real(data, node + END_POSE + 9 + k) - real(data, node + START_POSE + 9 + k);
+/**
+ * Where on the straight way from the pose at `start` to that at `end` a third pose is best
+ * placed, and how far it is from there: 0 to 1, then d0 and d1 such that a point p is off by at
+ * most d0 + d1 |p|.
+ */
+const offWay = (
+  data: Float64Array,
+  start: number,
+  end: number,
+  third: number,
+): readonly [share: number, d0: number, d1: number] => {
   let along = 0;
-  let first = 0;
-  let second = 0;
-  for (let k = 0; k < 3; k++) {
-    const joint = real(data, at + END_POSE + 9 + k) - real(data, next + START_POSE + 9 + k);
-    if (Math.abs(joint) > SAME) return false;
-    along += way(at, k) * way(next, k);
-    first += way(at, k) ** 2;
-    second += way(next, k) ** 2;
+  let whole = 0;
+  for (let k = 0; k < POSE; k++) {
+    const weight = k < 9 ? TYPICAL * TYPICAL : 1;
+    const way = real(data, end + k) - real(data, start + k);
+    along += weight * way * (real(data, third + k) - real(data, start + k));
+    whole += weight * way * way;
   }
-  if (first === 0 || second === 0 || along <= 0) return false;
-  // Distance of the joint from the straight line of both, by the sine between the ways.
-  const sine2 = Math.max(0, 1 - (along * along) / (first * second));
-  return sine2 <= 1e-15;
+  const share = whole > 0 ? Math.min(1, Math.max(0, along / whole)) : 0;
+  let turned = 0;
+  let moved = 0;
+  for (let k = 0; k < POSE; k++) {
+    const from = real(data, start + k);
+    const off = real(data, third + k) - from - share * (real(data, end + k) - from);
+    if (k < 9) turned += off * off;
+    else moved += off * off;
+  }
+  return [share, Math.sqrt(moved), Math.sqrt(turned)];
+};
+
+/** Whether the second node starts where the first one ends, and both move without a leap. */
+const joins = (data: Float64Array, p: number, q: number): boolean => {
+  let off = 0;
+  for (let k = 0; k < POSE; k++) {
+    off = Math.max(off, Math.abs(real(data, p + END_POSE + k) - real(data, q + START_POSE + k)));
+  }
+  return off <= SAME && real(data, p + JOINED) === 1 && real(data, q + JOINED) === 1;
 };
 
 /** Adds a node over two others. */
@@ -191,22 +198,23 @@ const addGroup = (m: Relative, p: number, q: number): number => {
     data[base + k] = (low + high) / 2;
     data[base + SPIN + k] = (high - low) / 2;
   }
-  if (carriesOn(m, p, q)) {
-    m.sweep[node] = int(m.sweep, p);
-    for (let k = 0; k < POSE; k++) {
-      data[base + START_POSE + k] = real(data, at + START_POSE + k);
-      data[base + END_POSE + k] = real(data, next + END_POSE + k);
-    }
-    data[base + FROM] = 0;
-    data[base + TO] = 1;
-    data[base + STRAY] = 2 * SAME;
-    data[base + STRAY_PER] = 0;
-    const way = (n: number): number =>
-      Math.hypot(
-        ...[9, 10, 11].map((k) => real(data, n + END_POSE + k) - real(data, n + START_POSE + k)),
-      );
-    data[base + PART] = way(at) / (way(at) + way(next));
+  for (let k = 0; k < POSE; k++) {
+    data[base + START_POSE + k] = real(data, at + START_POSE + k);
+    data[base + END_POSE + k] = real(data, next + END_POSE + k);
   }
+  // The children's straight ways lie within their joints' distance of the straight way of both.
+  const [start, end] = [base + START_POSE, base + END_POSE];
+  const [before, b0, b1] = offWay(data, start, end, at + END_POSE);
+  const [after, a0, a1] = offWay(data, start, end, next + START_POSE);
+  data[base + STRAY] = Math.max(real(data, at + STRAY) + b0, real(data, next + STRAY) + a0);
+  data[base + STRAY_PER] = Math.max(
+    real(data, at + STRAY_PER) + b1,
+    real(data, next + STRAY_PER) + a1,
+  );
+  data[base + FROM] = 0;
+  data[base + TO] = 1;
+  data[base + PART] = (before + after) / 2;
+  data[base + JOINED] = joins(data, at, next) ? 1 : 0;
   return node;
 };
 
@@ -272,20 +280,19 @@ export const split = (m: Relative, node: number): boolean => {
   return true;
 };
 
-/** Which sweep, and where on it, a share of a single node's way is. */
+/** Which sweep, and where on it, a share of a node's way is. */
 export const moment = (m: Relative, node: number, share: number): { sweep: number; t: number } => {
   const base = node * STRIDE;
-  const first = int(m.first, node);
-  const group = first >= 0 && int(m.sweep, first) >= 0 && real(m.data, base + PART) > 0;
-  if (group) {
+  const sweep = int(m.sweep, node);
+  if (sweep < 0) {
     const part = real(m.data, base + PART);
-    return share <= part
-      ? moment(m, first, share / part)
-      : moment(m, int(m.second, node), (share - part) / (1 - part));
+    return share < part
+      ? moment(m, int(m.first, node), share / part)
+      : moment(m, int(m.second, node), part < 1 ? (share - part) / (1 - part) : 0);
   }
   const from = real(m.data, base + FROM);
   const to = real(m.data, base + TO);
-  return { sweep: int(m.sweep, node), t: from + share * (to - from) };
+  return { sweep, t: from + share * (to - from) };
 };
 
 /** Writes the exact relative pose at a moment. */
