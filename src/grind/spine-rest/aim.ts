@@ -1,16 +1,16 @@
-import { wantedHeightAt, type Wanted } from '../../blade/bevel.ts';
+import { wantedHeightAt } from '../../blade/bevel.ts';
 import { radians } from '../../core/units.ts';
 import { minimise } from '../numeric/minimise.ts';
 import type { Section } from '../section/section.ts';
 import { facesAt, type Question } from './faces.ts';
 import { setoffFor } from './settle.ts';
-import { edgeOf, type Bladework } from './stations.ts';
+import { edgeOf, type Bladework, type Wish } from './stations.ts';
 
 /** A blade, its stations as they are now, and what is wanted of the side. */
 export interface Aimed {
   readonly work: Bladework;
   readonly sections: readonly Section[];
-  readonly wanted: Wanted;
+  readonly wanted: Wish;
   readonly stroke: Question['stroke'];
 }
 
@@ -22,6 +22,9 @@ const AROUND = { from: 0.4, to: 2.2 } as const;
 
 /** How close to the least deviation the setoff is found, mm. */
 const CLOSE = 1e-5;
+
+/** A bevel counts as more than full beyond this, mm. */
+const MORE = 1e-9;
 
 /** Deviation that stands for a place the setoff cannot reach, mm. */
 const OUT_OF_REACH = 1e3;
@@ -41,19 +44,27 @@ const coarse = ({ work, sections, wanted, stroke }: Aimed): Aimed => {
 };
 
 /**
+ * The height aimed at on the planes of face and flank. A wished angle that is more than full height
+ * aims beyond the spine, in proportion to the height.
+ */
+const aimAt = ({ work, wanted }: Aimed, height: number): number =>
+  wanted.whole > wanted.bevelHeight + MORE
+    ? (wanted.whole / wanted.height) * height
+    : wantedHeightAt(work.blade.line.follow, wanted, height);
+
+/**
  * Greatest deviation of a grind line from the wanted one at a setoff, mm. The height of a bevel is
  * taken on its plane and the flank's, (T/2 - e) / tan a, also beyond the spine, so that a bevel
  * more than full still counts as too flat.
  */
 const deviation = (aimed: Aimed, question: Omit<Question, 'stroke'>): number => {
-  const { work, sections, wanted, stroke } = aimed;
+  const { work, sections, stroke } = aimed;
   const faces = facesAt(work, sections, { ...question, stroke });
   return work.stations.reduce((most, { thickness, height }, i) => {
     const face = faces[i]?.reached;
     if (face === undefined) return OUT_OF_REACH;
     const bevel = (thickness / 2 - face.edge) / Math.tan(radians(face.angle));
-    const aim = wantedHeightAt(work.blade.line.follow, wanted, height);
-    return Math.max(most, Math.abs(bevel - aim));
+    return Math.max(most, Math.abs(bevel - aimAt(aimed, height)));
   }, 0);
 };
 

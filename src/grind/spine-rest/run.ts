@@ -1,18 +1,17 @@
 import { ground } from '../section/ground.ts';
-import type { Wanted } from '../../blade/bevel.ts';
 import type { Side } from '../../blade/schema.ts';
 import type { Section } from '../section/section.ts';
 import { setoffAtPlace, setoffOfLeastDeviation, type Aimed } from './aim.ts';
 import { carried, facing } from './carry.ts';
 import { facesAt, type PlaceFace } from './faces.ts';
-import { edgeOf, type Bladework } from './stations.ts';
+import { edgeOf, type Bladework, type Wish } from './stations.ts';
 import type { SequencePass, SpineRestParameters } from './types.ts';
 import type { Stroke } from './windows.ts';
 
 /** A blade with its wishes and stroke. */
 export interface Job {
   readonly work: Bladework;
-  readonly wishes: { readonly [side in Side]: Wanted | undefined };
+  readonly wishes: { readonly [side in Side]: Wish | undefined };
   readonly stroke: Stroke;
 }
 

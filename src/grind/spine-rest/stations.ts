@@ -1,6 +1,7 @@
 import { bevelPlace, edgeOffsetsOn, wantedOn, type Wanted } from '../../blade/bevel.ts';
 import { placeOn } from '../../blade/place.ts';
 import type { Blade, Side } from '../../blade/schema.ts';
+import { radians } from '../../core/units.ts';
 import { shapeOf, type Shape } from '../../blade/shape.ts';
 import { barSection, type Section } from '../section/section.ts';
 
@@ -92,6 +93,18 @@ export const bladework = (blade: Blade, noseWidth: number): Bladework => {
 export const edgeOf = ({ shape }: Bladework, { u }: Station, side: Side, edge: number): number =>
   edgeOffsetsOn(shape, u, edge)[side];
 
+/** What is wanted of a side at the bevel place. */
+export interface Wish extends Wanted {
+  /** Height of the bevel on the planes of face and flank, beyond the spine where it is more, mm. */
+  readonly whole: number;
+}
+
 /** The wish of one side, or none for a side that this rest does not grind. */
-export const wishOf = ({ shape }: Bladework, side: Side, noseWidth: number): Wanted | undefined =>
-  wantedOn(shape, side, noseWidth);
+export const wishOf = (work: Bladework, side: Side, noseWidth: number): Wish | undefined => {
+  const { shape, blade, stations, reference } = work;
+  const wanted = wantedOn(shape, side, noseWidth);
+  const station = stations[reference];
+  if (wanted === undefined || station === undefined) return undefined;
+  const rise = station.thickness / 2 - edgeOf(work, station, side, blade.edge.wanted);
+  return { ...wanted, whole: rise / Math.tan(radians(wanted.angle)) };
+};

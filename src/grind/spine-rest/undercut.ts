@@ -18,6 +18,10 @@ export interface Slack {
  * finished face: e_k >= e_f at the edge, and e_k + b_f tan a_k >= w at its shoulder, b_f from the
  * edge, where w = e_f + b_f tan a_f. A setting that is short by d grinds at an angle smaller by
  * d / (ds/da) while the edge, which is measured, stays; it takes b_f of that off the shoulder.
+ *
+ * At one section a pass set no nearer (s_k >= s_f) and stopped no thinner (e_k >= e_f) undercuts
+ * nothing above the height of the step's contact, T sin q over the seat, about which the section
+ * turns at one setoff; only a bevel of full height reaches below it.
  */
 export const undercutMargin = (
   pass: Face,
@@ -31,12 +35,3 @@ export const undercutMargin = (
   const half = ({ edge, angle }: Face): number => edge + finishedBevel * Math.tan(radians(angle));
   return Math.min(atEdge, half(short) - half(finished)) * c - scratch;
 };
-
-/**
- * The same test in the form that holds all along a blade, thick or thin, high or low: at the same
- * section a pass set no nearer and stopped no thinner than the last cannot undercut it.
- */
-export const staysOutside = (
-  pass: { readonly setoff: number; readonly edge: number },
-  finished: { readonly setoff: number; readonly edge: number },
-): boolean => pass.setoff >= finished.setoff && pass.edge >= finished.edge;
