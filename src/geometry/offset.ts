@@ -6,7 +6,7 @@ import { selfCrossings } from './intersect.ts';
 import { circle, path, type Loop, type Vertex } from './loop.ts';
 import { loopGap } from './loop-measure.ts';
 import { oriented, reversed } from './loop-transform.ts';
-import { arcOfSegment, isStraight, segments, type Segment } from './segment.ts';
+import { arcOfSegment, isStraight, segments, tangent, type Segment } from './segment.ts';
 import { add2, cross2, distance2, dot2, scale2, sub2, type Vec2 } from './vector.ts';
 
 /** Neighbouring edges that turn by less than this (radians) run on without a corner. */
@@ -24,14 +24,6 @@ type Carrier =
       readonly radius: number;
       readonly turn: 1 | -1;
     };
-
-/** Unit direction of travel at the start or end of an edge. */
-const tangent = (s: Segment, end: 'a' | 'b'): Vec2 => {
-  if (isStraight(s)) return scale2(sub2(s.b, s.a), 1 / distance2(s.a, s.b));
-  const { centre, radius } = arcOfSegment(s);
-  const from = scale2(sub2(s[end], centre), Math.sign(s.bulge) / radius);
-  return [-from[1], from[0]];
-};
 
 /** The right-hand normal: outward for an anticlockwise contour. */
 const outward = ([x, y]: Vec2): Vec2 => [y, -x];

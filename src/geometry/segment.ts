@@ -1,4 +1,4 @@
-import { radians } from '../core/units.ts';
+import { degrees, radians } from '../core/units.ts';
 import { angleOf, arcOf, onCircle, spans, sweepOf, type Arc } from './arc.ts';
 import type { Loop } from './loop.ts';
 import { add2, cross2, distance2, dot2, scale2, sub2, type Vec2 } from './vector.ts';
@@ -40,6 +40,24 @@ export const segmentLength = (segment: Segment): number => {
   if (isStraight(segment) || chord === 0) return chord;
   const arc = arcOfSegment(segment);
   return arc.radius * Math.abs(radians(arc.sweep));
+};
+
+/** Unit direction of travel at the start (a) or end (b) of an edge. */
+export const tangent = (s: Segment, end: 'a' | 'b'): Vec2 => {
+  if (isStraight(s)) return scale2(sub2(s.b, s.a), 1 / distance2(s.a, s.b));
+  const { centre, radius } = arcOfSegment(s);
+  const from = scale2(sub2(s[end], centre), Math.sign(s.bulge) / radius);
+  return [-from[1], from[0]];
+};
+
+/** Turn of direction at the start of each edge, degrees, positive to the left. */
+export const cornerTurns = (loop: Loop): number[] => {
+  const edges = segments(loop);
+  return edges.map((edge, i) => {
+    const before = edges[(i + edges.length - 1) % edges.length] ?? edge;
+    const [u, v] = [tangent(before, 'b'), tangent(edge, 'a')];
+    return degrees(Math.atan2(cross2(u, v), dot2(u, v)));
+  });
 };
 
 /** Shortest distance from a point to the edge, mm. */

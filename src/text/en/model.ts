@@ -1,5 +1,6 @@
 import { hardware, materials } from './hardware.ts';
 import { mm } from './lengths.ts';
+import { rules } from './model-rules.ts';
 import { plain } from '../../core/units.ts';
 
 export const model = {
@@ -73,4 +74,5 @@ export const model = {
   }),
   materials,
   hardware,
+  rules,
 } as const;
