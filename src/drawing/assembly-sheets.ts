@@ -1,17 +1,19 @@
+import { plain } from '../core/units.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { balloons, seenAt, type Pointer } from './balloons.ts';
 import { sectionItems, type Section } from './belt-section.ts';
-import { bodiesOf } from './bodies.ts';
+import { boardOf, isFree } from './board.ts';
+import { bodiesOf, pathBody } from './bodies.ts';
 import { border } from './border.ts';
 import { heightOf, union, widthOf, type Box } from './box.ts';
-import { dimensionText, linear } from './dimension.ts';
+import { linear } from './dimension.ts';
 import { explode } from './explode.ts';
-import { bounds, line, move } from './items.ts';
+import { bounds, move } from './items.ts';
 import { heading, paragraph, pour, space, stack, table, type Strip } from './layout.ts';
 import { SHEETS, sizeOf, spaceOf, type Paper } from './paper.ts';
 import { factor, SCALES, type Scale } from './scales.ts';
-import { ABOVE_SIDE, ISOMETRIC, projected, scene, SIDE, type Eye, type Scene } from './scene.ts';
+import { ABOVE_SIDE, ISOMETRIC, scene, SIDE, type Eye, type Scene } from './scene.ts';
 import type { Item, Sheet } from './sheet.ts';
 import {
   BLOCK_WIDTH,
@@ -92,13 +94,24 @@ const pointersIn = (rows: readonly Row[], view: Scene): Pointer[] =>
     return at ? [{ text: item, at }] : [];
   });
 
-/** Extents of the real thing along one axis of the paper, as an overall dimension. */
-const overall = (box: Box, k: number, axis: 'x' | 'y'): Item[] => {
+/** Extents of the real thing along one axis of the paper, as an auxiliary dimension. */
+const overall = (box: Box, k: number, axis: 'x' | 'y', aside = 0): Item[] => {
   const size = axis === 'x' ? widthOf(box) : heightOf(box);
-  const name = `(${dimensionText(Math.round((size / k) * 10) / 10)})`;
+  const name = `(${plain(size / k, 1)})`;
   return axis === 'x'
-    ? linear({ axis, a: [box.x0, box.y0], b: [box.x1, box.y0], at: box.y0 - 9, text: name })
-    : linear({ axis, a: [box.x0, box.y0], b: [box.x0, box.y1], at: box.x0 - 9, text: name });
+    ? linear({ axis, a: [box.x0, box.y0], b: [box.x1, box.y0], at: box.y0 - 9, text: name, aside })
+    : linear({ axis, a: [box.x0, box.y0], b: [box.x0, box.y1], at: box.x0 - 9, text: name, aside });
+};
+
+/** The upright overall dimension, its value moved along to where no balloon's leader runs. */
+const overallUp = (box: Box, k: number, others: readonly Item[]): Item[] => {
+  const board = boardOf(others);
+  const tries = [0, 0.12, -0.12, 0.24, -0.24, 0.34, -0.34].map((s) =>
+    overall(box, k, 'y', s * heightOf(box)),
+  );
+  const isClear = (items: readonly Item[]): boolean =>
+    items.every((item) => item.kind !== 'text' || isFree(board, bounds([item])));
+  return tries.find(isClear) ?? [];
 };
 
 /** Side view and, below it in first-angle projection, the view from above. */
@@ -109,14 +122,15 @@ const elevations = (
   k: number,
 ): Item[] => {
   const bodies = bodiesOf(parts, placements);
-  const draw = (eye: Eye, dimensions: (box: Box) => Item[]): Item[] => {
+  const draw = (eye: Eye, isWidthShown: boolean): Item[] => {
     const view = scene(bodies, eye, k);
-    const measured = dimensions(view.box);
-    const frame = measured.length > 0 ? union(view.box, bounds(measured)) : view.box;
-    return [...view.items, ...measured, ...balloons(pointersIn(rows, view), frame)];
+    const across = isWidthShown ? overall(view.box, k, 'x') : [];
+    const frame = union(view.box, bounds(overall(view.box, k, 'y')));
+    const numbers = balloons(pointersIn(rows, view), frame);
+    return [...view.items, ...across, ...overallUp(view.box, k, numbers), ...numbers];
   };
-  const side = draw(SIDE, (box) => [...overall(box, k, 'x'), ...overall(box, k, 'y')]);
-  const above = draw(ABOVE_SIDE, (box) => overall(box, k, 'y'));
+  const side = draw(SIDE, true);
+  const above = draw(ABOVE_SIDE, false);
   const down = bounds(side).y0 - bounds(above).y1 - 10;
   return [...side, ...move(above, [0, down])];
 };
@@ -128,20 +142,15 @@ const exploded = (
   k: number,
 ): Item[] => {
   const lifted = explode(parts, placements, LIFT);
-  const view = scene(
-    bodiesOf(
-      parts,
-      lifted.map((l) => l.placement),
-    ),
-    ISOMETRIC,
-    k,
+  const bodies = bodiesOf(
+    parts,
+    lifted.map((l) => l.placement),
   );
-  const paths = lifted.flatMap(({ path: [a, b] }) =>
-    a[2] - b[2] < 1e-6
-      ? []
-      : [line(projected(a, ISOMETRIC, k), projected(b, ISOMETRIC, k), 'centre')],
-  );
-  return [...view.items, ...paths, ...balloons(pointersIn(rows, view), view.box)];
+  const paths = lifted
+    .filter(({ path: [a, b] }) => a[2] - b[2] > 1e-6)
+    .map(({ placement, path }) => pathBody(placement.name, path));
+  const view = scene([...bodies, ...paths], ISOMETRIC, k);
+  return [...view.items, ...balloons(pointersIn(rows, view), view.box)];
 };
 
 /** A page with a picture left and a column of strips above the title block. */

@@ -12,6 +12,8 @@ const RADIUS = 4.5;
 const PITCH = 2 * RADIUS + 2;
 /** Distance of the columns of balloons from the picture, mm. */
 const AWAY = 10;
+/** How far around a place the same part has to be seen, tried in turn, mm. */
+const REACHES = [0.3, 0.8, 1.5, 2.5, 4, 6, 9];
 /** Samples across a face when a place to point at is looked for. */
 const SAMPLES = 14;
 
@@ -45,8 +47,8 @@ export const seenAt = (owners: ReadonlySet<string>, scene: Scene): Vec2 | undefi
           });
         const found = ownerAt([x, y], scene.faces);
         if (found === undefined || !owners.has(found)) continue;
-        const reaches = [0.3, 0.8, 1.5, 3, 5].filter(isSeen);
-        const room = Math.max(0, ...reaches);
+        const blocked = REACHES.findIndex((reach) => !isSeen(reach));
+        const room = blocked < 0 ? REACHES.length : blocked;
         if (!best || room > best.room) best = { p: [x, y], room };
       }
   }

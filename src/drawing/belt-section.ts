@@ -1,7 +1,7 @@
 import { onCircle } from '../geometry/arc.ts';
 import { scale2, type Vec2 } from '../geometry/vector.ts';
 import { boardOf, crossed, isFree, isOpen, onto, type Board } from './board.ts';
-import type { Box } from './box.ts';
+import { overlap, type Box } from './box.ts';
 import { arrow, leader, linear } from './dimension.ts';
 import { hatch } from './hatch.ts';
 import { bounds, fill, label, line, polyline } from './items.ts';
@@ -59,21 +59,28 @@ const ROW = 9;
 const textOf = (items: readonly Item[]): Item | undefined =>
   items.find((item) => item.kind === 'text');
 
-/** Whether drawn items can join the board: their text is free, their lines run over no text. */
+/** Whether drawn items can join the board: text and arrows are free, lines run over no text. */
 const joins = (board: Board, items: readonly Item[]): boolean => {
   const text = textOf(items);
   const own = boardOf(items.filter((item) => item.kind !== 'text'));
   return (
     (text === undefined || isFree(board, bounds([text]))) &&
-    own.stretches.every(([a, b]) => isOpen(board, a, b))
+    own.stretches.every(([a, b]) => isOpen(board, a, b)) &&
+    items.every((item) => item.kind !== 'fill' || isOff(board, bounds([item])))
   );
 };
+
+/** Whether no other arrowhead or text is under an arrowhead; lines may be. */
+const isOff = (board: Board, box: Box): boolean =>
+  !board.texts.some((text) => overlap(text, box)) &&
+  !board.arrows.some((other) => overlap(other, box));
 
 const linearAt = (
   d: Extract<SectionDimension, { kind: 'linear' }>,
   k: number,
   box: Box,
   row: number,
+  beyond: 'low' | 'high',
 ): Item[] => {
   const away = ROW * (row + 1);
   const at = {
@@ -82,7 +89,39 @@ const linearAt = (
     left: box.x0 - away,
     right: box.x1 + away,
   }[d.side];
-  return linear({ axis: d.axis, a: scale2(d.a, k), b: scale2(d.b, k), at, text: d.text });
+  return linear({ axis: d.axis, a: scale2(d.a, k), b: scale2(d.b, k), at, text: d.text, beyond });
+};
+
+/**
+ * All linear dimensions, small ones nearest to the section, each in the first row where it joins;
+ * values without room stand beyond whichever end lets all of them join.
+ */
+const linearItems = (
+  list: readonly Extract<SectionDimension, { kind: 'linear' }>[],
+  k: number,
+  box: Box,
+  drawn: readonly Item[],
+): Item[] => {
+  const attempt = (
+    first: 'low' | 'high',
+    second: 'low' | 'high',
+  ): { items: Item[]; lost: number } => {
+    const items: Item[] = [];
+    let lost = 0;
+    for (const d of list) {
+      const board = boardOf([...drawn, ...items]);
+      const rows = Array.from({ length: 8 }, (_, row) => [
+        linearAt(d, k, box, row, first),
+        linearAt(d, k, box, row, second),
+      ]).flat();
+      const found = rows.find((row) => joins(board, row));
+      if (!found) lost++;
+      items.push(...(found ?? rows.at(-1) ?? []));
+    }
+    return { items, lost };
+  };
+  const [one, other] = [attempt('high', 'low'), attempt('low', 'high')];
+  return other.lost < one.lost ? other.items : one.items;
 };
 
 /** An angle by an arc between its legs, arrows from outside where the arc is short. */
@@ -153,11 +192,7 @@ export const sectionItems = ({ shapes, dimensions }: Section, k: number): Item[]
   const size = (d: Extract<SectionDimension, { kind: 'linear' }>): number =>
     d.axis === 'x' ? Math.abs(d.a[0] - d.b[0]) : Math.abs(d.a[1] - d.b[1]);
   const linears = dimensions.filter((d) => d.kind === 'linear').sort((a, b) => size(a) - size(b));
-  for (const d of linears) {
-    const board = boardOf(items);
-    const rows = Array.from({ length: 12 }, (_, row) => linearAt(d, k, box, row));
-    items.push(...(rows.find((drawn) => joins(board, drawn)) ?? rows.at(-1) ?? []));
-  }
+  items.push(...linearItems(linears, k, box, items));
   for (const d of dimensions)
     if (d.kind === 'angle') items.push(...angleItems(d, k, boardOf(items)));
   for (const d of dimensions) if (d.kind === 'note') items.push(...noteItems(d, k, boardOf(items)));

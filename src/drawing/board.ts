@@ -2,7 +2,7 @@ import { radians } from '../core/units.ts';
 import { onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { crosses, grow, overlap, type Box } from './box.ts';
-import { textBox } from './items.ts';
+import { itemBox, textBox } from './items.ts';
 import type { Item } from './sheet.ts';
 
 type Stretch = readonly [Vec2, Vec2];
@@ -11,6 +11,8 @@ type Stretch = readonly [Vec2, Vec2];
 export interface Board {
   readonly stretches: readonly Stretch[];
   readonly texts: readonly Box[];
+  /** Boxes of filled shapes: arrowheads, dots. */
+  readonly arrows: readonly Box[];
 }
 
 /** Straight pieces of a full circle: fine enough for keeping text clear of it. */
@@ -49,6 +51,9 @@ const stretchesOf = (item: Item): Stretch[] => {
 export const boardOf = (items: readonly Item[]): Board => ({
   stretches: items.flatMap(stretchesOf),
   texts: items.flatMap((item) => (item.kind === 'text' ? [textBox(item)] : [])),
+  arrows: items.flatMap((item) =>
+    item.kind === 'fill' && item.tone === 'ink' ? [itemBox(item)] : [],
+  ),
 });
 
 export const onto = (board: Board, items: readonly Item[]): Board => {
@@ -56,6 +61,7 @@ export const onto = (board: Board, items: readonly Item[]): Board => {
   return {
     stretches: [...board.stretches, ...more.stretches],
     texts: [...board.texts, ...more.texts],
+    arrows: [...board.arrows, ...more.arrows],
   };
 };
 

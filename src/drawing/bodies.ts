@@ -1,6 +1,5 @@
-import { place, turn, type Frame } from '../geometry/frame.ts';
+import { place, turn, WORLD, type Frame } from '../geometry/frame.ts';
 import { flatten } from '../geometry/flatten.ts';
-import type { Loop } from '../geometry/loop.ts';
 import { oriented } from '../geometry/loop-transform.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
@@ -14,7 +13,6 @@ export interface Body {
   readonly outer: readonly Vec2[];
   /** Clockwise. */
   readonly holes: readonly (readonly Vec2[])[];
-  readonly loops: readonly Loop[];
   readonly from: number;
   readonly to: number;
   /** Whether the outline goes on above or below without an edge. */
@@ -22,10 +20,12 @@ export interface Body {
   readonly flushBelow: boolean;
   readonly min: Vec3;
   readonly max: Vec3;
+  /** A line instead of a prism: the way along which a lifted part goes back. */
+  readonly path?: readonly [Vec3, Vec3];
 }
 
 /** Departure of drawn polygons from curves in pictures that are not to be measured, mm. */
-const CHORD = 0.05;
+const CHORD = 0.01;
 
 const EPS = 1e-6;
 
@@ -59,7 +59,6 @@ export const bodiesOf = (parts: readonly Part[], placements: readonly Placement[
             ? flatten(hole, CHORD).reverse()
             : flatten(oriented(hole, false), CHORD),
         ),
-        loops: [layer.profile.outer, ...layer.profile.holes],
         from: layer.from,
         to: layer.to,
         flushAbove: flush((from) => Math.abs(from - layer.to) < EPS),
@@ -74,5 +73,20 @@ export const bodiesOf = (parts: readonly Part[], placements: readonly Placement[
     }),
   );
 };
+
+/** An upright line as a body, so that it is hidden by what stands before it. */
+export const pathBody = (owner: string, path: readonly [Vec3, Vec3]): Body => ({
+  owner,
+  frame: WORLD,
+  outer: [],
+  holes: [],
+  from: path[1][2],
+  to: path[0][2],
+  flushAbove: false,
+  flushBelow: false,
+  min: path[1],
+  max: path[0],
+  path,
+});
 
 export const upOf = (body: Body): Vec3 => turn(body.frame, [0, 0, 1]);

@@ -67,7 +67,10 @@ export const border = (paper: Paper): Item[] => {
     line([grid.x1, middle[1]], [space.x1 - MARK, middle[1]], 'frame'),
     ...columns.slice(1).flatMap((_, i) => {
       const name = String(i + 1);
-      return [letter([between(columns, i), top], name), letter([between(columns, i), bottom], name)];
+      return [
+        letter([between(columns, i), top], name),
+        letter([between(columns, i), bottom], name),
+      ];
     }),
     ...rows.slice(1).flatMap((_, i) => {
       const name = LETTERS[i] ?? '';

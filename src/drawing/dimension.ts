@@ -1,7 +1,7 @@
 import { plain, radians } from '../core/units.ts';
 import { angleOf, onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
-import { fill, label, line, TEXT } from './items.ts';
+import { fill, hasDescender, label, line, TEXT } from './items.ts';
 import type { Item } from './sheet.ts';
 import { textWidth } from './text-width.ts';
 
@@ -44,14 +44,19 @@ export interface Linear {
   /** Where the dimension line stands: its y for axis x, its x for axis y. */
   readonly at: number;
   readonly text: string;
+  /** Which end a value stands beyond that finds no room between the arrows; the higher one. */
+  readonly beyond?: 'low' | 'high';
+  /** How far a value between the arrows stands from the middle, mm. */
+  readonly aside?: number;
 }
 
 /**
  * A linear dimension by ISO 129-1: value above its line, upright ones to be read from the right.
  * Where value and arrows do not fit between the extension lines both stand outside, the value
- * beyond the further end.
+ * beyond one end.
  */
-export const linear = ({ axis, a, b, at, text }: Linear): Item[] => {
+export const linear = (dimension: Linear): Item[] => {
+  const { axis, a, b, at, text, beyond = 'high', aside = 0 } = dimension;
   // Drawn level in (along, across); upright ones are turned on the way out.
   const put = (along: number, across: number): Vec2 =>
     axis === 'x' ? [along, across] : [across, along];
@@ -71,13 +76,17 @@ export const linear = ({ axis, a, b, at, text }: Linear): Item[] => {
     return line(put(along, foot + way * GAP), put(along, at + way * BEYOND), 'dimension');
   };
   const tail = 2 * ARROW;
-  const start = arrowsInside ? from : from - tail;
-  const textAt = textInside
-    ? (from + to) / 2
-    : to + (arrowsInside ? 2.5 : tail / 2 + 1) + width / 2;
-  const stop = textInside ? (arrowsInside ? to : to + tail) : textAt + width / 2 + 0.5;
+  const clear = arrowsInside ? 2.5 : tail / 2 + 1;
+  const outer = clear + width / 2;
+  const outside = beyond === 'high' ? to + outer : from - outer;
+  const textAt = textInside ? (from + to) / 2 + aside : outside;
+  const reach = (way: 'low' | 'high'): number =>
+    Math.max(arrowsInside ? 0 : tail, !textInside && beyond === way ? clear + width + 0.5 : 0);
+  const start = from - reach('low');
+  const stop = to + reach('high');
   // Upright values stand to the left of their line, which is above it when read from the right.
-  const text0 = axis === 'x' ? put(textAt, at + ABOVE) : put(textAt, at - ABOVE);
+  const rise = ABOVE + (hasDescender(text) ? 0.9 : 0);
+  const text0 = axis === 'x' ? put(textAt, at + rise) : put(textAt, at - rise);
   return [
     extension(low),
     extension(high),

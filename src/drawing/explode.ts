@@ -1,7 +1,7 @@
 import { shift } from '../geometry/frame.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
-import { bodiesOf } from './bodies.ts';
+import { bodiesOf, type Body } from './bodies.ts';
 
 /** A placement lifted off what lies under it, and the line along which it goes back. */
 export interface Lifted {
@@ -11,55 +11,88 @@ export interface Lifted {
 }
 
 interface Extent {
+  readonly placement: Placement;
   readonly min: Vec3;
   readonly max: Vec3;
+  /** For bought parts the height of their widest layer: a screw's head. */
+  readonly head?: number;
 }
+
+const areaOf = (body: Body): number =>
+  (body.max[0] - body.min[0]) * (body.max[1] - body.min[1]) * (1 + 1e-9 * body.max[2]);
 
 const extentOf = (parts: readonly Part[], placement: Placement): Extent | undefined => {
   const bodies = bodiesOf(parts, [placement]);
-  const [first] = bodies;
-  if (!first) return undefined;
+  const widest = bodies.toSorted((a, b) => areaOf(b) - areaOf(a))[0];
+  if (!widest) return undefined;
   const pick = (i: 0 | 1 | 2): readonly [number, number] => [
     Math.min(...bodies.map((b) => b.min[i])),
     Math.max(...bodies.map((b) => b.max[i])),
   ];
   const [x, y, z] = [pick(0), pick(1), pick(2)];
-  return { min: [x[0], y[0], z[0]], max: [x[1], y[1], z[1]] };
+  const isBought = parts.some((p) => p.id === placement.part && p.kind === 'hardware');
+  return {
+    placement,
+    min: [x[0], y[0], z[0]],
+    max: [x[1], y[1], z[1]],
+    ...(isBought ? { head: (widest.min[2] + widest.max[2]) / 2 } : {}),
+  };
+};
+
+const middle = (e: Extent): number => (e.min[2] + e.max[2]) / 2;
+
+/** Whether two parts lie over one another. */
+const share = (a: Extent, b: Extent): boolean =>
+  ([0, 1] as const).every((i) => a.min[i] < b.max[i] - 0.01 && a.max[i] > b.min[i] + 0.01);
+
+/** Whether a is put on b from above: by its place, or for a screw in it by the side of its head. */
+const isOver = (a: Extent, b: Extent): boolean => {
+  if (a.min[2] >= b.max[2] - 0.01) return true;
+  if (b.min[2] >= a.max[2] - 0.01) return false;
+  const headUp = (e: Extent): number => (e.head === undefined ? 0 : Math.sign(e.head - middle(e)));
+  const [up, down] = [headUp(a), headUp(b)];
+  if (up !== 0 && down === 0) return up > 0;
+  if (down !== 0 && up === 0) return down < 0;
+  return middle(a) > middle(b);
 };
 
 /**
- * Lifts every placement above all those it stands over, by at least `gap` mm, lowest tops first:
- * a bolt ends up whole above the hole it goes into.
+ * Lifts every placement above all those it goes over, by at least `gap` mm, so that a screw ends
+ * up whole above the hole it goes into. Parts are taken in an order in which those below come
+ * first; where parts hold each other in a ring the lower middle does.
  */
 export const explode = (
   parts: readonly Part[],
   placements: readonly Placement[],
   gap: number,
 ): Lifted[] => {
+  const waiting = placements
+    .flatMap((placement) => extentOf(parts, placement) ?? [])
+    .sort((a, b) => middle(a) - middle(b));
   const done: { extent: Extent; top: number }[] = [];
-  return placements
-    .flatMap((placement) => {
-      const extent = extentOf(parts, placement);
-      return extent ? [{ placement, extent }] : [];
-    })
-    .sort((a, b) => a.extent.max[2] - b.extent.max[2])
-    .map(({ placement, extent }) => {
-      const under = done.filter(({ extent: other }) =>
-        ([0, 1] as const).every(
-          (i) => other.min[i] < extent.max[i] - 0.01 && other.max[i] > extent.min[i] + 0.01,
-        ),
-      );
-      const top = Math.max(-Infinity, ...under.map((u) => u.top));
-      const lift = under.length === 0 ? 0 : Math.max(0, top + gap - extent.min[2]);
-      done.push({ extent, top: extent.max[2] + lift });
-      const [x, y] = [(extent.min[0] + extent.max[0]) / 2, (extent.min[1] + extent.max[1]) / 2];
-      const foot = extent.min[2] + lift;
-      return {
-        placement: { ...placement, frame: shift(placement.frame, [0, 0, lift]) },
-        path: [
-          [x, y, foot],
-          [x, y, under.length === 0 ? foot : Math.min(foot, top)],
-        ],
-      };
+  const lifted: Lifted[] = [];
+  while (waiting.length > 0) {
+    const free = waiting.findIndex((a) =>
+      waiting.every((b) => a === b || !share(a, b) || !isOver(a, b)),
+    );
+    const [extent] = waiting.splice(Math.max(0, free), 1);
+    if (!extent) break;
+    const under = done.filter((d) => share(d.extent, extent));
+    const top = Math.max(-Infinity, ...under.map((u) => u.top));
+    const lift = under.length === 0 ? 0 : Math.max(0, top + gap - extent.min[2]);
+    done.push({ extent, top: extent.max[2] + lift });
+    const [x, y] = [(extent.min[0] + extent.max[0]) / 2, (extent.min[1] + extent.max[1]) / 2];
+    const foot = extent.min[2] + lift;
+    lifted.push({
+      placement: {
+        ...extent.placement,
+        frame: shift(extent.placement.frame, [0, 0, lift]),
+      },
+      path: [
+        [x, y, foot],
+        [x, y, under.length === 0 ? foot : Math.min(foot, top)],
+      ],
     });
+  }
+  return lifted;
 };

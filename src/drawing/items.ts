@@ -61,11 +61,13 @@ export const label = (at: Vec2, text: string, lettering: Lettering = {}): TextIt
 /** Characters that reach below the base line in DejaVu Sans. */
 const DESCENDERS = /[gjpqy,;()[\]{}|/\\@_µQφβμ]/;
 
+export const hasDescender = (text: string): boolean => DESCENDERS.test(text);
+
 /** The corners of the rectangle that the ink of a text can touch, at any angle. */
 export const textCorners = (item: TextItem): Vec2[] => {
   const width = textWidth(item.text, item.height, item.bold);
   const left = item.align === 'left' ? 0 : item.align === 'right' ? -width : -width / 2;
-  const low = DESCENDERS.test(item.text) ? -0.33 * item.height : -0.03 * item.height;
+  const low = hasDescender(item.text) ? -0.33 * item.height : -0.03 * item.height;
   const high = 1.05 * item.height;
   const c = Math.cos(radians(item.angle));
   const s = Math.sin(radians(item.angle));

@@ -2,7 +2,7 @@ import { place, turn } from '../geometry/frame.ts';
 import { cross3, dot3, unit3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import { around, NOTHING, union, type Box } from './box.ts';
 import { upOf, type Body } from './bodies.ts';
-import { fill, polyline } from './items.ts';
+import { fill, line, polyline } from './items.ts';
 import type { Item } from './sheet.ts';
 
 /** A parallel projection: unit vectors to the right, up the paper and towards the eye. */
@@ -40,6 +40,9 @@ export interface Scene {
 
 const EPS = 1e-6;
 
+/** Overlap of filled faces that go on into each other, mm on the paper. */
+const SEAM = 0.15;
+
 /** Turns of an outline sharper than this are drawn as edges, degrees. */
 const SHARP = 20;
 
@@ -62,78 +65,145 @@ const nearness = (body: Body, towards: Vec3): number =>
  * Bodies from far to near. Boxes parted by a plane square to an axis are ordered by it; where
  * that says nothing (a bolt in its hole) or both ways, the one that reaches less near goes first.
  */
-export const paintOrder = (bodies: readonly Body[], towards: Vec3): Body[] => {
-  const waiting = [...bodies].sort((a, b) => nearness(a, towards) - nearness(b, towards));
-  const ordered: Body[] = [];
+export const paintOrder = (bodies: readonly Body[], towards: Vec3): Body[] =>
+  ordered(
+    bodies.toSorted((a, b) => nearness(a, towards) - nearness(b, towards)),
+    (a, b) => isBehind(a, b, towards) && !isBehind(b, a, towards),
+  );
+
+/** Things from far to near; among those that nothing has to precede the first one given. */
+const ordered = <T>(things: readonly T[], isBefore: (a: T, b: T) => boolean): T[] => {
+  const waiting = [...things];
+  const out: T[] = [];
   while (waiting.length > 0) {
-    const free = waiting.findIndex((a) =>
-      waiting.every((b) => a === b || !isBehind(b, a, towards) || isBehind(a, b, towards)),
-    );
-    ordered.push(...waiting.splice(Math.max(0, free), 1));
+    const free = waiting.findIndex((a) => waiting.every((b) => a === b || !isBefore(b, a)));
+    out.push(...waiting.splice(Math.max(0, free), 1));
   }
-  return ordered;
+  return out;
+};
+
+/** A smooth run of a body's wall that faces the eye. */
+interface Wall {
+  /** Its course across the view and towards the eye, from left to right or right to left. */
+  readonly course: readonly Vec2[];
+  readonly ring: readonly Vec2[];
+  readonly edges: readonly (readonly Vec2[])[];
+}
+
+/** Stretches of consecutive corners of a ring whose sides face the eye without a sharp corner. */
+const runsOf = (faced: readonly boolean[], sharp: readonly boolean[]): number[][] => {
+  const n = faced.length;
+  const starts = faced.flatMap((isFaced, i) =>
+    isFaced && (sharp[i] === true || faced[(i + n - 1) % n] !== true) ? [i] : [],
+  );
+  return starts.map((start) => {
+    const run = [start, (start + 1) % n];
+    for (let i = (start + 1) % n; faced[i] === true && sharp[i] !== true && run.length <= n;) {
+      i = (i + 1) % n;
+      run.push(i);
+    }
+    return run;
+  });
+};
+
+const wallsOf = (body: Body, ring: readonly Vec2[], eye: Eye, k: number): Wall[] => {
+  const n = ring.length;
+  const corner = (i: number): Vec2 => ring[(i + n) % n] ?? [0, 0];
+  const side = (i: number): Vec2 => [
+    corner(i + 1)[0] - corner(i)[0],
+    corner(i + 1)[1] - corner(i)[1],
+  ];
+  // The material lies to the left of every ring, so the outward normal to its right.
+  const faced = ring.map((_, i) => {
+    const [dx, dy] = side(i);
+    return dot3(turn(body.frame, [dy, -dx, 0]), eye.towards) / Math.hypot(dx, dy) > 1e-4;
+  });
+  const sharp = ring.map((_, i) => {
+    const [p, q] = [side(i - 1), side(i)];
+    const cosine = (p[0] * q[0] + p[1] * q[1]) / (Math.hypot(...p) * Math.hypot(...q));
+    return Math.acos(Math.max(-1, Math.min(1, cosine))) > (SHARP * Math.PI) / 180;
+  });
+  const axis = upOf(body);
+  const up = dot3(axis, eye.towards);
+  const across = cross3(axis, eye.towards);
+  const isOuter = ring === body.outer;
+  const at = (i: number, z: number): Vec3 => place(body.frame, [...corner(i), z]);
+  return runsOf(faced, sharp).map((run) => {
+    const low = run.map((i) => projected(at(i, body.from), eye, k));
+    const high = run.map((i) => projected(at(i, body.to), eye, k));
+    const ends = [0, run.length - 1].map((i) => [low[i] ?? [0, 0], high[i] ?? [0, 0]] as const);
+    // The near rim is drawn with the end face; a flush outline goes on without an edge.
+    const rims = [
+      ...(up >= -EPS && !(isOuter && body.flushBelow) ? [low] : []),
+      ...(up <= EPS && !(isOuter && body.flushAbove) ? [high] : []),
+    ];
+    // Walls of flush layers overlap a little, so that no seam shows between them.
+    const foot = body.from - (isOuter && body.flushBelow ? SEAM / k : 0);
+    const overlapped = run.map((i) => projected(at(i, foot), eye, k));
+    return {
+      course: run.map((i): Vec2 => {
+        const p = at(i, body.from);
+        return [dot3(p, across), dot3(p, eye.towards)];
+      }),
+      ring: [...overlapped, ...high.toReversed()],
+      edges: [...ends, ...rims],
+    };
+  });
+};
+
+/** How near a wall comes at a place across the view; its course never turns back. */
+const depthAt = ({ course }: Wall, place: number): number => {
+  const i = course.findIndex(([t], n) => {
+    const [u] = course[n + 1] ?? [t];
+    return n + 1 < course.length && Math.min(t, u) <= place && Math.max(t, u) >= place;
+  });
+  const [t, d] = course[Math.max(0, i)] ?? [0, 0];
+  const [u, e] = course[Math.max(0, i) + 1] ?? [t, d];
+  return t === u ? d : d + ((e - d) * (place - t)) / (u - t);
+};
+
+/** Walls of one prism stand side by side or one before the other, which a shared place tells. */
+const isWallBehind = (a: Wall, b: Wall): boolean => {
+  const ends = ({ course }: Wall): readonly [number, number] => {
+    const ts = course.map((p) => p[0]);
+    return [Math.min(...ts), Math.max(...ts)];
+  };
+  const [[a0, a1], [b0, b1]] = [ends(a), ends(b)];
+  const [low, high] = [Math.max(a0, b0), Math.min(a1, b1)];
+  if (high - low < 1e-6) return false;
+  const middle = (low + high) / 2;
+  return depthAt(a, middle) < depthAt(b, middle) - EPS;
 };
 
 /** Draws one body: walls that face the eye from far to near, then the end that faces it. */
 const drawBody = (body: Body, eye: Eye, k: number): { items: Item[]; faces: Face2[] } => {
-  const project = (p: Vec3): Vec2 => [dot3(p, eye.right) * k, dot3(p, eye.up) * k];
-  const at = ([x, y]: Vec2, z: number): Vec3 => place(body.frame, [x, y, z]);
+  if (body.path) {
+    const [a, b] = body.path.map((p) => projected(p, eye, k)) as [Vec2, Vec2];
+    return { items: [line(a, b, 'centre')], faces: [] };
+  }
   const items: Item[] = [];
   const faces: Face2[] = [];
+  const rings = [body.outer, ...body.holes];
   const up = dot3(upOf(body), eye.towards);
-  interface Wall {
-    readonly depth: number;
-    readonly ring: readonly Vec2[];
-    readonly edges: readonly (readonly Vec2[])[];
-  }
-  const walls: Wall[] = [];
-  for (const ring of [body.outer, ...body.holes]) {
-    const n = ring.length;
-    const corner = (i: number): Vec2 => ring[(i + n) % n] ?? [0, 0];
-    const side = (i: number): Vec2 => {
-      const [a, b] = [corner(i), corner(i + 1)];
-      return [b[0] - a[0], b[1] - a[1]];
-    };
-    // The material lies to the left of every ring, so the outward normal to its right.
-    const faced = ring.map((_, i) => {
-      const [dx, dy] = side(i);
-      return dot3(turn(body.frame, [dy, -dx, 0]), eye.towards) / Math.hypot(dx, dy) > 1e-4;
-    });
-    const sharp = ring.map((_, i) => {
-      const [p, q] = [side(i - 1), side(i)];
-      const cosine = (p[0] * q[0] + p[1] * q[1]) / (Math.hypot(...p) * Math.hypot(...q));
-      return Math.acos(Math.max(-1, Math.min(1, cosine))) > (SHARP * Math.PI) / 180;
-    });
-    ring.forEach((a, i) => {
-      if (faced[i] !== true) return;
-      const b = corner(i + 1);
-      const [a0, b0, a1, b1] = [at(a, body.from), at(b, body.from), at(a, body.to), at(b, body.to)];
-      const [pa0, pb0, pa1, pb1] = [a0, b0, a1, b1].map(project) as [Vec2, Vec2, Vec2, Vec2];
-      const edges: (readonly Vec2[])[] = [];
-      const silhouette = (j: number, k: number): boolean =>
-        faced[(j + n) % n] !== faced[(k + n) % n];
-      if (sharp[i] === true || silhouette(i, i - 1)) edges.push([pa0, pa1]);
-      if (sharp[(i + 1) % n] === true || silhouette(i, i + 1)) edges.push([pb0, pb1]);
-      const isOuter = ring === body.outer;
-      // The far rim; the near one is drawn with the end face.
-      if (up >= -EPS && !(isOuter && body.flushBelow)) edges.push([pa0, pb0]);
-      if (up <= EPS && !(isOuter && body.flushAbove)) edges.push([pa1, pb1]);
-      const depth = Math.min(...[a0, b0, a1, b1].map((p) => dot3(p, eye.towards)));
-      walls.push({ depth, ring: [pa0, pb0, pb1, pa1], edges });
-    });
-  }
-  walls.sort((p, q) => p.depth - q.depth);
+  // Seen square to its axis a prism shows nothing of its holes.
+  const seen = Math.abs(up) > EPS ? rings : [body.outer];
+  const walls = ordered(
+    seen.flatMap((ring) => wallsOf(body, ring, eye, k)),
+    isWallBehind,
+  );
   for (const wall of walls) {
     items.push(fill(wall.ring, 'paper'), ...wall.edges.map((edge) => polyline(edge, 'visible')));
     faces.push({ owner: body.owner, rings: [wall.ring] });
   }
   if (Math.abs(up) > EPS) {
     const level = up > 0 ? body.to : body.from;
-    const rings = [body.outer, ...body.holes].map((ring) => ring.map((p) => project(at(p, level))));
-    faces.push({ owner: body.owner, rings });
-    items.push(fill(keyhole(rings), 'paper'));
+    const ends = rings.map((ring) =>
+      ring.map((p) => projected(place(body.frame, [...p, level]), eye, k)),
+    );
+    faces.push({ owner: body.owner, rings: ends });
+    items.push(fill(keyhole(ends), 'paper'));
     const isFlush = up > 0 ? body.flushAbove : body.flushBelow;
-    rings.forEach((ring, i) => {
+    ends.forEach((ring, i) => {
       if (i > 0 || !isFlush) items.push(polyline([...ring, ring[0] ?? [0, 0]], 'visible'));
     });
   }

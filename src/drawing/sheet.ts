@@ -14,15 +14,7 @@ export interface Sheet {
 
 /** Line types and widths of ISO 128: one name a use, so that no width is chosen ad hoc. */
 export type Stroke =
-  | 'visible'
-  | 'hidden'
-  | 'centre'
-  | 'dimension'
-  | 'phantom'
-  | 'hatch'
-  | 'frame'
-  | 'cut'
-  | 'table';
+  'visible' | 'hidden' | 'centre' | 'dimension' | 'phantom' | 'hatch' | 'frame' | 'cut' | 'table';
 
 export type Item =
   | { readonly kind: 'line'; readonly a: Vec2; readonly b: Vec2; readonly stroke: Stroke }
@@ -36,9 +28,18 @@ export type Item =
       readonly to: number;
       readonly stroke: Stroke;
     }
-  | { readonly kind: 'circle'; readonly centre: Vec2; readonly radius: number; readonly stroke: Stroke }
+  | {
+      readonly kind: 'circle';
+      readonly centre: Vec2;
+      readonly radius: number;
+      readonly stroke: Stroke;
+    }
   /** A filled region: arrowheads (ink) or an opaque face that hides what was drawn before (paper). */
-  | { readonly kind: 'fill'; readonly points: readonly Vec2[]; readonly tone: 'ink' | 'paper' | 'tint' }
+  | {
+      readonly kind: 'fill';
+      readonly points: readonly Vec2[];
+      readonly tone: 'ink' | 'paper' | 'tint';
+    }
   | {
       readonly kind: 'text';
       readonly at: Vec2;
