@@ -1,4 +1,5 @@
 import type { Issue } from '../../core/issue.ts';
+import { bladeLength } from '../../blade/shape.ts';
 import { text } from '../../text/index.ts';
 import { problem } from '../within.ts';
 import { reachable } from './angle.ts';
@@ -17,15 +18,18 @@ const warning = (issue: Issue): Issue => ({ ...issue, severity: 'warning' });
 /** The blades made ready. */
 export const jobsOf = ({ blades, grinder, parameters: p }: SpineRestInput): Job[] =>
   blades.map((blade) => {
-    const work = bladework(blade, p.noseWidth);
     const { width } = grinder.belt;
+    const stroke = strokeOf(width, bladeLength(blade.outline), p.plungeStop, p.tipOverlap);
+    const half = width / 2;
+    const ends = [stroke.from - half, stroke.from + half, stroke.to - half, stroke.to + half];
+    const work = bladework(blade, p.noseWidth, ends);
     return {
       work,
       wishes: {
         left: wishOf(work, 'left', p.noseWidth),
         right: wishOf(work, 'right', p.noseWidth),
       },
-      stroke: strokeOf(width, work.shape.length, p.plungeStop, p.tipOverlap),
+      stroke,
     };
   });
 
@@ -68,14 +72,23 @@ export const inputIssues = ({ blades, grinder, sequence, parameters }: SpineRest
   return issues;
 };
 
-/** Runs whose setoff a blade cannot take at its bevel place. */
+/** Runs whose setoff a blade cannot take at its bevel place, and wishes no setoff can meet. */
 export const runIssues = (runs: readonly Run[], lean: number): Issue[] =>
-  runs.flatMap(({ pass, side, setoff, cuts }) =>
-    cuts.flatMap(({ job: { work }, before, faces }): Issue[] => {
+  runs.flatMap(({ pass, side, setoff, last, cuts }) =>
+    cuts.flatMap(({ job: { work, wishes }, before, faces }): Issue[] => {
       const i = work.reference;
       const [station, section] = [work.stations[i], before[i]];
-      if (faces[i] !== undefined || station === undefined || section === undefined) return [];
+      if (station === undefined || section === undefined) return [];
       const span = reachable(section, edgeOf(work, station, side, pass.edge), lean);
+      const wish = wishes[side]?.angle;
+      if (last && wish !== undefined && span !== undefined) {
+        const { from, to } = span.angle;
+        if (wish < from || wish > to) {
+          const why = text.grind.angleOutOfReach(wish, from, to);
+          return [problem('angle-out-of-reach', 'blades', why)];
+        }
+      }
+      if (faces[i] !== undefined) return [];
       const where =
         span === undefined ? words.nowhere : words.span(span.setoff.from, span.setoff.to);
       const { name } = work.blade;

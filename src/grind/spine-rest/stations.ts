@@ -53,10 +53,15 @@ const nearest = (stations: readonly Station[], u: number): number =>
 /**
  * The places of a blade from plunge to tip at which it is solved: even steps, the bevel place and
  * the middle, as far as the blade is high enough to be ground on a rest. `noseWidth` is what a
- * hollow spine stands on. The heel to measure is a tenth of the length from the plunge, the tip
+ * hollow spine stands on; `ends` are the
+ * places where the belt's edges stop, without which the steps would pass over what it leaves. The heel to measure is a tenth of the length from the plunge, the tip
  * the last place that steers: half as high as the bevel place.
  */
-export const bladework = (blade: Blade, noseWidth: number): Bladework => {
+export const bladework = (
+  blade: Blade,
+  noseWidth: number,
+  ends: readonly number[] = [],
+): Bladework => {
   const shape = shapeOf(blade);
   const { length } = shape;
   const promised = bevelPlace(blade);
@@ -66,6 +71,7 @@ export const bladework = (blade: Blade, noseWidth: number): Bladework => {
     promised,
     length / 10,
     length / 2,
+    ...ends.filter((u) => u > 0 && u < length),
   ];
   const stations = [...new Set(us)]
     .sort((p, q) => p - q)
