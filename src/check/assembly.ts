@@ -16,7 +16,7 @@ export const partMeshes = (parts: readonly Part[]): Result<PartMeshes> =>
   chain(
     all(
       parts.map((part) =>
-        chain(meshOf(part.layers, { chord: CHECK_CHORD, holes: 'circumscribed' }), (mesh) =>
+        chain(meshOf(part.layers, { chord: CHECK_CHORD, volumeShare: Infinity }), (mesh) =>
           ok<[string, Mesh]>([part.id, mesh]),
         ),
       ),

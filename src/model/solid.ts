@@ -2,11 +2,12 @@ import type { Issue } from '../core/issue.ts';
 import { quantise } from '../core/units.ts';
 import { fail, ok, type Result } from '../core/result.ts';
 import { flatten, type Approximation } from '../geometry/flatten.ts';
-import type { Loop } from '../geometry/loop.ts';
+import { polygon, type Loop } from '../geometry/loop.ts';
 import { containsPoint, signedArea } from '../geometry/loop-measure.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { text } from '../text/index.ts';
 import type { Mesh } from './mesh.ts';
+import { stackVolume } from './measure.ts';
 import { meshBuilder, type MeshBuilder } from './mesh-builder.ts';
 import type { Layer } from './part.ts';
 import { polygonsMeet, withoutCollinear } from './rings.ts';
@@ -20,9 +21,18 @@ export interface MeshOptions {
    * nominal one, because an inscribed polygon would make every printed hole smaller.
    */
   readonly holes: Approximation;
+  /**
+   * Greatest share by which the volume may differ from the closed form: curves are divided more
+   * finely until it holds, which a small round part needs more than a large plate.
+   */
+  readonly volumeShare: number;
 }
 
-export const DEFAULT_MESH: MeshOptions = { chord: 0.02, holes: 'circumscribed' };
+export const DEFAULT_MESH: MeshOptions = {
+  chord: 0.02,
+  holes: 'circumscribed',
+  volumeShare: 5e-4,
+};
 
 /** A contour of the stack with its polygon, anticlockwise; equal contours of equal role are one. */
 interface Ring {
@@ -51,11 +61,13 @@ export const meshOf = (
   layers: readonly Layer[],
   options: Partial<MeshOptions> = {},
 ): Result<Mesh> => {
-  const { chord, holes } = { ...DEFAULT_MESH, ...options };
+  const wanted = { ...DEFAULT_MESH, ...options };
   const thin = layers.find((layer) => !(layer.to - layer.from > LEVEL));
   if (layers.length === 0 || thin !== undefined)
     return fail(issue('layer-without-height', text.model.layerWithoutHeight(thin?.from, thin?.to)));
 
+  const { holes } = wanted;
+  const chord = fineChord(layers, wanted);
   const levels = levelsOf(layers);
   const snap = (z: number): number => levels.find((level) => Math.abs(level - z) <= LEVEL) ?? z;
   const rings = new Map<string, Ring>();
@@ -98,6 +110,27 @@ const issue = (code: string, words: { message: string; fix: string }): Issue => 
   ...words,
 });
 
+/** The asked chord error, halved until the volume is near enough to the closed form. */
+const fineChord = (
+  layers: readonly Layer[],
+  { chord, holes, volumeShare }: MeshOptions,
+): number => {
+  const exact = stackVolume(layers);
+  const areaOf = (loop: Loop, error: number, how: Approximation): number =>
+    Math.abs(signedArea(polygon(flatten(loop, error, how))));
+  const volume = (error: number): number =>
+    layers.reduce((sum, { profile, from, to }) => {
+      const inner = profile.holes.map((hole) => areaOf(hole, error, holes));
+      const area = areaOf(profile.outer, error, 'inscribed') - inner.reduce((a, b) => a + b, 0);
+      return sum + area * (to - from);
+    }, 0);
+  let error = chord;
+  // Areas err in proportion to the chord error, so that few halvings are ever needed.
+  for (let i = 0; i < 8 && Math.abs(volume(error) - exact) > volumeShare * exact; i += 1)
+    error /= 2;
+  return error;
+};
+
 const anticlockwiseRing = (loop: Loop, chord: number, how: Approximation): Vec2[] => {
   const onGrid = flatten(loop, chord, how).map(([x, y]): Vec2 => [quantise(x), quantise(y)]);
   const points = withoutCollinear(onGrid);
@@ -123,13 +156,8 @@ const fills = (sheet: Sheet, ring: Ring): boolean => {
 
 const encloses = (outer: Ring, inner: Ring): boolean => {
   const p = inner.points[0];
-  return p !== undefined && containsPoint(polygonOf(outer), p);
+  return p !== undefined && containsPoint(polygon(outer.points), p);
 };
-
-const polygonOf = (ring: Ring): Loop => ({
-  kind: 'path',
-  vertices: ring.points.map(([x, y]) => ({ x, y, bulge: 0 })),
-});
 
 /** Layers that share a height and also cross, touch or lie within each other's material. */
 const clashesOf = (sheets: readonly Sheet[]): Issue[] =>

@@ -55,8 +55,7 @@ describe('bought parts', () => {
       expect([part.designation, seen.sound, seen.shells]).toEqual([part.designation, true, 1]);
       const ring = /nut|washer/i.test(part.name);
       expect([part.designation, seen.genus]).toEqual([part.designation, ring ? 1 : 0]);
-      // Holes of a mesh are circumscribed and its outsides inscribed: a small cylinder loses more.
-      expect(Math.abs(seen.volume / stackVolume(part.layers) - 1)).toBeLessThan(0.03);
+      expect(Math.abs(seen.volume / stackVolume(part.layers) - 1)).toBeLessThan(1e-3);
     }
   });
 

@@ -124,6 +124,17 @@ describe('meshes of stacks', () => {
     expect(least).toBeLessThan(3.3 + 0.02);
   });
 
+  it('divides small round parts finely enough for their volume', () => {
+    for (const radius of [0.5, 1, 2, 3, 6, 40]) {
+      const pin = [layer(circle([0, 0], radius), [], 0, 10)];
+      const share = Math.abs(meshVolume(made(meshOf(pin))) / (Math.PI * radius ** 2 * 10) - 1);
+      expect(share).toBeLessThan(1e-3);
+    }
+    const coarse = made(meshOf([layer(circle([0, 0], 2), [], 0, 10)], { volumeShare: Infinity }));
+    const fine = made(meshOf([layer(circle([0, 0], 2), [], 0, 10)]));
+    expect(fine.triangles.length).toBeGreaterThan(coarse.triangles.length);
+  });
+
   it('is sound for random plates with holes and a boss', () => {
     const at = fc.integer({ min: 0, max: 3 });
     const size = fc.double({ min: 0.8, max: 4.5, noNaN: true });
