@@ -1,7 +1,8 @@
 /**
  * The clearance kernel against general-purpose libraries on one scene: 5 moving and 8 standing
  * bodies, 40 pairs, 40 places along a stroke with a lift, gaps up to 20 mm. Every contender gives
- * the least gap of each pair over all places. Interleaved runs, medians, ratios.
+ * the least gap of each pair over all places. Interleaved runs, medians of the
+ * processor time (a shared machine's clock says little), ratios.
  *
  *     npx tsx tests/bench/clearance.ts [rounds]
  */
@@ -283,9 +284,10 @@ const run = (title: string, frames: Frame[], rounds: number): void => {
   for (let round = 0; round < rounds; round++) {
     contenders.forEach(([, go, repeat], i) => {
       for (let r = 0; r < repeat; r++) {
-        const start = performance.now();
+        const start = process.cpuUsage();
         go();
-        times[i]?.push(performance.now() - start);
+        const { user, system } = process.cpuUsage(start);
+        times[i]?.push((user + system) / 1000);
       }
     });
   }

@@ -1,16 +1,7 @@
 import { int, real } from './flat.ts';
+import { POSE } from './placed.ts';
 import type { Pieces } from './pieces.ts';
-import {
-  CENTRE,
-  END_POSE,
-  HALF,
-  SPIN,
-  START_POSE,
-  STRAY,
-  STRAY_PER,
-  STRIDE,
-  type Relative,
-} from './relative.ts';
+import { CENTRE, HALF, SPIN, START_POSE, STRAY, STRAY_PER, STRIDE } from './relative.ts';
 import type { TreeSolid } from './solid.ts';
 import { NODE } from './tree.ts';
 
@@ -102,53 +93,54 @@ const lowest = (solid: TreeSolid, node: number, dx: number, dy: number, dz: numb
   );
 };
 
-/** Least n.p over node a of the moving body at one pose. */
-const lowestAt = (
-  solid: TreeSolid,
-  node: number,
-  data: Float64Array,
-  pose: number,
-  nx: number,
-  ny: number,
-  nz: number,
-): number =>
-  lowest(
-    solid,
-    node,
-    nx * real(data, pose) + ny * real(data, pose + 3) + nz * real(data, pose + 6),
-    nx * real(data, pose + 1) + ny * real(data, pose + 4) + nz * real(data, pose + 7),
-    nx * real(data, pose + 2) + ny * real(data, pose + 5) + nz * real(data, pose + 8),
-  ) +
-  nx * real(data, pose + 9) +
-  ny * real(data, pose + 10) +
-  nz * real(data, pose + 11);
+/** Numbers of a direction as a motion node sees it at its first and last pose. */
+export const AIM = 8;
 
 /**
- * Room between the two nodes along one unit direction, anywhere in motion node m. Where faces
- * run side by side the direction of the nearest points so far separates all their pieces at
- * once, which boxes along the axes cannot when the bodies are turned.
+ * Turns a unit direction of the still body's into the moving one's at both poses of a motion
+ * node: direction (3) and the origin's place along it (1), twice.
  */
-export const gapAlong = (
-  solidA: TreeSolid,
-  a: number,
-  solidB: TreeSolid,
-  b: number,
-  motion: Relative,
+export const aim = (
+  out: Float64Array,
+  data: Float64Array,
   m: number,
   normal: Float64Array,
-): number => {
+): void => {
   const nx = real(normal, 0);
   const ny = real(normal, 1);
   const nz = real(normal, 2);
-  const { data } = motion;
-  const k = m * STRIDE;
-  const reach = real(solidA.tree.boxes, a * NODE + 6);
-  const highB = -lowest(solidB, b, -nx, -ny, -nz);
-  const start = lowestAt(solidA, a, data, k + START_POSE, nx, ny, nz);
-  const end = lowestAt(solidA, a, data, k + END_POSE, nx, ny, nz);
-  const stray = real(data, k + STRAY) + real(data, k + STRAY_PER) * reach;
-  return (start < end ? start : end) - stray - highB;
+  let pose = m * STRIDE + START_POSE;
+  for (let to = 0; to < AIM; to += 4) {
+    out[to] = nx * real(data, pose) + ny * real(data, pose + 3) + nz * real(data, pose + 6);
+    out[to + 1] = nx * real(data, pose + 1) + ny * real(data, pose + 4) + nz * real(data, pose + 7);
+    out[to + 2] = nx * real(data, pose + 2) + ny * real(data, pose + 5) + nz * real(data, pose + 8);
+    out[to + 3] =
+      nx * real(data, pose + 9) + ny * real(data, pose + 10) + nz * real(data, pose + 11);
+    pose += POSE;
+  }
 };
+
+/**
+ * Least place of node a of the moving body along an aimed direction, anywhere in motion node m:
+ * on a straight way that of one of its ends, less the stray.
+ */
+export const lowMoving = (
+  solid: TreeSolid,
+  a: number,
+  aimed: Float64Array,
+  data: Float64Array,
+  m: number,
+): number => {
+  const k = m * STRIDE;
+  const start = lowest(solid, a, real(aimed, 0), real(aimed, 1), real(aimed, 2)) + real(aimed, 3);
+  const end = lowest(solid, a, real(aimed, 4), real(aimed, 5), real(aimed, 6)) + real(aimed, 7);
+  const reach = real(solid.tree.boxes, a * NODE + 6);
+  return (start < end ? start : end) - real(data, k + STRAY) - real(data, k + STRAY_PER) * reach;
+};
+
+/** Greatest place of node b of the still body along a direction. */
+export const highStill = (solid: TreeSolid, b: number, normal: Float64Array): number =>
+  -lowest(solid, b, -real(normal, 0), -real(normal, 1), -real(normal, 2));
 
 /** How much wider the motion makes node a's box, summed over the axes, ways along one axis left out. */
 export const widening = (boxes: Float64Array, a: number, data: Float64Array, m: number): number => {

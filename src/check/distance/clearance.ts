@@ -2,6 +2,7 @@ import { ok, type Result } from '../../core/result.ts';
 import { place, WORLD, type Frame } from '../../geometry/frame.ts';
 import type { Vec3 } from '../../geometry/vector.ts';
 import { comparable, createWorkspace, relativeOf, type Body, type Workspace } from './body.ts';
+import { boxGap } from './bounds.ts';
 import { real } from './flat.ts';
 import { insideSurface } from './inside.ts';
 import { applyPose, poseAt, track } from './motion.ts';
@@ -112,6 +113,9 @@ const findInside = (
   motion: Relative,
 ): { sweep: number; t: number; point: Vec3 } | undefined => {
   if (!outer.surface) return undefined;
+  if (boxGap(inner.tree.boxes, 0, outer.tree.boxes, 0, motion.data, motion.root) > 0) {
+    return undefined;
+  }
   for (const node of motion.whole) {
     for (let i = 0; i < inner.anchors.length; i += 3) {
       const p = applyPose(motion.data, node * STRIDE + START_POSE, point(inner.anchors, i));

@@ -1,4 +1,4 @@
-import { boxGap, gapAlong, widening } from './bounds.ts';
+import { aim, AIM, boxGap, highStill, lowMoving, widening } from './bounds.ts';
 import { int, real } from './flat.ts';
 import { createGjk, distance, type Gjk } from './gjk.ts';
 import { clearPlaced, createPlaced, IDENTITY_POSE, placeCopy, type Placed } from './placed.ts';
@@ -25,6 +25,7 @@ export interface Room {
   readonly a: Placed;
   readonly b: Placed;
   readonly pose: Float64Array;
+  readonly aimed: Float64Array;
   stack: Int32Array;
   bounds: Float64Array;
   /** Pairs of pieces compared, for the bench. */
@@ -37,6 +38,7 @@ export const createRoom = (): Room => ({
   a: createPlaced(),
   b: createPlaced(),
   pose: new Float64Array(12),
+  aimed: new Float64Array(AIM),
   stack: new Int32Array(3 * 1024),
   bounds: new Float64Array(1024),
   compared: 0,
@@ -189,16 +191,23 @@ const pushTwo = (
   m1: number,
   m2: number,
 ): number => {
-  const { room, near, slack, motion } = search;
+  const { room, near, slack } = search;
+  const { data } = search.motion;
   const boxesA = search.a.tree.boxes;
   const boxesB = search.b.tree.boxes;
+  const { direction } = room.gjk;
   const enough = near.best - slack;
-  let first = boxGap(boxesA, a1, boxesB, b1, motion.data, m1);
-  if (first < enough)
-    first = Math.max(first, gapAlong(search.a, a1, search.b, b1, motion, m1, room.gjk.direction));
-  let second = boxGap(boxesA, a2, boxesB, b2, motion.data, m2);
-  if (second < enough)
-    second = Math.max(second, gapAlong(search.a, a2, search.b, b2, motion, m2, room.gjk.direction));
+  // Where faces run side by side, the direction that separated the last pieces separates all of
+  // these at once, which boxes along the axes cannot when the bodies are turned.
+  aim(room.aimed, data, m1, direction);
+  const low = lowMoving(search.a, a1, room.aimed, data, m1);
+  const high = highStill(search.b, b1, direction);
+  let first = low - high;
+  if (first < enough) first = Math.max(first, boxGap(boxesA, a1, boxesB, b1, data, m1));
+  if (m2 !== m1) aim(room.aimed, data, m2, direction);
+  const low2 = a2 === a1 && m2 === m1 ? low : lowMoving(search.a, a2, room.aimed, data, m2);
+  let second = low2 - (b2 === b1 ? high : highStill(search.b, b2, direction));
+  if (second < enough) second = Math.max(second, boxGap(boxesA, a2, boxesB, b2, data, m2));
   if (first >= enough && first < near.floor) near.floor = first;
   if (second >= enough && second < near.floor) near.floor = second;
   let next = top;
