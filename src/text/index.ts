@@ -12,6 +12,7 @@ import { grinder } from './en/grinder.ts';
 import { make } from './en/make.ts';
 import { model } from './en/model.ts';
 import { safety } from './en/safety.ts';
+import { setup } from './en/setup.ts';
 
 /**
  * Everything a person reads, in one catalogue. Entries are strings or functions of the values
@@ -32,6 +33,7 @@ export const text = {
   make,
   model,
   safety,
+  setup,
 } as const;
 
 export type Catalogue = typeof text;
