@@ -1,4 +1,5 @@
 import { crossings } from '../geometry/intersect.ts';
+import type { Segment } from '../geometry/segment.ts';
 import { cross2, dot2, sub2, type Vec2 } from '../geometry/vector.ts';
 
 /** Corners of a polygon that lie on the line of their neighbours within this are dropped, mm. */
@@ -35,26 +36,39 @@ interface Box {
   readonly y1: number;
 }
 
-const boxOf = (points: readonly Vec2[]): Box => ({
-  x0: Math.min(...points.map((p) => p[0])),
-  y0: Math.min(...points.map((p) => p[1])),
-  x1: Math.max(...points.map((p) => p[0])),
-  y1: Math.max(...points.map((p) => p[1])),
-});
-
 const overlap = (a: Box, b: Box): boolean =>
   a.x0 <= b.x1 && b.x0 <= a.x1 && a.y0 <= b.y1 && b.y0 <= a.y1;
 
+interface Edge extends Box {
+  readonly segment: Segment;
+}
+
+const edgesOf = (points: readonly Vec2[]): Edge[] =>
+  points.map((a, i) => {
+    const b = points[(i + 1) % points.length] ?? a;
+    return {
+      segment: { a, b, bulge: 0 },
+      x0: Math.min(a[0], b[0]),
+      y0: Math.min(a[1], b[1]),
+      x1: Math.max(a[0], b[0]),
+      y1: Math.max(a[1], b[1]),
+    };
+  });
+
+const around = (edges: readonly Box[]): Box => ({
+  x0: Math.min(...edges.map((edge) => edge.x0)),
+  y0: Math.min(...edges.map((edge) => edge.y0)),
+  x1: Math.max(...edges.map((edge) => edge.x1)),
+  y1: Math.max(...edges.map((edge) => edge.y1)),
+});
+
 /** Whether the edges of two polygons cross or touch anywhere. */
 export const polygonsMeet = (one: readonly Vec2[], other: readonly Vec2[]): boolean => {
-  const otherBox = boxOf(other);
-  if (!overlap(boxOf(one), otherBox)) return false;
-  return one.some((a, i) => {
-    const b = one[(i + 1) % one.length] ?? a;
-    if (!overlap(boxOf([a, b]), otherBox)) return false;
-    return other.some((c, k) => {
-      const d = other[(k + 1) % other.length] ?? c;
-      return crossings({ a, b, bulge: 0 }, { a: c, b: d, bulge: 0 }).length > 0;
-    });
-  });
+  const [edges, others] = [edgesOf(one), edgesOf(other)];
+  const box = around(others);
+  return edges.some(
+    (s) =>
+      overlap(s, box) &&
+      others.some((t) => overlap(s, t) && crossings(s.segment, t.segment).length > 0),
+  );
 };
