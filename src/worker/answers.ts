@@ -4,10 +4,11 @@ import type { Checked } from '../make/engine.ts';
 
 import { massOf } from '../model/measure.ts';
 import type { Part } from '../model/part.ts';
+import { text } from '../text/index.ts';
 import type { Built, PartCard, Solved } from './protocol.ts';
 
 /** How far an outline on the screen may depart from the part, mm. */
-const CHORD = 0.05;
+const CHORD = 0.01;
 
 /** The numbers of a fixture as plain data that can leave the worker. */
 export const solvedOf = (fixture: Fixture): Solved => ({
@@ -23,7 +24,7 @@ export const solvedOf = (fixture: Fixture): Solved => ({
 });
 
 const describe = (part: Part): string => {
-  if (part.kind === 'plate') return part.process;
+  if (part.kind === 'plate') return text.document.parameters.making.process.options[part.process];
   if (part.kind === 'stock') return part.section;
   return part.kind === 'hardware' ? part.designation : part.finish;
 };

@@ -37,6 +37,8 @@ export interface PictureLabel {
   readonly anchor: 'start' | 'middle' | 'end';
   /** Stands a little above its point. */
   readonly above?: boolean;
+  /** Its middle, not its base line, stands at the height of its point. */
+  readonly level?: boolean;
 }
 
 /** A dimension. With a path it is an input for the value at that path. */

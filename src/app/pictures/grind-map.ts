@@ -56,7 +56,10 @@ export const grindMap = (
     })),
     labels: spots.map((spot): PictureLabel => {
       const at = turn(above(shape, spot.u, spot.bevelHeight));
-      return { at, text: say(spot.deviation), anchor: 'middle', above: true };
+      // The figures at the ends stay inside the drawing.
+      const share = (flip > 0 ? at[0] : at[0] + shape.length) / shape.length;
+      const anchor = share < 0.1 ? 'start' : share > 0.9 ? 'end' : 'middle';
+      return { at, text: say(spot.deviation), anchor, above: true };
     }),
     measures: [],
   });
