@@ -28,8 +28,11 @@ export interface Section {
   readonly loops: readonly (readonly Vec2[])[];
 }
 
-/** Vertices nearer to the plane than this count as on it, mm. */
-const ON_PLANE = 1e-7;
+/**
+ * Vertices nearer to the plane than this count as on it, mm: what single precision keeps apart at
+ * the size of a fixture. A new vertex closer to an old one would fall together with it in a file.
+ */
+const ON_PLANE = 1e-5;
 
 /** The half space on the inner side of a plane through a point; the normal need not be unit. */
 export const halfSpace = (through: Vec3, normal: Vec3): HalfSpace => {

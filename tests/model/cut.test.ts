@@ -109,6 +109,20 @@ describe('cutting a mesh by a plane', () => {
     expect(sliceByPlane(stepped, halfSpace([0, 0, 30], [0, 0, 1])).loops).toEqual([]);
   });
 
+  it('stays closed where the plane passes within rounding of a corner', () => {
+    // Corners of the bore on its diagonals lie on the output grid, up to 1e-6 off the plane.
+    for (const normal of [
+      [1, 1, 0],
+      [1, -1, 0],
+      [-1, 1, 0],
+      [-1, -1, 0],
+    ] as const)
+      for (const shift of [0, 3e-7, 4e-6, 2e-5, 1e-3]) {
+        const cut = cutByPlane(stepped, halfSpace([15 + shift, 20, 0], normal));
+        expect(audit(cut)).toMatchObject({ sound: true });
+      }
+  });
+
   it('gives sections of known area', () => {
     const lower = sliceByPlane(stepped, halfSpace([0, 0, 4], [0, 0, 1]));
     expect(lower.loops).toHaveLength(3);
