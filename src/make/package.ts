@@ -60,7 +60,16 @@ export const makePackage = async (
   if (!made.ok) return made;
   progress(0.5);
   const family = registry.families[design.fixture.family]?.label ?? design.fixture.family;
-  const drawings = await drawingFiles({ design, fixture, parts, checks, family, fonts, carry });
+  const drawings = await drawingFiles({
+    design,
+    fixture,
+    parts,
+    checks,
+    family,
+    fonts,
+    carry,
+    made: made.value,
+  });
   progress(0.95);
   const files: PackageFile[] = [
     ...made.value,

@@ -1,5 +1,6 @@
 import type { CheckResult } from '../../check/result.ts';
 import type { Design } from '../../document/schema.ts';
+import { assemblySheets, type AssemblyInfo } from '../../drawing/assembly-sheets.ts';
 import { partSheets } from '../../drawing/part-sheets.ts';
 import { setupSheets } from '../../drawing/setup-sheets.ts';
 import type { Sheet } from '../../drawing/sheet.ts';
@@ -11,6 +12,7 @@ import type { Fixture } from '../../family/index.ts';
 import type { Part } from '../../model/part.ts';
 import { text } from '../../text/index.ts';
 import { stampFailed } from '../failed.ts';
+import { sectionOf } from '../belt-section.ts';
 import { setupData } from '../setup-data.ts';
 import { utf8 } from './bytes.ts';
 
@@ -24,6 +26,8 @@ export interface DrawingInput {
   readonly fonts: { readonly regular: Uint8Array; readonly bold: Uint8Array };
   /** The design as text; every file carries it. */
   readonly carry: string;
+  /** Cut files and prints, to name them in the parts list. */
+  readonly made: readonly PackageFile[];
 }
 
 /** Short name of exactly this design: the first digits of its SHA-256. */
@@ -48,6 +52,26 @@ const templatesOf = (parts: readonly Part[], block: TitleBlock): Sheet[] =>
       : [],
   );
 
+/** The first file of each part: the one to send to whoever makes it. */
+const filesByPart = (made: readonly PackageFile[]): Map<string, string> => {
+  const first = new Map<string, string>();
+  for (const { part, path } of made)
+    if (part !== undefined && !first.has(part)) first.set(part, path);
+  return first;
+};
+
+const assembly = ({ fixture, parts, made, family }: DrawingInput, block: TitleBlock): Sheet[] => {
+  const setting = fixture.settings[0]?.id ?? '';
+  const info: AssemblyInfo = {
+    title: family,
+    files: filesByPart(made),
+    order: fixture.assembly,
+    notes: fixture.cautions,
+    sections: [sectionOf(fixture.section(setting))],
+  };
+  return assemblySheets(parts, fixture.place(setting), info, block);
+};
+
 /**
  * Drawings of every part, of the assembly and of setting up: one SVG a sheet, one PDF a set. The
  * PDF library is loaded here and not before, so that the page starts without it.
@@ -61,7 +85,10 @@ export const drawingFiles = async (input: DrawingInput): Promise<PackageFile[]> 
     {
       name: 'drawings',
       title: text.make.drawingsTitle(design.name),
-      sheets: stamped(parts.flatMap((part) => partSheets(part, block))),
+      sheets: stamped([
+        ...assembly(input, block),
+        ...parts.flatMap((part) => partSheets(part, block)),
+      ]),
     },
     {
       name: 'templates',
