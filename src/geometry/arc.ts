@@ -45,9 +45,6 @@ export const onCircle = (centre: Vec2, radius: number, angle: number): Vec2 => [
   centre[1] + radius * Math.sin(radians(angle)),
 ];
 
-export const arcStart = (arc: Arc): Vec2 => onCircle(arc.centre, arc.radius, arc.start);
-export const arcEnd = (arc: Arc): Vec2 => onCircle(arc.centre, arc.radius, arc.start + arc.sweep);
-
 /** Whether the direction `angle` (degrees) from the centre meets the arc. */
 export const spans = (arc: Arc, angle: number): boolean => {
   const turned = arc.sweep >= 0 ? angle - arc.start : arc.start - angle;

@@ -47,7 +47,7 @@ const towards = (from: Vec2, to: Vec2, by: number): Vec2 =>
   add2(from, scale2(sub2(to, from), by / distance2(from, to)));
 
 /** Drops edges of no length (below 1e-9 mm): where two fillets meet exactly. */
-export const withoutDoubles = (loop: PathLoop): PathLoop =>
+const withoutDoubles = (loop: PathLoop): PathLoop =>
   path(
     loop.vertices.filter((v, i) => {
       const next = loop.vertices[(i + 1) % loop.vertices.length];

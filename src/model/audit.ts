@@ -33,7 +33,7 @@ export interface Audit {
  * The mesh as a float32 file gives it back: coordinates rounded to single precision, vertices
  * that became equal joined.
  */
-export const roundTrip = ({ vertices, triangles }: Mesh): Mesh => {
+const roundTrip = ({ vertices, triangles }: Mesh): Mesh => {
   const numbers = new Map<string, number>();
   const kept: number[] = [];
   const renamed = new Uint32Array(vertices.length / 3);
@@ -107,7 +107,7 @@ const shellCount = (mesh: Mesh): number => {
 };
 
 /** Extreme coordinates of a mesh, mm. */
-export const meshBox = ({ vertices }: Mesh): { readonly min: Vec3; readonly max: Vec3 } => {
+const meshBox = ({ vertices }: Mesh): { readonly min: Vec3; readonly max: Vec3 } => {
   const min: [number, number, number] = [Infinity, Infinity, Infinity];
   const max: [number, number, number] = [-Infinity, -Infinity, -Infinity];
   vertices.forEach((value, i) => {

@@ -31,9 +31,12 @@ export const linkLoops = (
   return loops;
 };
 
+/** One number for a directed edge; exact for meshes of up to 2^26 vertices. */
+const edgeKey = (a: number, b: number): number => a * 2 ** 26 + b;
+
 /** Every unmatched directed edge, reversed: from a vertex to those that follow it. */
 const openEdges = (triangles: readonly Triangle[]): Map<number, number[]> => {
-  const present = new Set<string>();
+  const present = new Set<number>();
   const edges = triangles.flatMap(
     ([a, b, c]) =>
       [
@@ -42,10 +45,10 @@ const openEdges = (triangles: readonly Triangle[]): Map<number, number[]> => {
         [c, a],
       ] as const,
   );
-  for (const [a, b] of edges) present.add(`${String(a)},${String(b)}`);
+  for (const [a, b] of edges) present.add(edgeKey(a, b));
   const onward = new Map<number, number[]>();
   for (const [a, b] of edges)
-    if (!present.has(`${String(b)},${String(a)}`)) onward.set(b, [...(onward.get(b) ?? []), a]);
+    if (!present.has(edgeKey(b, a))) onward.set(b, [...(onward.get(b) ?? []), a]);
   return onward;
 };
 
