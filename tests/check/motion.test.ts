@@ -83,15 +83,15 @@ describe('motion', () => {
       const a = glide(any(0), any(0));
       const b = i % 3 === 0 ? undefined : glide(any(30), any(30));
       const found = measure(make('a', [a]), make('b', b && [b]));
-      const least = sampled(make, a, b, 100);
+      const least = sampled(make, a, b, 60);
       if (found.state !== 'apart') {
         expect(least).toBeLessThan(0.2);
         continue;
       }
       apart++;
-      // Between 100 samples a point moves by 0.6 mm at most here.
+      // Between 60 samples a point moves by 1 mm at most here.
       expect(found.gap).toBeLessThanOrEqual(least + 1e-3);
-      expect(found.gap).toBeGreaterThanOrEqual(least - 0.6);
+      expect(found.gap).toBeGreaterThanOrEqual(least - 1);
       expect(found.error).toBeLessThanOrEqual(0.0021);
       // The named configuration has the reported gap.
       const { t } = found.at;
@@ -153,6 +153,16 @@ describe('motion', () => {
     if (last.state === 'apart') {
       expect(place(last.at.poseA, [2, 3, 0])[0]).toBeCloseTo(57, 3);
     }
+  });
+
+  it('separate places say nothing of the way between them', () => {
+    const block = { kind: 'mesh', mesh: blockMesh([-2, 0, -2], [2, 4, 2]) } as const;
+    const ends = [0, 100].map((x) => still(frame([x, 0, 0])));
+    // Beside the middle of the way, 40 - 2 - 1 along x and 2 across from the nearer place.
+    const pin = body('pin', [{ kind: 'cylinder', from: [40, 2, -5], to: [40, 2, 5], radius: 1 }]);
+    const found = measure(body('block', [block], ends), pin);
+    expect(found).toMatchObject({ state: 'apart', at: { sweep: 0, t: 0 } });
+    expect(found.state === 'apart' && found.gap).toBeCloseTo(37, 3);
   });
 
   it('finds a body that only at one place stands inside another', () => {
