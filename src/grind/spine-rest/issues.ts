@@ -3,12 +3,15 @@ import { bladeLength } from '../../blade/shape.ts';
 import { text } from '../../text/index.ts';
 import { problem } from '../within.ts';
 import { reachable } from './angle.ts';
-import { SIDES, type Job, type Run } from './run.ts';
+import type { Job } from './preview.ts';
+import type { Run } from './run.ts';
 import { bladework, edgeOf, wishOf } from './stations.ts';
 import type { SpineRestInput, SpineRestPlan, SpineRestSetting } from './types.ts';
 import { strokeOf } from './windows.ts';
 
 const words = text.grind.plan;
+
+const SIDES = ['left', 'right'] as const;
 
 /** Less metal than this is nothing, mm^3: a tenth of a milligram of steel. */
 const LEAST_VOLUME = 0.01;

@@ -1,0 +1,127 @@
+import type { Side } from '../../blade/schema.ts';
+import { ground } from '../section/ground.ts';
+import type { Section } from '../section/section.ts';
+import { setoffAtPlace, setoffOfLeastDeviation, type Aimed } from './aim.ts';
+import { carried, facing } from './carry.ts';
+import { facesAt, type PlaceFace, type Question } from './faces.ts';
+import { edgeOf, type Bladework, type Wish } from './stations.ts';
+import type { SpineRestParameters } from './types.ts';
+import type { Stroke } from './windows.ts';
+
+/** A blade with its wishes and stroke. */
+export interface Job {
+  readonly work: Bladework;
+  readonly wishes: { readonly [side in Side]: Wish | undefined };
+  readonly stroke: Stroke;
+}
+
+/** The sections of every blade of the family as they are now. */
+export type States = readonly (readonly Section[])[];
+
+/** What a setting is asked for, whatever its setoff. */
+export type Asked = Omit<Question, 'setoff' | 'stroke'>;
+
+/** The blades that are ground on a side, ready to be aimed at. */
+export const aimed = (jobs: readonly Job[], states: States, side: Side): Aimed[] =>
+  jobs.flatMap(({ work, wishes, stroke }, i) => {
+    const wanted = wishes[side];
+    const sections = states[i];
+    if (wanted === undefined || sections === undefined) return [];
+    return [{ work, wanted, stroke, sections: sections.map((s) => facing(s, side)) }];
+  });
+
+/** Setoffs closer than this to the wish at the bevel place are that wish, mm. */
+const SAME = 1e-4;
+
+/** The setoff that the last belt needs on a side, by the parameters' aim. */
+export const lastSetoff = (
+  family: readonly Aimed[],
+  question: Asked,
+  aim: SpineRestParameters['aim'],
+): number => {
+  const [first] = family;
+  if (first === undefined) return NaN;
+  const atPlace = setoffAtPlace(first, question);
+  if (aim === 'place') return atPlace;
+  const least = setoffOfLeastDeviation(family, question);
+  return Math.abs(least - atPlace) < SAME ? atPlace : least;
+};
+
+/** One side as it will be finished. */
+export interface Preview {
+  readonly side: Side;
+  /** At the bevel place of the first blade ground on this side, degrees. */
+  readonly angle: number;
+  /** By blade and station. */
+  readonly faces: readonly (readonly (PlaceFace | undefined)[])[];
+}
+
+/** The faces one setoff grinds on every blade of the family that has a wish for the side. */
+export const familyFaces = (
+  jobs: readonly Job[],
+  states: States,
+  question: Asked & { readonly setoff: number },
+): (readonly (PlaceFace | undefined)[])[] =>
+  jobs.map(({ work, wishes, stroke }, i) => {
+    if (wishes[question.side] === undefined) return [];
+    const sections = (states[i] ?? []).map((section) => facing(section, question.side));
+    return facesAt(work, sections, { ...question, stroke });
+  });
+
+const finish = (
+  jobs: readonly Job[],
+  states: States,
+  question: Asked,
+  aim: SpineRestParameters['aim'],
+): Preview => {
+  const { side } = question;
+  const family = aimed(jobs, states, side);
+  const [first] = family;
+  if (first === undefined) return { side, angle: NaN, faces: [] };
+  const setoff = lastSetoff(family, question, aim);
+  const faces = familyFaces(jobs, states, { ...question, setoff });
+  const own = jobs.findIndex(({ work }) => work === first.work);
+  return { side, faces, angle: faces[own]?.[first.work.reference]?.own.angle ?? NaN };
+};
+
+/**
+ * What the finished sides will look like, for the belts before the last. Each side is finished on
+ * bars that have the other side's finish, which counts where that takes the corner at the step.
+ */
+export const previews = (
+  jobs: readonly Job[],
+  edge: number,
+  lean: number,
+  aim: SpineRestParameters['aim'],
+): readonly Preview[] => {
+  const bars = jobs.map(({ work }) => work.stations.map(({ bar }) => bar));
+  const after = ({ side, faces }: Preview): States =>
+    bars.map((sections, i) =>
+      carried(
+        sections,
+        side,
+        (faces[i] ?? []).map((f) => f?.reached),
+      ),
+    );
+  const asked = (side: Side): Asked => ({ side, edge, lean });
+  const first = finish(jobs, bars, asked('left'), aim);
+  const right = finish(jobs, after(first), asked('right'), aim);
+  return [finish(jobs, after(right), asked('left'), aim), right];
+};
+
+/**
+ * The blades as they come to the rest: at `asHeatTreated` thick behind the edge, their bevels
+ * taken to lie parallel to the finished ones (an estimate; it bears on the first belts' volume and
+ * first contact, not on a finished line). An edge as thick as the stock is an unground bar.
+ */
+export const asTheyCome = (jobs: readonly Job[], finished: readonly Preview[]): States =>
+  jobs.map(({ work }, k) =>
+    work.stations.map((station, i) =>
+      finished.reduce((section, { side, faces }) => {
+        const own = faces[k]?.[i]?.own;
+        const edge = edgeOf(work, station, side, work.blade.edge.asHeatTreated);
+        if (own === undefined || edge >= station.thickness / 2) return section;
+        return facing(ground(facing(section, side), { edge, angle: own.angle }), side);
+      }, station.bar),
+    ),
+  );
