@@ -38,4 +38,22 @@ export const glossary = {
     term: 'Lean',
     meaning: 'Angle by which the platen departs from square to the rest, top away from the maker.',
   },
+  grindLine: {
+    term: 'Grind line',
+    meaning: 'Upper limit of the bevel along the blade; its height is measured from the edge.',
+  },
+  leftStanding: {
+    term: 'Left standing',
+    meaning:
+      'Metal at the edge, on one side, that a belt of finite width cannot reach because a neighbouring place touches first.',
+  },
+  pushWindow: {
+    term: 'Push window',
+    meaning:
+      'Heights between which a push holds the spine on the step; lower, the blade beds on its own bevel.',
+  },
+  undercut: {
+    term: 'Undercut',
+    meaning: 'Where an earlier belt has cut into the face that a later one should finish.',
+  },
 } as const;
