@@ -16,6 +16,14 @@ const columns = (rows: readonly (readonly string[])[]): string[] => {
   );
 };
 
+/** The reading that is dialled, with the way from the setting before. */
+const mainReading = ({ readings }: Setting): string[] => {
+  const [main] = readings;
+  if (!main) return [''];
+  const turns = main.dial ? text.cli.turns(plain(main.dial.turnsFromLast, 2)) : '';
+  return [`${main.label} ${plain(main.value, 3)} ${main.unit}`, turns];
+};
+
 /** The settings as a table, one line a belt and side. */
 export const printSettings = (settings: readonly Setting[]): void => {
   printLine(text.cli.settingsTitle);
@@ -23,9 +31,7 @@ export const printSettings = (settings: readonly Setting[]): void => {
     `  ${setting.step}`,
     setting.belt,
     setting.side,
-    ...setting.readings.map(
-      (reading) => `${reading.label} ${plain(reading.value, 3)} ${reading.unit}`,
-    ),
+    ...mainReading(setting),
     `${plain(setting.angle, 2)} deg`,
     text.cli.stop(plain(setting.edgeStop, 2)),
   ]);

@@ -7,6 +7,7 @@ import type { Registry } from '../family/index.ts';
 import { text } from '../text/index.ts';
 import { checkDesign } from './engine.ts';
 import { utf8 } from './files/bytes.ts';
+import { checksFile } from './files/checks.ts';
 import { drawingFiles } from './files/drawings.ts';
 import { hardwareFile } from './files/hardware.ts';
 import { plateFiles } from './files/plates.ts';
@@ -75,6 +76,7 @@ export const makePackage = async (
     ...made.value,
     ...drawings,
     hardwareFile(parts),
+    checksFile(checks),
     { path: text.make.designFile, kind: DESIGN_KIND, bytes: utf8(carry) },
     { path: 'report.json', kind: 'report', bytes: json(reportOf(design, fixture, parts, checks)) },
   ];

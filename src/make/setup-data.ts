@@ -22,19 +22,30 @@ const turnsText = (turns: number | undefined): string => {
 const dialText = ({ dial }: Reading): string =>
   dial ? words.dial(turnsText(dial.turnsFromZero), dial.division) : '';
 
+/** Keys of the readings that differ from belt to belt; the others are set once. */
+const changing = (settings: readonly Setting[]): ReadonlySet<string> => {
+  const [first] = settings;
+  const differs = ({ key, value }: Reading): boolean =>
+    settings.some((setting) => setting.readings.some((r) => r.key === key && r.value !== value));
+  return new Set((first?.readings ?? []).filter((r, i) => i === 0 || differs(r)).map((r) => r.key));
+};
+
+const withUnit = (value: number, unit: string): string =>
+  `${plain(value, 3)} ${unit === 'ratio' || unit === 'count' ? '' : unit}`.trimEnd();
+
 /** The places that every setting of the first blade is compared at. */
 const placesOf = (setting: Setting | undefined): Setting['expected'] => {
   const blade = setting?.expected[0]?.blade;
   return setting?.expected.filter((entry) => entry.blade === blade) ?? [];
 };
 
-const rowOf = (setting: Setting): SettingRow => {
+const rowOf = (setting: Setting, keys: ReadonlySet<string>): SettingRow => {
   const [main] = setting.readings;
   return {
     belt: `${setting.belt} ${setting.backing}`,
     side: text.make.side[setting.side],
     stopAt: setting.edgeStop,
-    values: setting.readings.map((reading) => reading.value),
+    values: setting.readings.filter(({ key }) => keys.has(key)).map(({ value }) => value),
     turns: turnsText(main?.dial?.turnsFromLast),
     reading: main ? dialText(main) : '',
     bevels: placesOf(setting).map((entry) => entry.bevelHeight),
@@ -58,44 +69,48 @@ const progressOf = (setting: Setting): Progress => ({
   perTenth: perTenth(setting.progress),
 });
 
-const checkFact = (check: CheckResult): Fact => ({
-  name: check.label,
-  value: words.check(
-    check.passed,
-    check.found === null ? null : plain(check.found, 2),
-    check.unit === 'ratio' ? '' : check.unit,
-  ),
-});
+/** How many checks passed, and each that did not: the whole list is a file of its own. */
+const checkFacts = (checks: readonly CheckResult[]): Fact[] => {
+  const failed = checks.filter((check) => !check.passed);
+  return [
+    { name: words.passed, value: words.passedOf(checks.length - failed.length, checks.length) },
+    ...failed.map((check) => ({
+      name: check.label,
+      value: words.failed(check.found === null ? null : withUnit(check.found, check.unit)),
+    })),
+  ];
+};
 
 /** What the set-up sheet of a fixture tells. */
 export const setupData = (
   design: Design,
-  fixture: Fixture,
+  { settings, facts, zeroing, cautions }: Fixture,
   checks: readonly CheckResult[],
   family: string,
-): SetupData => ({
-  title: family,
-  facts: [
-    { name: words.grinder, value: design.grinder.name },
-    { name: words.blades, value: design.blades.map((blade) => blade.name).join(', ') },
-    ...fixture.facts.map((fact) => ({
-      name: fact.label,
-      value:
-        `${plain(fact.value, 3)} ${fact.unit === 'ratio' || fact.unit === 'count' ? '' : fact.unit}`.trim(),
-    })),
-  ],
-  settings: {
-    names: (fixture.settings[0]?.readings ?? []).map(
-      (reading) => `${reading.label}, ${reading.unit}`,
-    ),
-    places: placesOf(fixture.settings[0]).map((entry) =>
-      words.place(text.make.place[entry.place], plain(entry.u, 0)),
-    ),
-    rows: fixture.settings.map((setting) => rowOf(setting)),
-  },
-  progress: fixture.settings.map(progressOf),
-  zeroing: fixture.zeroing,
-  measure: words.measure,
-  cautions: fixture.cautions,
-  checks: checks.map(checkFact),
-});
+): SetupData => {
+  const keys = changing(settings);
+  const first = settings[0]?.readings ?? [];
+  return {
+    title: family,
+    facts: [
+      { name: words.grinder, value: design.grinder.name },
+      { name: words.blades, value: design.blades.map((blade) => blade.name).join(', ') },
+      ...first
+        .filter(({ key }) => !keys.has(key))
+        .map(({ label, value, unit }) => ({ name: label, value: withUnit(value, unit) })),
+      ...facts.map(({ label, value, unit }) => ({ name: label, value: withUnit(value, unit) })),
+    ],
+    settings: {
+      names: first.filter(({ key }) => keys.has(key)).map(({ label, unit }) => `${label}, ${unit}`),
+      places: placesOf(settings[0]).map(({ place, u }) =>
+        words.place(text.make.place[place], plain(u, 0)),
+      ),
+      rows: settings.map((setting) => rowOf(setting, keys)),
+    },
+    progress: settings.map(progressOf),
+    zeroing,
+    measure: words.measure,
+    cautions,
+    checks: checkFacts(checks),
+  };
+};

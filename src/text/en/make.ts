@@ -3,6 +3,19 @@ export const make = {
     message: `The design asks for the fixture family "${family}"; known are ${known}.`,
     fix: `Set fixture.family to one of ${known}, or open the design with a program that knows "${family}".`,
   }),
+  checkColumns: [
+    'Check',
+    'Passed',
+    'Found',
+    'At least',
+    'At most',
+    'Unit',
+    'Worst at',
+    'Basis',
+    'What would mend it',
+  ],
+  yes: 'yes',
+  no: 'NO',
   hardwareColumns: ['Quantity', 'Designation', 'Use', 'Material'],
   designFile: 'design.jig.json',
   failedHead: 'CHECKS FAILED: ',
@@ -15,16 +28,18 @@ export const make = {
   setup: {
     grinder: 'Grinder',
     blades: 'Blades',
-    wider: ' away from the belt',
-    closer: ' towards the belt',
-    unmoved: 'as it stands',
-    turns: (whole: number, divisions: number, way: string) =>
-      `${whole === 0 ? '' : `${whole} turn${whole === 1 ? '' : 's'} `}${divisions} div${way}`,
-    dial: (fromZero: string, division: number) => `${fromZero}; knob at ${division}`,
-    place: (place: string, u: string) => `${place}, ${u} mm from the plunge`,
+    wider: ' out',
+    closer: ' in',
+    unmoved: 'as it is',
+    turns: (whole: number, divisions: number, way: string) => `${whole} t ${divisions} d${way}`,
+    dial: (fromZero: string, division: number) => `${fromZero} (${division})`,
+    place: (place: string, u: string) => `${place}, ${u} mm`,
     progressTitle: (step: number, belt: string, side: string) => `${step}. ${belt}, ${side} side`,
-    check: (passed: boolean, found: string | null, unit: string) =>
-      `${passed ? 'passed' : 'FAILED'}${found === null ? ', not computed' : `, ${found} ${unit}`.trimEnd()}`,
+    passed: 'Checks passed',
+    passedOf: (passed: number, total: number) =>
+      `${passed} of ${total}; all with numbers in checks.csv`,
+    failed: (found: string | null) =>
+      found === null ? 'FAILED, not computed' : `FAILED, ${found}`,
     measure: [
       'Face of the abrasive square to the seat, over the height of the blade (square and feeler), mm',
       'Step parallel to the abrasive over the belt width (feeler at both edges), mm',
