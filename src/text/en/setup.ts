@@ -13,6 +13,69 @@ export const setup = {
     thickness: 'thickness of the piece',
     height: 'height of the piece',
   },
+  contributors: {
+    labels: {
+      step: 'Position of the step at its zero',
+      lip: 'Position of the lip at its zero',
+      fence: 'Position of the fence',
+      screw: 'Reading of the heel screw',
+      yaw: 'Yaw in the guide',
+      dial: 'Reading of the dial',
+      backlash: 'Play of the screw',
+      lock: 'Shift on locking',
+      base: 'Distance of foot and heel screw',
+      belt: 'Thickness of the belt',
+      wear: 'Wear of the belt since the zero',
+      compression: 'Compression of the belt',
+      splice: 'Splice of the belt',
+      backing: 'Give of the backing',
+      platen: 'Wear of the platen',
+      wheel: 'Radius of the wheel',
+      squareness: 'Squareness of seat and abrasive face',
+      seatHeight: 'Height of the seat',
+      clamp: 'Middle of the blade in the clamp',
+      height: 'Height of the blade',
+      thickness: 'Thickness of the blade',
+      bow: 'Bow after heat treatment',
+      straightness: 'Straightness of the spine',
+      edge: 'Reading of the edge at the stop',
+      depth: 'Reading of the depth at the stop',
+      centreline: 'Place of the scribed centreline',
+      push: 'Push on the blade',
+    },
+    sources: {
+      practice: 'common practice, no source',
+      parameter: 'setting tolerance of this fixture',
+      yaw: 'yaw of the step in its guide, taken over half the width of the belt',
+      resolution: 'half a division of the dial (JCGM 100, F.2.2.1)',
+      splice:
+        'height of the splice, over the tenth of the belt that it may be taken to bear on; common practice, no source',
+      push: 'half of the push, bending by the handbook formula of cantilevers; an estimate',
+    },
+  },
+  budget: {
+    badRange: (label: string, minus: number, plus: number) => ({
+      message: `The range of ${label} is -${minus} to +${plus}; both must be finite and not negative, because they are distances from the nominal value.`,
+      fix: `Enter how far ${label} may lie below and above its nominal value.`,
+    }),
+    same: (id: string) => ({
+      message: `Two contributors are called "${id}"; each must have a name of its own, because correlations refer to it.`,
+      fix: 'Rename one of them, or put both into one.',
+    }),
+    badCorrelation: (between: readonly string[], coefficient: number) => ({
+      message: `The correlation between ${between.join(' and ')} is ${coefficient}; it must be from -1 to 1 between two contributors of this budget, because nothing agrees better than wholly.`,
+      fix: 'Correct the coefficient or the names.',
+    }),
+    outOfReach: {
+      message:
+        'No budget can be computed: at the nominal setting, or with the contributors at the ends of their ranges, the fixture does not grind this blade at all.',
+      fix: 'Check setting and blade, or narrow the ranges of the contributors.',
+    },
+    missed: (missed: number, draws: number) => ({
+      message: `${missed} of ${draws} simulated settings lie outside what the fixture can grind and are left out of the simulated spread.`,
+      fix: 'Narrow the ranges of the contributors, or move the setting away from its limit.',
+    }),
+  },
   calibration: {
     named: (place: string, label: string): string =>
       place === '' ? label : `${label} at ${place}`,
