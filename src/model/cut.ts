@@ -48,7 +48,11 @@ interface Clipped {
   readonly loops: readonly (readonly number[])[];
 }
 
-/** The part of a closed mesh in the half space, closed by a flat cap. */
+/**
+ * The part of a closed mesh in the half space, closed by a flat cap. Where the plane passes
+ * exactly through the edge of a hole, the material on its two sides touches along that edge, and
+ * four faces share it: the solid itself is like that, and an audit will say so.
+ */
 export const cutByPlane = (mesh: Mesh, half: HalfSpace): Mesh => {
   const { vertices, triangles, frame: plane, loops } = clipped(mesh, half);
   const flat = (i: number): Vec2 => inPlane(plane, vertices[i] ?? plane.origin);
