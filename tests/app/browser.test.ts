@@ -1,7 +1,14 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { registry } from '../../jigs/registry.ts';
 import { STEPS } from '../../src/app/state/steps.ts';
+import { openDesign } from '../../src/document/open.ts';
+import { readPackage, zipPackage } from '../../src/export/package.ts';
+import { makePackage } from '../../src/make/package.ts';
+import { exampleBytes } from './sample.ts';
 import { chromiumPath, openStage, openStep, type Stage } from './browser.ts';
 
 const SCREENS = '.cache/screens';
@@ -26,48 +33,97 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
 
   afterAll(() => stage.close());
 
-  const sizes = [
-    { width: 1440, height: 900 },
-    { width: 360, height: 740 },
-  ];
-  const looks = sizes.flatMap((viewport) =>
-    (['light', 'dark'] as const).map((colorScheme) => ({ viewport, colorScheme })),
-  );
+  const looks = [
+    { viewport: { width: 1440, height: 900 }, colorScheme: 'light' },
+    { viewport: { width: 1440, height: 900 }, colorScheme: 'dark' },
+    { viewport: { width: 360, height: 740 }, colorScheme: 'dark' },
+    { viewport: { width: 360, height: 740 }, colorScheme: 'light' },
+  ] as const;
 
-  it.each(looks)(
-    'every step at $viewport.width px, $colorScheme: accessible, nothing beyond the side',
-    async (look) => {
-      const context = await stage.browser.newContext(look);
-      const { page, complaints } = await openStep(context, stage.url, 'blade');
+  /** Until every answer is there, whatever it says. */
+  const answered = (page: Page) =>
+    expect
+      .poll(() => page.locator('nav [role=img][aria-label="being worked out"]').count(), {
+        timeout: 120_000,
+      })
+      .toBe(0);
+
+  it('every step, wide and narrow, light and dark: accessible, nothing beyond the side', async () => {
+    const context = await stage.browser.newContext(looks[0]);
+    const { page, complaints } = await openStep(context, stage.url, 'blade');
+    await answered(page);
+    await page.evaluate(axe);
+    for (const { viewport, colorScheme } of looks) {
+      await page.setViewportSize(viewport);
+      await page.emulateMedia({ colorScheme });
       for (const step of STEPS) {
         await page.goto(`${stage.url}#${step}`);
-        await page.locator('main h1').waitFor();
-        // Until every answer is there, whatever it says.
-        await page.locator('nav [role=img][aria-label="being worked out"]').waitFor({
-          state: 'detached',
-          timeout: 30_000,
-        });
-        await page.screenshot({
-          path: `${SCREENS}/${step}-${look.viewport.width}-${look.colorScheme}.png`,
-          fullPage: true,
-        });
-        await page.evaluate(axe);
+        await page.locator(`nav a[href="#${step}"][aria-current=step]`).waitFor();
+        const path = `${SCREENS}/${step}-${viewport.width}-${colorScheme}.png`;
+        await page.screenshot({ path, fullPage: true });
         const findings = await page.evaluate<Finding[]>(
-          `axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }).then((r) => r.violations)`,
+          `axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] })
+            .then((r) => r.violations)`,
         );
-        const grave = findings.map(
-          ({ id, impact, nodes }) => `${step}: ${id} (${impact}) ${nodes[0]?.html}`,
+        const said = findings.map(
+          ({ id, impact, nodes }) => `${path}: ${id} (${impact}) ${nodes[0]?.html}`,
         );
-        expect(grave).toEqual([]);
+        expect(said).toEqual([]);
         const beyond = await page.evaluate(
           () => document.documentElement.scrollWidth - window.innerWidth,
         );
-        expect(beyond, `${step} is wider than the screen`).toBeLessThanOrEqual(0);
+        expect(beyond, `${path} is wider than the screen`).toBeLessThanOrEqual(0);
       }
-      expect(complaints).toEqual([]);
-      await context.close();
-    },
-  );
+    }
+    expect(complaints).toEqual([]);
+    await context.close();
+  }, 240_000);
+
+  it('writes the package that the command line writes, byte for byte', async () => {
+    const context = await stage.browser.newContext();
+    const { page } = await openStep(context, stage.url, 'parts');
+    await answered(page);
+    await page.getByRole('button', { name: /write the files|in spite/i }).click();
+    const ready = page.getByRole('button', { name: 'Whole package (zip)' });
+    await ready.waitFor({ timeout: 120_000 });
+    const [download] = await Promise.all([page.waitForEvent('download'), ready.click()]);
+    const archive = new Uint8Array(readFileSync(await download.path()));
+    const files = readPackage(archive);
+    const font = (name: string) =>
+      new Uint8Array(readFileSync(join('node_modules', 'dejavu-fonts-ttf', 'ttf', name)));
+    const opened = openDesign(exampleBytes('kitchen-210'), registry);
+    if (!opened.ok) throw new Error('the example does not open');
+    const made = await makePackage(opened.value, {
+      registry,
+      fonts: { regular: font('DejaVuSans.ttf'), bold: font('DejaVuSans-Bold.ttf') },
+      acceptFailing: true,
+    });
+    if (!made.ok) throw new Error(JSON.stringify(made.issues));
+    expect(files.ok).toBe(true);
+    expect(Buffer.from(archive).equals(Buffer.from(zipPackage(made.value)))).toBe(true);
+    await context.close();
+  }, 240_000);
+
+  it('opens a link in another profile, and refuses a damaged one without harm', async () => {
+    const mine = await stage.browser.newContext();
+    const { page } = await openStep(mine, stage.url, 'blade');
+    const length = '#field-blades-0-outline-length';
+    await page.locator(length).fill('201.5');
+    await page.locator(length).press('Enter');
+    await page.goto(`${stage.url}#designs`);
+    await page.getByRole('button', { name: 'Copy the link' }).click();
+    const link = await page.getByRole('textbox', { name: 'Link to this design' }).inputValue();
+    await mine.close();
+
+    const theirs = await stage.browser.newContext();
+    const other = await theirs.newPage();
+    await other.goto(link);
+    await expect.poll(() => other.locator(length).inputValue()).toBe('201.5');
+    await other.goto(`${stage.url}${new URL(link).hash.slice(0, -20)}`);
+    await other.getByText('was not opened; nothing was changed').waitFor();
+    expect(await other.locator(length).inputValue()).toBe('201.5');
+    await theirs.close();
+  });
 
   it('keeps what was entered over a crash of the page', async () => {
     const context = await stage.browser.newContext();
