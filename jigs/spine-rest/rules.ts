@@ -1,4 +1,10 @@
-import { text, type Design, type Issue, type SpineRestPlan } from '../../src/family/index.ts';
+import {
+  radians,
+  text,
+  type Design,
+  type Issue,
+  type SpineRestPlan,
+} from '../../src/family/index.ts';
 import type { Values } from './parameters.ts';
 
 const words = text.family.spineRest.issues;
@@ -20,6 +26,15 @@ const LEAST_STRIPS = 46;
 /** Belt thickening while it runs: flutter and splice, mm. */
 export const runningGrowth = ({ grinder }: Design): number =>
   grinder.belt.flutter + grinder.belt.splice;
+
+/**
+ * How much nearer the lower front edge of the nose is to a platen that leans back than its upper
+ * one, mm; with the slant of the gap itself (1 / cos of the lean) rounded up.
+ */
+export const noseLean = ({ grinder }: Design, { plate, noseGap }: Values): number => {
+  const t = radians(Math.abs(grinder.lean));
+  return (grinder.lean > 0 ? plate * Math.sin(t) : 0) + noseGap * (1 - Math.cos(t));
+};
 
 /** Combinations of parameters that no layout can mend, before anything is solved. */
 export const parameterIssues = (design: Design, v: Values): Issue[] => {
@@ -50,12 +65,13 @@ export const parameterIssues = (design: Design, v: Values): Issue[] => {
       error('wings-too-close', path('wing'), words.wingsTooClose(v.wing, v.stepWing, SCREW_ROOM)),
     );
   const growth = runningGrowth(design);
-  if (v.noseGap < growth + v.runningClearance)
+  const leastGap = growth + v.runningClearance + noseLean(design, v);
+  if (v.noseGap < leastGap - 1e-9)
     issues.push(
       error(
         'nose-at-belt',
         path('noseGap'),
-        words.noseAtBelt(v.noseGap, growth + v.runningClearance, growth, v.runningClearance),
+        words.noseAtBelt(v.noseGap, leastGap, growth, v.runningClearance),
       ),
     );
   return issues;

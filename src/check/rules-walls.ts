@@ -9,16 +9,16 @@ export interface Thin {
   readonly at: Vec2;
 }
 
-const middleOf = ({ a, b }: Segment): Vec2 => scale2(add2(a, b), 0.5);
+/** The two ends of two edges that are nearest to each other. */
+const nearestEnds = (s: Segment, t: Segment): readonly [Vec2, Vec2] => {
+  let best: readonly [Vec2, Vec2] = [s.a, t.a];
+  for (const p of [s.a, s.b])
+    for (const q of [t.a, t.b]) if (distance2(p, q) < distance2(...best)) best = [p, q];
+  return best;
+};
 
 const thinner = (one: Thin | undefined, other: Thin): Thin =>
   one === undefined || other.value < one.value ? other : one;
-
-/** Corner of one edge nearest to the other edge's middle: where a wall is reported. */
-const placeOf = (s: Segment, t: Segment): Vec2 => {
-  const m = middleOf(t);
-  return distance2(s.a, m) < distance2(s.b, m) ? s.a : s.b;
-};
 
 /**
  * Thinnest wall within one contour: the least gap between two of its edges that do not share a
@@ -31,9 +31,9 @@ const ownWall = (outer: Loop): Thin | undefined => {
     edges.slice(i + 2).forEach((t, k) => {
       const j = i + 2 + k;
       if (i === 0 && j === edges.length - 1) return;
-      const between = scale2(add2(middleOf(s), middleOf(t)), 0.5);
-      if (!containsPoint(outer, between)) return;
-      best = thinner(best, { value: segmentGap(s, t), at: placeOf(s, t) });
+      const [p, q] = nearestEnds(s, t);
+      if (!containsPoint(outer, scale2(add2(p, q), 0.5))) return;
+      best = thinner(best, { value: segmentGap(s, t), at: p });
     });
   });
   return best;

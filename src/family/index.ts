@@ -29,6 +29,7 @@ export * from '../geometry/frame.ts';
 export * from '../geometry/loop.ts';
 export type { Mesh } from '../geometry/mesh.ts';
 export * from '../geometry/vector.ts';
+export { root } from '../grind/numeric/root.ts';
 export { planSpineRest } from '../grind/spine-rest/plan.ts';
 export { settledPose } from '../grind/spine-rest/pose.ts';
 export { inSeatFrame } from '../grind/spine-rest/settle.ts';

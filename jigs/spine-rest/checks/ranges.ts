@@ -7,7 +7,7 @@ import {
   type CheckResult,
   type RangeTerms,
 } from '../../../src/family/index.ts';
-import { runningGrowth } from '../rules.ts';
+import { noseLean, runningGrowth } from '../rules.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 /** 1/8 inch, the published limit for work rests at abrasive wheels, mm. */
@@ -66,7 +66,7 @@ const gapChecks = ({ design, v, plan }: Question): CheckResult[] => {
     rangeCheck({
       id: 'range/gap/running',
       label: labels.gapLeast,
-      found: v.noseGap - runningGrowth(design),
+      found: v.noseGap - runningGrowth(design) - noseLean(design, v),
       atLeast: v.runningClearance,
       basis: basis.setting,
       fix: fix.gapLeast,

@@ -140,10 +140,13 @@ export const jointsOf = (c: Drawn): Result<Joint[]> => {
   return chain(all(joints), (found) => ok(strips ? [...found, keeperLock(c)] : found));
 };
 
-/** Screw tapped through a keeper, its end pressing on the step: some thread stays above. */
+/** Screw tapped through a keeper: some thread stays above it, to press with. */
+export const keeperLockLength = (plate: number): number =>
+  capScrew(THREAD.main).lengths.find((length) => length >= plate + 3) ?? plate + 3;
+
+/** The screws in the keepers, their ends pressing on the step. */
 const keeperLock = ({ v, s }: Drawn): Joint => {
-  const { lengths } = capScrew(THREAD.main);
-  const length = lengths.find((l) => l >= v.plate + 6) ?? v.plate + 6;
+  const length = keeperLockLength(v.plate);
   return {
     name: 'lock-screw',
     thread: THREAD.main,

@@ -1,7 +1,9 @@
-import { radians } from '../../../src/family/index.ts';
+import { capScrew, radians } from '../../../src/family/index.ts';
 import { middle, span, type Needs } from '../needs.ts';
 import type { Values } from '../parameters.ts';
+import { keeperLockLength } from './joints.ts';
 import { FEED, GUIDE, SIZE } from './sizes.ts';
+import { THREAD } from './stations.ts';
 
 /**
  * Every derived dimension of the fixture, mm, in the seat frame with the base at its mean place
@@ -116,8 +118,12 @@ const baseOf = (v: Values, needs: Needs, noseHalf: number, back: number) => {
 /** Where the pad, guard and handle of the push block stand; z from the step's top. */
 const pushOf = (v: Values, needs: Needs, slideHalf: number) => {
   const pad = needs.pad - v.plate;
+  // The handle passes over whatever locks the step.
+  const { headHeight } = capScrew(THREAD.main);
+  const footHeight =
+    v.guide === 'strips' ? keeperLockLength(v.plate) + headHeight + 2 : GUIDE.footHeight;
   const grip = Math.max(45, v.handDistance + 3 - GUIDE.padReach);
-  const needed = Math.max(pad + 6, GUIDE.footHeight + 22);
+  const needed = Math.max(pad + 6, footHeight + 22);
   const guard = Math.max(needed, needs.edgeTop + v.guardRise - v.plate);
   // A guard hardly higher than the handle is the front of one flat top.
   const handle = guard - needed < 10 ? guard : needed;
@@ -128,7 +134,7 @@ const pushOf = (v: Values, needs: Needs, slideHalf: number) => {
     padReach: GUIDE.padReach,
     pad,
     foot: GUIDE.footRoom,
-    footHeight: GUIDE.footHeight,
+    footHeight,
     handle,
     grip,
     depth: grip + 25,
@@ -148,8 +154,8 @@ const collarOf = (v: Values, needs: Needs, noseHalf: number) => {
     thickness: v.plate,
     lower,
     upper,
-    bottom: lower - 5,
-    top: upper + 5,
+    bottom: lower - SIZE.collarEdge,
+    top: upper + SIZE.collarEdge,
     gripped: thickness,
   };
 };

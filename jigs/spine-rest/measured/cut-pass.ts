@@ -5,6 +5,7 @@ import {
   localise,
   place,
   radians,
+  root,
   sliceByPlane,
   type Frame,
   type Mesh,
@@ -14,6 +15,7 @@ import {
   type Vec3,
 } from '../../../src/family/index.ts';
 import { settleMesh, type Contacts } from '../pose/settle-mesh.ts';
+import { touchable } from '../pose/touchable.ts';
 
 /** One belt on one side at one place: where the fixture stands and where the maker stops. */
 export interface Pass {
@@ -67,36 +69,43 @@ const edgeLeft = (pose: Frame, pass: Pass, at: Place, v: number): number => {
   return pass.side === 'left' ? w : -w;
 };
 
-const ROUNDS = 80;
+/** Sections of a blade's mesh are nowhere farther apart, mm. */
+const WIDEST = 10;
+/** Tilts beyond this lay a blade down, degrees. */
+const STEEPEST = 40;
+/** Edge at which the stop counts as met, mm. */
 const FINE = 1e-9;
 
 /**
  * The pose in which the belt has brought the edge at a place down to the stop: the tilt at which
  * the settled blade's ground face passes that far from the midplane at the edge. A steeper tilt
- * always takes more off the edge, so the tilt is found by halving and, near it, by secants. None
- * when no tilt between just leaning and 40 degrees does it.
+ * always takes more off the edge, so the tilt is the one root. None when no tilt between just
+ * leaning and 40 degrees does it.
  */
 export const stopPose = (mesh: Mesh, pass: Pass, at: Place): Frame | undefined => {
   const height = Math.max(...sectionAt(mesh, at).map(([v]) => v));
+  const { stepTop, noseHalf, stepHalf } = pass.contacts;
+  const ends = [noseHalf, -noseHalf, stepHalf, -stepHalf].map((x) => at.u + x);
+  const spine = touchable(mesh, stepTop + 2, ends);
   const poseAt = (tilt: number): Frame | undefined =>
-    settleMesh(mesh, pass.side, at.u, tilt, pass.contacts);
+    settleMesh(spine, pass.side, at.u, tilt, pass.contacts);
   const excess = (tilt: number): number => {
     const pose = poseAt(tilt);
-    return pose ? edgeLeft(pose, pass, at, height) - pass.edge : NaN;
+    const off = pose ? edgeLeft(pose, pass, at, height) - pass.edge : NaN;
+    return Math.abs(off) < FINE ? 0 : off;
   };
-  let [low, high] = [Math.max(0.02, pass.lean + 0.02), 40];
-  let [fLow, fHigh] = [excess(low), excess(high)];
-  if (!(fLow > 0) || !(fHigh < 0)) return undefined;
-  for (let i = 0; i < ROUNDS && high - low > FINE; i += 1) {
-    const secant = low + ((high - low) * fLow) / (fLow - fHigh);
-    // Alternate, so that a bent curve cannot hold one end for ever.
-    const tilt = i % 3 === 2 ? (low + high) / 2 : secant;
-    const f = excess(tilt);
-    if (Math.abs(f) < 1e-10) return poseAt(tilt);
-    if (f > 0) [low, fLow] = [tilt, f];
-    else [high, fHigh] = [tilt, f];
-  }
-  return poseAt((low + high) / 2);
+  const [low, high] = [Math.max(0.02, pass.lean + 0.02), STEEPEST];
+  if (!(excess(low) > 0) || !(excess(high) < 0)) return undefined;
+  return poseAt(root(excess, low, high));
+};
+
+/** The blade between two places along it: what can be over the nose while `at` is ground. */
+export const stretchAround = (mesh: Mesh, at: Place, noseHalf: number): Mesh => {
+  const reach = noseHalf + WIDEST;
+  return cutByPlane(
+    cutByPlane(mesh, halfSpace([at.u + reach, 0, 0], [1, 0, 0])),
+    halfSpace([at.u - reach, 0, 0], [-1, 0, 0]),
+  );
 };
 
 /** The blade after one pass at a place: everything the face reaches in its last pose is gone. */

@@ -17,7 +17,7 @@ import {
 } from '../../../src/family/index.ts';
 import type { Question } from '../checks/question.ts';
 import { gauge } from './measure.ts';
-import { ground, sectionAt, type Pass } from './cut-pass.ts';
+import { ground, sectionAt, stretchAround, type Pass } from './cut-pass.ts';
 
 /** Chord error of the blade that is ground, mm: far below what is measured. */
 const CHORD = 1e-4;
@@ -69,7 +69,7 @@ const notSettled = (blade: string, u: number) =>
 /** Grinds the blank at one place through all passes and measures both sides there. */
 const measuredAt = (q: Question, blade: Blade, blank: Mesh, u: number): Result<Measured[]> => {
   const at = placeAt(blade, u, 2 * q.context.l.nose.half);
-  let mesh = blank;
+  let mesh = stretchAround(blank, at, q.context.l.nose.half);
   const passes = passesAt(q, blade.name, u);
   for (const pass of passes) {
     const next = ground(mesh, pass, at);

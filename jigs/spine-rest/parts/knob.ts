@@ -26,8 +26,8 @@ const rim = () => {
   // Anticlockwise, starting at the zero notch at the top.
   const vertices = Array.from({ length: DIVISIONS }, (_, i) => {
     const at = -i * pitch;
-    const [half, depth] = i === 0 ? [2.6, 1.8] : [1.3, 0.8];
-    const next = i === DIVISIONS - 1 ? 2.6 : 1.3;
+    const [half, depth] = i === 0 ? [2.2, 1.6] : [1.3, 0.8];
+    const next = i === DIVISIONS - 1 ? 2.2 : 1.3;
     const bulge = Math.tan(radians(pitch - half - next) / 4);
     return [point(at + half, r), point(at, r - depth), point(at - half, r, bulge)];
   });

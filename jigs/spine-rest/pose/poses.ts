@@ -5,12 +5,11 @@ import {
   strokeOf,
   type Blade,
   type BladePose,
-  type Mesh,
   type SpineRestPlan,
 } from '../../../src/family/index.ts';
 import type { Context } from '../parts/context.ts';
 import { settleMesh, type Contacts } from './settle-mesh.ts';
-import { spineOnly } from './spine-only.ts';
+import { touchable, type Touchable } from './touchable.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
 
@@ -27,11 +26,11 @@ export const contactsOf = ({ l }: Context, setoff: number): Contacts => ({
 });
 
 /** What the seat and the step touch of each blade: the strip along its spine. */
-export const spinesOf = (blades: readonly Blade[], c: Context): ReadonlyMap<string, Mesh> =>
+export const spinesOf = (blades: readonly Blade[], c: Context): ReadonlyMap<string, Touchable> =>
   new Map(
     blades.map((blade) => [
       blade.name,
-      spineOnly(bladeMesh(blade, { chord: CHORD }).blade, c.l.levels.stepTop + 2),
+      touchable(bladeMesh(blade, { chord: CHORD }).blade, c.l.levels.stepTop + 2),
     ]),
   );
 
@@ -47,7 +46,7 @@ const placesOf = (blade: Blade, c: Context, beltWidth: number): number[] => {
  */
 export const posesOf = (
   blade: Blade,
-  spine: Mesh,
+  spine: Touchable,
   setting: PlanSetting,
   c: Context,
   beltWidth: number,
@@ -56,6 +55,9 @@ export const posesOf = (
     const settled = settledPose(setting, blade.name, u);
     if (!settled) return [];
     const contacts = contactsOf(c, setting.setoff);
-    const frame = settleMesh(spine, setting.side, u, settled.strokeTilt, contacts);
+    // Off the tip the belt still bears on the last place that it grinds.
+    const last = setting.blades.find((b) => b.blade === blade.name)?.places.at(-1)?.u ?? u;
+    const load = Math.min(0, last - u) * (setting.side === 'left' ? 1 : -1);
+    const frame = settleMesh(spine, setting.side, u, settled.strokeTilt, contacts, load);
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame }] : [];
   });

@@ -5,12 +5,11 @@ import {
   shift,
   unit3,
   type Frame,
-  type Mesh,
   type Side,
-  type Vec2,
   type Vec3,
 } from '../../../src/family/index.ts';
 import { lineAbove, lineBelow } from './support-line.ts';
+import type { Touchable } from './touchable.ts';
 
 /** The real contact geometry: nose and step as parts, seat frame, mm. */
 export interface Contacts {
@@ -22,7 +21,7 @@ export interface Contacts {
 }
 
 const ROUNDS = 60;
-const FINE = 1e-10;
+const FINE = 1e-9;
 
 /** Axes of a blade whose ground side faces the belt, spine along the stroke, tilted by `tilt`. */
 const upright = (side: Side, tilt: number): Frame => {
@@ -47,66 +46,76 @@ const levelled = (f: Frame, slope: number, axis: 1 | 2): Frame => {
   return { origin: turn(f.origin), x, y: cross3(z, x), z };
 };
 
-/** Where edges of the mesh cross the plane x = at, after placing. */
-const crossingsAt = (points: readonly Vec3[], mesh: Mesh, at: number): Vec3[] => {
-  const { triangles } = mesh;
-  const found: Vec3[] = [];
-  for (let i = 0; i < triangles.length; i += 3) {
-    for (let k = 0; k < 3; k += 1) {
-      const p = points[triangles[i + k] ?? 0];
-      const q = points[triangles[i + ((k + 1) % 3)] ?? 0];
-      if (!p || !q || p[0] >= at || q[0] < at) continue;
-      const t = (at - p[0]) / (q[0] - p[0]);
-      found.push([at, p[1] + t * (q[1] - p[1]), p[2] + t * (q[2] - p[2])]);
+/** Points of a placed blade on one stretch of the stroke, its ends included. */
+interface Stretch {
+  readonly x: number[];
+  readonly y: number[];
+  readonly z: number[];
+}
+
+/** The points within `half` of x = 0, and where edges cross its ends. */
+const stretchOf = (placed: Float64Array, edges: Uint32Array, half: number): Stretch => {
+  const found: Stretch = { x: [], y: [], z: [] };
+  const at = (i: number): number => placed[i] ?? 0;
+  for (let i = 0; i < placed.length; i += 3) {
+    if (Math.abs(at(i)) > half) continue;
+    found.x.push(at(i));
+    found.y.push(at(i + 1));
+    found.z.push(at(i + 2));
+  }
+  for (let e = 0; e < edges.length; e += 2) {
+    const [p, q] = [3 * (edges[e] ?? 0), 3 * (edges[e + 1] ?? 0)];
+    for (const end of [-half, half]) {
+      if (at(p) < end === at(q) < end) continue;
+      const t = (end - at(p)) / (at(q) - at(p));
+      found.x.push(end);
+      found.y.push(at(p + 1) + t * (at(q + 1) - at(p + 1)));
+      found.z.push(at(p + 2) + t * (at(q + 2) - at(p + 2)));
     }
   }
   return found;
 };
 
+const placedPoints = (points: Float64Array, f: Frame): Float64Array => {
+  const out = new Float64Array(points.length);
+  for (let i = 0; i < points.length; i += 3) {
+    const [u, v, w] = [points[i] ?? 0, points[i + 1] ?? 0, points[i + 2] ?? 0];
+    for (const k of [0, 1, 2] as const)
+      out[i + k] = f.origin[k] + u * f.x[k] + v * f.y[k] + w * f.z[k];
+  }
+  return out;
+};
+
 /**
- * Settles a blade's mesh at one tilt: its spine comes down on the flat nose and back against the
- * step, with the load at the middle of the belt (or at x = `load`), and the station `u` of its spine line stands
- * at x = 0. Found on the mesh's own corners (and where its edges leave nose and step), turning
- * it level and square until nothing changes; no formula of the solver enters. None when the
- * blade has no point over the nose or before the step.
+ * Settles a blade at one tilt: its spine comes down on the flat nose and back against the step,
+ * with the load at x = `load` (the middle of the belt), and the station `u` of its spine line
+ * stands at x = 0. Found on the corners of the blade's mesh (and where its edges leave nose and
+ * step), turning it level and square until nothing changes; no formula of the solver enters.
+ * None when the blade has no point over the nose or before the step.
  */
 export const settleMesh = (
-  mesh: Mesh,
+  { points, edges }: Touchable,
   side: Side,
   u: number,
   tilt: number,
   contacts: Contacts,
   load = 0,
 ): Frame | undefined => {
-  let frame = upright(side, tilt);
-  const { vertices } = mesh;
-  const count = vertices.length / 3;
+  const centred = (f: Frame): Frame => shift(f, [-place(f, [u, 0, 0])[0], 0, 0]);
+  let frame = centred(upright(side, tilt));
   for (let round = 0; round < ROUNDS; round += 1) {
-    frame = shift(frame, [-place(frame, [u, 0, 0])[0], 0, 0]);
-    const points = Array.from({ length: count }, (_, i) =>
-      place(frame, [vertices[3 * i] ?? 0, vertices[3 * i + 1] ?? 0, vertices[3 * i + 2] ?? 0]),
-    );
-    const within = (half: number): Vec3[] => [
-      ...points.filter(([x]) => Math.abs(x) <= half),
-      ...crossingsAt(points, mesh, half),
-      ...crossingsAt(points, mesh, -half),
-    ];
-    const below = lineBelow(
-      within(contacts.noseHalf).map(([x, , z]): Vec2 => [x, z]),
-      load,
-    );
+    const placed = placedPoints(points, frame);
+    const over = stretchOf(placed, edges, contacts.noseHalf);
+    const below = lineBelow(over.x, over.z, load);
     if (!below) return undefined;
-    const low = within(contacts.stepHalf).filter(
-      ([x, , z]) => z - below.a - below.b * x <= contacts.stepTop,
-    );
-    const behind = lineAbove(
-      low.map(([x, y]): Vec2 => [x, y]),
-      load,
-    );
+    const before = stretchOf(placed, edges, contacts.stepHalf);
+    const low = before.z.map((z, i) => z - below.a - below.b * (before.x[i] ?? 0));
+    const isLow = (_: number, i: number): boolean => (low[i] ?? Infinity) <= contacts.stepTop;
+    const behind = lineAbove(before.x.filter(isLow), before.y.filter(isLow), load);
     if (!behind) return undefined;
     frame = levelled(shift(frame, [0, 0, -below.a]), below.b, 2);
     frame = levelled(shift(frame, [0, -behind.a, 0]), behind.b, 1);
-    frame = shift(frame, [0, contacts.setoff, 0]);
+    frame = centred(shift(frame, [0, contacts.setoff, 0]));
     const moved = Math.max(
       Math.abs(below.a),
       Math.abs(behind.a - contacts.setoff),
@@ -115,5 +124,5 @@ export const settleMesh = (
     );
     if (moved < FINE) break;
   }
-  return shift(frame, [-place(frame, [u, 0, 0])[0], 0, 0]);
+  return frame;
 };

@@ -21,7 +21,7 @@ export const issues = {
     fix: `Set length of the guide to at least ${mm(least)}.`,
   }),
   noseAtBelt: (gap: number, least: number, flutter: number, clearance: number) => ({
-    message: `Gap at the belt is ${mm(gap)}; it must be at least ${mm(least)}: flutter and splice of the belt take ${mm(flutter)} and the running clearance is ${mm(clearance)}.`,
+    message: `Gap at the belt is ${mm(gap)}; it must be at least ${mm(least)}: flutter and splice of the belt take ${mm(flutter)}, the running clearance is ${mm(clearance)}, and a platen that leans back comes nearer to the lower edge of the nose.`,
     fix: `Set the gap at the belt to at least ${mm(least)}, or ask for less running clearance.`,
   }),
   bearing: (gap: number, corner: number, bearing: number, setting: string) => ({
