@@ -7,5 +7,7 @@ export { fenceDistance, fencePerDegree } from './carriage/fence.ts';
 export { anglePerTurn, screwExtension, type Carriage } from './carriage/screw.ts';
 export { centreAtLip, climbPerDepth, climbPerLip } from './edge-rest/fixed-lip.ts';
 export { hollowChord } from './edge-rest/chord.ts';
+export { edgeSagitta, lipRoom } from './edge-rest/lip-room.ts';
+export { hollowWeb, type HollowInBevel } from './edge-rest/web.ts';
 export { edgeSeat, type EdgeSeat, type Hollow } from './edge-rest/seat.ts';
 export type * from './spine-rest/types.ts';

@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { hollowChord } from '../../src/grind/edge-rest/chord.ts';
 import { centreAtLip, climbPerDepth, climbPerLip } from '../../src/grind/edge-rest/fixed-lip.ts';
+import { edgeSagitta, lipRoom } from '../../src/grind/edge-rest/lip-room.ts';
 import { edgeSeat, type Hollow } from '../../src/grind/edge-rest/seat.ts';
 import { edgeRestSums } from '../../src/grind/edge-rest/sums.ts';
+import { hollowWeb } from '../../src/grind/edge-rest/web.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const rad = Math.PI / 180;
@@ -129,5 +131,45 @@ describe('the chord of a hollow', () => {
   ])('R %d, chord %d: sagitta %d', (radius, chord, sagitta) => {
     expect(hollowChord(radius, sagitta)).toBeCloseTo(chord, 5);
     expect((chord * chord) / (8 * radius)).toBeLessThan(sagitta);
+  });
+});
+
+describe('lips and webs', () => {
+  it('has less room at the top of a lip than at the edge', () => {
+    const seat = edgeSeat({ radius: 150, centre: 20, depth: 0.3, drop: 20, faceOffset: 0 });
+    expect(lipRoom(150, seat.lip, 20, 0)).toBeCloseTo(seat.room, 12);
+    expect(lipRoom(150, seat.lip, 20, 4)).toBeLessThan(seat.room - 0.4);
+  });
+
+  it('shifts by 1.5 mm on an edge of radius 300 over lips at +/- 30', () => {
+    expect(edgeSagitta(300, 30)).toBeCloseTo(1.5, 2);
+    // Sagitta of a chord, computed to 20 digits: r 100, c 50.
+    expect(edgeSagitta(100, 25)).toBeCloseTo(3.17541634, 8);
+  });
+
+  it('finds the thinnest web where a walk along the hollow finds it', () => {
+    const hollow = fc.record({
+      radius: between(40, 250),
+      depth: between(0.05, 0.5),
+      centre: between(15, 35),
+      edge: between(0.05, 0.4),
+      angle: between(0.5, 8),
+    });
+    fc.assert(
+      fc.property(hollow, (given) => {
+        const { radius, depth, centre, edge, angle } = given;
+        const half = Math.acos((radius - depth) / radius);
+        let least = Infinity;
+        for (let i = 0; i <= 20_000; i += 1) {
+          const a = -half + (2 * half * i) / 20_000;
+          const along = centre + radius * Math.sin(a);
+          const into = radius * Math.cos(a) - (radius - depth);
+          const k = angle * rad;
+          least = Math.min(least, edge + along * Math.sin(k) - into * Math.cos(k));
+        }
+        expect(hollowWeb(given)).toBeCloseTo(least, 5);
+      }),
+      { numRuns: 40, seed: 14, endOnFailure: true },
+    );
   });
 });
