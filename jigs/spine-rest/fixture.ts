@@ -28,7 +28,7 @@ import type { Items } from './place/items.ts';
 import { placed, type Standing } from './place/place.ts';
 import { posesOf, spinesOf } from './pose/poses.ts';
 import { sectionOf } from './section.ts';
-import { factsOf, linesOf, settingsOf } from './settings.ts';
+import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
 import type { Stand } from './site.ts';
 import { stepsOf } from './steps.ts';
 
@@ -135,6 +135,7 @@ export const fixtureOf = (
   const steps = stepsOf(design, context);
   return {
     settings: settingsOf(design, v, context.l, plan),
+    known: knownOf(v, plan),
     lines: linesOf(plan),
     facts: factsOf(v, context.l, plan),
     parts,

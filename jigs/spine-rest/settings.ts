@@ -4,6 +4,7 @@ import {
   type Design,
   type Fact,
   type GrindLine,
+  type KnownFixture,
   type Reading,
   type Setting,
   type SpineRestPlan,
@@ -59,6 +60,24 @@ const notesOf = (
     ...(standing >= 0.05 ? [notes.standing(standing)] : []),
     notes.approach,
   ];
+};
+
+/** What a calibration compares the readings of a test piece with. */
+export const knownOf = (v: Values, { lean, settings }: SpineRestPlan): KnownFixture => {
+  const zero = pinSetoff(SIZE.zeroPin / 2, lean);
+  return {
+    unit: 'mm',
+    settingTolerance: v.settingTolerance,
+    settings: settings.map((setting) => ({
+      id: setting.id,
+      set: { kind: 'spine-rest', setoff: setting.setoff, lean },
+      dial: {
+        turnsFromZero: (setting.setoff - zero) / PITCH,
+        perTurn: PITCH,
+        divisions: DIVISIONS,
+      },
+    })),
+  };
 };
 
 /** The plan's settings as a maker reads them. */

@@ -2,7 +2,7 @@ import { toJsonSchema } from '@valibot/to-json-schema';
 import * as v from 'valibot';
 import { grinderSchema as grinderFields } from '../grinder/schema.ts';
 import { parametersSchema } from './family-parameters.ts';
-import { documentSchema, type Families } from './schema.ts';
+import { calibrationSchema, documentSchema, type Families } from './schema.ts';
 
 /** What a published JSON Schema says of a file; plain data. */
 export type JsonSchema = Readonly<Record<string, unknown>>;
@@ -18,7 +18,11 @@ const options = { errorMode: 'ignore', typeMode: 'input', target: 'draft-07' } a
 export const designSchema = ({ families }: Families): JsonSchema => {
   const fixture = v.union(
     Object.entries(families).map(([id, { parameters }]) =>
-      v.object({ family: v.literal(id), parameters: parametersSchema(parameters) }),
+      v.object({
+        family: v.literal(id),
+        parameters: parametersSchema(parameters),
+        calibration: calibrationSchema,
+      }),
     ),
   );
   return { ...toJsonSchema(v.object({ ...documentSchema.entries, fixture }), options) };

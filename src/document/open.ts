@@ -36,7 +36,7 @@ const checkFixture = (design: Design, { families }: Families): Result<Design> =>
     return fail(problem('family-unknown', 'fixture.family', words));
   }
   return chain(checkParameters(known.parameters, parameters), (checked) =>
-    ok({ ...design, fixture: { family, parameters: checked } }),
+    ok({ ...design, fixture: { ...design.fixture, parameters: checked } }),
   );
 };
 

@@ -25,6 +25,10 @@ export const designParameters = {
       layer: number(words.making.layer, 'mm', 0.05, 0.2, 0.8, 0.05),
     },
   },
+  calibration: {
+    offset: number(words.fixture.calibration.offset, 'mm', -5, 0, 5, 0.01),
+    uncertainty: number(words.fixture.calibration.uncertainty, 'mm', 0, 0, 5, 0.01),
+  },
   sequence: {
     edge: number(words.sequence.edge, 'mm', leastEdge, 0.2, mostEdge, 0.05),
     steeper: number(words.sequence.steeper, 'deg', 0, 0, 10, 0.1),

@@ -51,6 +51,15 @@ const passSchema = group({
   steeper: optionalNumber(p.sequence.steeper),
 });
 
+/** What a test piece told of the fixture as built; absent until it was calibrated. */
+export const calibrationSchema = v.exactOptional(
+  group({
+    offset: numberField(p.calibration.offset),
+    uncertainty: optionalNumber(p.calibration.uncertainty),
+    note: v.optional(textField(words.fixture.calibration.note, 0, 200), ''),
+  }),
+);
+
 /**
  * A whole design: blades, grinder, fixture, making and sequence. Ranges only: `rules.ts` holds
  * the fields together, and the family's own table checks `fixture.parameters`.
@@ -66,6 +75,7 @@ export const documentSchema = group({
   fixture: group({
     family: idField(words.fixture.family),
     parameters: recordField(words.fixture.parameters),
+    calibration: calibrationSchema,
   }),
   making: group({
     units: optionalChoice(words.making.units, 'mm'),

@@ -6,12 +6,13 @@ import type { Frame } from '../geometry/frame.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import type { CheckResult } from '../check/result.ts';
+import type { KnownFixture } from '../setup/calibration/known.ts';
 
 export type Side = 'left' | 'right';
 
 /** One number a maker sets on the fixture, with how the dial gets there. */
 export interface Reading {
-  /** Stable key for programs: "setoff". */
+  /** Stable key for programs: "setoff"; "fromZero" for the way of the dial from its zero. */
   readonly key: string;
   readonly label: string;
   readonly value: number;
@@ -141,6 +142,8 @@ export interface Fixture {
   readonly checks: () => Result<readonly CheckResult[]>;
   readonly measured: () => Result<readonly Measured[]>;
   readonly section: (setting: string) => BeltSection;
+  /** What the readings of a test piece are compared with; absent where there is nothing to correct. */
+  readonly known?: KnownFixture;
   /** Steps of building and of finding zero, in order, as sentences. */
   readonly assembly: readonly string[];
   readonly zeroing: readonly string[];

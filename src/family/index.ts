@@ -1,4 +1,5 @@
 /** What a fixture family may use: the one door between `jigs/` and the engine. */
+export { edgeOffsets, wantedBevel, wantedHeightAt } from '../blade/bevel.ts';
 export { bladeMesh } from '../blade/blade-mesh.ts';
 export { placeAt, type Place } from '../blade/place.ts';
 export type { Blade } from '../blade/schema.ts';
@@ -45,5 +46,7 @@ export { plate } from '../model/plate.ts';
 export { choiceParameter } from '../schema/field.ts';
 export { text } from '../text/index.ts';
 export type * from './family.ts';
+export { calibrated } from './calibrated.ts';
+export type { KnownFixture } from '../setup/calibration/known.ts';
 export { machineBodies } from './grinder-bodies.ts';
 export { valuesOf, type ValuesOf } from './values.ts';

@@ -2,7 +2,7 @@ import type { CheckResult } from '../check/result.ts';
 import type { Issue } from '../core/issue.ts';
 import { fail, ok, chain, type Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
-import type { Fixture, Registry } from '../family/index.ts';
+import { calibrated, type Fixture, type Registry } from '../family/index.ts';
 import type { Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
 
@@ -26,7 +26,7 @@ export const solveDesign = (design: Design, registry: Registry): Result<Fixture>
     };
     return fail(issue);
   }
-  return family.solve(design);
+  return chain(family.solve(design), (fixture) => ok(calibrated(fixture, design.fixture)));
 };
 
 /** Builds the parts of a solved fixture and runs every check on them. */

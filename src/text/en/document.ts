@@ -44,6 +44,27 @@ export const document = {
         meaning: 'The values of the parameters of the family, by name.',
         reason: 'The family states their ranges; what is left out takes its initial value.',
       },
+      calibration: {
+        label: 'Calibration',
+        meaning: 'What a test piece told of the fixture as built.',
+        reason: 'The dial readings allow for it.',
+        offset: {
+          label: 'Offset found',
+          meaning:
+            'How far the fixture stands beyond what its dial says, in mm, or in degrees for a carriage.',
+          reason: 'A larger offset is a fault of building, to be mended there.',
+        },
+        uncertainty: {
+          label: 'Uncertainty of the offset',
+          meaning: 'Standard uncertainty of the offset found, in its unit.',
+          reason: 'It says how far the offset can be trusted.',
+        },
+        note: {
+          label: 'Note on the calibration',
+          meaning: 'Which test piece, belt and day it comes from.',
+          reason: 'It stands beside the corrected readings.',
+        },
+      },
     },
     making: {
       label: 'Making',

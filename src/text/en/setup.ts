@@ -117,7 +117,143 @@ export const setup = {
       fix: 'Narrow the ranges of the contributors, or move the setting away from its limit.',
     }),
   },
+  readings: {
+    noun: 'readings',
+    parameters: {
+      kind: {
+        label: 'Kind of test piece',
+        meaning: 'How the test piece was ground: flat on a spine rest or carriage, or hollow.',
+        reason: 'Each kind is measured in its own way.',
+      },
+      setting: {
+        label: 'Setting of the test piece',
+        meaning: 'Id of the setting of the design at which the piece was ground.',
+        reason: 'The readings are compared with what that setting should have ground.',
+      },
+      note: {
+        label: 'Note',
+        meaning: 'Which piece, belt and day the readings belong to.',
+        reason: 'It is stored with the offset.',
+      },
+      scatter: {
+        label: 'Errors of the readings',
+        meaning: 'Whether the uncertainties are as stated or taken from the scatter.',
+        reason: 'With few readings the stated uncertainties tell more than the scatter.',
+        options: { stated: 'As stated with each reading', observed: 'From the scatter' },
+      },
+      wished: {
+        label: 'Wished half interval',
+        meaning:
+          'Half width of the 95 % interval of the offset that would do, in the unit of the setting.',
+        reason: 'It decides whether another reading is worth taking.',
+      },
+      thickness: {
+        label: 'Thickness of the piece',
+        meaning: 'Thickness of the unground stock.',
+        reason: 'Thinner bars bend under the push; thicker ones are not blades.',
+      },
+      height: {
+        label: 'Height of the piece',
+        meaning: 'From spine to edge, along the midplane.',
+        reason: 'Lower pieces disappear behind the step; higher ones reach beyond any platen.',
+      },
+      spineRadius: {
+        label: 'Spine corner radius',
+        meaning: 'Radius of both spine corners of the piece, 0 for sharp ones.',
+        reason: 'Two rounded corners fill at most the whole spine.',
+      },
+      faceOffset: {
+        label: 'Face offset',
+        meaning: 'From the edge contact to the face that was hollowed, square to it.',
+        reason: '0 on a bevel that ends at the edge, half the stock on a flat piece.',
+      },
+      edges: {
+        label: 'Edge measured',
+        meaning:
+          'How the edge was measured: across, with the other side still the flat of the stock, or from a scribed centreline to the ground side.',
+        reason: 'It decides which half of the thickness a reading tells.',
+        options: { across: 'Across, other side unground', centreline: 'From the centreline' },
+      },
+      places: {
+        label: 'Places',
+        meaning: 'Where the piece was measured, one entry each.',
+        reason: 'Several places show whether the readings agree.',
+      },
+      label: {
+        label: 'Name of the place',
+        meaning: 'What the place is called in messages.',
+        reason: 'Readings that do not agree are named by it.',
+      },
+      edge: {
+        label: 'Edge thickness',
+        meaning: 'Thickness at the edge as measured, across or from the centreline.',
+        reason: 'It tells how far the cut went, which nothing else on the fixture does.',
+      },
+      bevelHeight: {
+        label: 'Bevel height',
+        meaning: 'From the edge along the midplane to the grind line.',
+        reason: 'Full height tells nothing of the angle.',
+      },
+      angle: {
+        label: 'Bevel angle',
+        meaning: 'Between the midplane and the ground face, one side.',
+        reason: 'Angles of knife bevels lie in this range.',
+      },
+      depth: {
+        label: 'Depth of the hollow',
+        meaning: 'Greatest depth below the face.',
+        reason: 'It tells how far the cut went, which nothing else on the fixture does.',
+      },
+      limit: {
+        label: 'Limit of the hollow',
+        meaning: 'From the edge along the face to the lower or upper end of the hollow.',
+        reason: 'The hollow lies between them.',
+      },
+      uncertainty: {
+        label: 'Standard uncertainty',
+        meaning:
+          'Standard uncertainty of the reading, in its own unit: about half of what it may be wrong by.',
+        reason: 'No reading is exact; one as uncertain as the most tells nothing.',
+      },
+    },
+    rules: {
+      sameLabel: (label: string) => ({
+        message: `Two places are called "${label}"; each must have a name of its own, because readings are named by it.`,
+        fix: 'Rename one of the places.',
+      }),
+      spineRadius: (value: number, most: number) => ({
+        message: `Spine corner radius is ${value} mm; it must be from 0 to ${n(most)} mm on this piece, because two rounded corners fill at most the whole spine.`,
+        fix: 'Measure the radius or the thickness of the piece again.',
+      }),
+      edge: (value: number, from: number, to: number, edges: string) => ({
+        message: `Edge thickness is ${value} mm; measured "${edges}" on this piece it must be from ${n(from, 3)} to below ${n(to, 3)} mm, because something was ground and the other half is left.`,
+        fix: 'Enter the edge as the file says it was measured, or change how it was measured ("edges").',
+      }),
+      bevelHeight: (value: number, height: number) => ({
+        message: `Bevel height is ${value} mm; it must be less than ${height} mm, the height of the piece, because a full-height bevel tells nothing of the angle.`,
+        fix: 'Grind a lower bevel on the test piece, or leave this reading out.',
+      }),
+      limits: (lower: number, upper: number) => ({
+        message: `Lower limit of the hollow is ${lower} mm; it must be less than the upper limit, ${upper} mm, because both are measured from the edge.`,
+        fix: 'Exchange or measure again the two limits.',
+      }),
+    },
+  },
   calibration: {
+    unknownSetting: (id: string, ids: string) => ({
+      message: `Setting of the test piece is "${id}"; it must be one of ${ids}, because the readings are compared with a setting of this design.`,
+      fix: `Enter one of ${ids}.`,
+    }),
+    wrongKind: (wanted: string, given: string) => ({
+      message: `Kind of test piece is "${given}"; it must be "${wanted}", because that is what this fixture grinds.`,
+      fix: `Measure a piece ground on this fixture and enter it as "${wanted}".`,
+    }),
+    notKnown: (family: string) => ({
+      message: `Fixtures of the family "${family}" cannot be calibrated from readings: they state no setting to correct.`,
+      fix: 'Calibrate a spine rest, an edge rest or a carriage.',
+    }),
+    corrected: (offset: string, unit: string, note: string): string =>
+      `The dial allows for an offset of ${offset} ${unit} found on a test piece${note === '' ? '' : ` (${note})`}.`,
     named: (place: string, label: string): string =>
       place === '' ? label : `${label} at ${place}`,
     undetermined: {
