@@ -16,7 +16,7 @@ export const parameters = {
   travelReserve: number(words.travelReserve, 'mm', 0.5, 2, 6, 0.5),
   runningClearance: number(words.runningClearance, 'mm', 0.2, 0.4, 3),
   leastBearing: number(words.leastBearing, 'mm', 0.2, 0.5, 3),
-  plungeMargin: number(words.plungeMargin, 'mm', 0, 1, 6, 0.5),
+  plungeMargin: number(words.plungeMargin, 'mm', 0, 2.5, 8, 0.5),
   tipOverlap: number(words.tipOverlap, 'mm', 1, 8, 150, 1),
   aim: choiceParameter(words.aim, 'line'),
   settingTolerance: number(words.settingTolerance, 'mm', 0.01, 0.05, 0.3, 0.01),

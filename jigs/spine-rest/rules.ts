@@ -23,6 +23,9 @@ const path = (key: keyof Values): string => `fixture.parameters.${key}`;
 const SCREW_ROOM = 20;
 const LEAST_STRIPS = 46;
 
+/** What rounding and chords of the checked solids may take off a gap, mm. */
+const ROUNDING = 0.01;
+
 /** Belt thickening while it runs: flutter and splice, mm. */
 export const runningGrowth = ({ grinder }: Design): number =>
   grinder.belt.flutter + grinder.belt.splice;
@@ -65,7 +68,7 @@ export const parameterIssues = (design: Design, v: Values): Issue[] => {
       error('wings-too-close', path('wing'), words.wingsTooClose(v.wing, v.stepWing, SCREW_ROOM)),
     );
   const growth = runningGrowth(design);
-  const leastGap = growth + v.runningClearance + noseLean(design, v);
+  const leastGap = growth + v.runningClearance + noseLean(design, v) + ROUNDING;
   if (v.noseGap < leastGap - 1e-9)
     issues.push(
       error(

@@ -9,6 +9,7 @@ import {
   type Fixture,
   type Result,
   type SpineRestInput,
+  type SpineRestPlan,
 } from '../../src/family/index.ts';
 import { contextOf } from './context-of.ts';
 import { fixtureOf } from './fixture.ts';
@@ -40,12 +41,24 @@ const inputOf = (design: Design, v: Values, pushHeight?: number): SpineRestInput
   },
 });
 
+/**
+ * The plan with the push in the middle of what all passes and the margin below the edge leave, or
+ * as high as that margin allows where nothing is left (a check then says so).
+ */
+const planOf = (design: Design, v: Values): Result<SpineRestPlan> =>
+  chain(planSpineRest(inputOf(design, v)), (plan) => {
+    const low = Math.max(...plan.settings.map(({ push }) => push.from));
+    const high = Math.min(...plan.settings.map(({ push }) => push.to)) - v.padMargin;
+    if (plan.pushHeight >= low && plan.pushHeight <= high) return ok(plan);
+    return planSpineRest(inputOf(design, v, high > low ? (low + high) / 2 : high));
+  });
+
 /** From a valid design to a solved fixture; the issues where it cannot be built. */
 export const solve = (design: Design): Result<Fixture> => {
   const v = valuesOf(parameters, design.fixture.parameters);
   const wrong = parameterIssues(design, v);
   if (hasError(wrong)) return fail(...wrong);
-  return chain(planSpineRest(inputOf(design, v)), (plan) => {
+  return chain(planOf(design, v), (plan) => {
     const unfit = planIssues(v, plan);
     if (hasError(unfit)) return fail(...unfit);
     const stands = standsOf(design, v.plate + v.base).filter(

@@ -63,6 +63,8 @@ const machinePairs = ({ v }: Question): Asked[] => {
       fix: fix.mount,
       parameter: parameterPath('mount'),
     },
+    // Blade and belt press on each other there: the pad is held off by the blade itself.
+    clear('pad', 'belt', 0.05, fix.pushHigh, parameterPath('padMargin')),
     clear('hand', 'belt', v.handDistance, fix.hand, parameterPath('handDistance')),
     clear('hand', 'wheels', v.handDistance, fix.hand, parameterPath('handDistance')),
   ];

@@ -40,7 +40,8 @@ export const movementsOf = (
     return from ? [{ ...base(to), rocked: false, from: from.frame, to: to.frame }] : [];
   });
   if (lift === 0) return strokes;
-  const ends = [poses[0], poses[Math.floor(poses.length / 2)], poses.at(-1)];
+  // At the plunge stop the collar meets the nose; rocking is for the far half of the stroke.
+  const ends = [poses[Math.floor(poses.length / 2)], poses.at(-1)];
   const rocks = ends.flatMap((pose) =>
     pose
       ? [-1, 1].map((side): Movement => ({

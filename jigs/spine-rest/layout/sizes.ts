@@ -52,8 +52,8 @@ export const SIZE = {
 /** The push block's guard wall, and the T-shaped tenon of its pad. */
 export const PAD = {
   wall: 14,
-  noseRadius: 5,
-  neckHalf: 3,
+  noseRadius: 3,
+  neckHalf: 2.5,
   neckDepth: 3,
   headHalf: 5.5,
   headDepth: 4,

@@ -1,0 +1,74 @@
+import {
+  circle,
+  degrees,
+  materialOf,
+  plate,
+  polygon,
+  radians,
+  text,
+  type Design,
+  type PlatePart,
+  type Result,
+  type Side,
+  type Vec2,
+} from '../../src/family/index.ts';
+import type { Lean } from './lean.ts';
+import type { Values } from './parameters.ts';
+
+const words = text.family.bevelGauge;
+
+/** How far an edge runs in over the height, mm. */
+const run = (height: number, tilt: number): number => height * Math.tan(radians(tilt));
+
+/** Corners of a gauge: foot on y = 0, left edge leaning in by one tilt, right edge by the other. */
+export const cornersOf = ({ height, top }: Values, left: number, right: number): Vec2[] => {
+  const from = run(height, left);
+  return [
+    [0, 0],
+    [from + top + run(height, right), 0],
+    [from + top, height],
+    [from, height],
+  ];
+};
+
+export const gaugeId = (index: number): string => `gauge-${String(index + 1)}`;
+
+/** The gauge of one blade. */
+export const gauge = (
+  { making }: Design,
+  v: Values,
+  index: number,
+  [left, right]: readonly [Lean, Lean],
+): Result<PlatePart> => {
+  const { name, density } = materialOf(making.plates.material);
+  const at: Vec2 = [run(v.height, left.tilt) + v.top / 2, v.height - v.top / 2];
+  return plate({
+    id: gaugeId(index),
+    name: words.gauge(left.blade.name),
+    quantity: 1,
+    material: name,
+    density,
+    finish: words.finish,
+    process: making.plates.process,
+    thickness: v.thickness,
+    outline: polygon(cornersOf(v, left.tilt, right.tilt)),
+    holes: [{ id: 'hang', loop: circle(at, v.hole / 2), at, size: v.hole, purpose: words.purpose }],
+    tight: [words.edges],
+  });
+};
+
+/**
+ * The lean of one edge as the finished plate has it, degrees from square to the foot: read from the
+ * outline alone, so that a mistake in drawing the plate cannot hide.
+ */
+export const tiltOn = ({ layers }: PlatePart, side: Side): number | undefined => {
+  const outer = layers[0]?.profile.outer;
+  if (outer?.kind !== 'path') return undefined;
+  const points = outer.vertices.map(({ x, y }): Vec2 => [x, y]);
+  const top = Math.max(...points.map(([, y]) => y));
+  const sign = side === 'left' ? 1 : -1;
+  const end = (level: number): number =>
+    Math.min(...points.filter(([, y]) => y === level).map(([x]) => sign * x));
+  const tilt = degrees(Math.atan2(end(top) - end(0), top));
+  return Number.isFinite(tilt) ? tilt : undefined;
+};
