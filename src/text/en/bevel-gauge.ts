@@ -1,0 +1,68 @@
+/** Words of the bevel gauge, the family that the guide for new families copies. */
+export const bevelGauge = {
+  label: 'Bevel gauge',
+  meaning:
+    'A plate with two leaning edges that shows how far the blade must lean on the belt, one edge a side; nothing holds the blade.',
+  parameters: {
+    thickness: {
+      label: 'Gauge thickness',
+      meaning: 'Thickness of the plate the gauge is cut from.',
+      reason: 'Thinner plate does not stand by itself; thicker is not cut cleanly.',
+    },
+    height: {
+      label: 'Gauge height',
+      meaning: 'Height of the leaning edges over the seat.',
+      reason: 'A short edge shows the lean poorly; a long one reaches past the platen.',
+    },
+    top: {
+      label: 'Top width',
+      meaning: 'Width of the gauge between the upper ends of its edges.',
+      reason: 'The hole and the fingers need it.',
+    },
+    hole: {
+      label: 'Hole diameter',
+      meaning: 'Diameter of the hole to hang the gauge by.',
+      reason: 'A peg has to pass; a large hole weakens the plate.',
+    },
+  },
+  issues: {
+    notFlat: (blade: string, side: string, kind: string) => ({
+      message: `The ${side} bevel of "${blade}" is of kind "${kind}"; a gauge shows the lean of a flat bevel only (height, angle or full).`,
+      fix: 'Ask for a flat bevel on this side, or choose another fixture family.',
+    }),
+    lean: (blade: string, side: string, tilt: number, most: number) => ({
+      message: `"${blade}" would lean ${tilt.toFixed(2)} degrees on its ${side} side; a gauge shows more than 0 and at most ${most} degrees.`,
+      fix: 'Change the bevel of this side, or the lean of the platen.',
+    }),
+    thickness: (value: number, have: readonly number[]) => ({
+      message: `Gauge thickness is ${value} mm, but the plates at hand are ${have.join(', ')} mm thick.`,
+      fix: `Set it to one of ${have.join(', ')} mm, or add ${value} mm to making.plates.thicknesses.`,
+    }),
+  },
+  gauge: (blade: string) => `Gauge for ${blade}`,
+  purpose: 'Hanging the gauge',
+  finish: 'Deburr; leave the leaning edges straight and square',
+  edges: 'The two leaning edges: straight within 0.05 mm',
+  side: { left: 'left', right: 'right' },
+  tilt: 'Lean of the blade',
+  checks: {
+    basis: 'the gauge is what it promises',
+    tilt: (blade: string, side: string) => `Lean of the ${side} edge for ${blade}`,
+    tiltFix: 'This is a defect of the family, not of the design: report it.',
+    line: (blade: string, side: string) => `Bevel height of ${blade}, ${side} side, from its wish`,
+    lineBasis: 'line.allowed of the blade',
+    lineFix: 'Allow more deviation, or follow a line that suits the taper.',
+  },
+  byHand: 'held by hand against the belt',
+  section: (blade: string, side: string) => `${blade}, ${side} side, against its gauge`,
+  assembly: ['Cut the gauges, deburr them and mark each with the name of its blade.'],
+  zeroing: [
+    'Motor off, belt tensioned: stand the gauge on the rest before the belt.',
+    'Lean the blade against the edge of its side: this is the lean that grinds the bevel.',
+    'Take the gauge away before the motor starts.',
+  ],
+  cautions: [
+    'Nothing holds the blade: the gauge shows an angle and keeps no hand from the belt.',
+    'The gauge must not stand on the rest while the belt runs.',
+  ],
+} as const;
