@@ -51,22 +51,29 @@ const later = <T>(make: () => T): (() => T) => {
   return () => (made ??= { value: make() }).value;
 };
 
+/** Answers by name, each computed when first asked for. */
+const byName = <T>(make: (name: string) => T): ((name: string) => T) => {
+  const made = new Map<string, { readonly value: T }>();
+  return (name) => {
+    const known = made.get(name) ?? { value: make(name) };
+    made.set(name, known);
+    return known.value;
+  };
+};
+
 /** Poses of every blade at every setting, found when first asked for. */
 const posesBy = ({ design, plan, context }: Solved) => {
   const spines = later(() => spinesOf(design.blades, context));
-  const known = new Map<string, BladePose[]>();
-  return (setting: string, name: string): readonly BladePose[] => {
-    const key = JSON.stringify([setting, name]);
-    const found = known.get(key);
-    if (found) return found;
-    const blade = design.blades.find((b) => b.name === name);
-    const at = plan.settings.find(({ id }) => id === setting);
-    const spine = spines().get(name);
-    const { width } = design.grinder.belt;
-    const poses = blade && at && spine ? posesOf(blade, spine, at, context, width) : [];
-    known.set(key, poses);
-    return poses;
-  };
+  const { width } = design.grinder.belt;
+  const of = byName((setting) =>
+    byName((name): readonly BladePose[] => {
+      const blade = design.blades.find((b) => b.name === name);
+      const at = plan.settings.find(({ id }) => id === setting);
+      const spine = spines().get(name);
+      return blade && at && spine ? posesOf(blade, spine, at, context, width) : [];
+    }),
+  );
+  return (setting: string, name: string): readonly BladePose[] => of(setting)(name);
 };
 
 /** Where everything stands at a setting; the first setting for a name that is none. */
@@ -128,7 +135,7 @@ export const fixtureOf = (
   const items = [...solved.items.machine, ...solved.items.blade];
   const poses = posesBy(solved);
   const parts = later(() => partsOf(context, items));
-  const place = (id: string): readonly Placement[] => placed(items, standingAt(solved, poses, id));
+  const place = byName((id): readonly Placement[] => placed(items, standingAt(solved, poses, id)));
   const question = later(() =>
     chain(parts(), (made) => ok(questionOf(solved, made, place, poses))),
   );
