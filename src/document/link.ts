@@ -21,6 +21,27 @@ const toBase64Url = (bytes: Uint8Array): string => {
 const fromBase64Url = (coded: string): Uint8Array =>
   Uint8Array.from(atob(coded.replaceAll('-', '+').replaceAll('_', '/')), (c) => c.charCodeAt(0));
 
+/** Adler-32 of bytes, RFC 1950 section 9: what a zlib stream ends with. The library skips it. */
+const adler32 = (bytes: Uint8Array): number => {
+  let a = 1;
+  let b = 0;
+  for (const byte of bytes) {
+    a = (a + byte) % 65521;
+    b = (b + a) % 65521;
+  }
+  return b * 65536 + a;
+};
+
+/** Inflates a zlib stream and throws where its checksum does not fit. */
+const inflate = (packed: Uint8Array): Uint8Array => {
+  // A room of the largest file bounds what a crafted link can inflate to.
+  const out = new Uint8Array(MAX_DESIGN_BYTES);
+  const bytes = unzlibSync(packed, { out, dictionary: DICTIONARY });
+  const view = new DataView(packed.buffer, packed.byteOffset, packed.byteLength);
+  if (view.getUint32(packed.length - 4) !== adler32(bytes)) throw new Error('checksum');
+  return bytes;
+};
+
 /**
  * The whole design as the fragment of a link: the saved text without its white space, deflated
  * against a dictionary that both ends know, in URL-safe base 64. The zlib checksum inside tells
@@ -47,11 +68,7 @@ export const openLink = (fragment: string, registry: Families): Result<Design> =
   }
   try {
     if (version === undefined) throw new Error('no version');
-    // A room of the largest file bounds what a crafted link can inflate to.
-    const json = unzlibSync(fromBase64Url(coded.slice(VERSION.length)), {
-      out: new Uint8Array(MAX_DESIGN_BYTES),
-      dictionary: DICTIONARY,
-    });
+    const json = inflate(fromBase64Url(coded.slice(VERSION.length)));
     return openDesign(strFromU8(json), registry);
   } catch {
     return fail(problem('link-damaged', '', words.damaged()));
