@@ -59,10 +59,14 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
   let code: ExitCode = 0;
   try {
     const { calcCommand } = await import('./calc.ts');
+    const { calibrateCommand } = await import('./calibrate.ts');
     const end = (ended: ExitCode): void => {
       code = ended;
     };
-    await buildProgram(end).addCommand(calcCommand(end)).parseAsync(argv, { from: 'user' });
+    await buildProgram(end)
+      .addCommand(calcCommand(end))
+      .addCommand(calibrateCommand(end))
+      .parseAsync(argv, { from: 'user' });
     return code;
   } catch (error) {
     if (error instanceof CommanderError) {

@@ -4,7 +4,7 @@ import type { Setting } from '../family/index.ts';
 import { text } from '../text/index.ts';
 import { printLine } from './answer.ts';
 
-const columns = (rows: readonly (readonly string[])[]): string[] => {
+export const columns = (rows: readonly (readonly string[])[]): string[] => {
   const widths = (rows[0] ?? []).map((_, i) =>
     Math.max(...rows.map((row) => (row[i] ?? '').length)),
   );

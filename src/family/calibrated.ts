@@ -8,25 +8,12 @@ import type { Fixture, Reading, Setting } from './family.ts';
 /** Key of a reading that tells the way from the zero as a distance. */
 const FROM_ZERO = 'fromZero';
 
-/** A reading that allows for an offset; the first setting of all comes from the zero. */
-const corrected = (
-  reading: Reading,
-  { dial }: KnownSetting,
-  offset: number,
-  first: boolean,
-): Reading => {
+/** A reading that allows for an offset, from the zero; the way from the last setting stays. */
+const corrected = (reading: Reading, { dial }: KnownSetting, offset: number): Reading => {
   if (reading.key === FROM_ZERO) return { ...reading, value: reading.value - offset };
   if (reading.dial === undefined) return reading;
   const { turnsFromZero, division } = correctedDial(dial, offset);
-  const { turnsFromLast } = reading.dial;
-  return {
-    ...reading,
-    dial: {
-      turnsFromZero,
-      division,
-      turnsFromLast: first ? turnsFromLast - offset / dial.perTurn : turnsFromLast,
-    },
-  };
+  return { ...reading, dial: { ...reading.dial, turnsFromZero, division } };
 };
 
 /**
@@ -38,12 +25,12 @@ export const calibrated = (fixture: Fixture, { calibration }: Design['fixture'])
   if (calibration === undefined || known === undefined) return fixture;
   const { offset, note } = calibration;
   const words = text.setup.calibration.corrected(plain(offset, 3), known.unit, note);
-  const settings = fixture.settings.map((setting, i): Setting => {
+  const settings = fixture.settings.map((setting): Setting => {
     const at = known.settings.find(({ id }) => id === setting.id);
     if (at === undefined) return setting;
     return {
       ...setting,
-      readings: setting.readings.map((reading) => corrected(reading, at, offset, i === 0)),
+      readings: setting.readings.map((reading) => corrected(reading, at, offset)),
       notes: [...setting.notes, words],
     };
   });

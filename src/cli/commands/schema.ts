@@ -7,6 +7,7 @@ import {
   solutionSchema,
   verdictSchema,
 } from '../../make/output-schema.ts';
+import { readingsSchema } from '../../setup/readings/schema.ts';
 import { text } from '../../text/index.ts';
 import { issueOf, printIssues, printJson, type ExitCode } from '../answer.ts';
 
@@ -16,6 +17,7 @@ const SCHEMAS: Readonly<Record<string, () => unknown>> = {
   solve: () => toJsonSchema(solutionSchema),
   check: () => toJsonSchema(verdictSchema),
   report: () => toJsonSchema(reportSchema),
+  readings: () => toJsonSchema(readingsSchema, { typeMode: 'input', errorMode: 'ignore' }),
   manifest: () => toJsonSchema(manifestSchema),
 };
 

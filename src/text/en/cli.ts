@@ -7,14 +7,23 @@ export const cli = {
   makeAbout: 'Write the complete package of a design',
   listAbout: 'List the fixture families, grinder presets and worked designs',
   schemaAbout:
-    'Print the JSON Schema of a document: design, grinder, solve, check, report, manifest',
-  fileArgument: 'a design file (*.jig.json)',
+    'Print the JSON Schema of a document: design, grinder, solve, check, report, readings, manifest',
+  fileArgument: 'a design file (*.jig.json), any exported file, a package folder or a link',
   jsonOption: 'print JSON instead of text',
   outOption: 'the package folder: missing, empty or an unchanged package',
   acceptOption: 'write the package although checks fail; every page then names them',
   unreadable: (file: string, why: string) => ({
     message: `The file "${file}" cannot be read: ${why}.`,
-    fix: 'Give the path of a design file (*.jig.json) that exists and may be read.',
+    fix: 'Give the path of a design file (*.jig.json), of a file or folder that this program exported, or a link.',
+  }),
+  notAFile: 'it is not a regular file',
+  exists: (file: string) => ({
+    message: `The output "${file}" exists already; an existing file is never replaced.`,
+    fix: 'Give another name, or move that file away first.',
+  }),
+  fileUnwritable: (file: string, why: string) => ({
+    message: `The file "${file}" cannot be written: ${why}.`,
+    fix: 'Give a file in a folder that exists and may be written; nothing was left behind.',
   }),
   notAFolder: (dir: string) => ({
     message: `The output "${dir}" is a file; a package is a folder.`,

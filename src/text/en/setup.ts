@@ -239,6 +239,62 @@ export const setup = {
       }),
     },
   },
+  command: {
+    about:
+      'Find the true offset of a fixture from the readings of a test piece, with its 95 % interval and the corrected dial readings',
+    readingsOption: 'readings of the test piece (JSON; `schema readings` prints its schema)',
+    outOption: 'write the design that remembers the offset to this new file',
+    unreadable: (file: string, why: string) => ({
+      message: `The readings file "${file}" cannot be read: ${why}.`,
+      fix: 'Give the path of a readings file (JSON) that exists and may be read.',
+    }),
+    tooLarge: (file: string, most: number) => ({
+      message: `The readings file "${file}" is larger than ${most} bytes; no test piece has so many places.`,
+      fix: 'Give a readings file of one test piece.',
+    }),
+    exists: (file: string) => ({
+      message: `The file "${file}" exists; it would be lost.`,
+      fix: 'Give the path of a new file.',
+    }),
+    unwritable: (file: string, why: string) => ({
+      message: `The design cannot be written to "${file}": ${why}.`,
+      fix: 'Give a file in a folder that may be written; nothing was left behind.',
+    }),
+    offset: (setting: string, offset: string, significant: boolean): string =>
+      `True offset by setting ${setting}: ${offset}${significant ? '' : ', not told from 0 by these readings'}`,
+    interval: (low: string, high: string, uncertainty: string, method: string): string =>
+      `95 % interval: ${low} to ${high} (standard uncertainty ${uncertainty}, ${method === 'student' ? 'from the scatter of the readings' : 'from the stated uncertainties'})`,
+    agreement: ({
+      chiSquare,
+      limit,
+      freedom,
+      consistent,
+    }: {
+      readonly chiSquare: number;
+      readonly limit?: number;
+      readonly freedom: number;
+      readonly consistent: boolean;
+    }): string =>
+      limit === undefined
+        ? 'Agreement of the readings: not computed, no spare reading'
+        : `Agreement of the readings: chi-square ${n(chiSquare)} with ${freedom} spare readings, at most ${n(limit)} expected: ${consistent ? 'they agree' : 'they do NOT agree'}`,
+    dialTitle: (offset: string): string => `Dial readings that allow for an offset of ${offset}:`,
+    turns: (turns: string): string => `${turns} turns from zero`,
+    division: (division: number): string => `read division ${division}`,
+    advice: {
+      enough: (now: string, wished: string): string =>
+        `Advice: another reading is not worth taking; half the interval is ${now}, wished ${wished}.`,
+      'one-more': (now: string, wished: string): string =>
+        `Advice: take one more reading; half the interval is ${now}, wished ${wished}.`,
+      'several-more': (now: string, wished: string): string =>
+        `Advice: one more reading will not do; half the interval is ${now}, wished ${wished}. Measure several more places, or with a smaller uncertainty.`,
+      'measure-piece-better': (now: string, wished: string): string =>
+        `Advice: more places will not do; half the interval is ${now}, wished ${wished}. Measure thickness and height of the piece better.`,
+    },
+    expected: (after: string, floor: string): string =>
+      `Expected half interval (estimate): ${after} with one more place, ${floor} with any number of them`,
+    written: (file: string): string => `Updated design in ${file}`,
+  },
   calibration: {
     unknownSetting: (id: string, ids: string) => ({
       message: `Setting of the test piece is "${id}"; it must be one of ${ids}, because the readings are compared with a setting of this design.`,
