@@ -48,6 +48,8 @@ const bevelSchema = (of: typeof words.bevels.left | typeof words.bevels.right) =
       kind: v.literal('hollow'),
       depth: numberField(p.bevels.depth),
       centre: numberField(p.bevels.centre),
+      /** The flat bevel it is ground into, as it comes; none: the flat of the stock. */
+      angle: v.optional(numberField(p.bevels.angle)),
     }),
     group({ kind: v.literal('none') }),
   ]);

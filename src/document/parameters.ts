@@ -32,5 +32,6 @@ export const designParameters = {
   sequence: {
     edge: number(words.sequence.edge, 'mm', leastEdge, 0.2, mostEdge, 0.05),
     steeper: number(words.sequence.steeper, 'deg', 0, 0, 10, 0.1),
+    depthLeft: number(words.sequence.depthLeft, 'mm', 0, 0, 3, 0.01),
   },
 } as const;

@@ -49,6 +49,7 @@ const passSchema = group({
   backing: idField(words.sequence.backing),
   edge: numberField(p.sequence.edge),
   steeper: optionalNumber(p.sequence.steeper),
+  depthLeft: v.optional(numberField(p.sequence.depthLeft)),
 });
 
 /** What a test piece told of the fixture as built; absent until it was calibrated. */

@@ -27,7 +27,7 @@ export interface Doubt {
 const SAMPLES = 6;
 
 /** Greatest departure of a curve from its tangent at u, within `reach` on either side. */
-const departure = (
+export const departure = (
   value: (u: number) => number,
   slope: number,
   u: number,

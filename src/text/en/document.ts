@@ -169,6 +169,11 @@ export const document = {
         meaning: 'How much steeper than the final bevel this pass is ground.',
         reason: 'A flatter pass would cut above the final grind line, which cannot be mended.',
       },
+      depthLeft: {
+        label: 'Hollow left',
+        meaning: 'How much shallower than the final hollow this pass stops, on a wheel.',
+        reason: 'The last pass leaves none; more than a hollow is deep grinds nothing.',
+      },
     },
   },
   open: {
