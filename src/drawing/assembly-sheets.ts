@@ -1,19 +1,21 @@
 import { plain } from '../core/units.ts';
+import { scale2 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { text } from '../text/index.ts';
+import { COLUMN, INSET } from './arrange.ts';
 import { balloons, seenAt, type Pointer } from './balloons.ts';
 import { sectionItems, type Section } from './belt-section.ts';
 import { boardOf, isFree } from './board.ts';
-import { bodiesOf, pathBody } from './bodies.ts';
+import { bodiesOf, pathBody, type Body } from './bodies.ts';
 import { border } from './border.ts';
 import { heightOf, union, widthOf, type Box } from './box.ts';
 import { linear } from './dimension.ts';
 import { explode } from './explode.ts';
-import { bounds, move } from './items.ts';
-import { heading, paragraph, pour, space, stack, table, type Strip } from './layout.ts';
+import { bounds, label, move, scaled, TEXT } from './items.ts';
+import { fittedTable, heading, paragraph, pour, space, stack, type Strip } from './layout.ts';
 import { SHEETS, sizeOf, spaceOf, type Paper } from './paper.ts';
-import { factor, SCALES, type Scale } from './scales.ts';
-import { ABOVE_SIDE, ISOMETRIC, scene, SIDE, type Eye, type Scene } from './scene.ts';
+import { factor, FULL_SIZE, SCALES, type Scale } from './scales.ts';
+import { ABOVE_SIDE, ISOMETRIC, scene, SIDE, type Eye } from './scene.ts';
 import type { Item, Sheet } from './sheet.ts';
 import {
   BLOCK_WIDTH,
@@ -35,8 +37,6 @@ export interface AssemblyInfo {
   readonly sections: readonly Section[];
 }
 
-const INSET = 6;
-const COLUMN = BLOCK_WIDTH - 2 * INSET;
 /** Space between lifted parts, mm. */
 const LIFT = 8;
 
@@ -46,37 +46,39 @@ interface Row {
   readonly placed: ReadonlySet<string>;
 }
 
-/** Items in the order of first placement: own parts before bought ones. */
+/** Every part is an item: those that are made before those that are bought. */
 const rowsOf = (parts: readonly Part[], placements: readonly Placement[]): Row[] => {
-  const placedOf = (part: Part): string[] =>
-    placements.filter((p) => p.part === part.id).map((p) => p.name);
-  const used = parts.filter((part) => placedOf(part).length > 0);
-  const made = used.filter((part) => part.kind !== 'hardware');
-  const bought = used.filter((part) => part.kind === 'hardware');
+  const made = parts.filter((part) => part.kind !== 'hardware');
+  const bought = parts.filter((part) => part.kind === 'hardware');
   return [...made, ...bought].map((part, i) => ({
     item: String(i + 1),
     part,
-    placed: new Set(placedOf(part)),
+    placed: new Set(placements.filter((p) => p.part === part.id).map((p) => p.name)),
   }));
+};
+
+const materialOf = (part: Part): string => {
+  if (part.kind === 'hardware') return part.designation;
+  return part.kind === 'stock' ? `${part.material}, ${part.section}` : part.material;
 };
 
 const partsList = (rows: readonly Row[], files: AssemblyInfo['files']): Strip[] => {
   const t = text.drawing.partsList;
-  const columns = [
-    { title: t.item, width: 12, align: 'right' },
-    { title: t.name, width: 46, align: 'left' },
-    { title: t.quantity, width: 12, align: 'right' },
-    { title: t.material, width: 50, align: 'left' },
-    { title: t.file, width: COLUMN - 120, align: 'left' },
+  const heads = [
+    { title: t.item, align: 'right' },
+    { title: t.name, align: 'left' },
+    { title: t.quantity, align: 'right' },
+    { title: t.material, align: 'left' },
+    { title: t.file, align: 'left' },
   ] as const;
-  const cells = rows.map(({ item, part, placed }) => [
+  const cells = rows.map(({ item, part }) => [
     item,
     part.name,
-    String(placed.size),
-    part.kind === 'hardware' ? part.designation : part.material,
-    files.get(part.id) ?? t.bought,
+    String(part.quantity),
+    materialOf(part),
+    files.get(part.id) ?? (part.kind === 'hardware' ? t.bought : t.drawing),
   ]);
-  return [heading(t.title, COLUMN), ...table(columns, cells), space(3)];
+  return [heading(t.title, COLUMN), ...fittedTable(heads, cells, COLUMN), space(3)];
 };
 
 const numbered = (title: string, lines: readonly string[]): Strip[] =>
@@ -88,11 +90,27 @@ const numbered = (title: string, lines: readonly string[]): Strip[] =>
         space(3),
       ];
 
-const pointersIn = (rows: readonly Row[], view: Scene): Pointer[] =>
-  rows.flatMap(({ item, placed }) => {
+/** A picture at full size with the places its item numbers point to; drawn at any scale. */
+interface Picture {
+  readonly items: readonly Item[];
+  readonly box: Box;
+  readonly pointers: readonly Pointer[];
+}
+
+const pictureOf = (bodies: readonly Body[], eye: Eye, rows: readonly Row[]): Picture => {
+  const view = scene(bodies, eye, 1);
+  const pointers = rows.flatMap(({ item, placed }) => {
     const at = seenAt(placed, view);
     return at ? [{ text: item, at }] : [];
   });
+  return { items: view.items, box: view.box, pointers };
+};
+
+const atScale = ({ items, box, pointers }: Picture, k: number): Picture => ({
+  items: scaled(items, k),
+  box: { x0: box.x0 * k, y0: box.y0 * k, x1: box.x1 * k, y1: box.y1 * k },
+  pointers: pointers.map(({ text, at }) => ({ text, at: scale2(at, k) })),
+});
 
 /** Extents of the real thing along one axis of the paper, as an auxiliary dimension. */
 const overall = (box: Box, k: number, axis: 'x' | 'y', aside = 0): Item[] => {
@@ -114,33 +132,32 @@ const overallUp = (box: Box, k: number, others: readonly Item[]): Item[] => {
   return tries.find(isClear) ?? [];
 };
 
-/** Side view and, below it in first-angle projection, the view from above. */
+/** Side view and, below it in first-angle projection, the view from above; drawn at any scale. */
 const elevations = (
   parts: readonly Part[],
   placements: readonly Placement[],
   rows: readonly Row[],
-  k: number,
-): Item[] => {
+): ((k: number) => Item[]) => {
   const bodies = bodiesOf(parts, placements);
-  const draw = (eye: Eye, isWidthShown: boolean): Item[] => {
-    const view = scene(bodies, eye, k);
-    const across = isWidthShown ? overall(view.box, k, 'x') : [];
-    const frame = union(view.box, bounds(overall(view.box, k, 'y')));
-    const numbers = balloons(pointersIn(rows, view), frame);
-    return [...view.items, ...across, ...overallUp(view.box, k, numbers), ...numbers];
+  // Bought parts are small and many: their numbers are in the exploded view.
+  const made = rows.filter((row) => row.part.kind !== 'hardware');
+  const pictures = [SIDE, ABOVE_SIDE].map((eye) => pictureOf(bodies, eye, made));
+  return (k) => {
+    const [side = [], above = []] = pictures.map((picture, i) => {
+      const { items, box, pointers } = atScale(picture, k);
+      const across = i === 0 ? overall(box, k, 'x') : [];
+      const numbers = balloons(pointers, union(box, bounds(overall(box, k, 'y'))));
+      return [...items, ...across, ...overallUp(box, k, numbers), ...numbers];
+    });
+    return [...side, ...move(above, [0, bounds(side).y0 - bounds(above).y1 - 10])];
   };
-  const side = draw(SIDE, true);
-  const above = draw(ABOVE_SIDE, false);
-  const down = bounds(side).y0 - bounds(above).y1 - 10;
-  return [...side, ...move(above, [0, down])];
 };
 
 const exploded = (
   parts: readonly Part[],
   placements: readonly Placement[],
   rows: readonly Row[],
-  k: number,
-): Item[] => {
+): ((k: number) => Item[]) => {
   const lifted = explode(parts, placements, LIFT);
   const bodies = bodiesOf(
     parts,
@@ -149,8 +166,18 @@ const exploded = (
   const paths = lifted
     .filter(({ path: [a, b] }) => a[2] - b[2] > 1e-6)
     .map(({ placement, path }) => pathBody(placement.name, path));
-  const view = scene([...bodies, ...paths], ISOMETRIC, k);
-  return [...view.items, ...balloons(pointersIn(rows, view), view.box)];
+  const picture = pictureOf([...bodies, ...paths], ISOMETRIC, rows);
+  return (k) => {
+    const { items, box, pointers } = atScale(picture, k);
+    return [...items, ...balloons(pointers, box)];
+  };
+};
+
+/** A picture with its title above it. */
+const titled = (items: readonly Item[], title: string): Item[] => {
+  const box = bounds(items);
+  const at = [(box.x0 + box.x1) / 2, box.y1 + 8] as const;
+  return [...items, label(at, title, { height: TEXT.heading, align: 'centre' })];
 };
 
 /** A page with a picture left and a column of strips above the title block. */
@@ -186,12 +213,17 @@ const lay = ({ draw, scales, strips }: Page, paper: Paper, block: number): Laid 
   };
   for (const scale of scales) {
     const items = draw(factor(scale));
-    const box = bounds(items);
+    const box = items.length > 0 ? bounds(items) : area;
     if (widthOf(box) > widthOf(area) || heightOf(box) > heightOf(area)) continue;
     const room = s.y1 - s.y0 - block - 2 * INSET;
     const [first = [], ...rest] = pour(strips, [room]);
     const column = stack(first, [s.x1 - BLOCK_WIDTH + INSET, s.y1 - INSET]);
-    return { paper, scale, items: [...centred(items, area), ...column], rest: rest.flat() };
+    return {
+      paper,
+      scale,
+      items: [...(items.length > 0 ? centred(items, area) : []), ...column],
+      rest: rest.flat(),
+    };
   }
   return undefined;
 };
@@ -208,26 +240,25 @@ export const assemblySheets = (
 ): Sheet[] => {
   const rows = rowsOf(parts, placements);
   const reducing = SCALES.filter((s) => factor(s) <= 1);
-  const cautions = numbered(text.safety.title, text.safety.drawing);
   const pages: Page[] = [
     {
-      draw: (k) => elevations(parts, placements, rows, k),
+      draw: elevations(parts, placements, rows),
       scales: reducing,
-      strips: [
-        ...partsList(rows, info.files),
-        ...numbered(text.drawing.notes.title, info.notes),
-        ...cautions,
-      ],
+      strips: partsList(rows, info.files),
     },
     {
-      draw: (k) => exploded(parts, placements, rows, k),
+      draw: exploded(parts, placements, rows),
       scales: reducing,
-      strips: numbered(text.drawing.assembly.order, info.order),
+      strips: [
+        ...numbered(text.drawing.assembly.order, info.order),
+        ...numbered(text.drawing.notes.title, info.notes),
+        ...numbered(text.safety.title, text.safety.drawing),
+      ],
     },
     ...info.sections.map((section): Page => ({
-      draw: (k) => sectionItems(section, k),
+      draw: (k) => titled(sectionItems(section, k), section.title),
       scales: SCALES,
-      strips: [heading(section.title, COLUMN)],
+      strips: [],
     })),
   ];
   const papers = SHEETS[block.paper].filter((paper) => paper.orientation === 'landscape');
@@ -241,19 +272,20 @@ export const assemblySheets = (
   });
   const height = titleBlockHeight(block, infoOf(1, 1, { paper: 1, real: 1 }));
   const laid: Laid[] = [];
-  for (const page of pages) {
-    let rest: readonly Strip[] = page.strips;
-    let draw = page.draw;
-    do {
-      const found = papers
-        .map((paper) => lay({ ...page, draw, strips: rest }, paper, height))
-        .find((l) => l !== undefined);
-      if (!found) break;
+  // The column beside the pictures is one stream: what finds no room goes on beside the next.
+  let rest: readonly Strip[] = [];
+  const put = (page: Page): void => {
+    for (const paper of papers) {
+      const found = lay({ ...page, strips: [...rest, ...page.strips] }, paper, height);
+      if (!found) continue;
       laid.push(found);
       rest = found.rest;
-      draw = () => [];
-    } while (rest.length > 0);
-  }
+      return;
+    }
+  };
+  pages.forEach(put);
+  for (let more = rest.length; more > 0 && rest.length > 0; more--)
+    put({ draw: () => [], scales: [FULL_SIZE], strips: [] });
   return laid.map(({ paper, scale, items }, i) => ({
     id: `assembly-${String(i + 1)}`,
     title: info.title,

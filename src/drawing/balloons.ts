@@ -1,7 +1,6 @@
 import { onCircle, angleOf } from '../geometry/arc.ts';
 import { sub2, type Vec2 } from '../geometry/vector.ts';
 import type { Box } from './box.ts';
-import { around } from './box.ts';
 import { circleItem, fill, label, line, TEXT } from './items.ts';
 import type { Face2, Scene } from './scene.ts';
 import type { Item } from './sheet.ts';
@@ -14,6 +13,8 @@ const PITCH = 2 * RADIUS + 2;
 const AWAY = 10;
 /** How far around a place the same part has to be seen, tried in turn, mm. */
 const REACHES = [0.3, 0.8, 1.5, 2.5, 4, 6, 9];
+/** So many of a part's faces are searched, the largest first. */
+const FACES = 16;
 /** Samples across a face when a place to point at is looked for. */
 const SAMPLES = 14;
 
@@ -26,29 +27,39 @@ const insideRing = ([x, y]: Vec2, ring: readonly Vec2[]): boolean => {
   return inside;
 };
 
-const insideFace = (p: Vec2, face: Face2): boolean =>
-  face.rings.filter((ring) => insideRing(p, ring)).length % 2 === 1;
+const insideFace = ([x, y]: Vec2, { box, rings }: Face2): boolean =>
+  x >= box.x0 &&
+  x <= box.x1 &&
+  y >= box.y0 &&
+  y <= box.y1 &&
+  rings.filter((ring) => insideRing([x, y], ring)).length % 2 === 1;
 
 const ownerAt = (p: Vec2, faces: readonly Face2[]): string | undefined =>
   faces.findLast((face) => insideFace(p, face))?.owner;
 
+const sizeOf = ({ box }: Face2): number => (box.x1 - box.x0) * (box.y1 - box.y0);
+
 /** Where something is seen in a picture: the sample furthest from places where it is not. */
 export const seenAt = (owners: ReadonlySet<string>, scene: Scene): Vec2 | undefined => {
+  const isSeen = (p: Vec2): boolean => owners.has(ownerAt(p, scene.faces) ?? '');
+  const roomAt = (p: Vec2): number => {
+    const blocked = REACHES.findIndex((reach) =>
+      [0, 90, 180, 270].some((angle) => !isSeen(onCircle(p, reach, angle))),
+    );
+    return blocked < 0 ? REACHES.length : blocked;
+  };
   let best: { p: Vec2; room: number } | undefined;
-  for (const face of scene.faces.filter((f) => owners.has(f.owner))) {
-    const box = around(face.rings[0] ?? []);
+  const faces = scene.faces
+    .filter((face) => owners.has(face.owner))
+    .sort((a, b) => sizeOf(b) - sizeOf(a))
+    .slice(0, FACES);
+  for (const { box } of faces) {
+    if (best?.room === REACHES.length) break;
     const step = Math.max(0.3, Math.max(box.x1 - box.x0, box.y1 - box.y0) / SAMPLES);
     for (let x = box.x0 + step / 2; x < box.x1; x += step)
       for (let y = box.y0 + step / 2; y < box.y1; y += step) {
-        const isSeen = (reach: number): boolean =>
-          [0, 90, 180, 270].every((angle) => {
-            const owner = ownerAt(onCircle([x, y], reach, angle), scene.faces);
-            return owner !== undefined && owners.has(owner);
-          });
-        const found = ownerAt([x, y], scene.faces);
-        if (found === undefined || !owners.has(found)) continue;
-        const blocked = REACHES.findIndex((reach) => !isSeen(reach));
-        const room = blocked < 0 ? REACHES.length : blocked;
+        if (best?.room === REACHES.length || !isSeen([x, y])) continue;
+        const room = roomAt([x, y]);
         if (!best || room > best.room) best = { p: [x, y], room };
       }
   }

@@ -3,10 +3,21 @@ import type { Loop } from '../geometry/loop.ts';
 import { arcOfSegment, isStraight, segments, type Segment } from '../geometry/segment.ts';
 import { add2, cross2, scale2, sub2, type Vec2 } from '../geometry/vector.ts';
 
+/** A corner of a contour, as a row of a table of corners. */
+export interface Corner {
+  readonly at: Vec2;
+  /** Radius that rounds the corner off. */
+  readonly fillet?: number;
+  /** Radius of the arc to the next corner, positive where it bulges out of the part. */
+  readonly next?: number;
+}
+
 /** What has to be dimensioned so that a contour can be drawn again. */
 export interface ContourPoints {
   /** Corners, and for fillets the corner their neighbours would make without them. */
   readonly points: readonly Vec2[];
+  /** The same in order with what rounds each corner and what bends the edge after it. */
+  readonly corners: readonly Corner[];
   /** Arcs that want a radius, and whether the arc rounds off a corner. */
   readonly arcs: readonly { readonly arc: Arc; readonly fillet: boolean }[];
   /** Centre and radius of a contour that is one circle. */
@@ -36,21 +47,29 @@ const roundedCorner = (before: Segment, arc: Segment, after: Segment): Vec2 | un
 };
 
 export const contourPoints = (loop: Loop): ContourPoints => {
-  if (loop.kind === 'circle') return { points: [], arcs: [], circle: loop };
+  if (loop.kind === 'circle') return { points: [], corners: [], arcs: [], circle: loop };
   const edges = segments(loop);
   const at = (i: number): Segment | undefined => edges[(i + edges.length) % edges.length];
-  const corner = edges.map((edge, i) => {
+  const rounded = edges.map((edge, i) => {
     const before = at(i - 1);
     const after = at(i + 1);
     return before && after && !isStraight(edge) ? roundedCorner(before, edge, after) : undefined;
   });
-  const points = edges.flatMap((edge, i) => {
-    const sharp = corner[i];
-    if (sharp) return [sharp];
-    return corner[(i + edges.length - 1) % edges.length] ? [] : [edge.a];
+  const corners = edges.flatMap((edge, i): Corner[] => {
+    const sharp = rounded[i];
+    if (sharp) return [{ at: sharp, fillet: arcOfSegment(edge).radius }];
+    if (rounded[(i + edges.length - 1) % edges.length]) return [];
+    if (isStraight(edge)) return [{ at: edge.a }];
+    const arc = arcOfSegment(edge);
+    return [{ at: edge.a, next: Math.sign(arc.sweep) * arc.radius }];
   });
   const arcs = edges.flatMap((edge, i) =>
-    isStraight(edge) ? [] : [{ arc: arcOfSegment(edge), fillet: corner[i] !== undefined }],
+    isStraight(edge) ? [] : [{ arc: arcOfSegment(edge), fillet: rounded[i] !== undefined }],
   );
-  return { points, arcs };
+  return { points: corners.map((corner) => corner.at), corners, arcs };
 };
+
+/** A contour with more corners than this is listed in a table, not dimensioned in the view. */
+const MANY = 28;
+
+export const isListed = (contour: ContourPoints): boolean => contour.points.length > MANY;

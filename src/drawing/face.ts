@@ -135,6 +135,9 @@ const aside = (value: string, board: Board): Item[] => {
   return [label([right + 3, 0], value)];
 };
 
+/** A leader is longer than its arrowhead, mm. */
+const SHORTEST = 4;
+
 const DIRECTIONS = [45, 135, 315, 225, 90, 270, 0, 180, 67, 113, 23, 157, 293, 247, 337, 203];
 
 /**
@@ -142,16 +145,17 @@ const DIRECTIONS = [45, 135, 315, 225, 90, 270, 0, 180, 67, 113, 23, 157, 293, 2
  * counts those for which there was neither.
  */
 export const names = (
-  face: Face,
+  features: readonly Feature[],
+  k: number,
   start: Board,
 ): { readonly items: Item[]; readonly lost: number } => {
   let board = start;
   let lost = 0;
   const items: Item[] = [];
-  for (const { at, half, id } of face.features) {
+  for (const { at, half, id } of features) {
     if (id === undefined) continue;
-    const centre = scale2(at, face.k);
-    const reach = scale2(half, face.k);
+    const centre = scale2(at, k);
+    const reach = scale2(half, k);
     const w = textWidth(id, TEXT.normal) / 2;
     const h = TEXT.normal / 2;
     let best: { cost: number; items: Item[] } | undefined;
@@ -172,7 +176,7 @@ export const names = (
         }
         const inside = Math.min(
           Math.abs(u[0]) < 1e-6 ? Infinity : (w + 1) / Math.abs(u[0]),
-          Math.abs(u[1]) < 1e-6 ? Infinity : (h + 1) / Math.abs(u[1]),
+          Math.abs(u[1]) < 1e-6 ? Infinity : (h + 1.8) / Math.abs(u[1]),
         );
         const rim = Math.min(
           Math.abs(u[0]) < 1e-6 ? Infinity : reach[0] / Math.abs(u[0]),
@@ -180,6 +184,7 @@ export const names = (
         );
         const from = onCircle(centre, Math.min(rim, Math.max(...reach)), direction);
         const to = onCircle(centre, t - inside, direction);
+        if (Math.hypot(to[0] - from[0], to[1] - from[1]) < SHORTEST) continue;
         if (!isOpen(board, from, to)) continue;
         const cost = extra + 5 * crossed(board, from, to);
         if (!best || cost < best.cost)
@@ -237,11 +242,11 @@ const measured = (whole: Face, features: readonly Feature[]): Item[] => {
  */
 export const dimensioned = (face: Face): Item[] => {
   const items = measured(face, face.features);
-  const named = names(face, boardOf(items));
+  const named = names(face.features, face.k, boardOf(items));
   if (named.lost === 0) return [...items, ...named.items];
   const bare = measured(
     face,
     face.features.filter((f) => f.id === undefined),
   );
-  return [...bare, ...names(face, boardOf(bare)).items];
+  return [...bare, ...names(face.features, face.k, boardOf(bare)).items];
 };

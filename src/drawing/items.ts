@@ -1,6 +1,6 @@
 import { radians } from '../core/units.ts';
 import type { Vec2 } from '../geometry/vector.ts';
-import { add2 } from '../geometry/vector.ts';
+import { add2, scale2 } from '../geometry/vector.ts';
 import { around, NOTHING, union, type Box } from './box.ts';
 import type { Item, Stroke } from './sheet.ts';
 import { textWidth } from './text-width.ts';
@@ -115,5 +115,22 @@ export const move = (items: readonly Item[], by: Vec2): Item[] =>
         return { ...item, centre: add2(item.centre, by) };
       case 'text':
         return { ...item, at: add2(item.at, by) };
+    }
+  });
+
+/** Lines and shapes `k` times as large from the origin; text keeps its height. */
+export const scaled = (items: readonly Item[], k: number): Item[] =>
+  items.map((item): Item => {
+    switch (item.kind) {
+      case 'line':
+        return { ...item, a: scale2(item.a, k), b: scale2(item.b, k) };
+      case 'polyline':
+      case 'fill':
+        return { ...item, points: item.points.map((p) => scale2(p, k)) };
+      case 'circle':
+      case 'arc':
+        return { ...item, centre: scale2(item.centre, k), radius: item.radius * k };
+      case 'text':
+        return { ...item, at: scale2(item.at, k) };
     }
   });

@@ -115,6 +115,50 @@ const row = (
   return { height: depth, items, keep: isHead };
 };
 
+const widest = (texts: readonly string[], height: number, bold: boolean): number =>
+  Math.max(0, ...texts.map((text) => textWidth(text, height, bold)));
+
+/**
+ * Columns as wide as their content wants, in a table of the given width: every column gets its
+ * longest word, the rest is shared in proportion to what the longest cells still lack.
+ */
+export const fitted = (
+  heads: readonly Omit<Column, 'width'>[],
+  rows: readonly (readonly string[])[],
+  width: number,
+  height: number = TEXT.small,
+): Column[] => {
+  const needs = heads.map(({ title }, i) => {
+    const cells = rows.map((cells) => cells[i] ?? '');
+    const words = (texts: readonly string[]): string[] => texts.flatMap((text) => text.split(' '));
+    const least =
+      Math.max(widest(words([title]), height, true), widest(words(cells), height, false)) +
+      2 * PAD +
+      0.1;
+    const wish =
+      Math.max(widest([title], height, true), widest(cells, height, false)) + 2 * PAD + 0.1;
+    return { least, wish: Math.max(least, wish) };
+  });
+  const sum = (pick: (need: { least: number; wish: number }) => number): number =>
+    needs.reduce((total, need) => total + pick(need), 0);
+  const [least, wish] = [sum((n) => n.least), sum((n) => n.wish)];
+  // Too narrow even for the words: these are broken. Room to spare: all columns grow alike.
+  const of = (n: { least: number; wish: number }): number =>
+    least >= width
+      ? (n.least * width) / least
+      : wish <= width
+        ? (n.wish * width) / wish
+        : n.least + ((n.wish - n.least) * (width - least)) / (wish - least);
+  return heads.map((head, i) => ({ ...head, width: of(needs[i] ?? { least: 0, wish: 0 }) }));
+};
+
+/** A table as wide as given, its columns fitted to what is in them. */
+export const fittedTable = (
+  heads: readonly Omit<Column, 'width'>[],
+  rows: readonly (readonly string[])[],
+  width: number,
+): Strip[] => table(fitted(heads, rows, width), rows);
+
 /** A table of wrapped cells: a head that is repeated on every page, and one strip a row. */
 export const table = (
   columns: readonly Column[],

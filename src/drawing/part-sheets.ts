@@ -1,12 +1,12 @@
-import type { Vec2 } from '../geometry/vector.ts';
 import type { Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
+import { arrange, COLUMN, INSET } from './arrange.ts';
 import { border } from './border.ts';
 import { heightOf, widthOf, type Box } from './box.ts';
 import { dimensionText } from './dimension.ts';
-import { crossHoleTable, holeTable } from './hole-table.ts';
+import { cornerTables, crossHoleTable, hasUnlistedOutline, holeTable } from './hole-table.ts';
 import { bounds, move } from './items.ts';
-import { heading, heightOfAll, paragraph, pour, stack, type Strip } from './layout.ts';
+import { heading, paragraph, pour, stack, type Strip } from './layout.ts';
 import { sizeOf, SHEETS, spaceOf, type Paper, type PaperFamily } from './paper.ts';
 import { partViews } from './part-views.ts';
 import { factor, FULL_SIZE, SCALES, type Scale } from './scales.ts';
@@ -19,10 +19,6 @@ import {
   type TitleBlock,
 } from './title-block.ts';
 
-/** Between the frame and anything in it: clears the centring marks. */
-const INSET = 6;
-/** Width of tables and notes, mm. */
-const COLUMN = BLOCK_WIDTH - 2 * INSET;
 /** An enlarged view is not made larger than this, mm. */
 const ENLARGED = 110;
 
@@ -61,51 +57,9 @@ const notesOf = (part: Part): string[] => [
   ...(part.kind === 'hardware' ? [] : [text.drawing.notes.datum]),
   ...(part.kind === 'plate' && part.process !== 'saw-drill' ? [text.drawing.notes.nominal] : []),
   ...(part.kind === 'print' ? [text.drawing.notes.print] : []),
+  ...(hasUnlistedOutline(part) ? [text.drawing.notes.unlisted] : []),
   ...text.safety.drawing,
 ];
-
-/** Where the views may stand, and where the first strip of table and notes hangs. */
-interface Plan {
-  readonly views: Box;
-  readonly tables: Vec2;
-  readonly notes: Vec2;
-}
-
-/** Places for views, table and notes on a sheet, or nothing where they do not fit. */
-const arrange = (
-  paper: Paper,
-  views: Box,
-  table: readonly Strip[],
-  notes: readonly Strip[],
-  block: number,
-): Plan | undefined => {
-  const s = spaceOf(paper);
-  const [tableHeight, notesHeight] = [heightOfAll(table), heightOfAll(notes)];
-  const fits = (box: Box): boolean =>
-    widthOf(views) <= widthOf(box) && heightOf(views) <= heightOf(box);
-  const inner = { x0: s.x0 + INSET, y0: s.y0 + INSET, x1: s.x1 - INSET, y1: s.y1 - INSET };
-  const blockTop = s.y0 + block + INSET;
-  const right = s.x1 - BLOCK_WIDTH + INSET;
-  if (paper.orientation === 'portrait') {
-    const noteTop = blockTop + notesHeight;
-    const tableTop = noteTop + tableHeight + (tableHeight > 0 ? INSET : 0);
-    const box = { ...inner, y0: tableTop + INSET };
-    const plan = { views: box, tables: [right, tableTop], notes: [right, noteTop] } as const;
-    return fits(box) ? plan : undefined;
-  }
-  const beside = { ...inner, x1: s.x1 - BLOCK_WIDTH - INSET };
-  const column = blockTop + notesHeight + INSET + tableHeight;
-  if (fits(beside) && column <= inner.y1)
-    return { views: beside, tables: [right, inner.y1], notes: [right, blockTop + notesHeight] };
-  // Views over the whole width, the table above the title block or beside it, notes beside it.
-  const left = inner.x0;
-  const foot = Math.max(block, notesHeight + INSET + tableHeight) + s.y0 + INSET;
-  const above = { ...inner, y0: foot + INSET };
-  const isWide = s.x1 - BLOCK_WIDTH - INSET - left >= COLUMN;
-  if (isWide && fits(above))
-    return { views: above, tables: [left, foot], notes: [left, inner.y0 + notesHeight] };
-  return undefined;
-};
 
 const centred = (items: readonly Item[], box: Box): Item[] => {
   const have = bounds(items);
@@ -128,8 +82,12 @@ const thicknessOf = (part: Part): string => {
  */
 export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
   if (part.kind === 'hardware') return [];
-  const table = [...holeTable(part, COLUMN), ...crossHoleTable(part, COLUMN)];
-  const notes = numbered(notesOf(part), COLUMN);
+  const table = [
+    ...holeTable(part, COLUMN),
+    ...crossHoleTable(part, COLUMN),
+    ...cornerTables(part, COLUMN),
+  ];
+  const notes = (width: number): Strip[] => numbered(notesOf(part), width);
   const info = (sheet: number, sheets: number, scale: Scale): SheetInfo => ({
     title: part.name,
     documentType: text.drawing.documentTypes.part,
@@ -156,12 +114,13 @@ export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
     for (const { paper, scale } of candidates) {
       const views = viewsAt(factor(scale));
       const height = titleBlockHeight(block, info(1, 1, scale));
-      const plan = arrange(paper, bounds(views), strips, notes, height);
+      const content = { views: bounds(views), table: strips, notes, block: height };
+      const plan = arrange(paper, content);
       if (!plan) continue;
       const first: Item[] = [
-        ...centred(views, plan.views),
+        ...centred(views, plan.area),
         ...stack(strips, plan.tables),
-        ...stack(notes, plan.notes),
+        ...stack(notes(plan.noteWidth), plan.notes),
       ];
       const s = spaceOf(paper);
       const room = s.y1 - s.y0 - height - 2 * INSET;

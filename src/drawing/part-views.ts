@@ -6,7 +6,7 @@ import { sub2, type Vec2 } from '../geometry/vector.ts';
 import type { CrossHole, Hole, Layer, Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { centreLines, datumMark, threadItem } from './centre-lines.ts';
-import { contourPoints } from './corners.ts';
+import { contourPoints, isListed } from './corners.ts';
 import { dimensionText } from './dimension.ts';
 import { edgeItem } from './edges.ts';
 import { elevation, turnedLeft } from './elevation.ts';
@@ -85,7 +85,7 @@ export const planFace = (part: Part, k: number): Face => {
     layers,
     holes.map((hole) => toDatum(hole.loop)),
   );
-  const points = contours.map(contourPoints);
+  const points = contours.map(contourPoints).filter((contour) => !isListed(contour));
   const contourHoles = holes
     .map((hole) => toDatum(hole.loop))
     .filter((loop) => shapeOf(loop).kind === 'contour')

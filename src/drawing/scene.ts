@@ -30,6 +30,7 @@ export const ISOMETRIC: Eye = eyeFrom([1, 1, 1]);
 export interface Face2 {
   readonly owner: string;
   readonly rings: readonly (readonly Vec2[])[];
+  readonly box: Box;
 }
 
 export interface Scene {
@@ -193,14 +194,14 @@ const drawBody = (body: Body, eye: Eye, k: number): { items: Item[]; faces: Face
   );
   for (const wall of walls) {
     items.push(fill(wall.ring, 'paper'), ...wall.edges.map((edge) => polyline(edge, 'visible')));
-    faces.push({ owner: body.owner, rings: [wall.ring] });
+    faces.push({ owner: body.owner, rings: [wall.ring], box: around(wall.ring) });
   }
   if (Math.abs(up) > EPS) {
     const level = up > 0 ? body.to : body.from;
     const ends = rings.map((ring) =>
       ring.map((p) => projected(place(body.frame, [...p, level]), eye, k)),
     );
-    faces.push({ owner: body.owner, rings: ends });
+    faces.push({ owner: body.owner, rings: ends, box: around(ends[0] ?? []) });
     items.push(fill(keyhole(ends), 'paper'));
     const isFlush = up > 0 ? body.flushAbove : body.flushBelow;
     ends.forEach((ring, i) => {
@@ -223,7 +224,7 @@ export const scene = (bodies: readonly Body[], eye: Eye, k: number): Scene => {
   return {
     items: drawn.flatMap((d) => d.items),
     faces,
-    box: faces.flatMap((f) => f.rings).reduce((box, ring) => union(box, around(ring)), NOTHING),
+    box: faces.reduce((box, face) => union(box, face.box), NOTHING),
   };
 };
 

@@ -3,6 +3,7 @@ import { border } from './border.ts';
 import { move, TEXT } from './items.ts';
 import {
   blank,
+  fittedTable,
   heading,
   heightOfAll,
   paragraph,
@@ -27,6 +28,11 @@ import {
 const INSET = 6;
 const WIDTH = BLOCK_WIDTH - 2 * INSET;
 
+type Head = Omit<Column, 'width'>;
+
+/** From this many on facts stand side by side. */
+const MANY_FACTS = 8;
+
 /** Lists are set in by this much, mm. */
 const INDENT = 6;
 
@@ -50,36 +56,31 @@ const toMeasure = (what: string): Strip => {
   };
 };
 
-/** Names and values in two columns. */
+const left = (title: string): Head => ({ title, align: 'left' });
+const right = (title: string): Head => ({ title, align: 'right' });
+
+/** Names and values: in two columns, or side by side in four where there are many. */
 const facts = (list: readonly Fact[]): Strip[] => {
   const t = text.drawing.setup;
-  const columns: Column[] = [
-    { title: t.what, width: 56, align: 'left' },
-    { title: t.value, width: WIDTH - 56, align: 'left' },
-  ];
-  return list.length === 0
-    ? []
-    : table(
-        columns,
-        list.map((fact) => [fact.name, fact.value]),
-      );
+  if (list.length === 0) return [];
+  const pairs = list.map((fact) => [fact.name, fact.value]);
+  if (list.length < MANY_FACTS) return fittedTable([left(t.what), left(t.value)], pairs, WIDTH);
+  const half = Math.ceil(pairs.length / 2);
+  const rows = pairs.slice(0, half).map((pair, i) => [...pair, ...(pairs[half + i] ?? ['', ''])]);
+  return fittedTable([left(t.what), left(t.value), left(t.what), left(t.value)], rows, WIDTH);
 };
 
-const settings = ({ names, places, rows }: SettingsTable): Strip[] => {
+/** What is set, with a place to write what was read back. */
+const settings = ({ names, rows }: SettingsTable): Strip[] => {
   const t = text.drawing.setup.columns;
-  const [belt, side, stop, turns, reading, read] = [30, 12, 14, 24, 15, 16];
-  const fixed = belt + side + stop + turns + reading + read;
-  // What is set has longer names than the places where bevels are compared.
-  const each = (WIDTH - fixed) / Math.max(1, 1.5 * names.length + places.length);
-  const columns: Column[] = [
-    { title: t.belt, width: belt, align: 'left' },
-    { title: t.side, width: side, align: 'left' },
-    { title: t.stopAt, width: stop, align: 'right' },
-    ...names.map((title): Column => ({ title, width: 1.5 * each, align: 'right' })),
-    { title: t.turns, width: turns, align: 'right' },
-    { title: t.reading, width: reading, align: 'right' },
-    { title: t.read, width: read, align: 'right' },
-    ...places.map((place): Column => ({ title: t.bevel(place), width: each, align: 'right' })),
+  const heads = [
+    left(t.belt),
+    left(t.side),
+    right(t.stopAt),
+    ...names.map(right),
+    left(t.turns),
+    left(t.reading),
+    left(t.read),
   ];
   const cells = rows.map((row) => [
     row.belt,
@@ -89,9 +90,24 @@ const settings = ({ names, places, rows }: SettingsTable): Strip[] => {
     row.turns,
     row.reading,
     '',
-    ...row.bevels.map((bevel) => bevel.toFixed(1)),
   ]);
-  return table(columns, cells);
+  return fittedTable(heads, cells, WIDTH);
+};
+
+/** What should come of it, with a place beside every height for what was measured. */
+const expected = ({ places, rows }: SettingsTable): Strip[] => {
+  const t = text.drawing.setup.columns;
+  const heads = [
+    left(t.belt),
+    left(t.side),
+    ...places.flatMap((place) => [right(t.bevel(place)), left(t.measured)]),
+  ];
+  const cells = rows.map((row) => [
+    row.belt,
+    row.side,
+    ...row.bevels.flatMap((bevel) => [bevel.toFixed(1), '']),
+  ]);
+  return places.length === 0 ? [] : fittedTable(heads, cells, WIDTH);
 };
 
 /** Progress tables, three beside each other. */
@@ -151,8 +167,15 @@ const body = (data: SetupData): Strip[] => {
       space(1.5),
       paragraph(t.settingsNote, WIDTH),
     ]),
-    ...section(t.progressTitle, [paragraph(t.progressNote, WIDTH), ...progress(data.progress)]),
-    ...section(t.checksTitle, [paragraph(t.checksNote, WIDTH), ...facts(data.checks)]),
+    ...section(t.expectedTitle, expected(data.settings)),
+    ...section(t.progressTitle, [
+      paragraph(t.progressNote, WIDTH, { keep: true }),
+      ...progress(data.progress),
+    ]),
+    ...section(t.checksTitle, [
+      paragraph(t.checksNote, WIDTH, { keep: true }),
+      ...facts(data.checks),
+    ]),
     ...section(
       t.recordTitle,
       t.record.map((what) => blank(what, WIDTH)),

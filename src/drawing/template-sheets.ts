@@ -1,6 +1,8 @@
 import { scale2, add2, type Vec2 } from '../geometry/vector.ts';
+import { circle } from '../geometry/loop.ts';
+import { boundingBox } from '../geometry/loop-measure.ts';
 import { translated } from '../geometry/loop-transform.ts';
-import type { Hole, PlatePart, StockPart } from '../model/part.ts';
+import type { CrossHole, Hole, PlatePart, StockPart } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { grow, heightOf, widthOf, type Box } from './box.ts';
 import { boardOf } from './board.ts';
@@ -9,12 +11,12 @@ import { checkBars } from './check-bars.ts';
 import { clip } from './clip.ts';
 import { dimensionText } from './dimension.ts';
 import { loopItems } from './edges.ts';
-import { names } from './face.ts';
+import { names, type Feature } from './face.ts';
 import { shapeOf } from './hole-rows.ts';
 import { bounds, circleItem, fillBox, frameItem, label, line, move, TEXT } from './items.ts';
 import { paragraph, stack } from './layout.ts';
 import { landscape, page, sizeOf, type Paper } from './paper.ts';
-import { datumOf, planFace } from './part-views.ts';
+import { datumOf } from './part-views.ts';
 import { factor, SCALES, scaleText, FULL_SIZE } from './scales.ts';
 import type { Item, Sheet } from './sheet.ts';
 import type { TitleBlock } from './title-block.ts';
@@ -56,43 +58,106 @@ const tilesOf = (paper: Paper, extent: Box): Tile[] => {
   });
 };
 
-const drillText = (hole: Hole): string => {
+const drillText = (hole: Pick<Hole, 'id' | 'size' | 'thread'>): string => {
   const t = text.drawing.template;
   const size = dimensionText(hole.size);
   if (hole.thread !== undefined) return t.tapped(hole.id, size, hole.thread);
   return t.drilled(hole.id, size);
 };
 
+const heightOfPart = (part: PlatePart | StockPart): number =>
+  Math.max(...part.layers.map((l) => l.to)) - datumOf(part).foot;
+
 /** A centre-punch mark: a small circle on the crossing of the centre lines. */
 const punch = (at: Vec2): Item => circleItem(at, 0.6, 'visible');
 
-/** The part at full size: saw lines, holes with punch marks, names and drill sizes. */
-const drawn = (part: PlatePart | StockPart): Item[] => {
+/** The layers from above at full size: saw lines, holes with punch marks, names and drill sizes. */
+const fromAbove = (part: PlatePart | StockPart): Item[] => {
   const { at } = datumOf(part);
-  const face = planFace(part, 1);
-  const shift = (v: Vec2): Vec2 => [v[0] - at[0], v[1] - at[1]];
+  const toDatum: Vec2 = [-at[0], -at[1]];
   const contours = part.layers.flatMap(({ profile }) =>
     [profile.outer, ...profile.holes].flatMap((loop) =>
-      loopItems(translated(loop, shift([0, 0])), 1, 'cut'),
+      loopItems(translated(loop, toDatum), 1, 'cut'),
     ),
   );
   const marks = part.holes.flatMap((hole) => {
-    const loop = translated(hole.loop, shift([0, 0]));
+    const loop = translated(hole.loop, toDatum);
     const shape = shapeOf(loop);
-    const points = shape.kind === 'slot' ? shape.ends : [shift(hole.at)];
+    const points = shape.kind === 'slot' ? shape.ends : [add2(hole.at, toDatum)];
     return [...centreLines(loop, 1), ...points.map(punch)];
   });
   const items = [...contours, ...marks, ...datumMark([0, 0])];
-  const named = {
-    ...face,
-    features: part.holes.map((hole) => ({
-      at: shift(hole.at),
-      half: face.features.find((f) => f.id === hole.id)?.half ?? ([0, 0] as const),
-      id: drillText(hole),
-    })),
-  };
-  return [...items, ...names(named, boardOf(items)).items];
+  const features = part.holes.map((hole): Feature => {
+    const { min, max } = boundingBox(hole.loop);
+    const half: Vec2 = [(max[0] - min[0]) / 2, (max[1] - min[1]) / 2];
+    return { at: add2(hole.at, toDatum), half, id: drillText(hole) };
+  });
+  return [...items, ...names(features, 1, boardOf(items)).items];
 };
+
+/** Lines of a template and the holes that get a name beside them. */
+interface Marked {
+  readonly items: readonly Item[];
+  readonly features: readonly Feature[];
+}
+
+/** One face of a bar with the holes drilled into it, from the edge that front and left share. */
+const faceOf = (part: StockPart, face: CrossHole['face']): Marked => {
+  const { at, foot, box } = datumOf(part);
+  const along = face === 'y' ? 0 : 1;
+  const sign = face === 'y' ? 1 : -1;
+  const length = sign * (box.max[along] - box.min[along]);
+  const holes = part.crossHoles.filter((hole) => hole.face === face);
+  const spot = (hole: CrossHole): Vec2 => [sign * (hole.at[0] - at[along]), hole.at[1] - foot];
+  const outline = {
+    x0: Math.min(0, length),
+    y0: 0,
+    x1: Math.max(0, length),
+    y1: heightOfPart(part),
+  };
+  const marks = holes.flatMap((hole) => {
+    const loop = circle(spot(hole), hole.size / 2);
+    return [...loopItems(loop, 1, 'cut'), ...centreLines(loop, 1), punch(spot(hole))];
+  });
+  return {
+    items: [frameItem(outline, 'cut'), ...marks],
+    features: holes.map((hole) => {
+      const half = hole.size / 2;
+      return { at: spot(hole), half: [half, half], id: drillText(hole) };
+    }),
+  };
+};
+
+/** The edge along which the paper is folded over the bar. */
+const foldLine = (height: number): Item[] => [
+  line([0, -4], [0, height + 4], 'phantom'),
+  label([0, height + 5.5], text.drawing.template.fold, { height: TEXT.small, align: 'centre' }),
+];
+
+/**
+ * A bar unfolded: front and left face share the edge along which the paper is folded, so that one
+ * wrap marks both; holes from above are marked on a picture of their own below.
+ */
+const unfolded = (part: StockPart): Item[] => {
+  const sides = (['x', 'y'] as const).filter((side) =>
+    part.crossHoles.some((hole) => hole.face === side),
+  );
+  if (sides.length === 0) return fromAbove(part);
+  const faces = sides.map((side) => faceOf(part, side));
+  const items = [
+    ...faces.flatMap((face) => face.items),
+    ...(sides.length === 2 ? foldLine(heightOfPart(part)) : []),
+    ...datumMark([0, 0]),
+  ];
+  const features = faces.flatMap((face) => face.features);
+  const marked = [...items, ...names(features, 1, boardOf(items)).items];
+  if (part.holes.length === 0) return marked;
+  const above = fromAbove(part);
+  return [...above, ...move(marked, [0, bounds(above).y1 - bounds(marked).y0 + 10])];
+};
+
+const drawn = (part: PlatePart | StockPart): Item[] =>
+  part.kind === 'stock' ? unfolded(part) : fromAbove(part);
 
 /** Crosses in the overlap with the neighbours above and to the right, seen on both pages. */
 const joinMarks = (tile: Tile, tiles: readonly Tile[]): Item[] => {
@@ -135,13 +200,12 @@ const header = (
   const [w, h] = sizeOf(paper);
   const left = MARGIN + STRIP;
   const width = w - MARGIN - left;
-  const thickness = Math.max(...part.layers.map((l) => l.to)) - datumOf(part).foot;
   const strips = [
     paragraph(`${part.name}${more}`, width, { height: TEXT.heading, bold: true }),
     paragraph(
       t.facts(
         part.material,
-        dimensionText(thickness),
+        dimensionText(heightOfPart(part)),
         part.quantity,
         `${block.designId}-${part.id}`,
         block.revision,

@@ -52,6 +52,14 @@ export const drawing = {
     tapped: (thread: string, depth: string): string => `tap ${thread}, ${depth}`,
     face: { x: 'left', y: 'front' },
   },
+  corners: {
+    title: 'Outline, corner by corner, anticlockwise from the one nearest to the datum',
+    number: 'No.',
+    x: 'X',
+    y: 'Y',
+    fillet: 'Corner rounded R',
+    next: 'Arc to next R, + bulges out',
+  },
   documentTypes: {
     part: 'Part drawing',
     assembly: 'Assembly drawing',
@@ -63,6 +71,7 @@ export const drawing = {
     datum: 'X and Y are measured from the datum corner, marked with a half-filled circle.',
     nominal: 'Cut file and drawing show nominal sizes: no kerf is allowed for.',
     print: 'Printed from the 3MF or STL file, which is the full definition of the shape.',
+    unlisted: 'The outline has more corners than a drawing can show: take it from the file.',
     tight: (feature: string): string => `Closer than the general tolerance: ${feature}.`,
   },
   setup: {
@@ -73,7 +82,8 @@ export const drawing = {
     zeroTitle: 'Find zero',
     settingsTitle: 'Settings, belt by belt',
     settingsNote:
-      'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock, read the setting again and write it under Read. Bevel heights are measured from the edge along the middle of the blade, mm.',
+      'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock, read the setting again and write it under Read. Bevel heights are measured from the edge along the middle of the blade.',
+    expectedTitle: 'Expected bevel heights, mm',
     progressTitle: 'Progress at one setting',
     progressNote:
       'The angle follows the edge: at one setting a thinner edge means a steeper and higher bevel. Edge thickness e, angle a side a, bevel height b.',
@@ -94,7 +104,8 @@ export const drawing = {
       turns: 'Turns from last',
       reading: 'Dial',
       read: 'Read',
-      bevel: (place: string): string => `b ${place}`,
+      bevel: (place: string): string => place,
+      measured: 'Measured',
     },
     progress: {
       edge: 'e, mm',
@@ -118,6 +129,7 @@ export const drawing = {
       `${material}, ${thickness} mm, quantity ${String(quantity)}. Scale 1:1, mm. ${id}, revision ${revision}.`,
     drilled: (id: string, size: string): string => `${id} Ø${size}`,
     tapped: (id: string, size: string, thread: string): string => `${id} Ø${size}, ${thread}`,
+    fold: 'fold along the edge',
     tile: (row: number, column: number): string => `row ${String(row)}, column ${String(column)}`,
     overview: (count: number, scale: string): string =>
       `, overview of ${String(count)} pages (${scale})`,
@@ -130,6 +142,7 @@ export const drawing = {
     material: 'Material, designation',
     file: 'File',
     bought: 'bought',
+    drawing: 'see drawing',
   },
   assembly: {
     order: 'Assembly order',
