@@ -1,6 +1,6 @@
 import { connect } from '../worker/client.ts';
 import { indexedStore } from './state/indexed.ts';
-import type { Outside } from './state/shop.svelte.ts';
+import type { Hired, Outside } from './state/shop.svelte.ts';
 import { memoryStore } from './state/store.ts';
 import { browserPreferences, type Preferences } from './state/view.svelte.ts';
 
@@ -23,20 +23,27 @@ const session: Preferences = {
   },
 };
 
+/** A worker that starts with the first question and may be replaced at any time. */
+const hire = (): Hired => {
+  let at: ReturnType<typeof connect> | null = null;
+  return {
+    engine: () => (at ??= connect()).engine,
+    giveUp: () => {
+      at?.stop();
+      at = null;
+    },
+  };
+};
+
 /** The real browser: its database, its clock, its workers. */
 export const surroundings = async (): Promise<Outside> => {
   const kept = await indexedStore().catch(() => null);
   const channel = new BroadcastChannel(CHANNEL);
   const numbers = connect();
-  let works: ReturnType<typeof connect> | null = null;
   return {
     engines: {
       numbers: numbers.engine,
-      works: () => (works ??= connect()).engine,
-      giveUp: () => {
-        works?.stop();
-        works = null;
-      },
+      hire,
     },
     store: kept ?? memoryStore(),
     lasting: kept !== null,

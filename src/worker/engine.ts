@@ -1,15 +1,16 @@
 import { registry } from '../../jigs/registry.ts';
+import { openAny } from '../adapt/open-any.ts';
 import { chain, ok, type Result } from '../core/result.ts';
 import { parseJson } from '../document/json.ts';
 import { linkFragment, openLink } from '../document/link.ts';
 import { checkDesign, MAX_DESIGN_BYTES, openDesign, openGrinder } from '../document/open.ts';
 import { saveDesign, saveGrinder } from '../document/save.ts';
 import { documentSchema, type Design } from '../document/schema.ts';
-import { extractDesign } from '../export/extract.ts';
 import { zipPackage } from '../export/package.ts';
 import { checkFields } from '../schema/check.ts';
 import { checkFixture, solveDesign } from '../make/engine.ts';
 import { builtOf, solvedOf } from './answers.ts';
+import { sceneOf } from './scene.ts';
 import type { Engine, FamilyCard, Packed } from './protocol.ts';
 
 /** Typefaces of the PDFs as TrueType bytes. */
@@ -35,17 +36,6 @@ const families = (): FamilyCard[] =>
     meaning,
     parameters,
   }));
-
-/** Blanks and the marks of a byte order that may stand before JSON. */
-const BEFORE = new Set([0x20, 0x09, 0x0a, 0x0d, 0xef, 0xbb, 0xbf]);
-const BRACE = 0x7b;
-
-/** Opens a design file, or any exported file that carries its design. */
-const openAny = (bytes: Uint8Array): Result<Design> =>
-  // Only a design file is JSON: every exported file starts otherwise.
-  bytes.find((byte) => !BEFORE.has(byte)) === BRACE
-    ? openDesign(bytes, registry)
-    : chain(extractDesign(bytes), (design) => openDesign(design, registry));
 
 /** A design whose fields are in range, though they may contradict each other. */
 const restore = (bytes: Uint8Array): Result<Design> => {
@@ -75,7 +65,7 @@ const pack = async (
 export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
   families: async () => families(),
   examples: async () => examples,
-  open: async (bytes) => openAny(bytes),
+  open: async (bytes) => openAny(bytes, registry),
   openLink: async (fragment) => openLink(fragment, registry),
   link: async (design) => linkFragment(design),
   openGrinder: async (bytes) => openGrinder(bytes),
@@ -87,6 +77,7 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
     chain(solve(design), (fixture) =>
       chain(checkFixture(fixture), (checked) => ok(builtOf(checked))),
     ),
+  scene: async (design) => chain(solve(design), (fixture) => sceneOf(design, fixture)),
   pack: async (design, acceptFailing, progress) =>
     pack(design, acceptFailing, progress, await fonts()),
 });

@@ -4,6 +4,8 @@ import type { Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Grinder } from '../grinder/schema.ts';
+import type { Frame } from '../geometry/frame.ts';
+import type { Placement } from '../model/part.ts';
 import type { PackageFile } from '../export/package.ts';
 import type { BeltSection, Fact, GrindLine, Setting } from '../family/family.ts';
 
@@ -49,6 +51,44 @@ export interface Built {
   readonly checks: readonly CheckResult[];
 }
 
+/** A solid for the screen: single precision, shared corners. */
+export interface SceneMesh {
+  readonly vertices: Float32Array;
+  readonly triangles: Uint32Array;
+}
+
+export interface ScenePart {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: PartCard['kind'];
+  readonly mesh: SceneMesh;
+}
+
+export interface SceneBlade {
+  readonly name: string;
+  readonly blade: SceneMesh;
+  readonly tang: SceneMesh;
+}
+
+/** Where everything stands at one setting, seat frame. */
+export interface SceneSetting {
+  readonly placements: readonly Pick<Placement, 'part' | 'name' | 'frame' | 'carrier'>[];
+  /** Settled poses over the stroke, by the blade's name. */
+  readonly poses: Readonly<
+    Record<string, readonly { readonly u: number; readonly frame: Frame }[]>
+  >;
+}
+
+/** The solids of a fixture and its blades. */
+export interface Scene {
+  readonly parts: readonly ScenePart[];
+  readonly blades: readonly SceneBlade[];
+  /** By the setting's id. */
+  readonly settings: Readonly<Record<string, SceneSetting>>;
+  /** The stretch of belt in front of the nose: width, mm, and lean, degrees. */
+  readonly belt: { readonly width: number; readonly lean: number };
+}
+
 /** The files of a package, and all of them as one archive. */
 export interface Packed {
   readonly files: readonly PackageFile[];
@@ -77,6 +117,8 @@ export interface Engine {
   /** Everything that is wrong with a design as it stands, by path. */
   solve(design: Design): Promise<Result<Solved>>;
   build(design: Design): Promise<Result<Built>>;
+  /** The solids, for the picture on the bench. */
+  scene(design: Design): Promise<Result<Scene>>;
   /**
    * The package of a design, the same bytes as the command line writes. With `acceptFailing` it
    * is written although checks failed, and every page names them.

@@ -30,6 +30,7 @@ export const entryEngine = (): Engine => ({
     return checked.ok ? fail() : checked;
   },
   build: async () => fail(),
+  scene: async () => fail(),
   pack: async () => fail(),
 });
 
@@ -45,7 +46,7 @@ export const outsideWith = (store: Store = memoryStore(), shared = preferences()
   const engine = entryEngine();
   let ids = 0;
   return {
-    engines: { numbers: engine, works: () => engine, giveUp: () => undefined },
+    engines: { numbers: engine, hire: () => ({ engine: () => engine, giveUp: () => undefined }) },
     store,
     lasting: true,
     preferences: shared,

@@ -2,7 +2,7 @@ import { proxy } from 'comlink';
 import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
 import type { Packed } from '../../worker/protocol.ts';
-import type { Engines } from './shop.svelte.ts';
+import type { Hired } from './shop.svelte.ts';
 
 /** The package of one design: being made, made, or refused. */
 export class Packing {
@@ -12,10 +12,10 @@ export class Packing {
   refused: readonly Issue[] | null = $state.raw(null);
   crash: string | null = $state(null);
   #turn = 0;
-  readonly #engines: Engines;
+  readonly #hired: Hired;
 
-  constructor(engines: Engines) {
-    this.#engines = engines;
+  constructor(hired: Hired) {
+    this.#hired = hired;
   }
 
   /** The package, if it is that of this very design. */
@@ -33,7 +33,7 @@ export class Packing {
       if (turn === this.#turn && this.share !== null) this.share = share;
     };
     try {
-      const result = await this.#engines.works().pack(design, acceptFailing, proxy(progress));
+      const result = await this.#hired.engine().pack(design, acceptFailing, proxy(progress));
       if (turn !== this.#turn) return;
       if (result.ok) this.made = { of: design, packed: result.value };
       else this.refused = result.issues;
@@ -46,6 +46,6 @@ export class Packing {
   stop(): void {
     this.#turn += 1;
     this.share = null;
-    this.#engines.giveUp();
+    this.#hired.giveUp();
   }
 }

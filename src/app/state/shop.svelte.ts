@@ -2,22 +2,28 @@ import { createContext } from 'svelte';
 import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
 import { text } from '../../text/index.ts';
-import type { Built, Engine, FamilyCard, Solved } from '../../worker/protocol.ts';
+import type { Built, Engine, FamilyCard, Scene, Solved } from '../../worker/protocol.ts';
 import { Bench } from './bench.svelte.ts';
 import { Latest } from './latest.svelte.ts';
 import { Notices } from './notices.svelte.ts';
+import { Packing } from './packing.svelte.ts';
 import type { Path } from './path.ts';
 import { Shelf } from './shelf.svelte.ts';
 import { signs, stepOf, type StepId } from './steps.ts';
 import type { Kept, Store } from './store.ts';
 import { View, type Preferences } from './view.svelte.ts';
 
-/** The engine twice: quick numbers are never held up by long work, which can be given up. */
+/** An engine for one kind of long work, started when it is first asked. */
+export interface Hired {
+  readonly engine: () => Engine;
+  /** Gives up what it is at; the next question starts it anew. */
+  readonly giveUp: () => void;
+}
+
+/** Quick numbers are never held up by long work, and no long work by another. */
 export interface Engines {
   readonly numbers: Engine;
-  /** The engine for long work; another one after each `giveUp`. */
-  readonly works: () => Engine;
-  readonly giveUp: () => void;
+  readonly hire: () => Hired;
 }
 
 /** What the page is given by its surroundings. */
@@ -53,6 +59,9 @@ export class Shop {
   readonly shelf: Shelf;
   readonly solving: Latest<Solved>;
   readonly building: Latest<Built>;
+  /** The solids, asked for only while they are looked at. */
+  readonly staging: Latest<Scene>;
+  readonly packing: Packing;
   bench: Bench | null = $state.raw(null);
   families: readonly FamilyCard[] = $state.raw([]);
   examples: readonly Example[] = $state.raw([]);
@@ -64,7 +73,10 @@ export class Shop {
     const { engines } = outside;
     this.view = new View(outside.preferences);
     this.solving = new Latest((design) => engines.numbers.solve(design));
-    this.building = new Latest((design) => engines.works().build(design), engines.giveUp);
+    const [checker, modeller] = [engines.hire(), engines.hire()];
+    this.building = new Latest((design) => checker.engine().build(design), checker.giveUp);
+    this.staging = new Latest((design) => modeller.engine().scene(design), modeller.giveUp);
+    this.packing = new Packing(engines.hire());
     this.shelf = new Shelf(outside.store, outside.lasting, {
       now: outside.now,
       newId: outside.newId,

@@ -1,4 +1,5 @@
 import { DISPLAYS, type Display } from '../entry/unit.ts';
+import type { Vec3 } from '../../geometry/vector.ts';
 import type { Path } from './path.ts';
 import { isStep, type StepId } from './steps.ts';
 
@@ -28,6 +29,13 @@ export const browserPreferences: Preferences = {
   },
 };
 
+/** Where a check found its worst. */
+export interface Spot {
+  readonly check: string;
+  readonly u: number | undefined;
+  readonly points: readonly [Vec3, Vec3] | null;
+}
+
 /** How the design is looked at. Nothing here changes the design. */
 export class View {
   display: Display = $state('mm');
@@ -37,6 +45,10 @@ export class View {
   focus: Path | null = $state(null);
   blade: number = $state(0);
   setting: string | null = $state(null);
+  /** Which of the settled poses over the stroke is in view. */
+  pose: number = $state(0);
+  /** The place of a check in view, with its two nearest points. */
+  spot: Spot | null = $state.raw(null);
   readonly #preferences: Preferences;
 
   constructor(preferences: Preferences) {

@@ -217,6 +217,22 @@ export const app = {
       [setting, blade, place].filter((s) => s !== '').join(', '),
     place: (value: string) => `${value} from the plunge`,
   },
+  scene: {
+    open: 'The solid on the bench',
+    title: 'On the bench',
+    picture: (setting: string) => `Picture of the fixture with the blade at set-up ${setting}`,
+    noWebGl:
+      'This browser cannot draw solids (WebGL is missing). Everything else works: drawings, checks and files are complete without it.',
+    sides: { corner: 'Corner', front: 'Front', side: 'Side', top: 'Top' },
+    nearer: 'Nearer',
+    farther: 'Farther',
+    stroke: 'Place on the blade at the belt:',
+    apart: 'Apart',
+    cut: 'Cut open from the left',
+    parts: 'Show and hide parts',
+    belt: 'Belt (a stretch of it)',
+    show: 'Show on the bench',
+  },
   parts: {
     name: 'Part',
     material: 'Material',

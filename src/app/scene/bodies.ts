@@ -1,0 +1,143 @@
+import {
+  BoxGeometry,
+  BufferAttribute,
+  BufferGeometry,
+  EdgesGeometry,
+  Group,
+  LineBasicMaterial,
+  LineSegments,
+  Matrix4,
+  Mesh,
+  MeshLambertMaterial,
+  Vector3,
+  type Object3D,
+  type Plane,
+} from 'three';
+import { radians } from '../../core/units.ts';
+import type { Frame } from '../../geometry/frame.ts';
+import type { Scene, SceneMesh } from '../../worker/protocol.ts';
+import { BELT_NAME, BLADE_NAME } from './names.ts';
+import type { Paints } from './paints.ts';
+import type { Look } from './stage.ts';
+
+/** Something on the bench, by the name under which it can be hidden. */
+export interface Body {
+  readonly name: string;
+  readonly object: Object3D;
+}
+
+/** Edges sharper than this are inked, degrees. */
+const SHARP = 25;
+/** The stretch of belt that is drawn, mm below and above the seat, and its thickness. */
+const BELT = { below: 70, above: 150, thick: 1.5 };
+
+const matrix = ({ x, y, z, origin }: Frame): Matrix4 =>
+  new Matrix4()
+    .makeBasis(new Vector3(...x), new Vector3(...y), new Vector3(...z))
+    .setPosition(new Vector3(...origin));
+
+const geometryOf = ({ vertices, triangles }: SceneMesh): BufferGeometry => {
+  const shared = new BufferGeometry();
+  shared.setAttribute('position', new BufferAttribute(vertices, 3));
+  shared.setIndex(new BufferAttribute(triangles, 1));
+  // Flat faces with sharp edges: every triangle has corners of its own.
+  const flat = shared.toNonIndexed();
+  flat.computeVertexNormals();
+  return flat;
+};
+
+/** A solid with its sharp edges in ink. */
+const solid = (
+  geometry: BufferGeometry,
+  colour: string,
+  ink: string,
+  clippingPlanes: Plane[],
+): Group => {
+  const group = new Group();
+  // Both faces are drawn, so that a cut shows the inside as filled.
+  group.add(
+    new Mesh(geometry, new MeshLambertMaterial({ color: colour, side: 2, clippingPlanes })),
+    new LineSegments(
+      new EdgesGeometry(geometry, SHARP),
+      new LineBasicMaterial({ color: ink, clippingPlanes }),
+    ),
+  );
+  return group;
+};
+
+const beltBody = ({ belt }: Scene, paints: Paints, planes: Plane[]): Body => {
+  const tall = BELT.above + BELT.below;
+  const slab = new BoxGeometry(belt.width, BELT.thick, tall);
+  slab.translate(0, -BELT.thick / 2, BELT.above - tall / 2);
+  slab.rotateX(radians(belt.lean));
+  return { name: BELT_NAME, object: solid(slab, paints.belt, paints.ink, planes) };
+};
+
+/** Away from the middle of the assembly, each by its own distance from it. */
+const spread = (objects: readonly Object3D[], middles: readonly Vector3[], apart: number): void => {
+  const middle = middles
+    .reduce((sum, m) => sum.add(m), new Vector3())
+    .divideScalar(Math.max(1, middles.length));
+  objects.forEach((object, i) => {
+    const away = middles[i]?.clone().sub(middle) ?? new Vector3();
+    // Plates lie on each other: apart means upwards before sideways.
+    object.position.set(away.x * apart, away.y * apart, away.z * apart * 4);
+  });
+};
+
+const middleOf = (geometry: BufferGeometry, frame: Frame): Vector3 => {
+  geometry.computeBoundingBox();
+  const middle = geometry.boundingBox?.getCenter(new Vector3()) ?? new Vector3();
+  return middle.applyMatrix4(matrix(frame));
+};
+
+/** Prepares every solid once and answers what stands on the bench for a look. */
+export const bodiesOf = (
+  scene: Scene,
+  paints: Paints,
+  planes: Plane[],
+): ((look: Look) => Body[]) => {
+  const colour = {
+    plate: paints.fixture,
+    print: paints.machine,
+    stock: paints.steel,
+    hardware: paints.steel,
+  };
+  const parts = new Map(
+    scene.parts.map((part) => [part.id, { part, geometry: geometryOf(part.mesh) }]),
+  );
+  const blades = new Map(
+    scene.blades.map(({ name, blade, tang }) => [name, [geometryOf(blade), geometryOf(tang)]]),
+  );
+  const belt = beltBody(scene, paints, planes);
+  return ({ setting, blade, pose, apart }) => {
+    const here = scene.settings[setting];
+    if (!here) return [];
+    const middles: Vector3[] = [];
+    const placed = here.placements.flatMap(({ part: id, frame }): Body[] => {
+      const found = parts.get(id);
+      if (!found) return [];
+      const inner = solid(found.geometry, colour[found.part.kind], paints.ink, planes);
+      inner.applyMatrix4(matrix(frame));
+      const outer = new Group();
+      outer.add(inner);
+      middles.push(middleOf(found.geometry, frame));
+      return [{ name: id, object: outer }];
+    });
+    spread(
+      placed.map(({ object }) => object),
+      middles,
+      apart,
+    );
+    const poses = here.poses[blade] ?? [];
+    const at = poses[Math.min(pose, poses.length - 1)];
+    const knife = at
+      ? (blades.get(blade) ?? []).map((geometry): Body => {
+          const object = solid(geometry, paints.steel, paints.ink, planes);
+          object.applyMatrix4(matrix(at.frame));
+          return { name: BLADE_NAME, object };
+        })
+      : [];
+    return [belt, ...placed, ...knife];
+  };
+};

@@ -1,0 +1,148 @@
+import {
+  AmbientLight,
+  Box3,
+  BufferGeometry,
+  DirectionalLight,
+  Group,
+  Line,
+  LineBasicMaterial,
+  OrthographicCamera,
+  Plane,
+  Scene as World,
+  Vector3,
+  WebGLRenderer,
+} from 'three';
+import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
+import type { Vec3 } from '../../geometry/vector.ts';
+import type { Scene } from '../../worker/protocol.ts';
+import { paints } from './paints.ts';
+import { bodiesOf, type Body } from './bodies.ts';
+
+/** What is to be seen. */
+export interface Look {
+  readonly setting: string;
+  readonly blade: string;
+  /** Which of the settled poses over the stroke. */
+  readonly pose: number;
+  /** 0 together, 1 far apart. */
+  readonly apart: number;
+  /** Share of the width that is cut away, from the left; 0 cuts nothing. */
+  readonly cut: number;
+  /** Names of what is hidden. */
+  readonly hidden: readonly string[];
+  /** Two nearest points of a check, seat frame. */
+  readonly points: readonly [Vec3, Vec3] | null;
+}
+
+export type Side = 'corner' | 'front' | 'side' | 'top';
+
+/** A picture of the solids; draws only when something changed. */
+export interface Stage {
+  readonly show: (look: Look) => void;
+  readonly view: (from: Side) => void;
+  readonly zoom: (by: number) => void;
+  readonly resize: (width: number, height: number) => void;
+  readonly dispose: () => void;
+}
+
+const FROM: Readonly<Record<Side, Vec3>> = {
+  corner: [0.75, 1, 0.6],
+  front: [0, 1, 0],
+  side: [1, 0, 0],
+  top: [0, 0.001, 1],
+};
+
+const vector = ([x, y, z]: Vec3): Vector3 => new Vector3(x, y, z);
+
+/** The line between two nearest points; a zero-length one is still seen by its ends. */
+const nearest = (points: readonly [Vec3, Vec3], colour: string): Line => {
+  const geometry = new BufferGeometry().setFromPoints(points.map(vector));
+  const line = new Line(geometry, new LineBasicMaterial({ color: colour, depthTest: false }));
+  line.renderOrder = 2;
+  return line;
+};
+
+/** Starts drawing into a canvas; throws where the browser has no WebGL. */
+export const createStage = (canvas: HTMLCanvasElement, scene: Scene): Stage => {
+  const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
+  renderer.setPixelRatio(window.devicePixelRatio);
+  const colours = paints(canvas);
+  const camera = new OrthographicCamera();
+  camera.up.set(0, 0, 1);
+  const controls = new OrbitControls(camera, canvas);
+  // The wheel scrolls the page; zooming has its buttons and two fingers.
+  controls.enableZoom = false;
+  const world = new World();
+  world.add(new AmbientLight('white', 1.9));
+  const sun = new DirectionalLight('white', 1.6);
+  sun.position.set(0.6, 1, 1.5);
+  world.add(sun);
+  const things = new Group();
+  world.add(things);
+  const knife = new Plane(new Vector3(1, 0, 0), 0);
+  const bodies = bodiesOf(scene, colours, [knife]);
+  let size = 1;
+  let shape = 1;
+  let centre = new Vector3();
+  let fitted = false;
+
+  const draw = (): void => renderer.render(world, camera);
+  controls.addEventListener('change', draw);
+
+  const frame = (): void => {
+    const half = size / 2;
+    camera.left = -half * Math.max(1, shape);
+    camera.right = half * Math.max(1, shape);
+    camera.top = half / Math.min(1, shape);
+    camera.bottom = -half / Math.min(1, shape);
+    camera.near = -10 * size;
+    camera.far = 10 * size;
+    camera.updateProjectionMatrix();
+    draw();
+  };
+
+  const view = (from: Side): void => {
+    camera.position.copy(vector(FROM[from]).normalize().multiplyScalar(size).add(centre));
+    controls.target.copy(centre);
+    controls.update();
+    draw();
+  };
+
+  const fit = (): void => {
+    const box = new Box3().setFromObject(things);
+    centre = box.getCenter(new Vector3());
+    size = Math.max(1, box.getSize(new Vector3()).length() * 0.66);
+    frame();
+    view('corner');
+    fitted = true;
+  };
+
+  return {
+    show: (look) => {
+      things.clear();
+      const shown: Body[] = bodies(look);
+      for (const body of shown) if (!look.hidden.includes(body.name)) things.add(body.object);
+      if (look.points) things.add(nearest(look.points, colours.bad));
+      const box = new Box3().setFromObject(things);
+      knife.constant = look.cut > 0 ? -(box.min.x + look.cut * (box.max.x - box.min.x)) : 1e9;
+      renderer.localClippingEnabled = look.cut > 0;
+      if (!fitted && shown.length > 0) fit();
+      draw();
+    },
+    view,
+    zoom: (by) => {
+      camera.zoom = Math.min(20, Math.max(0.3, camera.zoom * by));
+      camera.updateProjectionMatrix();
+      draw();
+    },
+    resize: (width, height) => {
+      renderer.setSize(width, height, false);
+      shape = width / height;
+      frame();
+    },
+    dispose: () => {
+      controls.dispose();
+      renderer.dispose();
+    },
+  };
+};

@@ -1,0 +1,61 @@
+import { bladeMesh } from '../blade/blade-mesh.ts';
+import { wantedCut } from '../blade/cut.ts';
+import type { Blade } from '../blade/schema.ts';
+import { shapeOf } from '../blade/shape.ts';
+import { all, chain, ok, type Result } from '../core/result.ts';
+import type { Design } from '../document/schema.ts';
+import type { Fixture, Setting } from '../family/family.ts';
+import type { Mesh } from '../geometry/mesh.ts';
+import { meshOf } from '../model/solid.ts';
+import type { Part } from '../model/part.ts';
+import type { Scene, SceneBlade, SceneMesh, ScenePart } from './protocol.ts';
+
+/** How far the picture of a solid may depart from the solid, mm. */
+const CHORD = 0.1;
+
+const plain = (mesh: Mesh): SceneMesh => ({
+  vertices: Float32Array.from(mesh.vertices),
+  triangles: mesh.triangles,
+});
+
+const partOf = (part: Part): Result<ScenePart> =>
+  chain(meshOf(part.layers, { chord: CHORD, volumeShare: 1 }), (mesh) =>
+    ok({ id: part.id, name: part.name, kind: part.kind, mesh: plain(mesh) }),
+  );
+
+/** The blade as it is wanted; what one pass leaves is in the numbers. */
+const bladeOf = (blade: Blade): SceneBlade => {
+  const shape = shapeOf(blade);
+  const cut = (side: 'left' | 'right') => wantedCut(shape, side, blade.edge.wanted);
+  const [left, right] = [cut('left'), cut('right')];
+  const sides = { ...(left ? { left: [left] } : {}), ...(right ? { right: [right] } : {}) };
+  const mesh = bladeMesh(blade, { chord: CHORD, sides });
+  return { name: blade.name, blade: plain(mesh.blade), tang: plain(mesh.tang) };
+};
+
+const standing = (design: Design, fixture: Fixture, { id }: Setting) => ({
+  placements: fixture
+    .place(id)
+    .map(({ part, name, frame, carrier }) => ({ part, name, frame, carrier })),
+  poses: Object.fromEntries(
+    design.blades.map(({ name }) => [
+      name,
+      fixture.poses(id, name).map(({ u, frame }) => ({ u, frame })),
+    ]),
+  ),
+});
+
+/** Parts, blades and where everything stands at every setting, seat frame. */
+export const sceneOf = (design: Design, fixture: Fixture): Result<Scene> =>
+  chain(fixture.parts(), (parts) =>
+    chain(all(parts.map(partOf)), (meshes) =>
+      ok({
+        parts: meshes,
+        blades: design.blades.map(bladeOf),
+        settings: Object.fromEntries(
+          fixture.settings.map((setting) => [setting.id, standing(design, fixture, setting)]),
+        ),
+        belt: { width: design.grinder.belt.width, lean: design.grinder.lean },
+      }),
+    ),
+  );
