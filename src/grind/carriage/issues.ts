@@ -1,0 +1,168 @@
+import type { Issue } from '../../core/issue.ts';
+import { text } from '../../text/index.ts';
+import { problem } from '../within.ts';
+import { bladework, wishOf } from '../spine-rest/stations.ts';
+import { mounting, turnedTo } from './mount.ts';
+import type { CarriageJob, CarriageRun } from './run.ts';
+import { tipFacets } from './tip.ts';
+import type { CarriageInput, CarriagePlan } from './types.ts';
+
+const words = text.grind.plan;
+const own = text.family.carriage.plan;
+
+const SIDES = ['left', 'right'] as const;
+
+/** Steepest tilt of the carriage on its base, degrees: beyond, a heel screw is far out. */
+export const STEEPEST = 25;
+/** Less metal than this is nothing, mm^3. */
+const LEAST_VOLUME = 0.01;
+/** Edge thickness beyond what was asked for that is worth a word, mm a side. */
+const UNEVEN = 0.05;
+
+const warning = (issue: Issue): Issue => ({ ...issue, severity: 'warning' });
+
+/** The blades made ready: clamped along the straight edge, then on the falls of the tip. */
+export const jobsOf = ({ blades, parameters: { jaw, plungeStop, tipSettings } }: CarriageInput) =>
+  blades.map((blade): CarriageJob => {
+    const work = bladework(blade, 0, [plungeStop]);
+    const u = work.stations[work.reference]?.u ?? 0;
+    return {
+      mount: mounting(work, jaw),
+      wishes: { left: wishOf(work, 'left', 0), right: wishOf(work, 'right', 0) },
+      turned: [turnedTo(work.shape, u), ...tipFacets(work.shape, u, tipSettings)],
+    };
+  });
+
+const listed = (items: readonly { readonly id: string }[]): string =>
+  items.map(({ id }) => id).join(', ');
+
+/** What a plan cannot do without. */
+export const inputIssues = ({
+  blades,
+  grinder,
+  sequence,
+  parameters: p,
+}: CarriageInput): Issue[] => {
+  const issues: Issue[] = [];
+  if (blades.length === 0) issues.push(problem('no-blades', 'blades', words.noBlades));
+  if (sequence.length === 0) issues.push(problem('no-sequence', 'sequence', words.noSequence));
+  if (grinder.platen.kind === 'none')
+    issues.push(problem('no-platen', 'grinder.platen', own.noPlaten));
+  if (!(p.edgeHeight > 2 * p.footRadius))
+    issues.push(
+      problem('edge-too-low', 'fixture.parameters', own.edgeTooLow(p.edgeHeight, 2 * p.footRadius)),
+    );
+  sequence.forEach(({ belt, backing }, i) => {
+    if (!grinder.belts.some(({ id }) => id === belt)) {
+      const why = words.unknownBelt(belt, listed(grinder.belts));
+      issues.push(problem('unknown-belt', `sequence.${i}.belt`, why));
+    }
+    if (!grinder.backings.some(({ id }) => id === backing)) {
+      const why = words.unknownBacking(backing, listed(grinder.backings));
+      issues.push(problem('unknown-backing', `sequence.${i}.backing`, why));
+    }
+  });
+  blades.forEach((blade, i) => {
+    for (const side of SIDES)
+      if (blade.bevels[side].kind === 'hollow') {
+        const why = own.hollow(blade.name, words.side[side]);
+        issues.push(problem('hollow-on-platen', `blades.${i}.bevels.${side}`, why));
+      }
+  });
+  const ground = blades.some(({ bevels }) =>
+    SIDES.some((side) => bevels[side].kind !== 'none' && bevels[side].kind !== 'hollow'),
+  );
+  if (blades.length > 0 && !ground && issues.length === 0)
+    issues.push(problem('nothing-ground', 'blades', own.nothingGround));
+  return issues;
+};
+
+/** Runs that the carriage cannot be tipped to, or whose plane misses the blade it is set by. */
+export const runIssues = (runs: readonly CarriageRun[], lean: number): Issue[] =>
+  runs.flatMap(({ faceAngle, pass, side, facet, cuts: [first] }): Issue[] => {
+    const tilt = faceAngle + lean;
+    if (!(tilt >= 0 && tilt <= STEEPEST))
+      return [
+        problem(
+          'tilt-out-of-reach',
+          'blades',
+          own.tilt(pass.belt, words.side[side], tilt, STEEPEST),
+        ),
+      ];
+    const i = first?.job.mount.work.reference ?? 0;
+    return facet > 0 || first?.faces[i] !== undefined
+      ? []
+      : [problem('place-behind-stop', 'fixture.parameters', own.behindStop)];
+  });
+
+/** Warnings about a plan as a whole. */
+export const planIssues = (
+  { blades, sequence, parameters: p }: CarriageInput,
+  { settings, lines }: CarriagePlan,
+): Issue[] => {
+  const last = sequence.at(-1);
+  const steep =
+    last !== undefined && last.steeper !== 0
+      ? [problem('steep-last', `sequence.${sequence.length - 1}`, own.steepLast(last.steeper))]
+      : [];
+  const jaws = settings.filter(({ jawBeside, jawOverBelt }) => jawBeside < 0 && jawOverBelt < 0);
+  const [jaw] = jaws;
+  const touching =
+    jaw === undefined
+      ? []
+      : [problem('jaw-at-belt', 'fixture.parameters', own.jaw(jaw.jawBeside, jaw.jawOverBelt))];
+  const passes = sequence.flatMap((_, i): Issue[] => {
+    const at = settings
+      .filter(({ step, facet }) => step === i + 1 && facet === 0)
+      .flatMap((setting) => setting.blades.map((blade) => ({ ...setting, ...blade })));
+    const [empty] = at.filter(({ volume }) => volume < LEAST_VOLUME);
+    const [worst] = [...at].sort((a, b) => a.undercutMargin - b.undercutMargin);
+    const where = `sequence.${i}`;
+    if (empty !== undefined) {
+      const why = words.takesNothing(empty.belt, i + 1, words.side[empty.side], empty.blade);
+      return [{ ...problem('takes-nothing', where, why), severity: 'note' }];
+    }
+    if (worst === undefined || worst.undercutMargin >= 0) return [];
+    const { belt, side, blade, undercutMargin } = worst;
+    const why = words.undercuts(belt, i + 1, words.side[side], blade, undercutMargin);
+    return [warning(problem('undercuts', where, why))];
+  });
+  const highest = Math.min(...settings.map(({ push }) => push.to));
+  const push =
+    highest < p.pushHeight
+      ? [problem('push-too-high', 'fixture.parameters', own.push(p.pushHeight, highest))]
+      : [];
+  const base = Math.min(...settings.map(({ push: { baseForceMin } }) => baseForceMin));
+  const lifts =
+    base > 0 ? [] : [problem('carriage-lifts', 'grinder.belt.direction', own.lifts(base))];
+  const uneven = lines.flatMap(({ blade, side, places, greatestDeviation, tip }): Issue[] => {
+    const i = blades.findIndex(({ name }) => name === blade);
+    const allowed = blades[i]?.line.allowed ?? Infinity;
+    const least = Math.min(0, ...places.map(({ leftStanding }) => leftStanding));
+    const where = words.side[side];
+    return [
+      ...(greatestDeviation > allowed
+        ? [
+            problem(
+              'off-line',
+              `blades.${i}.line`,
+              words.offLine(blade, where, greatestDeviation, allowed),
+            ),
+          ]
+        : []),
+      ...(tip.leftSteering > UNEVEN
+        ? [
+            problem(
+              'uneven-edge',
+              `blades.${i}.outline`,
+              own.uneven(blade, where, tip.leftSteering, UNEVEN, p.tipSettings),
+            ),
+          ]
+        : []),
+      ...(least < -UNEVEN
+        ? [problem('thin-edge', `blades.${i}.thickness`, own.thin(blade, where, -least, UNEVEN))]
+        : []),
+    ];
+  });
+  return [...[...steep, ...touching, ...push, ...lifts, ...uneven].map(warning), ...passes];
+};
