@@ -13,6 +13,7 @@ import {
   type Result,
   type SpineRestPlan,
 } from '../../src/family/index.ts';
+import { budgetOf } from './budget.ts';
 import { insideChecks } from './checks/inside.ts';
 import { pairChecks } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';
@@ -143,6 +144,7 @@ export const fixtureOf = (
   return {
     settings: settingsOf(design, v, context.l, plan),
     known: knownOf(v, plan),
+    budget: (simulating) => budgetOf(design, v, context.l, plan, simulating),
     lines: linesOf(plan),
     facts: factsOf(v, context.l, plan),
     parts,

@@ -1,6 +1,9 @@
+import { realpathSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { Command, CommanderError } from 'commander';
 import { text } from '../text/index.ts';
 import { issueOf, printIssues, type ExitCode } from './answer.ts';
+import { sharingCommands } from './sharing.ts';
 
 interface JsonOption {
   readonly json?: boolean;
@@ -50,6 +53,7 @@ const buildProgram = (end: (code: ExitCode) => void): Command => {
   quiet(program.command('schema').description(words.schemaAbout))
     .argument('<name>')
     .action(async (name: string) => end(await (await import('./commands/schema.ts')).schema(name)));
+  sharingCommands(end).forEach((command) => program.addCommand(command));
   return program;
 };
 
@@ -59,12 +63,14 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
   let code: ExitCode = 0;
   try {
     const { calcCommand } = await import('./calc.ts');
+    const { budgetCommand } = await import('./budget.ts');
     const { calibrateCommand } = await import('./calibrate.ts');
     const end = (ended: ExitCode): void => {
       code = ended;
     };
     await buildProgram(end)
       .addCommand(calcCommand(end))
+      .addCommand(budgetCommand(end))
       .addCommand(calibrateCommand(end))
       .parseAsync(argv, { from: 'user' });
     return code;
@@ -82,4 +88,7 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
   }
 };
 
-process.exitCode = await main(process.argv.slice(2));
+// Tests import this file; only as the program itself does it run.
+const [, program] = process.argv;
+if (program !== undefined && realpathSync(program) === fileURLToPath(import.meta.url))
+  process.exitCode = await main(process.argv.slice(2));

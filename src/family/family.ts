@@ -6,6 +6,8 @@ import type { Frame } from '../geometry/frame.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import type { CheckResult } from '../check/result.ts';
+import type { Budget } from '../setup/budget/budget.ts';
+import type { Simulating } from '../setup/budget/families.ts';
 import type { KnownFixture } from '../setup/calibration/known.ts';
 
 export type Side = 'left' | 'right';
@@ -144,6 +146,8 @@ export interface Fixture {
   readonly section: (setting: string) => BeltSection;
   /** What the readings of a test piece are compared with; absent where there is nothing to correct. */
   readonly known?: KnownFixture;
+  /** Tolerance budget of the last settings; absent where none can be drawn up. */
+  readonly budget?: (simulating: Simulating) => Result<Budget>;
   /** Steps of building and of finding zero, in order, as sentences. */
   readonly assembly: readonly string[];
   readonly zeroing: readonly string[];

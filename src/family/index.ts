@@ -1,5 +1,5 @@
 /** What a fixture family may use: the one door between `jigs/` and the engine. */
-export { edgeOffsets, wantedBevel, wantedHeightAt } from '../blade/bevel.ts';
+export { bevelPlace, edgeOffsets, wantedBevel, wantedHeightAt } from '../blade/bevel.ts';
 export { bladeMesh } from '../blade/blade-mesh.ts';
 export { placeAt, type Place } from '../blade/place.ts';
 export type { Blade } from '../blade/schema.ts';
@@ -47,6 +47,17 @@ export { choiceParameter } from '../schema/field.ts';
 export { text } from '../text/index.ts';
 export type * from './family.ts';
 export { calibrated } from './calibrated.ts';
+export {
+  carriageBudget,
+  edgeRestBudget,
+  spineRestBudget,
+  type Simulating,
+} from '../setup/budget/families.ts';
+export type { Budget } from '../setup/budget/budget.ts';
 export type { KnownFixture } from '../setup/calibration/known.ts';
+export { carriageZero, edgeRestZero, spineRestZero } from '../setup/zero/steps.ts';
+export { stepAtPin } from '../setup/zero/step-pin.ts';
+export { lipBackAtPin, lipFeeler } from '../setup/zero/lip-pin.ts';
+export { angleFromFeelers, fenceBlock } from '../setup/zero/carriage-gauges.ts';
 export { machineBodies } from './grinder-bodies.ts';
 export { valuesOf, type ValuesOf } from './values.ts';

@@ -27,9 +27,10 @@ const example = {
   thickness: 3,
   height: 50,
   spineRadius: 0,
-  setoff: 1.6 * Math.cos(3.5 * rad) + 50 * Math.sin(3.5 * rad),
   lean: 0,
-  edge: 0.1,
+  first: { setoff: 1.6 * Math.cos(3.5 * rad) + 50 * Math.sin(3.5 * rad), edge: 0.1 },
+  second: { setoff: 1.6 * Math.cos(3.5 * rad) + 50 * Math.sin(3.5 * rad), edge: 0.1 },
+  push: 30,
   structure,
 };
 const known = {
@@ -46,7 +47,7 @@ const contributors = spineRestContributors(known);
 const spine = (over = {}): BudgetQuestion<(typeof contributors)[number]['id']> => ({
   contributors,
   keys: SPINE_REST_KEYS,
-  model: spineRestModel({ ...example, ...over }, known.push),
+  model: spineRestModel({ ...example, ...over }),
 });
 
 const done = <Id extends string>(question: BudgetQuestion<Id>, draws = 1500): Budget => {
@@ -106,7 +107,8 @@ describe('budget of a spine rest', () => {
   it('agrees with brute-force grinding of a disturbed section', () => {
     const lean = 2;
     const setoff = 4.6;
-    const { model } = spine({ lean, setoff, spineRadius: 0.3 });
+    const stop = { setoff, edge: 0.1 };
+    const { model } = spine({ lean, first: stop, second: stop, spineRadius: 0.3 });
     const nothing = Object.fromEntries(
       contributors.map(({ id, nominal }) => [id, nominal]),
     ) as Parameters<typeof model>[0];

@@ -51,7 +51,7 @@ describe('published stacks of tolerances', () => {
       );
       const { outputs } = done({
         contributors: halves.map((half, i) => part(`part ${i}`, half)),
-        keys: ['gap'],
+        keys: ['edgeThickness'],
         model: (by) => [signs.reduce((sum, sign, i) => sum + sign * (by[`part ${i}`] ?? NaN), 3)],
       });
       expect(outputs[0]?.worst.high).toBeCloseTo(3 + worst, 9);
@@ -168,7 +168,7 @@ describe('a budget', () => {
   const model: BudgetQuestion<string>['model'] = ({ a = NaN, b = NaN, c = NaN }) => [a + 2 * b - c];
 
   it('names the dominant contributor and what halving it leaves', () => {
-    const [output] = done({ contributors: three, keys: ['y'], model }, 20000).outputs;
+    const [output] = done({ contributors: three, keys: ['angle'], model }, 20000).outputs;
     expect(output?.dominant.id).toBe('a');
     const u = [0.3 / Math.sqrt(3), 0.2 / Math.sqrt(3), 0.05 / 1.96];
     expect(output?.uncertainty).toBeCloseTo(Math.hypot(...u), 9);
@@ -188,7 +188,7 @@ describe('a budget', () => {
     const of = (coefficient: number): number =>
       done({
         contributors: [part('a', 0.3), part('b', 0.15)],
-        keys: ['y'],
+        keys: ['angle'],
         correlations: [{ between: ['a', 'b'], coefficient }],
         model: ({ a = NaN, b = NaN }) => [a + 2 * b],
       }).outputs[0]?.uncertainty ?? NaN;
@@ -210,15 +210,17 @@ describe('a budget', () => {
   });
 
   it('is repeatable for a seed', () => {
-    const question = { contributors: three, keys: ['y'], model };
+    const question = { contributors: three, keys: ['angle'], model };
     expect(done(question)).toEqual(done(question));
   });
 
   it('refuses what means nothing, naming parameter, value, range, reason and mend', () => {
     const codes = (question: Partial<BudgetQuestion<string>>): string[] =>
-      budget({ contributors: three, keys: ['y'], model, ...question }, 100, seeded(1)).issues.map(
-        ({ code }) => code,
-      );
+      budget(
+        { contributors: three, keys: ['angle'], model, ...question },
+        100,
+        seeded(1),
+      ).issues.map(({ code }) => code);
     expect(codes({ contributors: [part('a', -1)] })).toEqual(['bad-range']);
     expect(codes({ contributors: [part('a', NaN)] })).toEqual(['bad-range']);
     expect(codes({ contributors: [part('a', Infinity)] })).toEqual(['bad-range']);
@@ -236,7 +238,7 @@ describe('a budget', () => {
     const result = budget(
       {
         contributors: [part('a', 1)],
-        keys: ['y'],
+        keys: ['angle'],
         model: ({ a = NaN }) => (a > 0.9 ? undefined : [a]),
       },
       1000,
@@ -247,7 +249,7 @@ describe('a budget', () => {
     const wide = budget(
       {
         contributors: [part('a', 1)],
-        keys: ['y'],
+        keys: ['angle'],
         model: ({ a = NaN }) => (Math.abs(a) > 0.9 && Math.abs(a) < 1 ? undefined : [a]),
       },
       1000,

@@ -1,4 +1,3 @@
-import { readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { registry } from '../../../jigs/registry.ts';
 import { problem } from '../../core/issue.ts';
 import { chain, fail, ok, type Result } from '../../core/result.ts';
@@ -18,9 +17,10 @@ import {
   type Readings,
 } from '../../setup/readings/schema.ts';
 import { text } from '../../text/index.ts';
-import { issueOf, printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
-import { loadDesign } from '../load.ts';
+import { printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
+import { loadDesign, readBytes } from '../load.ts';
 import { columns } from '../print.ts';
+import { writeNew } from '../write-file.ts';
 
 const words = text.setup.command;
 
@@ -34,21 +34,13 @@ const readingsFormat = {
   migrations: [],
 };
 
-const whyOf = (error: unknown): string =>
-  error instanceof Error && 'code' in error ? String(error.code) : String(error);
-
-/** Reads and checks a readings file. A file over the limit is not even read. */
-const loadReadings = (file: string): Result<Readings> => {
-  try {
-    if (statSync(file).size > MAX_READINGS_BYTES)
-      return fail(issueOf('too-large', words.tooLarge(file, MAX_READINGS_BYTES), '--readings'));
-    return chain(parseJson(readFileSync(file), MAX_READINGS_BYTES), (data) =>
+/** Reads and checks a readings file. */
+const loadReadings = (file: string): Result<Readings> =>
+  chain(readBytes(file, MAX_READINGS_BYTES), (bytes) =>
+    chain(parseJson(bytes, MAX_READINGS_BYTES), (data) =>
       chain(upgrade(data, readingsFormat), (draft) => checkFields(readingsSchema, draft)),
-    );
-  } catch (error) {
-    return fail(issueOf('file-unreadable', words.unreadable(file, whyOf(error)), '--readings'));
-  }
-};
+    ),
+  );
 
 /** The design that remembers a calibration: a new issue of it, since its dial readings change. */
 const remembering = (design: Design, calibration: CalibrationRecord): Design => ({
@@ -83,19 +75,6 @@ const find = (file: string, readingsFile: string): Result<Found> =>
     ),
   );
 
-/** Writes a file that was not there before, whole or not at all. */
-const writeNew = (file: string, content: string): Result<string> => {
-  try {
-    writeFileSync(file, content, { flag: 'wx' });
-    return ok(file);
-  } catch (error) {
-    const why = whyOf(error);
-    if (why === 'EEXIST') return fail(issueOf('file-exists', words.exists(file), '--out'));
-    rmSync(file, { force: true });
-    return fail(issueOf('unwritable', words.unwritable(file, why), '--out'));
-  }
-};
-
 const print = ({ calibration, record }: Found): void => {
   const { setting, unit, offset, uncertainty, interval, agreement, advice, corrected } =
     calibration;
@@ -127,13 +106,11 @@ export const calibrateFile = (
   out: string | undefined,
   json: boolean,
 ): ExitCode => {
-  const found = chain(find(file, readingsFile), (answer) =>
-    out === undefined
-      ? ok(answer)
-      : chain(writeNew(out, saveDesign(remembering(answer.design, answer.record))), () =>
-          ok(answer),
-        ),
-  );
+  const found = chain(find(file, readingsFile), (answer) => {
+    if (out === undefined) return ok(answer);
+    const issue = writeNew(out, saveDesign(remembering(answer.design, answer.record)));
+    return issue ? fail(issue) : ok(answer);
+  });
   if (!found.ok) {
     printIssues(found.issues, json);
     return 2;

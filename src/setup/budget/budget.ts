@@ -8,8 +8,11 @@ import { effectsOf, matrixOf, type Correlation, type Effect } from './effects.ts
 import { departuresOn, inputsOf, type Departures, type Input } from './sides.ts';
 import { simulate, type Simulated } from './simulate.ts';
 
+/** What a budget may be drawn up for; the catalogue names each with its unit. */
+export type OutputKey = keyof typeof text.setup.budgetCommand.outputs;
+
 export interface OutputBudget {
-  readonly key: string;
+  readonly key: OutputKey;
   readonly nominal: number;
   /** Greatest first. */
   readonly effects: readonly Effect[];
@@ -34,7 +37,7 @@ export interface BudgetQuestion<Id extends string> {
   readonly contributors: readonly Contributor<Id>[];
   readonly correlations?: readonly Correlation[];
   /** Names of the model's outputs, in order. */
-  readonly keys: readonly string[];
+  readonly keys: readonly OutputKey[];
   /** The exact forward model of both sides; undefined out of its reach. */
   readonly model: (first: Departures<Id>, second: Departures<Id>) => readonly number[] | undefined;
 }

@@ -28,15 +28,22 @@ export type SpineRestCause =
   | 'centreline'
   | 'push';
 
-/** The setting whose budget is drawn up: a fresh bar, both sides ground at it; mm and degrees. */
+/** Where a side is ground and where its edge stops, from the midplane, mm. */
+export interface SideAt {
+  readonly setoff: number;
+  readonly edge: number;
+}
+
+/** The settings whose budget is drawn up, on a bar of one thickness and height; mm and degrees. */
 export interface SpineRestAt {
   readonly thickness: number;
   readonly height: number;
   readonly spineRadius: number;
-  readonly setoff: number;
   readonly lean: number;
-  /** Edge at which each side stops, from the midplane. */
-  readonly edge: number;
+  readonly first: SideAt;
+  readonly second: SideAt;
+  /** Push as when the zero was taken, N, and what gives way under it. */
+  readonly push: number;
   readonly structure: RestStructure;
 }
 
@@ -44,12 +51,12 @@ export const SPINE_REST_KEYS = ['angle', 'bevelHeight', 'edgeThickness', 'differ
 
 /** What is effective in place of the nominal setoff and lean on a side. */
 const acting = (
-  { setoff, lean, structure }: SpineRestAt,
+  { lean, push, structure }: SpineRestAt,
+  setoff: number,
   by: Departures<SpineRestCause>,
-  nominalPush: number,
 ): { setoff: number; lean: number } => {
   // The zero is taken under working pressure, so only a push unlike it moves anything.
-  const [now, zero] = [giveOfRest(structure, by.push), giveOfRest(structure, nominalPush)];
+  const [now, zero] = [giveOfRest(structure, by.push), giveOfRest(structure, push)];
   const leaning = lean + by.squareness + now.lean - zero.lean;
   // What thickens in front of the platen takes from the setoff, along the seat.
   const forward =
@@ -66,13 +73,10 @@ const acting = (
  * together, bevel height of the second side less the first's (mm). The section left by the first
  * side is carried to the second.
  */
-export const spineRestModel = (
-  at: SpineRestAt,
-  nominalPush: number,
-): BudgetQuestion<SpineRestCause>['model'] => {
-  const side = (section: Section, by: Departures<SpineRestCause>) => {
-    const { setoff, lean } = acting(at, by, nominalPush);
-    const edge = at.edge + by.edge + by.centreline;
+export const spineRestModel = (at: SpineRestAt): BudgetQuestion<SpineRestCause>['model'] => {
+  const side = (section: Section, stop: SideAt, by: Departures<SpineRestCause>) => {
+    const { setoff, lean } = acting(at, stop.setoff, by);
+    const edge = stop.edge + by.edge + by.centreline;
     const angle = angleFor(section, edge, setoff, lean);
     return angle === undefined ? undefined : { edge, angle };
   };
@@ -82,10 +86,10 @@ export const spineRestModel = (
       at.height + first.height,
       at.spineRadius,
     );
-    const one = side(bar, first);
+    const one = side(bar, at.first, first);
     if (one === undefined) return undefined;
     const turned = flipped(ground(bar, one));
-    const two = side(turned, second);
+    const two = side(turned, at.second, second);
     if (two === undefined) return undefined;
     const height = bevelHeight(bar, one);
     return [one.angle, height, one.edge + two.edge, bevelHeight(turned, two) - height];

@@ -239,27 +239,50 @@ export const setup = {
       }),
     },
   },
+  budgetCommand: {
+    about:
+      'Draw up the tolerance budget of a design: what errors of setting, belt and blade do to the bevel',
+    drawsOption: 'settings to simulate (4000)',
+    seedOption: 'seed of the simulation (1); the same seed gives the same numbers',
+    draws: {
+      label: 'Draws',
+      meaning: 'How many settings are simulated.',
+      reason: 'Fewer tell nothing of the ends of the spread; more take minutes.',
+    },
+    seed: {
+      label: 'Seed',
+      meaning: 'Where the sequence of chance numbers starts.',
+      reason: 'The generator knows no others.',
+    },
+    none: (family: string) => ({
+      message: `Fixtures of the family "${family}" have no tolerance budget: they state no contributors.`,
+      fix: 'Draw up the budget of a spine rest, an edge rest or a carriage.',
+    }),
+    outputs: {
+      angle: { label: 'Angle, side ground first', unit: 'deg' },
+      bevelHeight: { label: 'Bevel height, side ground first', unit: 'mm' },
+      edgeThickness: { label: 'Edge thickness, both sides', unit: 'mm' },
+      difference: { label: 'Second side less first', unit: 'mm' },
+      tilt: { label: 'Tilt, side ground first', unit: 'deg' },
+      upperLimit: { label: 'Upper limit of the hollow, side ground first', unit: 'mm' },
+      web: { label: 'Web between the hollows', unit: 'mm' },
+    },
+    nominal: (label: string, value: string): string => `${label}: ${value}`,
+    worst: (low: string, high: string): string => `  worst case ${low} to ${high}`,
+    spread: (rss: string, uncertainty: string): string =>
+      `  root sum of squares +/- ${rss}, standard uncertainty ${uncertainty}`,
+    simulated: (low: string, high: string): string => `  simulated: 95 % from ${low} to ${high}`,
+    dominant: (label: string, share: string, uncertainty: string, rss: string): string =>
+      `  most by: ${label} (${share} of the variance); half of it leaves standard uncertainty ${uncertainty}, root sum of squares +/- ${rss}`,
+    effect: (most: string): string => `up to ${most}`,
+    assumed:
+      'Ranges of common practice are assumptions: measure what counts most and put the measured range in their place.',
+  },
   command: {
     about:
       'Find the true offset of a fixture from the readings of a test piece, with its 95 % interval and the corrected dial readings',
     readingsOption: 'readings of the test piece (JSON; `schema readings` prints its schema)',
     outOption: 'write the design that remembers the offset to this new file',
-    unreadable: (file: string, why: string) => ({
-      message: `The readings file "${file}" cannot be read: ${why}.`,
-      fix: 'Give the path of a readings file (JSON) that exists and may be read.',
-    }),
-    tooLarge: (file: string, most: number) => ({
-      message: `The readings file "${file}" is larger than ${most} bytes; no test piece has so many places.`,
-      fix: 'Give a readings file of one test piece.',
-    }),
-    exists: (file: string) => ({
-      message: `The file "${file}" exists; it would be lost.`,
-      fix: 'Give the path of a new file.',
-    }),
-    unwritable: (file: string, why: string) => ({
-      message: `The design cannot be written to "${file}": ${why}.`,
-      fix: 'Give a file in a folder that may be written; nothing was left behind.',
-    }),
     offset: (setting: string, offset: string, significant: boolean): string =>
       `True offset by setting ${setting}: ${offset}${significant ? '' : ', not told from 0 by these readings'}`,
     interval: (low: string, high: string, uncertainty: string, method: string): string =>
