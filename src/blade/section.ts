@@ -46,6 +46,24 @@ const stockOf =
       : thickness / 2;
   };
 
+/** The unground blank in the plane u = constant. */
+export interface BlankColumn {
+  /** Where spine and edge are, v. */
+  readonly spine: number;
+  readonly edge: number;
+  /** Radius of the spine corners, as far as the section has room for it. */
+  readonly radius: number;
+  /** Half the thickness at v, rounded at the spine, mm. */
+  readonly half: (v: number) => number;
+}
+
+/** The section of the unground blank at u, for work on the surface itself. */
+export const blankColumn = (shape: Shape, u: number): BlankColumn => {
+  const station = stationOf(shape, u);
+  const radius = roundOf(shape, station);
+  return { spine: station.spine, edge: station.edge, radius, half: stockOf(station, radius) };
+};
+
 const bisect = (inside: (v: number) => boolean, out: number, into: number): number => {
   let [a, b] = [out, into];
   for (let i = 0; i < HALVINGS; i += 1) {

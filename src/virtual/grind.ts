@@ -1,0 +1,112 @@
+import { edgeOffsetsOn } from '../blade/bevel.ts';
+import type { Side } from '../blade/schema.ts';
+import { shapeOf, type Shape } from '../blade/shape.ts';
+import { radians } from '../core/units.ts';
+import { blankField, withFace, type Field } from './field.ts';
+import type { Faces, Hold, Reached } from './hold/hold.ts';
+import { spineHold } from './hold/spine.ts';
+import { volumeOf } from './measure/volume.ts';
+import { cutBy, spineMoved } from './pass.ts';
+import { strokeOver } from './stroke.ts';
+import type { PassResult, Start, VirtualGrind, VirtualInput, VirtualPass } from './types.ts';
+
+/** Strokes after which a blade has settled into what they took off its spine, and how closely, mm. */
+const STROKES = 6;
+const SETTLED = 1e-5;
+
+const other = (side: Side): Side => (side === 'left' ? 'right' : 'left');
+
+/** A blade with bevels ground before: flat, rising from the edge square to the spine. */
+const groundBefore = (
+  shape: Shape,
+  field: Field,
+  { angle, edge }: Start & { kind: 'ground' },
+): Field =>
+  (['left', 'right'] as const).reduce((made, side) => {
+    const at = angle[side];
+    if (at === undefined) return made;
+    const face = made[side].slice();
+    field.us.forEach((u, i) => {
+      const offset = edgeOffsetsOn(shape, u, edge)[side];
+      const rise = Math.tan(radians(at(u))) / Math.hypot(1, shape.spine.slope(u));
+      const bottom = field.v[(i + 1) * field.rows - 1] ?? 0;
+      for (let k = i * field.rows; k < (i + 1) * field.rows; k += 1)
+        face[k] = Math.min(face[k] ?? 0, offset + (bottom - (field.v[k] ?? 0)) * rise);
+    });
+    return withFace(made, side, face);
+  }, field);
+
+const holdOf = (shape: Shape, field: Field, faces: Faces, pass: VirtualPass): Hold => {
+  const { holding, surface, side, edge } = pass;
+  const stop = field.us.map((u) => edgeOffsetsOn(shape, u, edge)[side]);
+  const { body, setoff, strip } = holding;
+  return spineHold({
+    field,
+    faces,
+    shape,
+    body,
+    setoff,
+    surface,
+    beltWidth: pass.stroke.width,
+    stop,
+    ...(strip === undefined ? {} : { strip }),
+  });
+};
+
+/** One belt on one side of a blade as it is now. */
+export const runPass = (
+  shape: Shape,
+  before: Field,
+  pass: VirtualPass,
+  step: number,
+): PassResult => {
+  const {
+    side,
+    surface,
+    stroke: { width },
+  } = pass;
+  const far = before[other(side)];
+  const heightAt = (u: number): number => shape.edge.value(u) - shape.spine.value(u);
+  let near = before[side];
+  const earlier: Reached[] = [];
+  for (let i = 1; ; i += 1) {
+    const hold = holdOf(shape, before, { near, far }, pass);
+    const { reached, missed } = strokeOver(pass.stroke, step, heightAt, hold);
+    const face = cutBy(before, near, far, reached, surface, width);
+    const moved = spineMoved(before, near, face, SETTLED);
+    near = face;
+    if (moved && i < STROKES) {
+      earlier.push(...reached);
+      continue;
+    }
+    const after = withFace(before, side, near);
+    return {
+      pass,
+      after,
+      volume: volumeOf(before) - volumeOf(after),
+      reached,
+      missed,
+      before: earlier,
+    };
+  }
+};
+
+/** Grinds a blade in thought, pass by pass; the model is described in `index.ts`. */
+export const grindVirtually = ({
+  blade,
+  passes,
+  start,
+  resolution,
+}: VirtualInput): VirtualGrind => {
+  const shape = shapeOf(blade);
+  const blank = blankField(shape, resolution);
+  const first = start.kind === 'bar' ? blank : groundBefore(shape, blank, start);
+  const done: PassResult[] = [];
+  let now = first;
+  for (const pass of passes) {
+    const result = runPass(shape, now, pass, resolution.step);
+    done.push(result);
+    now = result.after;
+  }
+  return { shape, blank, start: first, passes: done, finished: now };
+};

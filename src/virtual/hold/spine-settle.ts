@@ -1,0 +1,228 @@
+import type { Shape } from '../../blade/shape.ts';
+import { radians } from '../../core/units.ts';
+import { columnFrom, shortOf, type Field } from '../field.ts';
+import { addPoint, lineUnder, pointsFor, type Points } from '../hull.ts';
+import type { Pose } from '../pose.ts';
+import type { Faces } from './hold.ts';
+import { outerFace, type Strip } from './strip.ts';
+
+/** Nose and step of a spine rest in the seat frame, mm and degrees. */
+export interface SpineRestBody {
+  /** Half width of the nose along the stroke. */
+  readonly noseHalf: number;
+  /** Distance of its front edge from the abrasive face. */
+  readonly noseFront: number;
+  readonly step: WideStep | NarrowStep;
+  /** Top of the step above the seat. */
+  readonly stepTop: number;
+}
+
+/** A straight step that squares the blade; turned by `yaw` about the belt's middle where u falls. */
+export interface WideStep {
+  readonly kind: 'wide';
+  readonly half: number;
+  readonly yaw: number;
+}
+
+/** A rounded step that the blade touches at the belt's middle alone: the belt squares the blade. */
+export interface NarrowStep {
+  readonly kind: 'narrow';
+  readonly radius: number;
+}
+
+/** What is not known of a pose until it has settled; radians and mm. */
+export interface Settled {
+  readonly pitch: number;
+  readonly yaw: number;
+  /** Offsets of the blade's point (m, v0) square to the face and above the seat. */
+  readonly y: number;
+  readonly z: number;
+}
+
+export interface SettleQuestion {
+  readonly m: number;
+  /** Where along the stroke the maker's push acts, mm from the belt's middle. */
+  readonly load: number;
+  /** Tilt of the edge towards the belt, radians. */
+  readonly tilt: number;
+  readonly setoff: number;
+  /** Yaw to stand at, radians, where the step does not square the blade. */
+  readonly yaw: number;
+  /** Most rounds of settling; fewer when it has settled before. */
+  readonly rounds: number;
+}
+
+/** A pose, and how far its last round of settling still moved it, radians and mm. */
+export interface Stood {
+  readonly pose: Pose;
+  readonly settled: Settled;
+  readonly moved: number;
+}
+
+/** A round that moves a blade by less than this has settled it, radians and mm. */
+export const SETTLED = 1e-9;
+
+/** Least number of columns looked at beside the parts, for the ends that lie between columns. */
+const BESIDE = 2;
+
+/** How far the foot of a place at the step may lie from it along a pitched blade, mm. */
+const BESIDE_STEP = 3;
+
+/** Adds the part of a polyline between two places, its ends interpolated. */
+const clipped = (into: Points, line: Points, from: number, to: number): void => {
+  into.count = 0;
+  for (let i = 0; i < line.count; i += 1) {
+    const [x, y] = [line.x[i] ?? 0, line.y[i] ?? 0];
+    if (i > 0) {
+      const [px, py] = [line.x[i - 1] ?? 0, line.y[i - 1] ?? 0];
+      for (const end of [from, to])
+        if (px < end && x > end) addPoint(into, end, py + ((y - py) * (end - px)) / (x - px));
+    }
+    if (x >= from && x <= to) addPoint(into, x, y);
+  }
+};
+
+/**
+ * Settles the rigid blade at a given tilt: its spine comes down on the nose and back against the
+ * step, with the load where the push acts. Solved on the nodes of the blade's faces.
+ *
+ * The blade is first turned in its own plane by the pitch p, then tilted by q about the stroke,
+ * then turned by the yaw f about the vertical, with du = u - m, dv = v - v0:
+ *
+ *     X = du cos p + dv sin p        V = dv cos p - du sin p
+ *     Y = - V sin q - n cos q        z = z0 + V cos q - n sin q
+ *     x = X cos f - Y sin f          y = y0 + X sin f + Y cos f
+ *
+ * Seat: z >= 0 for every point over the nose; where the near corner stands before the nose, the
+ * spine's underside bears on the nose's front edge. Step: y <= setoff for every point up to its top.
+ */
+export const spineSettler = (
+  field: Field,
+  faces: Faces,
+  shape: Shape,
+  body: SpineRestBody,
+  strip?: Strip,
+) => {
+  const { us, rows, spineRows, v } = field;
+  const { near, far } = faces;
+  const { noseHalf, noseFront, step, stepTop } = body;
+  const stepHalf = step.kind === 'wide' ? step.half : 0;
+  const reach = Math.max(noseHalf, stepHalf);
+  const short = shortOf(field);
+  const [seat, back, over, behind] = [0, 1, 2, 3].map(() => pointsFor(us.length + 4));
+
+  return (question: SettleQuestion, guess: Settled): Stood | undefined => {
+    if (!seat || !back || !over || !behind) return undefined;
+    const { m, load, tilt, setoff, rounds } = question;
+    const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
+    const v0 = shape.spine.value(m);
+    let { pitch, yaw, y, z } = guess;
+    let moved = Infinity;
+    for (let round = 0; round < rounds && moved > SETTLED; round += 1) {
+      const [cp, sp] = [Math.cos(pitch), Math.sin(pitch)];
+      const wide = reach / Math.max(cp, 0.5);
+      const first = Math.max(0, columnFrom(field, m - wide) - BESIDE);
+      const last = Math.min(us.length, columnFrom(field, m + wide) + BESIDE);
+      const beside = stepHalf / Math.max(cp, 0.5) + BESIDE_STEP;
+      const firstBack = columnFrom(field, m - beside) - BESIDE;
+      const lastBack = columnFrom(field, m + beside) + BESIDE;
+      seat.count = 0;
+      back.count = 0;
+      for (let i = first; i < last; i += 1) {
+        const du = (us[i] ?? 0) - m;
+        const base = i * rows;
+        if (i >= firstBack && i < lastBack) {
+          // Step: the farthest point of the far face, which is convex, or of the strip on it.
+          let farthest = -Infinity;
+          let [fx, fz] = [0, 0];
+          for (let j = 0; j < rows; j += 1) {
+            const dv = (strip === undefined ? (v[base + j] ?? 0) : strip.bottom) - v0;
+            const V = dv * cp - du * sp;
+            const n = strip === undefined ? -(far[base + j] ?? 0) : -outerFace(strip, us[i] ?? 0);
+            const Y = -V * s - n * c;
+            if (Y <= farthest) break;
+            farthest = Y;
+            fx = du * cp + dv * sp;
+            fz = z + V * c - n * s;
+          }
+          if (fz <= stepTop) addPoint(back, fx, -farthest);
+        }
+        // Seat: the lowest point of the near face, not before the nose's front edge.
+        let lowest = Infinity;
+        let lx = 0;
+        for (let j = 0; j <= spineRows; j += 1) {
+          const dv = (v[base + j] ?? 0) - v0;
+          const V = dv * cp - du * sp;
+          const X = du * cp + dv * sp;
+          const most = (y + X * yaw - noseFront - V * s) / c;
+          const n = Math.min(near[base + j] ?? 0, most);
+          const Z = V * c - n * s;
+          if (Z > lowest) break;
+          lowest = Z;
+          lx = X;
+        }
+        addPoint(seat, lx, lowest);
+      }
+      clipped(over, seat, -noseHalf, noseHalf);
+      const under = lineUnder(over, load, short);
+      if (under === undefined) return undefined;
+      let square: { yaw: number; y: number } | undefined;
+      if (step.kind === 'wide') {
+        clipped(behind, back, -stepHalf, stepHalf);
+        const line = lineUnder(behind, load, short);
+        if (line !== undefined) {
+          const turn = Math.atan(-line.b);
+          const at = radians(step.yaw);
+          square = {
+            yaw: at - turn,
+            y: setoff + (line.a * Math.cos(turn)) / Math.cos(at),
+          };
+        }
+      } else square = against(back, question.yaw, step.radius, setoff);
+      if (square === undefined) return undefined;
+      const turned = Math.atan(under.b / c);
+      moved = Math.max(
+        Math.abs(turned),
+        Math.abs(square.yaw - yaw),
+        Math.abs(square.y - y),
+        Math.abs(z + under.a),
+      );
+      pitch += turned;
+      ({ yaw, y } = square);
+      z = -under.a;
+    }
+    const [cp, sp, cf, sf] = [Math.cos(pitch), Math.sin(pitch), Math.cos(yaw), Math.sin(yaw)];
+    const pose: Pose = {
+      m,
+      v0,
+      x: [0, cp * cf - sp * s * sf, sp * cf + cp * s * sf, c * sf],
+      y: [y, cp * sf + sp * s * cf, sp * sf - cp * s * cf, -c * cf],
+      z: [z, -sp * c, cp * c, -s],
+    };
+    return { pose, settled: { pitch, yaw, y, z }, moved };
+  };
+};
+
+/**
+ * A rounded step at the belt's middle, the blade standing at a given yaw: a surface of slope k in
+ * the stroke's frame touches a round of radius r at r (sqrt(1 + k^2) - 1) less than its own place.
+ */
+const against = (
+  back: Points,
+  yaw: number,
+  radius: number,
+  setoff: number,
+): { yaw: number; y: number } | undefined => {
+  for (let i = 1; i < back.count; i += 1) {
+    const [x0, x1] = [back.x[i - 1] ?? 0, back.x[i] ?? 0];
+    if (x0 > 0 || x1 < 0 || x1 <= x0) continue;
+    const [p, q] = [-(back.y[i - 1] ?? 0), -(back.y[i] ?? 0)];
+    const slope = (q - p) / (x1 - x0);
+    const Y = p - slope * x0;
+    const k = Math.tan(yaw + Math.atan(slope));
+    // On the surface's own line through (0, Y cos f) turned by the yaw, at x = 0.
+    const at = Y * Math.cos(yaw) + Y * Math.sin(yaw) * k;
+    return { yaw, y: setoff - at - radius * (Math.hypot(1, k) - 1) };
+  }
+  return undefined;
+};

@@ -1,0 +1,142 @@
+import type { Shape } from '../../blade/shape.ts';
+import { radians } from '../../core/units.ts';
+import { columnFrom, shortOf, type Field } from '../field.ts';
+import { addPoint, lineUnder, pointsFor } from '../hull.ts';
+import type { Pose } from '../pose.ts';
+import { cutterOf, type Surface } from '../surface.ts';
+import type { Faces, Hold } from './hold.ts';
+import {
+  SETTLED,
+  spineSettler,
+  type Settled,
+  type SettleQuestion,
+  type SpineRestBody,
+} from './spine-settle.ts';
+import type { Strip } from './strip.ts';
+import { trailFrom } from './trail.ts';
+
+export interface SpineHold {
+  readonly field: Field;
+  readonly faces: Faces;
+  readonly shape: Shape;
+  readonly body: SpineRestBody;
+  readonly setoff: number;
+  readonly surface: Surface;
+  readonly beltWidth: number;
+  /** Distance from the midplane at which the near edge is to stop, by column, mm. */
+  readonly stop: Float64Array;
+  readonly strip?: Strip;
+}
+
+/** Range of tilts a blade can stand at on a spine rest, degrees from the seat's normal. */
+const TILT = { least: 0.02, most: 60 } as const;
+/** Tilt from which the first pose is looked for, degrees. */
+const FIRST_TILT = 4;
+/** Looks at the edge before a stop is given up, and how closely it is met, mm. */
+const LOOKS = 80;
+const CLOSE = 1e-8;
+/** Looks that settle the blade by one round each; later ones settle it fully. */
+const QUICK = 24;
+const FULL = 16;
+
+/** Edge under the belt at one pose: how much it still has to lose. */
+interface Look {
+  readonly pose: Pose;
+  readonly settled: Settled;
+  readonly moved: number;
+  /** Least metal over the stop (wide step), or that of the supporting line at the load, mm. */
+  readonly over: number;
+  /** Slope of the supporting line along the stroke: the yaw still to be taken up. */
+  readonly slope: number;
+  readonly at: number;
+  /** Height of the edge there: what the edge loses for each radian of tilt. */
+  readonly height: number;
+}
+
+/**
+ * A spine rest with a maker who leans the blade in until the edge under the belt is down to the
+ * stop. The maker keeps the spine on nose and step, pushes opposite the middle of the metal that is
+ * on the belt, and stops at the first place anywhere under the belt whose edge is down to its
+ * thickness. A wide step squares the blade; at a narrow one it beds on the belt, so that its edge
+ * reaches the stop on both sides of the push.
+ */
+export const spineHold = (given: SpineHold): Hold => {
+  const { field, shape, body, setoff, surface, beltWidth, stop, strip } = given;
+  const { us, rows, v } = field;
+  const half = beltWidth / 2;
+  const settle = spineSettler(field, given.faces, shape, body, strip);
+  const under = pointsFor(us.length + 4);
+  const highest = v.reduce((most, at) => Math.max(most, at), 0);
+  const narrow = body.step.kind === 'narrow';
+  const trail = trailFrom({
+    tilt: radians(FIRST_TILT + surface.lean),
+    settled: { pitch: 0, yaw: 0, y: setoff - shape.thickness.value(0) / 2, z: 0 },
+  });
+
+  const look = (question: SettleQuestion, guess: Settled): Look | undefined => {
+    const stood = settle(question, guess);
+    if (stood === undefined) return undefined;
+    const { pose, settled, moved } = stood;
+    const { m, load } = question;
+    const { depth, across } = cutterOf(pose, surface);
+    const slack = 2 + highest * Math.abs(Math.sin(settled.pitch));
+    const first = Math.max(0, columnFrom(field, m - half - slack) - 1);
+    const last = Math.min(us.length, columnFrom(field, m + half + slack) + 1);
+    under.count = 0;
+    let [over, at] = [Infinity, m];
+    let [lastX, lastOver, lastU] = [NaN, 0, m];
+    const consider = (x: number, metal: number, u: number): void => {
+      if (narrow) addPoint(under, x, metal);
+      if (metal < over) [over, at] = [metal, u];
+    };
+    for (let i = first; i < last; i += 1) {
+      const [u, edge] = [us[i] ?? 0, v[i * rows + rows - 1] ?? 0];
+      const [du, dv] = [u - m, edge - pose.v0];
+      const n = depth(du, dv);
+      const x = across(du, dv, n);
+      const metal = n - (stop[i] ?? 0);
+      for (const end of [-half, half])
+        if (lastX < end && x > end) {
+          const k = (end - lastX) / (x - lastX);
+          consider(end, lastOver + k * (metal - lastOver), lastU + k * (u - lastU));
+        }
+      if (Math.abs(x) <= half) consider(x, metal, u);
+      [lastX, lastOver, lastU] = [x, metal, u];
+    }
+    if (over === Infinity) return undefined;
+    const height = Math.max(shape.edge.value(at) - shape.spine.value(at), 1);
+    if (!narrow) return { pose, settled, moved, over, slope: 0, at, height };
+    const line = lineUnder(under, load, shortOf(field));
+    if (line === undefined) return undefined;
+    return { pose, settled, moved, over: line.a + line.b * load, slope: line.b, at, height };
+  };
+
+  return (m) => {
+    const [from, to] = [Math.max(m - half, us[0] ?? 0), Math.min(m + half, shape.length)];
+    const load = (from + to) / 2 - m;
+    let [lo, hi] = [radians(TILT.least), radians(TILT.most)];
+    let { tilt, settled: guess } = trail.before(m);
+    for (let i = 0; i < LOOKS; i += 1) {
+      const now = look(
+        { m, load, tilt, setoff, yaw: guess.yaw, rounds: i < QUICK ? 1 : FULL },
+        guess,
+      );
+      if (now === undefined) return undefined;
+      guess = now.settled;
+      const still = now.moved < SETTLED * 10;
+      if (still && Math.abs(now.over) < CLOSE && Math.abs(now.slope) < CLOSE) {
+        trail.add({ m, tilt, settled: guess });
+        return { pose: now.pose, stoppedAt: now.at };
+      }
+      if (still && !narrow) {
+        if (now.over > 0) lo = tilt;
+        else hi = tilt;
+        if (hi - lo < 1e-13) return { pose: now.pose, stoppedAt: now.at };
+      }
+      const next = tilt + now.over / now.height;
+      tilt = next > lo && next < hi ? next : (lo + hi) / 2;
+      if (narrow) guess = { ...guess, yaw: guess.yaw - now.slope };
+    }
+    return undefined;
+  };
+};

@@ -1,0 +1,34 @@
+/**
+ * The blade as the belt leaves it.
+ *
+ * **What is modelled.** The blade is rigid, its two faces height fields over the midplane; the
+ * abrasive face is rigid and the same over the belt's width: a plane, or convex with a radius. For
+ * every place of the stroke the blade is settled in space into what holds it, and everything of it
+ * that the abrasive face would pass through is taken away. Passes follow one another; side two
+ * stands on what side one has left. Strokes are repeated until the spine no longer changes.
+ *
+ * **What the maker keeps constant.** The setting of the step; the spine down on the nose and back
+ * on the step, which the push does while it acts within its window; the push opposite the middle
+ * of the metal that is on the belt. The blade then has no freedom left but its tilt: on the nose it
+ * takes the pitch, at a wide step the yaw, that bring the place of the push nearest to them.
+ *
+ * **Where he stops.** He leans the blade in until, under the whole width of the belt, the first
+ * place of the edge is down to the thickness wanted on that side, measured from the centreline;
+ * then he moves on. So one place decides for all that are on the belt with it.
+ *
+ * **Exact:** each pose for the blade's polyhedron of nodes (searched to 1e-8 mm), the face cut in it,
+ * the ends of the belt. For a straight bar all of it agrees with the section model.
+ * **Bounded:** between columns and poses the error falls with the square of their spacing; at 1 mm
+ * it is some 1e-4 mm at the edge and 0.02 mm of grind line where a spine is curved.
+ * **Estimated:** a soft backing is taken as rigid; the belt's edge as sharp; wear, flex and lifting
+ * the tip by hand are left out; the bevels a blade comes with are taken parallel to the finished ones.
+ */
+export { grindVirtually } from './grind.ts';
+export { passesOf, platenSurface, startOf } from './from-plan.ts';
+export { edgeOf, grindLine, lineHeight } from './measure/line.ts';
+export { fieldMesh } from './measure/mesh.ts';
+export { volumeOf } from './measure/volume.ts';
+export { frameOf, type Pose } from './pose.ts';
+export { flatSurface, radiusedSurface, wheelSurface, type Surface } from './surface.ts';
+export type { Field, Resolution } from './field.ts';
+export type * from './types.ts';
