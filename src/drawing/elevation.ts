@@ -127,12 +127,30 @@ const upright = (x: number, slab: Slab): Segment => ({
   bulge: 0,
 });
 
+/** Upright edges without those that would run together, as on a knurl; the outermost stay. */
+const apart = (edges: readonly Segment[], least: number): Segment[] => {
+  const sorted = edges
+    .filter((e) => e.a[0] === e.b[0])
+    .sort((p, q) => p.a[1] - q.a[1] || p.b[1] - q.b[1] || p.a[0] - q.a[0]);
+  const isRow = (p: Segment | undefined, q: Segment): boolean =>
+    p !== undefined && p.a[1] === q.a[1] && p.b[1] === q.b[1];
+  let kept = -Infinity;
+  const uprights = sorted.filter((edge, i) => {
+    const [before, after] = [sorted[i - 1], sorted[i + 1]];
+    const isEnd = !isRow(before, edge) || after === undefined || !isRow(after, edge);
+    if (!isEnd && edge.a[0] - kept < least) return false;
+    kept = edge.a[0];
+    return true;
+  });
+  return [...edges.filter((e) => e.a[0] !== e.b[0]), ...uprights];
+};
+
 /**
  * The view of a stack from the front (along +y): across is x, up is z. Edges behind material and
  * the edges of holes are hidden; those that coincide with visible ones are left out. Arcs are
- * followed to 0.005 mm.
+ * followed to 0.005 mm; upright edges nearer than `least` mm to their neighbour are left out.
  */
-export const elevation = (layers: readonly Layer[]): ViewEdges => {
+export const elevation = (layers: readonly Layer[], least = 0): ViewEdges => {
   const all = slabs(layers);
   const visible: Segment[] = [];
   const hidden: Segment[] = [];
@@ -151,5 +169,8 @@ export const elevation = (layers: readonly Layer[]): ViewEdges => {
     hidden.push(...floors(z, below, above));
   }
   const seen = rails(visible);
-  return { visible: railEdges(seen), hidden: railEdges(lessRails(rails(hidden), seen)) };
+  return {
+    visible: apart(railEdges(seen), least),
+    hidden: apart(railEdges(lessRails(rails(hidden), seen)), least),
+  };
 };

@@ -118,9 +118,28 @@ const row = (
 const widest = (texts: readonly string[], height: number, bold: boolean): number =>
   Math.max(0, ...texts.map((text) => textWidth(text, height, bold)));
 
+/** An empty column is there to be written in, mm. */
+const WRITING = 17;
+
+/** Extra widths for columns that lack some, in all no more than `room`: small needs are met first. */
+const shares = (lacks: readonly number[], room: number): number[] => {
+  let left = room;
+  let waiting = lacks.length;
+  const given = new Map<number, number>();
+  const order = lacks.map((lack, i) => ({ lack, i })).sort((a, b) => a.lack - b.lack);
+  for (const { lack, i } of order) {
+    const share = Math.min(lack, left / waiting);
+    given.set(i, share);
+    left -= share;
+    waiting -= 1;
+  }
+  return lacks.map((_, i) => given.get(i) ?? 0);
+};
+
 /**
- * Columns as wide as their content wants, in a table of the given width: every column gets its
- * longest word, the rest is shared in proportion to what the longest cells still lack.
+ * Columns as wide as their content wants, in a table of the given width. Every column gets its
+ * longest word; then cells get one line where they can, short ones before long ones; heads may
+ * take two. Room to spare goes to all columns alike.
  */
 export const fitted = (
   heads: readonly Omit<Column, 'width'>[],
@@ -128,28 +147,24 @@ export const fitted = (
   width: number,
   height: number = TEXT.small,
 ): Column[] => {
-  const needs = heads.map(({ title }, i) => {
-    const cells = rows.map((cells) => cells[i] ?? '');
-    const words = (texts: readonly string[]): string[] => texts.flatMap((text) => text.split(' '));
-    const least =
-      Math.max(widest(words([title]), height, true), widest(words(cells), height, false)) +
-      2 * PAD +
-      0.1;
-    const wish =
-      Math.max(widest([title], height, true), widest(cells, height, false)) + 2 * PAD + 0.1;
-    return { least, wish: Math.max(least, wish) };
+  const words = (texts: readonly string[]): string[] => texts.flatMap((text) => text.split(' '));
+  const least = heads.map(({ title }, i) => {
+    const cells = words(rows.map((cells) => cells[i] ?? ''));
+    const word = Math.max(widest(words([title]), height, true), widest(cells, height, false));
+    const isToFill = cells.every((cell) => cell === '');
+    return Math.max(word + 2 * PAD + 0.1, isToFill ? WRITING : 0);
   });
-  const sum = (pick: (need: { least: number; wish: number }) => number): number =>
-    needs.reduce((total, need) => total + pick(need), 0);
-  const [least, wish] = [sum((n) => n.least), sum((n) => n.wish)];
-  // Too narrow even for the words: these are broken. Room to spare: all columns grow alike.
-  const of = (n: { least: number; wish: number }): number =>
-    least >= width
-      ? (n.least * width) / least
-      : wish <= width
-        ? (n.wish * width) / wish
-        : n.least + ((n.wish - n.least) * (width - least)) / (wish - least);
-  return heads.map((head, i) => ({ ...head, width: of(needs[i] ?? { least: 0, wish: 0 }) }));
+  const lacks = heads.map(({ title }, i) => {
+    const cells = rows.map((cells) => cells[i] ?? '');
+    const line = Math.max(widest(cells, height, false), widest([title], height, true) * 0.6);
+    return Math.max(0, line + 2 * PAD + 0.1 - (least[i] ?? 0));
+  });
+  const needed = least.reduce((a, b) => a + b, 0);
+  const extra = shares(lacks, Math.max(0, width - needed));
+  const wanted = least.map((w, i) => w + (extra[i] ?? 0));
+  // More room than wanted stretches the columns; less than the words need breaks these.
+  const stretch = width / wanted.reduce((a, b) => a + b, 0);
+  return heads.map((head, i) => ({ ...head, width: (wanted[i] ?? 0) * stretch }));
 };
 
 /** A table as wide as given, its columns fitted to what is in them. */

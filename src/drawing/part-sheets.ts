@@ -98,6 +98,7 @@ export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
     part: {
       material: part.kind === 'stock' ? `${part.material}, ${part.section}` : part.material,
       thickness: thicknessOf(part),
+      isPlate: part.kind === 'plate',
       quantity: part.quantity,
       finish: part.finish,
     },

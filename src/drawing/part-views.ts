@@ -16,6 +16,9 @@ import { bounds, circleItem, line, move } from './items.ts';
 import { planItems } from './plan.ts';
 import type { Item } from './sheet.ts';
 
+/** Parallel lines are not drawn nearer to each other (0.7 mm by ISO 128), mm on the paper. */
+const CLOSE = 0.8;
+
 /** White space between two views, mm. */
 const BETWEEN = 10;
 
@@ -164,7 +167,7 @@ const sideFace = (part: Part, side: CrossHole['face'], k: number): Face => {
   const { at: origin, foot, box } = datumOf(part);
   const layers = fromDatum(part);
   const turned = side === 'y' ? layers : turnedLeft(layers);
-  const { visible, hidden } = elevation(turned);
+  const { visible, hidden } = elevation(turned, CLOSE / k);
   const holes = crossHolesOf(part).filter((hole) => hole.face === side);
   const others = crossHolesOf(part).filter((hole) => hole.face !== side);
   const size = sub2(box.max, box.min);

@@ -41,6 +41,9 @@ export interface Scene {
 
 const EPS = 1e-6;
 
+/** Walls narrower than this across the view have no edges between them, mm of the real thing. */
+const NARROW = 1.5;
+
 /** Overlap of filled faces that go on into each other, mm on the paper. */
 const SEAM = 0.15;
 
@@ -132,7 +135,19 @@ const wallsOf = (body: Body, ring: readonly Vec2[], eye: Eye, k: number): Wall[]
   return runsOf(faced, sharp).map((run) => {
     const low = run.map((i) => projected(at(i, body.from), eye, k));
     const high = run.map((i) => projected(at(i, body.to), eye, k));
-    const ends = [0, run.length - 1].map((i) => [low[i] ?? [0, 0], high[i] ?? [0, 0]] as const);
+    const course = run.map((i): Vec2 => {
+      const p = at(i, body.from);
+      return [dot3(p, across), dot3(p, eye.towards)];
+    });
+    const [start, end] = [run[0] ?? 0, run.at(-1) ?? 0];
+    const isNarrow = Math.abs((course[0]?.[0] ?? 0) - (course.at(-1)?.[0] ?? 0)) < NARROW;
+    // Edges of a knurl would run together; where the wall turns from the eye the edge stays.
+    const isDrawn = (i: number, side: number): boolean =>
+      !isNarrow || faced[(side + n) % n] !== true || sharp[i] !== true;
+    const ends = [
+      ...(isDrawn(start, start - 1) ? [0] : []),
+      ...(isDrawn(end, end) ? [run.length - 1] : []),
+    ].map((i) => [low[i] ?? [0, 0], high[i] ?? [0, 0]] as const);
     // The near rim is drawn with the end face; a flush outline goes on without an edge.
     const rims = [
       ...(up >= -EPS && !(isOuter && body.flushBelow) ? [low] : []),
@@ -142,10 +157,7 @@ const wallsOf = (body: Body, ring: readonly Vec2[], eye: Eye, k: number): Wall[]
     const foot = body.from - (isOuter && body.flushBelow ? SEAM / k : 0);
     const overlapped = run.map((i) => projected(at(i, foot), eye, k));
     return {
-      course: run.map((i): Vec2 => {
-        const p = at(i, body.from);
-        return [dot3(p, across), dot3(p, eye.towards)];
-      }),
+      course,
       ring: [...overlapped, ...high.toReversed()],
       edges: [...ends, ...rims],
     };

@@ -31,10 +31,12 @@ export interface SheetInfo {
   readonly sheets: number;
   /** Absent on sheets without a view: they have no tolerances or projection either. */
   readonly scale?: Scale;
-  /** Of the drawn part, in the order material, thickness, quantity, finish; absent on other sheets. */
+  /** Of the drawn part; absent on other sheets. */
   readonly part?: {
     readonly material: string;
     readonly thickness: string;
+    /** Whether that is a plate's thickness or the height of something else. */
+    readonly isPlate: boolean;
     readonly quantity: number;
     readonly finish: string;
   };
@@ -110,7 +112,7 @@ const rowsOf = (block: TitleBlock, info: SheetInfo): Cell[][] => {
       ? [
           [
             cell(t.material, part.material, 66),
-            cell(t.thickness, part.thickness, 26),
+            cell(part.isPlate ? t.thickness : t.height, part.thickness, 26),
             cell(t.quantity, String(part.quantity), 22),
             cell(t.finish, part.finish, 66),
           ],

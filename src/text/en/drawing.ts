@@ -3,6 +3,7 @@ export const drawing = {
   titleBlock: {
     material: 'Material',
     thickness: 'Thickness',
+    height: 'Height',
     quantity: 'Quantity',
     finish: 'Finish',
     tolerances: 'General tolerances',
