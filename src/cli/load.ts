@@ -1,23 +1,56 @@
-import { readFileSync, statSync } from 'node:fs';
+import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
+import { join } from 'node:path';
 import { registry } from '../../jigs/registry.ts';
-import { fail, type Result } from '../core/result.ts';
-import { MAX_DESIGN_BYTES, openDesign } from '../document/open.ts';
+import { fragmentIn, openAny } from '../adapt/open-any.ts';
+import { chain, fail, ok, type Result } from '../core/result.ts';
+import { openLink } from '../document/link.ts';
 import type { Design } from '../document/schema.ts';
+import { LARGEST_FILE } from '../export/extract.ts';
 import { text } from '../text/index.ts';
 import { issueOf } from './answer.ts';
 
-/** Reads and opens a design file. A file over the limit is not even read. */
-export const loadDesign = (file: string): Result<Design> => {
+const whyOf = (error: unknown): string =>
+  error instanceof Error && 'code' in error ? String(error.code) : String(error);
+
+const unreadable = (file: string, why: string) =>
+  fail(issueOf('file-unreadable', text.cli.unreadable(file, why)));
+
+/**
+ * The bytes of a regular file; of one over the limit just enough to be refused by its size. Devices
+ * and pipes are refused: they may never end.
+ */
+export const readBytes = (file: string, limit: number): Result<Uint8Array> => {
   try {
-    // One byte over the limit is enough for `openDesign` to refuse it by size.
-    const size = statSync(file).size;
-    const bytes = readFileSync(file);
-    return openDesign(
-      size > MAX_DESIGN_BYTES ? bytes.subarray(0, MAX_DESIGN_BYTES + 1) : bytes,
-      registry,
-    );
+    const found = statSync(file);
+    if (!found.isFile()) return unreadable(file, text.cli.notAFile);
+    const bytes = new Uint8Array(Math.min(found.size, limit + 1));
+    const handle = openSync(file, 'r');
+    try {
+      let at = 0;
+      for (let read = -1; read !== 0 && at < bytes.length; at += read)
+        read = readSync(handle, bytes, at, bytes.length - at, at);
+      return ok(bytes.subarray(0, at));
+    } finally {
+      closeSync(handle);
+    }
   } catch (error) {
-    const why = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    return fail(issueOf('file-unreadable', text.cli.unreadable(file, why)));
+    return unreadable(file, whyOf(error));
   }
+};
+
+/** The design file of a package folder, or the file itself. */
+const inFolder = (file: string): string => {
+  const design = join(file, text.make.designFile);
+  return existsSync(file) && statSync(file).isDirectory() && existsSync(design) ? design : file;
+};
+
+/**
+ * Opens the design in a design file, an exported file, a package folder, or a link given in the
+ * place of a file.
+ */
+export const loadDesign = (file: string): Result<Design> => {
+  const fragment = existsSync(file) ? undefined : fragmentIn(file);
+  return fragment === undefined
+    ? chain(readBytes(inFolder(file), LARGEST_FILE), (bytes) => openAny(bytes, registry))
+    : openLink(fragment, registry);
 };

@@ -9,7 +9,7 @@ import { MODEL_PATH } from './threemf.ts';
 import { unzip } from './zip.ts';
 
 /** Largest file that is opened, bytes. */
-const LARGEST_FILE = 50_000_000;
+export const LARGEST_FILE = 50_000_000;
 
 const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b;
 

@@ -1,3 +1,4 @@
+import { adapt } from './en/adapt.ts';
 import { app } from './en/app.ts';
 import { blade } from './en/blade.ts';
 import { check } from './en/check.ts';
@@ -19,6 +20,7 @@ import { setup } from './en/setup.ts';
  * they mention; another language is another object of the same type.
  */
 export const text = {
+  adapt,
   app,
   blade,
   check,

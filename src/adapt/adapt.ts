@@ -1,0 +1,145 @@
+import type { CheckResult } from '../check/result.ts';
+import { problem, type Issue } from '../core/issue.ts';
+import { chain, ok, type Result } from '../core/result.ts';
+import { checkDesign } from '../document/open.ts';
+import type { Design } from '../document/schema.ts';
+import type { Registry } from '../family/index.ts';
+import type { Grinder } from '../grinder/schema.ts';
+import { text } from '../text/index.ts';
+import { build, consequence, type Built, type Consequence } from './consequence.ts';
+import { differences, type Difference } from './differences.ts';
+import { ontoBlades } from './onto-blades.ts';
+import { ontoGrinder } from './onto-grinder.ts';
+
+/** What a design is fitted to. */
+export interface Target {
+  readonly grinder?: Grinder;
+  /** The design whose blades are to be ground. */
+  readonly blades?: Design;
+}
+
+/** What adapting a design means, before anything is changed. */
+export interface Adaptation extends Consequence {
+  readonly format: 'platenwright-adaptation';
+  readonly design: string;
+  readonly grinder: string;
+  /** Whether every check of the adapted fixture passed. */
+  readonly passed: boolean;
+  readonly differences: readonly Difference[];
+  /** What had to give way: belts exchanged, parameters changed. */
+  readonly notes: readonly Issue[];
+  /** Failed checks, each with what would mend it. */
+  readonly failed: readonly CheckResult[];
+  /** How many checks were run. */
+  readonly checks: number;
+}
+
+/** The report, and the design it speaks of. */
+export interface Adapted {
+  readonly design: Design;
+  readonly adaptation: Adaptation;
+}
+
+/** The most that a revision counts to in a file. */
+const LAST_REVISION = 9999;
+
+interface Candidate {
+  readonly design: Design;
+  readonly notes: readonly Issue[];
+}
+
+/** The same fixture with one of its choices made differently, each way once. */
+const otherChoices = ({ design, notes }: Candidate, registry: Registry): Candidate[] =>
+  Object.entries(registry.families[design.fixture.family]?.parameters ?? {}).flatMap(
+    ([key, parameter]) => {
+      if (parameter.kind !== 'choice') return [];
+      const now = design.fixture.parameters[key] ?? parameter.initial;
+      const labelOf = (value: unknown): string =>
+        parameter.options.find((option) => option.value === value)?.label ?? String(value);
+      return parameter.options
+        .filter(({ value }) => value !== now)
+        .map(({ value, label }): Candidate => {
+          const parameters = { ...design.fixture.parameters, [key]: value };
+          const message = text.adapt.notes.choice(parameter.label, labelOf(now), label);
+          const note = problem(
+            'adapted',
+            `fixture.parameters.${key}`,
+            { message, fix: '' },
+            'note',
+          );
+          return {
+            design: { ...design, fixture: { ...design.fixture, parameters } },
+            notes: [...notes, note],
+          };
+        });
+    },
+  );
+
+const built = (candidate: Candidate, registry: Registry): Result<Candidate & { built: Built }> =>
+  chain(checkDesign(candidate.design, registry), (design) =>
+    chain(build(design, registry), (fixture) =>
+      ok({ design, notes: candidate.notes, built: fixture }),
+    ),
+  );
+
+const keptParts = ({ parts }: Consequence): number =>
+  parts.filter(({ change }) => change === 'unchanged').length;
+
+/**
+ * The design with its parameters as they are; where that cannot be built, with one choice (such as
+ * how it is mounted) made differently: of those the one that keeps most parts.
+ */
+const firstBuilt = (
+  candidate: Candidate,
+  before: Built,
+  registry: Registry,
+): Result<Candidate & { built: Built }> => {
+  const asItIs = built(candidate, registry);
+  if (asItIs.ok) return asItIs;
+  const others = otherChoices(candidate, registry)
+    .map((other) => built(other, registry))
+    .flatMap((result) => (result.ok ? [result] : []));
+  const [best] = others.sort(
+    (a, b) =>
+      keptParts(consequence(before, b.value.built)) - keptParts(consequence(before, a.value.built)),
+  );
+  return best ?? asItIs;
+};
+
+/**
+ * Fits a design to another grinder, to other blades, or both: the adapted design and a report of
+ * what it means. The fixture's parameters stay as they are wherever that can be built, so that
+ * every part that can be kept is kept. Fails when the design, or no variant of it on the new
+ * grinder, has a fixture.
+ */
+export const adapt = (design: Design, target: Target, registry: Registry): Result<Adapted> => {
+  const mounted = target.grinder
+    ? ontoGrinder(design, target.grinder)
+    : { design, notes: [] as Issue[] };
+  const bladed = target.blades
+    ? ontoBlades(mounted.design, target.blades)
+    : { design: mounted.design, notes: [] };
+  const candidate: Candidate = {
+    design: { ...bladed.design, revision: Math.min(design.revision + 1, LAST_REVISION) },
+    notes: [...mounted.notes, ...bladed.notes],
+  };
+  return chain(build(design, registry), (before) =>
+    chain(firstBuilt(candidate, before, registry), (after) =>
+      chain(after.built.fixture.checks(), (checks) => {
+        const failed = checks.filter(({ passed }) => !passed);
+        const adaptation: Adaptation = {
+          format: 'platenwright-adaptation',
+          design: design.name,
+          grinder: after.design.grinder.name,
+          passed: checks.length > 0 && failed.length === 0,
+          differences: differences(design, after.design, registry),
+          notes: after.notes,
+          ...consequence(before, after.built),
+          failed,
+          checks: checks.length,
+        };
+        return ok({ design: after.design, adaptation });
+      }),
+    ),
+  );
+};

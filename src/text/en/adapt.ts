@@ -1,0 +1,133 @@
+/** A count with its noun. */
+const counted = (count: number, one: string, more = `${one}s`): string =>
+  `${String(count)} ${count === 1 ? one : more}`;
+
+/** Words of adapting, comparing and sharing designs. */
+export const adapt = {
+  openAbout:
+    'Restore the design from any exported file (SVG, PDF, DXF, 3MF, package), a package folder or a link',
+  linkAbout: 'Print a design as the fragment of a link, the whole design in it',
+  compareAbout: 'Tell the difference between two designs in words, with its consequence',
+  adaptAbout:
+    'Fit a design to another grinder or other blades: what stays, what is made again, the new settings',
+  reachAbout: 'Table what a fixture can grind: heights, thicknesses and angles that are proved',
+  newFileOption: 'the design file to write; it must not exist yet',
+  grinderOption: 'a grinder file (*.grinder.json) or the name of a preset',
+  bladesOption: 'a design whose blades and edges the fixture shall grind',
+  nothingToAdapt: {
+    message: 'Neither --grinder nor --blades is given: there is nothing to adapt to.',
+    fix: 'Give --grinder with a grinder file or a preset, --blades with a design, or both.',
+  },
+  unknownGrinder: (name: string, presets: string) => ({
+    message: `"${name}" is neither a file nor a grinder preset; presets are ${presets}.`,
+    fix: `Give the path of a grinder file (*.grinder.json) or one of ${presets}.`,
+  }),
+  restored: (name: string, file: string) => `"${name}" written to ${file}`,
+
+  there: 'there',
+  absent: 'not there',
+  points: (count: number) => counted(count, 'point'),
+  values: (count: number) => counted(count, 'value'),
+  entry: (label: string, name: string) => `${label} ${name}`,
+  path: (labels: readonly string[]) => labels.join(', '),
+  parameter: (label: string) => `Fixture, ${label}`,
+  family: 'Fixture family',
+  areas: {
+    blades: 'Blades',
+    grinder: 'Grinder',
+    fixture: 'Fixture',
+    making: 'Making',
+    sequence: 'Belts in order',
+    name: 'Name',
+    notes: 'Notes',
+    revision: 'Revision',
+  },
+  differenceTitle: (count: number) =>
+    count === 0 ? 'The designs are the same.' : counted(count, 'difference'),
+  difference: (label: string, from: string, to: string) => `${label}: ${from} -> ${to}`,
+  consequenceTitle: 'Consequence of all together',
+  consequenceOf: (label: string) => `Consequence of "${label}" alone`,
+  noConsequence: 'none on settings and parts',
+  cannotAlone: (why: string) => `does not stand alone: ${why}`,
+  cannotSolve: (name: string) => `"${name}" has no fixture:`,
+
+  side: { left: 'left', right: 'right' },
+  edgeStop: 'Edge to stop at',
+  angle: 'Bevel angle',
+  setting: (belt: string, side: string, label: string) => `${belt} ${side}, ${label}`,
+  settingGone: (belt: string, side: string) => `${belt} ${side}: no longer ground`,
+  settingNew: (belt: string, side: string) => `${belt} ${side}: new`,
+  settingsTitle: (count: number) => `Settings: ${counted(count, 'reading')} changed`,
+  settingsSame: 'Settings: unchanged',
+  partsTitle: (kept: number, total: number) => `Parts: ${kept} of ${total} made parts unchanged`,
+  part: {
+    unchanged: 'unchanged',
+    rework: 'drill further',
+    remake: 'make again',
+    new: 'make',
+    'left-over': 'no longer needed',
+    more: 'make more of',
+  },
+  make: { plate: 'cut', print: 'print', stock: 'saw and drill', hardware: 'buy' },
+  partLine: (change: string, name: string, reasons: string) =>
+    `${change}: ${name}${reasons === '' ? '' : ` (${reasons})`}`,
+  reuse: (name: string) => `the old part "${name}" has this very shape`,
+  reasons: {
+    kind: (from: string, to: string) => `${from} becomes ${to}`,
+    material: (from: string, to: string) => `material ${from} -> ${to}`,
+    process: (from: string, to: string) => `process ${from} -> ${to}`,
+    thickness: (from: string, to: string) => `thickness ${from} -> ${to} mm`,
+    size: (from: string, to: string) => `size ${from} -> ${to} mm`,
+    section: (from: string, to: string) => `stock ${from} -> ${to}`,
+    holesNew: (ids: readonly string[]) =>
+      `new ${ids.length === 1 ? 'hole' : 'holes'} ${ids.join(', ')}`,
+    holesGone: (ids: readonly string[]) =>
+      `without ${ids.length === 1 ? 'hole' : 'holes'} ${ids.join(', ')}`,
+    holesMoved: (ids: readonly string[], by: string) =>
+      `${ids.length === 1 ? 'hole' : 'holes'} ${ids.join(', ')} moved by up to ${by} mm`,
+    holesSized: (ids: readonly string[]) => `other size of ${ids.join(', ')}`,
+    marks: 'marks differ',
+    shape: 'outline differs',
+    count: (from: number, to: number) => `${from} -> ${to} pieces`,
+    wanted: (count: number) => counted(count, 'piece'),
+    drill: (ids: readonly string[]) => `drill ${ids.join(', ')} in the part at hand`,
+  },
+  buyTitle: 'To buy',
+  buyNothing: 'To buy: nothing',
+  buy: (count: number, designation: string) => `${count} x ${designation}`,
+  leftOver: (list: readonly string[]) => `Left over: ${list.join('; ')}`,
+  checksTitle: (failed: number, total: number) =>
+    failed === 0 ? `Checks: all ${total} pass` : `Checks: ${failed} of ${total} fail`,
+  adaptTitle: (design: string, grinder: string) => `"${design}" on "${grinder}"`,
+  notWritten: 'Nothing was written; give --out to write the adapted design.',
+  notes: {
+    belt: (pass: number, from: string, to: string) =>
+      `Belt ${pass}: ${from} is not among the belts of the new grinder; the nearest grit, ${to}, takes its place.`,
+    backing: (pass: number, from: string, to: string) =>
+      `Belt ${pass}: the backing ${from} is not on the new grinder; ${to} takes its place.`,
+    passDropped: (pass: number, belt: string) =>
+      `Belt ${pass}: ${belt} is used already with the same stop; the pass is left out.`,
+    calibration: 'The calibration belongs to the old grinder and is left out: calibrate again.',
+    choice: (label: string, from: string, to: string) =>
+      `${label}: ${from} cannot be built here; ${to} can.`,
+    sequence: 'Edges to stop at are taken over with the blades.',
+  },
+
+  reachTitle: (family: string) => `What this ${family.toLowerCase()} can grind, as it is built`,
+  reachUnknown: (family: string) => ({
+    message: `The fixture family "${family}" does not state the limits of what it can grind.`,
+    fix: 'Adapt the design to the blades in question instead: jig adapt FILE --blades OTHER.',
+  }),
+  reachLimits: 'Held to',
+  reachLimit: (label: string, atLeast: string, atMost: string) =>
+    `${label}: ${[atLeast, atMost].filter(Boolean).join(', ')}`,
+  reachAtLeast: (value: string) => `at least ${value}`,
+  reachAtMost: (value: string) => `at most ${value}`,
+  reachCorner: 'spine mm \\ height mm',
+  reachBand: (from: string, to: string) => `${from} to ${to}`,
+  reachAngles: (from: string, to: string) => `${from}-${to}`,
+  reachNone: '-',
+  reachProof: (step: string) =>
+    `Bevel angle a side, degrees, proved by interval arithmetic for every blade of the band; found to ${step} degrees.`,
+  reachScope: (scope: string) => `Holds for ${scope}.`,
+} as const;
