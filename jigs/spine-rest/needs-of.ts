@@ -1,6 +1,6 @@
 import {
   placeAt,
-  radians,
+  stepAtPin,
   type Blade,
   type Design,
   type SpineRestPlan,
@@ -14,16 +14,6 @@ const rangeOf = (values: readonly number[]): Range => ({
   min: Math.min(...values),
   max: Math.max(...values),
 });
-
-/**
- * Setoff of the step that touches a pin of the given radius lying on the seat against the belt:
- * the pin's axis stands rho square to a face that leans by t, at y = rho (1 - sin t) / cos t, and
- * the step another rho behind it.
- */
-export const pinSetoff = (radius: number, lean: number): number => {
-  const t = radians(lean);
-  return radius + (radius * (1 - Math.sin(t))) / Math.cos(t);
-};
 
 /** What the collar meets on one blade between two distances behind the plunge (u, negative). */
 const behindOf = (blade: Blade, from: number, to: number): Needs['behind'] => {
@@ -61,7 +51,7 @@ export const needsOf = (
 ): Needs => {
   const { shifts } = shiftsOf(stands);
   const shiftAt = (step: number): number => shifts[step - 1] ?? 0;
-  const zero = pinSetoff(SIZE.zeroPin / 2, plan.lean);
+  const zero = stepAtPin(SIZE.zeroPin / 2, plan.lean);
   const collar = v.wing - v.plungeMargin;
   const places = plan.settings.flatMap(({ blades }) => blades.flatMap((b) => b.places));
   return {

@@ -1,5 +1,6 @@
 import {
   exact,
+  stepAtPin,
   text,
   type Design,
   type Fact,
@@ -11,7 +12,6 @@ import {
 } from '../../src/family/index.ts';
 import type { Layout } from './layout/layout.ts';
 import { SIZE } from './layout/sizes.ts';
-import { pinSetoff } from './needs-of.ts';
 import type { Values } from './parameters.ts';
 
 const words = text.family.spineRest.setting;
@@ -64,7 +64,7 @@ const notesOf = (
 
 /** What a calibration compares the readings of a test piece with. */
 export const knownOf = (v: Values, { lean, settings }: SpineRestPlan): KnownFixture => {
-  const zero = pinSetoff(SIZE.zeroPin / 2, lean);
+  const zero = stepAtPin(SIZE.zeroPin / 2, lean);
   return {
     unit: 'mm',
     settingTolerance: v.settingTolerance,
@@ -87,7 +87,7 @@ export const settingsOf = (
   l: Layout,
   plan: SpineRestPlan,
 ): Setting[] => {
-  const zero = pinSetoff(SIZE.zeroPin / 2, plan.lean);
+  const zero = stepAtPin(SIZE.zeroPin / 2, plan.lean);
   const { readings } = words;
   return plan.settings.map((s, i): Setting => ({
     id: s.id,
@@ -123,7 +123,17 @@ export const linesOf = (plan: SpineRestPlan): GrindLine[] =>
   plan.lines.map(({ blade, side, places }) => ({
     blade,
     side,
-    places: places.map(({ steers: _, ...place }) => place),
+    places: places.map((place) => ({
+      u: place.u,
+      height: place.height,
+      thickness: place.thickness,
+      angle: place.angle,
+      bevelHeight: place.bevelHeight,
+      wanted: place.wanted,
+      deviation: place.deviation,
+      leftStanding: place.leftStanding,
+      certainty: place.certainty,
+    })),
   }));
 
 /** Numbers worth printing beside the settings. */
@@ -137,7 +147,7 @@ export const factsOf = (v: Values, l: Layout, plan: SpineRestPlan): Fact[] => {
     certainty: exact,
   });
   return [
-    mm('pinZero', facts.pinZero, pinSetoff(SIZE.zeroPin / 2, plan.lean)),
+    mm('pinZero', facts.pinZero, stepAtPin(SIZE.zeroPin / 2, plan.lean)),
     mm('stack', facts.stack, l.levels.stack),
     mm('pushHeight', facts.pushHeight, plan.pushHeight),
     mm('collar', facts.collar, l.collar.distance),

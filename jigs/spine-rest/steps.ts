@@ -1,6 +1,5 @@
-import { text, type Design } from '../../src/family/index.ts';
+import { stepAtPin, text, type Design } from '../../src/family/index.ts';
 import { SIZE } from './layout/sizes.ts';
-import { pinSetoff } from './needs-of.ts';
 import type { Context } from './parts/context.ts';
 import { DIVISIONS, PITCH } from './settings.ts';
 
@@ -31,7 +30,7 @@ export const stepsOf = (design: Design, c: Context): StepsOf => {
     noseGapMost: Math.min(WIDEST_GAP, thinnest),
     pin: SIZE.zeroPin,
     pinLength: SIZE.zeroPinLength,
-    pinZero: pinSetoff(SIZE.zeroPin / 2, c.lean),
+    pinZero: stepAtPin(SIZE.zeroPin / 2, c.lean),
     collar: l.collar.distance,
     guidePlay: v.guidePlay,
     yaw: l.slide.yaw,

@@ -6,12 +6,15 @@ import {
   ok,
   pairResult,
   partMeshes,
+  shift,
+  WORLD,
   type Body,
   type CheckResult,
   type Motion,
   type PairRule,
   type Placement,
   type Result,
+  type Sweep,
   type Vec3,
 } from '../../../src/family/index.ts';
 import { words, type Question } from './question.ts';
@@ -37,40 +40,37 @@ const FACES: readonly (readonly [string, string])[] = [
   ['keeper-2', 'guide-strip-2'],
 ];
 
-/** The step's whole travel, as far as its settings use it: nearest, then farthest from the belt. */
-const travel = (q: Question, step: Placement | undefined): [number, number] => {
-  const ys = q.plan.settings.map(
-    ({ id }) => q.place(id).find(({ name }) => name === 'step')?.frame.origin[1] ?? 0,
-  );
-  const y = step?.frame.origin[1] ?? 0;
-  return [Math.min(...ys) - y, Math.max(...ys) - y];
+/**
+ * How each group of placements shifts along y from the first setting to the others, as one motion
+ * that all its placements share.
+ */
+const motionsOf = (q: Question, fixed: readonly Placement[]): Map<string, Motion> => {
+  const motions = new Map<string, Motion>();
+  for (const { carrier, name, frame } of fixed) {
+    if (motions.has(carrier)) continue;
+    const sweeps = q.plan.settings.map(({ id }): Sweep => {
+      const there = q.place(id).find((p) => p.name === name);
+      const y = (there ?? { frame }).frame.origin[1] - frame.origin[1];
+      return { kind: 'still', label: id, pose: shift(WORLD, [0, y, 0]) };
+    });
+    motions.set(carrier, sweeps);
+  }
+  return motions;
 };
-
-const at = (y: number) => ({
-  origin: [0, y, 0] as const,
-  x: [1, 0, 0] as const,
-  y: [0, 1, 0] as const,
-  z: [0, 0, 1] as const,
-});
 
 /**
  * The fixture's own parts among each other: what is meant to touch is closed where faces meet,
- * and nothing else comes within a tenth of a millimetre, over the travel of the step.
+ * and nothing else comes within a tenth of a millimetre, at every setting: step, base and push
+ * block stand elsewhere at each.
  */
 export const insideChecks = (q: Question): Result<CheckResult[]> => {
   const setting = q.plan.settings[0];
   const placements = setting ? q.place(setting.id) : [];
   const fixed = placements.filter(({ carrier }) => carrier !== 'blade');
-  const [near, far] = travel(
-    q,
-    fixed.find(({ name }) => name === 'step'),
-  );
-  const still: Motion = [{ kind: 'glide', label: '', from: at(0), to: at(0) }];
-  const gliding: Motion = [{ kind: 'glide', label: '', from: at(near), to: at(far) }];
-  const moves = ({ carrier }: Placement): boolean => carrier === 'step';
+  const motions = motionsOf(q, fixed);
   return chain(partMeshes(q.parts), (meshes) =>
     chain(
-      all(fixed.map((p): Result<Body> => bodyOf(p.name, [p], meshes, moves(p) ? gliding : still))),
+      all(fixed.map((p): Result<Body> => bodyOf(p.name, [p], meshes, motions.get(p.carrier)))),
       (bodies) => {
         const has = (name: string): boolean => fixed.some((p) => p.name === name);
         const faces = FACES.filter(([a, b]) => has(a) && has(b));
@@ -111,6 +111,7 @@ const resultOf = (pair: Pair): CheckResult => {
     label: contact ? words.labels.contact(pair.a, pair.b) : words.labels.pair(pair.a, pair.b),
     basis: words.basis.geometry,
     fix: contact ? words.fix.contactOpen : words.fix.inside,
+    pose: (setting) => (setting === '' ? undefined : { setting }),
   });
 };
 

@@ -43,14 +43,19 @@ const noseOf = (v: Values, needs: Needs) => {
   };
 };
 
-/** Where the guide starts: behind the packer's front and the room for the push block's foot. */
-const guideStart = (v: Values, packerFront: number): number =>
-  v.guide === 'strips' ? Math.max(packerFront, GUIDE.padReach + GUIDE.footRoom) : packerFront;
+/**
+ * Where the guide starts: behind the packer's front and, with strips, behind the foot of the push
+ * block wherever step and base stand. The pad's tip never lies behind the step.
+ */
+const guideStart = (v: Values, needs: Needs, packerFront: number): number => {
+  const foot = needs.setoff.max + GUIDE.padReach + GUIDE.footRoom - needs.shift.min + 1;
+  return v.guide === 'strips' ? Math.max(packerFront, foot) : packerFront;
+};
 
 const slideOf = (v: Values, needs: Needs, packerFront: number) => {
   const half = needs.beltHalf + v.stepWing;
   const travel = span(needs.onBase) / 2 + v.travelReserve;
-  const start = guideStart(v, packerFront);
+  const start = guideStart(v, needs, packerFront);
   const front = middle(needs.onBase);
   const pins: readonly [number, number] = [start + 9, start + 9 + v.guideLength];
   const strips = { front: start, back: start + v.guideLength };

@@ -73,7 +73,7 @@ export const checks = {
     lift: 'Allow less rocking of the blade.',
   },
   insideMessage: (passed: number, failed: number, apart: number): string =>
-    `${String(passed)} pairs of parts keep ${apart.toFixed(1)} mm apart over the travel of the step; ${String(failed)} do not.`,
+    `${String(passed)} pairs of parts keep ${apart.toFixed(1)} mm apart at every setting; ${String(failed)} do not.`,
   names: {
     base: 'base and packer',
     mount: 'mounting',

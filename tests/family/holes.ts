@@ -1,0 +1,82 @@
+import { containsPoint } from '../../src/geometry/loop-measure.ts';
+import { localise, turn } from '../../src/geometry/frame.ts';
+import type { Part, Placement } from '../../src/model/part.ts';
+
+/**
+ * Published rows, read here apart from the program's tables. Clearance holes ISO 273 (close,
+ * normal, loose) and drills before tapping ISO 2306, mm; from the open tables named in the
+ * hardware tests.
+ */
+const CLEARANCE: Readonly<Record<string, readonly number[]>> = {
+  M4: [4.3, 4.5, 4.8],
+  M5: [5.3, 5.5, 5.8],
+  M6: [6.4, 6.6, 7],
+  M8: [8.4, 9, 10],
+  M10: [10.5, 11, 12],
+};
+const TAP: Readonly<Record<string, number>> = { M4: 3.3, M5: 4.2, M6: 5, M8: 6.8, M10: 8.5 };
+
+/** Holes of a plate whose size is in no published row, by id. */
+export const unknownSizes = (part: Part): string[] => {
+  if (part.kind !== 'plate') return [];
+  const passages = Object.values(CLEARANCE).flat();
+  return part.holes
+    .filter(({ size, thread, purpose }) => {
+      if (thread !== undefined) return TAP[thread] !== size;
+      // Pins and their slots are sized by the pin, reliefs by the head they take.
+      if (/pin|head/i.test(purpose)) return false;
+      return !passages.includes(size);
+    })
+    .map(({ id, size }) => `${part.id}.${id} ${String(size)}`);
+};
+
+/** Nominal diameter of a placed screw, pin or rod, from its designation. */
+const diameterOf = (part: Part): number | undefined => {
+  if (part.kind !== 'hardware') return undefined;
+  const screw = /^(?:ISO 4762|ISO 4017|DIN 976-1) - M(\d+) x/.exec(part.designation);
+  const pin = /^ISO 8734 - (\d+) x/.exec(part.designation);
+  const found = screw?.[1] ?? pin?.[1];
+  return found === undefined ? undefined : Number(found);
+};
+
+/**
+ * Screws and pins that are said to touch a flat-lying plate but pass it through no hole, or
+ * through one that they do not fit: names of both.
+ */
+export const strayScrews = (parts: readonly Part[], placements: readonly Placement[]): string[] => {
+  const partOf = new Map(parts.map((part) => [part.id, part]));
+  const placed = new Map(placements.map((p) => [p.name, p]));
+  return placements.flatMap((screw) => {
+    const piece = partOf.get(screw.part);
+    const diameter = piece && diameterOf(piece);
+    if (!piece || diameter === undefined) return [];
+    const length = Math.max(...piece.layers.map(({ to }) => Math.abs(to)), 0);
+    const shank = Math.min(...piece.layers.map(({ from }) => from));
+    return screw.touches.flatMap((name) => {
+      const other = placed.get(name);
+      const plate = other && partOf.get(other.part);
+      if (!other || plate?.kind !== 'plate') return [];
+      const thickness = plate.layers[0]?.to ?? 0;
+      const top = localise(other.frame, screw.frame.origin);
+      const tip = localise(
+        other.frame,
+        [0, 1, 2].map(
+          (k) =>
+            (screw.frame.origin[k as 0 | 1 | 2] ?? 0) +
+            turn(screw.frame, [0, 0, shank < 0 ? shank : length])[k as 0 | 1 | 2],
+        ) as unknown as readonly [number, number, number],
+      );
+      // Only plates that the shank crosses; others are touched by a head or an end.
+      const [low, high] = [Math.min(top[2], tip[2]), Math.max(top[2], tip[2])];
+      if (high <= 1e-6 || low >= thickness - 1e-6) return [];
+      const hole = plate.holes.find((h) => containsPoint(h.loop, [top[0], top[1]]));
+      const box = plate.layers[0]?.profile.outer;
+      if (!hole) {
+        // One of several equal plates: the screw may pass beside this one.
+        return box && containsPoint(box, [top[0], top[1]]) ? [`${screw.name} through ${name}`] : [];
+      }
+      const fits = hole.thread === undefined ? hole.size >= diameter : hole.size < diameter;
+      return fits ? [] : [`${screw.name} in ${name}.${hole.id}`];
+    });
+  });
+};
