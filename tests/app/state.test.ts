@@ -67,6 +67,15 @@ describe('asking about the newest design', () => {
     expect(latest.value(two)).toBe('two');
   });
 
+  it('is not disturbed by the same question asked again', () => {
+    const { open, work } = desk();
+    const interrupt = vi.fn();
+    const latest = new Latest(work, interrupt);
+    latest.ask(one);
+    latest.ask(one);
+    expect([interrupt.mock.calls.length, open.length]).toEqual([0, 1]);
+  });
+
   it('knows nothing after a stop, and can be asked again', async () => {
     const { open, work } = desk();
     const latest = new Latest(work, () => undefined);

@@ -27,6 +27,8 @@ export class Latest<T> {
   /** Whether a question waits for the hand to rest. */
   due: boolean = $state(false);
   #timer: ReturnType<typeof setTimeout> | undefined;
+  /** What is being worked at, and what is next. */
+  #now: Design | null = null;
   #wanted: Design | null = null;
   #turn = 0;
   readonly #work: (design: Design) => Promise<Result<T>>;
@@ -81,6 +83,7 @@ export class Latest<T> {
   ask(design: Design): void {
     this.forget();
     if (this.answer.of === design && this.answer.crash === null) return;
+    if (this.busy && this.#now === design) return;
     if (this.busy && this.#interrupt === null) {
       this.#wanted = design;
       return;
@@ -105,6 +108,7 @@ export class Latest<T> {
     let next: Design | null = first;
     while (next !== null) {
       const of: Design = next;
+      this.#now = of;
       this.#wanted = null;
       const answer = await this.#one(of);
       if (turn !== this.#turn) return;
