@@ -8,12 +8,12 @@ import { make } from './commands/make.ts';
 import { serveFolder } from './serve.ts';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
-const EXAMPLE = 'jigs/spine-rest/examples/kitchen-family.jig.json';
+const EXAMPLE = 'jigs/spine-rest/examples/kitchen-210.jig.json';
 const PORT = 4173;
 
 /** `npm start`: the worked example's package and summary, then the app until it is stopped. */
 const start = async (once: boolean): Promise<number> => {
-  const out = join(root, 'exports', 'kitchen-family');
+  const out = join(root, 'exports', 'kitchen-210');
   const code = await make(join(root, EXAMPLE), relative(process.cwd(), out), false, false);
   if (code !== 0 || once) return code;
   if (!existsSync(join(root, 'src', 'app', 'index.html'))) {
