@@ -210,7 +210,7 @@ describe('a budget', () => {
   });
 
   it('is repeatable for a seed', () => {
-    const question = { contributors: three, keys: ['angle'], model };
+    const question: BudgetQuestion<string> = { contributors: three, keys: ['angle'], model };
     expect(done(question)).toEqual(done(question));
   });
 

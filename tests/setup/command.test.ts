@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
+import { budgetFile } from '../../src/cli/commands/budget.ts';
 import { calibrateFile } from '../../src/cli/commands/calibrate.ts';
 import { openDesign } from '../../src/document/open.ts';
 import { solveDesign } from '../../src/make/engine.ts';
@@ -18,17 +19,20 @@ const put = (name: string, content: unknown): string => {
   return file;
 };
 
-/** Runs the command in this process and gives what it printed and its exit code. */
-const run = (readings: string, { design = DESIGN, out = undefined as string | undefined } = {}) => {
+/** Runs a command in this process and gives what it printed and its exit code. */
+const printed = (command: () => number) => {
   const written: string[] = [];
   const write = process.stdout.write.bind(process.stdout);
   process.stdout.write = (chunk: string | Uint8Array): boolean => written.push(String(chunk)) > 0;
   try {
-    return { code: calibrateFile(design, readings, out, true), out: written };
+    return { code: command(), out: written };
   } finally {
     process.stdout.write = write;
   }
 };
+
+const run = (readings: string, { design = DESIGN, out = undefined as string | undefined } = {}) =>
+  printed(() => calibrateFile(design, readings, out, true));
 
 const answer = (result: ReturnType<typeof run>) =>
   JSON.parse(result.out.join('')) as {
@@ -128,5 +132,47 @@ describe('calibrate', () => {
     }
     expect(readFileSync(taken, 'utf8')).toBe('keep me');
     expect(existsSync(join(dir, 'no'))).toBe(false);
+  });
+});
+
+describe('budget', () => {
+  const draw = (draws?: string, seed?: string) => {
+    const { code, out } = printed(() => budgetFile(DESIGN, draws, seed, true));
+    return { code, value: JSON.parse(out.join('')) as Drawn };
+  };
+  interface Drawn {
+    readonly draws: number;
+    readonly outputs: readonly {
+      readonly key: string;
+      readonly nominal: number;
+      readonly simulated: { readonly low: number; readonly high: number };
+      readonly effects: readonly { readonly source: string }[];
+    }[];
+    readonly issues: readonly { readonly path: string; readonly fix: string }[];
+  }
+
+  it('starts from the last setting of the plan and repeats for a seed', () => {
+    const { code, value } = draw('300', '9');
+    expect(code).toBe(0);
+    expect(value.draws).toBe(300);
+    const [angle, height, edge] = value.outputs;
+    const last = fresh.fixture.settings.at(-1);
+    // The plan's angle at the bevel place; the plan's places lie a few mm apart.
+    expect(Math.abs((angle?.nominal ?? NaN) - (last?.angle ?? NaN))).toBeLessThan(0.02);
+    expect(edge?.nominal).toBeCloseTo(last?.edgeStop ?? NaN, 6);
+    expect(height?.simulated.low).toBeLessThan(height?.nominal ?? NaN);
+    for (const { effects } of value.outputs)
+      for (const { source } of effects) expect(source).toBeTruthy();
+    expect(draw('300', '9').value).toEqual(value);
+    expect(draw('300', '10').value).not.toEqual(value);
+  });
+
+  it('answers draws and seeds that mean nothing with 2 and a mend', () => {
+    for (const [draws, seed] of [['10'], ['many'], [''], ['-5'], ['300', '0'], ['300', '1.5']]) {
+      const { code, value } = draw(draws, seed);
+      expect(code).toBe(2);
+      expect(value.issues[0]?.fix).toBeTruthy();
+      expect(value.issues[0]?.path).toBe(seed === undefined ? '--draws' : '--seed');
+    }
   });
 });

@@ -20,9 +20,11 @@ const parameters = {
 /** A whole number given by a flag, or its initial value. */
 const read = (flag: string, parameter: NumberParameter, given?: string): Result<number> => {
   if (given === undefined) return ok(parameter.initial);
-  const value = Number(given);
-  if (!/^\d+$/.test(given))
-    return fail(issueOf('not-whole', text.document.field.notWhole(parameter, given), flag));
+  const { notNumber, notWhole } = text.document.field;
+  const value = given.trim() === '' ? NaN : Number(given);
+  if (!Number.isFinite(value))
+    return fail(issueOf('not-a-number', notNumber(parameter, given), flag));
+  if (!Number.isInteger(value)) return fail(issueOf('not-whole', notWhole(parameter, value), flag));
   return value >= parameter.min && value <= parameter.max
     ? ok(value)
     : fail(issueOf('out-of-range', text.document.field.range(parameter, value), flag));

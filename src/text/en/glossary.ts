@@ -56,4 +56,13 @@ export const glossary = {
     term: 'Undercut',
     meaning: 'Where an earlier belt has cut into the face that a later one should finish.',
   },
+  offset: {
+    term: 'Offset',
+    meaning: 'How far a fixture really stands beyond what its dial says; a test piece tells it.',
+  },
+  toleranceBudget: {
+    term: 'Tolerance budget',
+    meaning:
+      'What each error of setting, belt and blade does to the bevel, and all of them together.',
+  },
 } as const;
