@@ -1,0 +1,141 @@
+import { describe, expect, it } from 'vitest';
+import { fittedTable, heightOfAll, pour, table, wrap } from '../../src/drawing/layout.ts';
+import type { SetupData } from '../../src/drawing/setup-data.ts';
+import { setupSheets } from '../../src/drawing/setup-sheets.ts';
+import { textWidth } from '../../src/drawing/text-width.ts';
+import { text } from '../../src/text/index.ts';
+import { clashes, outside } from './overlap.ts';
+import { BLOCK } from './random-plate.ts';
+
+const data: SetupData = {
+  title: 'Spine-referenced rest',
+  facts: Array.from({ length: 12 }, (_, i) => ({
+    name: `Fact number ${String(i)} with a longer name`,
+    value: `${String(i)}.5 mm`,
+  })),
+  settings: {
+    names: ['Step to belt, mm', 'Gap at the belt by feeler, mm'],
+    places: ['heel, 12 mm', 'middle, 58 mm', 'tip, 101 mm'],
+    rows: Array.from({ length: 10 }, (_, i) => ({
+      belt: `P${String(60 * (i + 1))}`,
+      side: i % 2 === 0 ? 'left' : 'right',
+      stopAt: 0.7 - 0.05 * i,
+      values: [4.65 - 0.1 * i, 1],
+      turns: '1 turn, 12 divisions closer',
+      reading: `${String(20 + i)}`,
+      bevels: [22.9, 20.4, 18.1],
+    })),
+  },
+  progress: Array.from({ length: 4 }, (_, i) => ({
+    title: `Setting ${String(i + 1)}`,
+    rows: [0.7, 0.5, 0.3].map((edge) => ({ edge, angle: 3.5 - edge / 2, bevel: 24 - 4 * edge })),
+    perTenth: 0.41,
+  })),
+  zeroing: ['Isolate the machine and mount the belt.', 'Close the step until the pin is held.'],
+  measure: ['Face of the abrasive square to the seat', 'Step parallel to the belt'],
+  cautions: ['Never thinner than 0.2 mm at the edge.'],
+  checks: [{ name: 'Running clearance', value: '1.0 mm, passed' }],
+};
+
+const sheets = setupSheets(data, BLOCK);
+const words = sheets
+  .flatMap((sheet) => sheet.items)
+  .flatMap((item) => (item.kind === 'text' ? [item.text] : []))
+  .join(' ')
+  .replace(/\s+/g, ' ');
+
+describe('set-up sheet', () => {
+  it('flows over pages without a text on anything', () => {
+    expect(sheets.length).toBeGreaterThan(1);
+    expect(sheets.flatMap(clashes)).toEqual([]);
+    expect(sheets.flatMap(outside)).toEqual([]);
+  });
+
+  it('tells settings, progress, steps and what to measure', () => {
+    for (const part of ['4.65', '22.9', '0.70', 'P600', 'Setting 4', '3.35', '0.41'])
+      expect(words).toContain(part);
+    for (const step of [...data.zeroing, ...data.measure]) expect(words).toContain(step);
+  });
+
+  // The list of cautions that the project promises; the words are ours.
+  it.each([
+    'eye protection',
+    'respirator',
+    'fine dust',
+    'gloves',
+    'push block',
+    'cool often',
+    'never grind a sharpened edge',
+    'splice',
+    'rated speed',
+    'residual-current device',
+    'Isolate the machine',
+    'motor off',
+    'printed parts',
+    'deburr the spine corners',
+    'manuals of the machine',
+    'local codes',
+  ])('cautions: %s', (part) => {
+    expect(words).toContain(part);
+  });
+
+  it('never claims that a fixture is safe', () => {
+    const spoken = JSON.stringify(text.safety).replaceAll(
+      'does not say that the fixture is safe',
+      '',
+    );
+    const claims = spoken.replaceAll('nothing here says that the fixture is safe', '');
+    expect(claims).not.toMatch(/\bis safe\b/);
+  });
+});
+
+describe('wrapped text', () => {
+  const long = 'Set the nose to the belt with a feeler; unbreakable'.concat('x'.repeat(60));
+
+  it('keeps to its width and loses nothing', () => {
+    for (const width of [15, 30, 60]) {
+      const lines = wrap(long, width, 2.5);
+      for (const line of lines) expect(textWidth(line, 2.5)).toBeLessThanOrEqual(width);
+      expect(lines.join('').replaceAll(' ', '')).toBe(long.replaceAll(' ', ''));
+    }
+  });
+});
+
+describe('tables', () => {
+  const heads = [
+    { title: 'Id', align: 'left' },
+    { title: 'Purpose', align: 'left' },
+  ] as const;
+  const rows = Array.from({ length: 30 }, (_, i) => [`A${String(i)}`, 'A passage for a screw']);
+
+  it('are as wide as asked for and keep short columns on one line', () => {
+    const [head] = fittedTable(heads, rows, 120);
+    const right = head?.items.flatMap((i) =>
+      i.kind === 'polyline' ? i.points.map((p) => p[0]) : [],
+    );
+    expect(Math.max(...(right ?? []))).toBeCloseTo(120);
+  });
+
+  it('pour over pages with their head repeated and no row lost or cut', () => {
+    const strips = table(
+      [
+        { title: 'Id', width: 20, align: 'left' },
+        { title: 'Purpose', width: 80, align: 'left' },
+      ],
+      rows,
+    );
+    const pages = pour(strips, [60, 80]);
+    expect(pages.length).toBeGreaterThan(2);
+    pages.forEach((page, i) => {
+      expect(heightOfAll(page)).toBeLessThanOrEqual(i === 0 ? 60 : 80);
+      const first = page[0]?.items.find((item) => item.kind === 'text');
+      expect(first?.kind === 'text' && first.text).toBe('Id');
+    });
+    const ids = pages
+      .flat()
+      .flatMap((strip) =>
+        strip.items.flatMap((i) => (i.kind === 'text' && /^A\d+$/.test(i.text) ? [i.text] : [])),
+      );
+    expect(ids).toEqual(rows.map((row) => row[0]));
+  });
+});
