@@ -108,6 +108,15 @@ describe('calibrate', () => {
     expect(again.record.offset).toBeCloseTo(record.offset + again.offset, 12);
   });
 
+  it('takes the worked readings of the hunting blade', () => {
+    // Made by brute-force grinding with the step 0.17 mm out, then read to hundredths with errors.
+    const { code, out } = run('jigs/spine-rest/examples/hunting-115.readings.json');
+    expect(code).toBe(0);
+    const { interval } = answer({ code, out });
+    expect(interval.low).toBeLessThan(0.17);
+    expect(interval.high).toBeGreaterThan(0.17);
+  });
+
   it('never overwrites, and answers bad input with 2 and a mend', () => {
     const given = readingsOf(0.1);
     const good = put('good.json', given);
