@@ -1,4 +1,5 @@
 import { calc } from './calc.ts';
+import { edgeRestPlan } from './edge-rest/plan.ts';
 
 const mm = (value: number): string => `${Number(value.toPrecision(6))} mm`;
 const deg = (value: number): string => `${Number(value.toPrecision(6))} degrees`;
@@ -6,6 +7,7 @@ const deg = (value: number): string => `${Number(value.toPrecision(6))} degrees`
 /** Words of the solver: its parameters, and why a question has no answer. */
 export const grind = {
   calc,
+  edgeRest: edgeRestPlan,
   edgeTooThick: (edge: number, thickness: number) => ({
     message: `Edge thickness is ${mm(edge)} and spine thickness ${mm(thickness)}; the edge must be from 0 to less than the spine, or there is nothing to grind.`,
     fix: 'Set an edge thickness below the spine thickness.',

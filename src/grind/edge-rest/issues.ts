@@ -1,0 +1,175 @@
+import { problem, type Issue } from '../../core/issue.ts';
+import type { Wheel } from '../../grinder/schema.ts';
+import { text } from '../../text/index.ts';
+import type { HollowRun, Stuck } from './run.ts';
+import { lipRoom } from './lip-room.ts';
+import { referenceOf } from './setting.ts';
+import type { EdgeWork } from './stations.ts';
+import type { EdgeRestInput, EdgeRestPlan, EdgeRestSetting } from './types.ts';
+
+const words = text.grind.edgeRest;
+const plain = text.grind.plan;
+const { side: sides } = plain;
+
+const listed = (items: readonly { readonly id: string }[]): string =>
+  items.map(({ id }) => id).join(', ');
+
+const passIssues = ({ grinder, sequence }: EdgeRestInput): Issue[] =>
+  sequence.flatMap(({ belt, backing }, i): Issue[] => {
+    const found = grinder.backings.find(({ id }) => id === backing);
+    const { belts, backings } = grinder;
+    return [
+      ...(belts.some(({ id }) => id === belt)
+        ? []
+        : [problem('unknown-belt', `sequence.${i}.belt`, plain.unknownBelt(belt, listed(belts)))]),
+      ...(found === undefined
+        ? [
+            problem(
+              'unknown-backing',
+              `sequence.${i}.backing`,
+              plain.unknownBacking(backing, listed(backings)),
+            ),
+          ]
+        : []),
+      ...(found !== undefined && (found.kind !== 'none' || found.thickness > 0)
+        ? [problem('backing-on-wheel', `sequence.${i}.backing`, words.backingOnWheel(backing))]
+        : []),
+    ];
+  });
+
+/** What a plan cannot do without. */
+export const inputIssues = (input: EdgeRestInput, works: readonly EdgeWork[]): Issue[] => {
+  const { blades, grinder, sequence, parameters } = input;
+  const issues: Issue[] = [];
+  if (blades.length === 0) issues.push(problem('no-blades', 'blades', plain.noBlades));
+  if (sequence.length === 0) issues.push(problem('no-sequence', 'sequence', plain.noSequence));
+  if (!grinder.wheels.some(({ id }) => id === parameters.wheel)) {
+    const why = words.unknownWheel(parameters.wheel, listed(grinder.wheels));
+    issues.push(problem('unknown-wheel', 'grinder.wheels', why));
+  }
+  issues.push(...passIssues(input));
+  works.forEach(({ blade, reference, wishes }, i) => {
+    const hollow = wishes.left !== undefined || wishes.right !== undefined;
+    if (hollow && reference < 0)
+      issues.push(problem('too-low', `blades.${i}`, words.tooLow(blade.name)));
+  });
+  const any = works.some(({ wishes }) => wishes.left !== undefined || wishes.right !== undefined);
+  if (blades.length > 0 && !any) issues.push(problem('nothing-hollow', 'blades', words.nothing));
+  return issues;
+};
+
+/** Passes that cannot be set at all. */
+export const stuckIssues = (stuck: readonly Stuck[]): Issue[] =>
+  stuck.map(({ step, side, why, blade, value, most }) =>
+    why === 'depth'
+      ? problem(
+          'depth-left',
+          `sequence.${step - 1}.depthLeft`,
+          words.depthLeft(blade, sides[side], value, most),
+        )
+      : problem('drop-too-great', 'grinder.wheels', text.grind.dropTooGreat(value, most)),
+  );
+
+/** Hollows that no edge rest can grind: they take the lip, the spine or the whole web. */
+export const runIssues = (
+  runs: readonly HollowRun[],
+  { blades, grinder, parameters: p }: EdgeRestInput,
+): Issue[] =>
+  runs.flatMap((run): Issue[] => {
+    const place = referenceOf(run);
+    const [first] = run.cuts;
+    const name = first?.work.blade.name ?? '';
+    const path = `blades.${blades.findIndex((blade) => blade.name === name)}.bevels.${run.side}`;
+    const { radius, drop } = run.wheel;
+    const side = sides[run.side];
+    if (place === undefined)
+      return [problem('lip-out-of-reach', path, words.outOfReach(name, side, run.lip))];
+    const { limits, centre, web } = place;
+    const room = lipRoom(radius, run.lip, drop, 0);
+    if (limits.atEdge || room <= 0) {
+      const why = text.grind.hollowAtLip(room, centre, (place.upper - place.lower) / 2);
+      return [problem('hollow-at-lip', `${path}.centre`, why)];
+    }
+    if (limits.atSpine)
+      return [
+        problem('hollow-at-spine', `${path}.centre`, words.atSpine(name, side, place.height)),
+      ];
+    if (web.thickness <= 0)
+      return [
+        problem(
+          'hollow-through',
+          `${path}.depth`,
+          words.through(name, side, web.thickness, web.at),
+        ),
+      ];
+    const growth = grinder.belt.flutter + grinder.belt.splice;
+    const atTop = lipRoom(radius, run.lip - p.lipThickness, drop, p.lipHeight);
+    if (p.lip === 'strip' && atTop < p.runningClearance + growth) {
+      const most = p.lipThickness + atTop - p.runningClearance - growth;
+      const why = words.lipTooThick(p.lipThickness, most, atTop + p.lipThickness, growth);
+      return [problem('lip-too-thick', 'fixture.parameters.lipThickness', why)];
+    }
+    return [];
+  });
+
+const warning = (issue: Issue): Issue => ({ ...issue, severity: 'warning' });
+
+/** Less metal than this is nothing, mm^3. */
+const LEAST_VOLUME = 0.01;
+
+const passWarnings = (settings: readonly EdgeRestSetting[]): Issue[] =>
+  settings.flatMap(({ step, side, belt, blades }) =>
+    blades.flatMap(({ blade, volume, undercutMargin }): Issue[] => {
+      const where = `sequence.${step - 1}`;
+      if (volume < LEAST_VOLUME) {
+        const why = plain.takesNothing(belt, step, sides[side], blade);
+        return [{ ...problem('takes-nothing', where, why), severity: 'note' }];
+      }
+      if (undercutMargin >= 0) return [];
+      const why = words.undercuts(belt, step, sides[side], blade, undercutMargin);
+      return [warning(problem('undercuts', where, why))];
+    }),
+  );
+
+/** Warnings about a plan as a whole, and what makes it useless. */
+export const planIssues = (
+  { blades, sequence, parameters: p }: EdgeRestInput,
+  { settings, lines }: EdgeRestPlan,
+  wheel: Wheel,
+): Issue[] => {
+  const issues: Issue[] = [];
+  const lifts = Math.min(Infinity, ...settings.map(({ push }) => push.seatForceMin));
+  if (lifts <= 0) issues.push(problem('blade-lifts', 'grinder.belt.direction', words.lifts(lifts)));
+  const wrap = Math.min(Infinity, ...settings.map(({ wrapMargin }) => wrapMargin));
+  if (wrap < 0)
+    issues.push(problem('contact-off-wheel', 'grinder.wheels', words.offWheel(wheel.id, wrap)));
+  const from = Math.max(...settings.map(({ push }) => push.from));
+  const to = Math.min(...settings.map(({ push }) => push.to));
+  if (from > to)
+    issues.push(warning(problem('no-push-window', 'fixture.parameters', words.noWindow(from, to))));
+  const left = sequence.at(-1)?.depthLeft ?? 0;
+  if (left > 0)
+    issues.push(
+      warning(
+        problem('last-leaves', `sequence.${sequence.length - 1}.depthLeft`, words.lastLeaves(left)),
+      ),
+    );
+  for (const { blade, side, web, sagitta, greatestDeviation } of lines) {
+    const i = blades.findIndex(({ name }) => name === blade);
+    const path = `blades.${i}.bevels.${side}`;
+    if (web.thickness < p.leastWeb) {
+      const why = words.thinWeb(blade, sides[side], web.thickness, web.at, p.leastWeb);
+      issues.push(warning(problem('thin-web', `${path}.depth`, why)));
+    }
+    if (sagitta >= p.lipHeight) {
+      const why = words.edgeOverLip(blade, sagitta, p.lipReach, p.lipHeight);
+      issues.push(warning(problem('edge-over-lip', `blades.${i}.outline`, why)));
+    }
+    const allowed = blades[i]?.line.allowed ?? Infinity;
+    if (greatestDeviation > allowed) {
+      const why = plain.offLine(blade, sides[side], greatestDeviation, allowed);
+      issues.push(warning(problem('off-line', `blades.${i}.line`, why)));
+    }
+  }
+  return [...issues, ...passWarnings(settings)];
+};
