@@ -107,6 +107,7 @@ const row = (
     items.push(frameItem(box, 'table'));
     const at = { left: x + PAD, centre: x + column.width / 2, right: box.x1 - PAD }[column.align];
     (wrapped[i] ?? []).forEach((s, n) => {
+      if (s === '') return;
       const base = -PAD - height * (1.05 + LEADING * n);
       items.push(label([at, base], s, { height, align: column.align, bold: isHead }));
     });

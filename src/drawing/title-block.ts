@@ -174,7 +174,10 @@ export const titleBlock = (paper: Paper, block: TitleBlock, info: SheetInfo): It
       return [
         frameItem(box, 'table'),
         label([box.x0 + PAD, top - PAD - NAME], cell.name, { height: NAME }),
-        ...lines.map((s, i) => label([box.x0 + PAD, first - 1.6 * height * i], s, { height })),
+        // An empty value leaves the field to be filled in by hand.
+        ...(cell.value === '' ? [] : lines).map((s, i) =>
+          label([box.x0 + PAD, first - 1.6 * height * i], s, { height }),
+        ),
         ...(cell.draw?.(box) ?? []),
       ];
     });
