@@ -266,7 +266,7 @@ const standResults = (
 };
 
 /** Worst result of every question over all stands and blades, in the order first asked. */
-const worstById = (results: readonly CheckResult[]): CheckResult[] => {
+export const worstById = (results: readonly CheckResult[]): CheckResult[] => {
   const ids = [...new Set(results.map(({ id }) => id))];
   return ids.flatMap((id) => worstOf(results.filter((result) => result.id === id)) ?? []);
 };

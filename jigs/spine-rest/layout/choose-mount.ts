@@ -16,7 +16,7 @@ const words = text.family.spineRest.issues;
 
 /** Threads that fit a passage of the given width, the strongest first. */
 const FROM_BELOW: readonly Thread[] = ['M8', 'M6', 'M5', 'M4'];
-const widthOf = ({ pattern }: PlacedRest): number =>
+export const widthOf = ({ pattern }: PlacedRest): number =>
   pattern.kind === 'slots'
     ? Math.min(...pattern.slots.map(({ width }) => width))
     : pattern.kind === 'holes' && pattern.hole.kind === 'plain'
@@ -24,7 +24,7 @@ const widthOf = ({ pattern }: PlacedRest): number =>
       : 0;
 
 /** Strongest thread that passes the rest and still finds 0.8 d of thread in the base. */
-const threadFor = (width: number, base: number): Thread | undefined =>
+export const threadFor = (width: number, base: number): Thread | undefined =>
   FROM_BELOW.find(
     (thread) =>
       clearanceHole(thread, 'close').diameter <= width && Number(thread.slice(1)) * 0.8 <= base,

@@ -8,6 +8,7 @@ import {
   root,
   sliceByPlane,
   type Frame,
+  type HalfSpace,
   type Mesh,
   type Place,
   type Side,
@@ -15,7 +16,7 @@ import {
   type Vec3,
 } from '../../../src/family/index.ts';
 import { settleMesh, type Contacts } from '../pose/settle-mesh.ts';
-import { touchable } from '../pose/touchable.ts';
+import { touchable, type Touchable } from '../pose/touchable.ts';
 
 /** One belt on one side at one place: where the fixture stands and where the maker stops. */
 export interface Pass {
@@ -69,8 +70,46 @@ const edgeLeft = (pose: Frame, pass: Pass, at: Place, v: number): number => {
   return pass.side === 'left' ? w : -w;
 };
 
+/** A blade being ground at one place: what stands in the fixture, and the slice to be measured. */
+export interface Workpiece {
+  /** The stretch that can be over the nose, without the faces below. */
+  readonly stretch: Mesh;
+  readonly faces: readonly HalfSpace[];
+  /** What seat and step touch, with every face that reaches it. */
+  readonly spine: Touchable;
+  /** A thin slice round the place, with all faces. */
+  readonly slice: Mesh;
+}
+
 /** Sections of a blade's mesh are nowhere farther apart, mm. */
 const WIDEST = 10;
+/** Half the thickness of the slice, mm. */
+const SLICE = 0.5;
+
+const between = (mesh: Mesh, at: Place, reach: number): Mesh =>
+  cutByPlane(
+    cutByPlane(mesh, halfSpace([at.u + reach, 0, 0], [1, 0, 0])),
+    halfSpace([at.u - reach, 0, 0], [-1, 0, 0]),
+  );
+
+const spineOf = (mesh: Mesh, at: Place, { noseHalf, stepHalf, stepTop }: Contacts): Touchable =>
+  touchable(
+    mesh,
+    stepTop + 2,
+    [noseHalf, -noseHalf, stepHalf, -stepHalf].map((x) => at.u + x),
+  );
+
+/** The blank at a place, ready for its first pass. */
+export const workpiece = (blank: Mesh, at: Place, contacts: Contacts): Workpiece => {
+  const stretch = between(blank, at, contacts.noseHalf + WIDEST);
+  return {
+    stretch,
+    faces: [],
+    spine: spineOf(stretch, at, contacts),
+    slice: between(stretch, at, SLICE + Math.abs(at.height * Math.sin(radians(at.slope)))),
+  };
+};
+
 /** Tilts beyond this lay a blade down, degrees. */
 const STEEPEST = 40;
 /** Edge at which the stop counts as met, mm. */
@@ -82,13 +121,10 @@ const FINE = 1e-9;
  * always takes more off the edge, so the tilt is the one root. None when no tilt between just
  * leaning and 40 degrees does it.
  */
-export const stopPose = (mesh: Mesh, pass: Pass, at: Place): Frame | undefined => {
-  const height = Math.max(...sectionAt(mesh, at).map(([v]) => v));
-  const { stepTop, noseHalf, stepHalf } = pass.contacts;
-  const ends = [noseHalf, -noseHalf, stepHalf, -stepHalf].map((x) => at.u + x);
-  const spine = touchable(mesh, stepTop + 2, ends);
+export const stopPose = (piece: Workpiece, pass: Pass, at: Place): Frame | undefined => {
+  const height = Math.max(...sectionAt(piece.slice, at).map(([v]) => v));
   const poseAt = (tilt: number): Frame | undefined =>
-    settleMesh(spine, pass.side, at.u, tilt, pass.contacts);
+    settleMesh(piece.spine, pass.side, at.u, tilt, pass.contacts);
   const excess = (tilt: number): number => {
     const pose = poseAt(tilt);
     const off = pose ? edgeLeft(pose, pass, at, height) - pass.edge : NaN;
@@ -99,17 +135,25 @@ export const stopPose = (mesh: Mesh, pass: Pass, at: Place): Frame | undefined =
   return poseAt(root(excess, low, high));
 };
 
-/** The blade between two places along it: what can be over the nose while `at` is ground. */
-export const stretchAround = (mesh: Mesh, at: Place, noseHalf: number): Mesh => {
-  const reach = noseHalf + WIDEST;
-  return cutByPlane(
-    cutByPlane(mesh, halfSpace([at.u + reach, 0, 0], [1, 0, 0])),
-    halfSpace([at.u - reach, 0, 0], [-1, 0, 0]),
-  );
+const takes = ({ normal, offset }: HalfSpace, { points }: Touchable): boolean => {
+  for (let i = 0; i < points.length; i += 3) {
+    const p: Vec3 = [points[i] ?? 0, points[i + 1] ?? 0, points[i + 2] ?? 0];
+    if (dot3(normal, p) > offset + FINE) return true;
+  }
+  return false;
 };
 
-/** The blade after one pass at a place: everything the face reaches in its last pose is gone. */
-export const ground = (mesh: Mesh, pass: Pass, at: Place): Mesh | undefined => {
-  const pose = stopPose(mesh, pass, at);
-  return pose && cutByPlane(mesh, faceInBlade(pose, pass.lean));
+/**
+ * The blade after one pass at a place: everything the face reaches in its last pose is gone. The
+ * stretch is cut only where a face takes something that seat or step touch.
+ */
+export const ground = (piece: Workpiece, pass: Pass, at: Place): Workpiece | undefined => {
+  const pose = stopPose(piece, pass, at);
+  if (!pose) return undefined;
+  const face = faceInBlade(pose, pass.lean);
+  const faces = [...piece.faces, face];
+  const slice = cutByPlane(piece.slice, face);
+  if (!takes(face, piece.spine)) return { ...piece, faces, slice };
+  const stretch = faces.reduce(cutByPlane, piece.stretch);
+  return { stretch, faces: [], spine: spineOf(stretch, at, pass.contacts), slice };
 };

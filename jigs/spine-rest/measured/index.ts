@@ -17,7 +17,7 @@ import {
 } from '../../../src/family/index.ts';
 import type { Question } from '../checks/question.ts';
 import { gauge } from './measure.ts';
-import { ground, sectionAt, stretchAround, type Pass } from './cut-pass.ts';
+import { ground, sectionAt, workpiece, type Pass } from './cut-pass.ts';
 
 /** Chord error of the blade that is ground, mm: far below what is measured. */
 const CHORD = 1e-4;
@@ -66,30 +66,19 @@ const passesAt = (q: Question, blade: string, u: number): Pass[] =>
 const notSettled = (blade: string, u: number) =>
   fail(problem('not-settled', 'blades', words.notSettled(blade, u)));
 
-/**
- * The passes that shape a place. At the middle all are ground; elsewhere the last on each side and
- * the one before them, since the checks hold every earlier pass outside the finished faces: the
- * blade then stands on the corner that the side ground before has left.
- */
-const shaping = (passes: readonly Pass[], place: string): readonly Pass[] =>
-  place === 'middle' ? passes : passes.slice(-3);
-
 /** Grinds the blank at one place through all passes and measures both sides there. */
-const measuredAt = (
-  q: Question,
-  blade: Blade,
-  blank: Mesh,
-  { u, place }: { readonly u: number; readonly place: string },
-): Result<Measured[]> => {
+const measuredAt = (q: Question, blade: Blade, blank: Mesh, u: number): Result<Measured[]> => {
   const at = placeAt(blade, u, 2 * q.context.l.nose.half);
-  let mesh = stretchAround(blank, at, q.context.l.nose.half);
-  const passes = shaping(passesAt(q, blade.name, u), place);
+  const passes = passesAt(q, blade.name, u);
+  const contacts = passes[0]?.contacts;
+  if (!contacts) return ok([]);
+  let piece = workpiece(blank, at, contacts);
   for (const pass of passes) {
-    const next = ground(mesh, pass, at);
+    const next = ground(piece, pass, at);
     if (!next) return notSettled(blade.name, u);
-    mesh = next;
+    piece = next;
   }
-  const section = sectionAt(mesh, at);
+  const section = sectionAt(piece.slice, at);
   const sides = (['left', 'right'] as const).filter((side) => passes.some((p) => p.side === side));
   return all(
     sides.map((side): Result<Measured> => {
@@ -110,7 +99,7 @@ export const measuredOf = (q: Question): Result<Measured[]> => {
   const results = q.design.blades.map((blade) => {
     const { blade: blank } = bladeMesh(blade, { chord: CHORD });
     const expected = last?.blades.find((b) => b.blade === blade.name)?.expected ?? [];
-    return chain(all(expected.map((at) => measuredAt(q, blade, blank, at))), (lists) =>
+    return chain(all(expected.map(({ u }) => measuredAt(q, blade, blank, u))), (lists) =>
       ok(lists.flat()),
     );
   });

@@ -1,10 +1,12 @@
 import { rectangle, type PlatePart, type Result, type Vec2 } from '../../../src/family/index.ts';
 import { BAR } from '../layout/sizes.ts';
-import { plate, words, type Context } from './context.ts';
+import { plate, words, type Context, type Workshop } from './context.ts';
 import { passage } from './holes.ts';
 
 /** A clamp bar under the rest, one screw at either end outside it. */
-export const bar = (c: Context): Result<PlatePart> => {
+export const bar = (
+  c: Workshop & Pick<Context, 'mount'> & { readonly v: { readonly plate: number } },
+): Result<PlatePart> => {
   const { mount, v } = c;
   const x = Math.abs(mount.at[0]?.[0] ?? 0);
   const half = mount.barHalf;

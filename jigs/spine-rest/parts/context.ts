@@ -45,8 +45,13 @@ export interface Context extends Drawn {
 
 export const words = text.family.spineRest.parts;
 
+/** What a part that is cut or printed has to know of the workshop. */
+export interface Workshop {
+  readonly making: Making;
+}
+
 /** Radius of plate corners, mm: none where they are sawn. */
-export const cornerRadius = ({ making }: Context): number =>
+export const cornerRadius = ({ making }: Workshop): number =>
   making.plates.process === 'saw-drill' ? 0 : 3;
 
 export interface PlateSpec {
@@ -63,7 +68,7 @@ export interface PlateSpec {
 }
 
 /** A plate of the design's sheet: one profile, its holes in it. */
-export const plate = ({ making }: Context, spec: PlateSpec): Result<PlatePart> => {
+export const plate = ({ making }: Workshop, spec: PlateSpec): Result<PlatePart> => {
   const { name, density } = materialOf(making.plates.material);
   return cutPlate({
     ...spec,
@@ -76,7 +81,7 @@ export const plate = ({ making }: Context, spec: PlateSpec): Result<PlatePart> =
 };
 
 /** Name and density of the filament, and what its holes are printed larger by, mm. */
-export const printed = ({ making }: Context): { name: string; density: number; play: number } => {
+export const printed = ({ making }: Workshop): { name: string; density: number; play: number } => {
   const { name, density } = materialOf(making.prints.material);
   return { name, density, play: PRINT_PLAY[making.prints.fit] };
 };

@@ -10,7 +10,7 @@ import {
 } from '../../../src/family/index.ts';
 import { FEED } from '../layout/sizes.ts';
 import { THREAD } from '../layout/stations.ts';
-import { printed, words, type Context } from './context.ts';
+import { printed, words, type Workshop } from './context.ts';
 
 const DIVISIONS = 50;
 
@@ -35,7 +35,7 @@ const rim = () => {
 };
 
 /** The knob: printed with its front down, the nut of the feed screw sunk in from the back. */
-export const knob = (c: Context): PrintPart => {
+export const knob = (c: Workshop): PrintPart => {
   const { name, density, play } = printed(c);
   const bore = clearanceHole(THREAD.main, 'normal');
   const sunk = nut(THREAD.main, 'full');

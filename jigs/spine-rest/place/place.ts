@@ -32,17 +32,23 @@ const frameOf = (group: Group, frame: Frame, at: Standing): Frame => {
 const present = (touches: readonly string[], names: ReadonlySet<string>): string[] =>
   touches.filter((name) => names.has(name));
 
-/** The assembly with everything where it stands at one setting. */
-export const placed = (items: readonly Item[], at: Standing): Placement[] => {
+/** What each item touches, whichever of the two says so; names that are not there left out. */
+export const mutualTouches = (
+  items: readonly { readonly name: string; readonly touches: readonly string[] }[],
+): ((name: string) => string[]) => {
   const names = new Set(items.map(({ name }) => name));
   const touching = new Map(items.map(({ name, touches }) => [name, present(touches, names)]));
-  // Touching is mutual, whichever of the two says so.
-  const mutual = (name: string): string[] => [
+  return (name) => [
     ...new Set([
       ...(touching.get(name) ?? []),
       ...items.filter((other) => touching.get(other.name)?.includes(name)).map((o) => o.name),
     ]),
   ];
+};
+
+/** The assembly with everything where it stands at one setting. */
+export const placed = (items: readonly Item[], at: Standing): Placement[] => {
+  const mutual = mutualTouches(items);
   return items.map(({ name, part, group, frame }) => ({
     part,
     name,
