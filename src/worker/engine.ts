@@ -1,4 +1,5 @@
 import { registry } from '../../jigs/registry.ts';
+import { adapt } from '../adapt/adapt.ts';
 import { openAny } from '../adapt/open-any.ts';
 import { chain, ok, type Result } from '../core/result.ts';
 import { parseJson } from '../document/json.ts';
@@ -78,6 +79,8 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
       chain(checkFixture(fixture), (checked) => ok(builtOf(checked))),
     ),
   scene: async (design) => chain(solve(design), (fixture) => sceneOf(design, fixture)),
+  adapt: async (design, grinder) =>
+    chain(checkDesign(design, registry), (sound) => adapt(sound, { grinder }, registry)),
   pack: async (design, acceptFailing, progress) =>
     pack(design, acceptFailing, progress, await fonts()),
 });

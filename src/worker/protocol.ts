@@ -1,3 +1,4 @@
+import type { Adapted } from '../adapt/adapt.ts';
 import type { CheckResult } from '../check/result.ts';
 import type { Parameter } from '../core/parameter.ts';
 import type { Result } from '../core/result.ts';
@@ -119,6 +120,8 @@ export interface Engine {
   build(design: Design): Promise<Result<Built>>;
   /** The solids, for the picture on the bench. */
   scene(design: Design): Promise<Result<Scene>>;
+  /** What fitting the design to another grinder means; nothing is changed. */
+  adapt(design: Design, grinder: Grinder): Promise<Result<Adapted>>;
   /**
    * The package of a design, the same bytes as the command line writes. With `acceptFailing` it
    * is written although checks failed, and every page names them.

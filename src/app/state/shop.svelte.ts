@@ -3,6 +3,7 @@ import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
 import { text } from '../../text/index.ts';
 import type { Built, Engine, FamilyCard, Scene, Solved } from '../../worker/protocol.ts';
+import { Adapting } from './adapting.svelte.ts';
 import { Bench } from './bench.svelte.ts';
 import { Latest } from './latest.svelte.ts';
 import { Notices } from './notices.svelte.ts';
@@ -62,6 +63,7 @@ export class Shop {
   /** The solids, asked for only while they are looked at. */
   readonly staging: Latest<Scene>;
   readonly packing: Packing;
+  readonly adapting: Adapting;
   bench: Bench | null = $state.raw(null);
   families: readonly FamilyCard[] = $state.raw([]);
   examples: readonly Example[] = $state.raw([]);
@@ -77,6 +79,7 @@ export class Shop {
     this.building = new Latest((design) => checker.engine().build(design), checker.giveUp);
     this.staging = new Latest((design) => modeller.engine().scene(design), modeller.giveUp);
     this.packing = new Packing(engines.hire());
+    this.adapting = new Adapting(engines.hire());
     this.shelf = new Shelf(outside.store, outside.lasting, {
       now: outside.now,
       newId: outside.newId,
@@ -147,8 +150,8 @@ export class Shop {
     const words = text.app.designs;
     const grinder = await this.outside.engines.numbers.openGrinder(bytes);
     if (grinder.ok && this.bench !== null) {
-      this.bench.set('grinder', grinder.value);
-      this.notices.say('good', words.grinderTaken(grinder.value.name));
+      this.view.step = 'grinder';
+      void this.adapting.ask(this.bench.design, grinder.value);
     } else if (await this.open(file.name, bytes)) {
       this.notices.say('good', words.opened(file.name));
     }

@@ -1,0 +1,50 @@
+import type { Adapted } from '../../adapt/adapt.ts';
+import type { Result } from '../../core/result.ts';
+import type { Design } from '../../document/schema.ts';
+import type { Grinder } from '../../grinder/schema.ts';
+import type { Hired } from './shop.svelte.ts';
+
+interface Question {
+  readonly of: Design;
+  readonly grinder: Grinder;
+}
+
+/** What fitting a design to another grinder would mean, before anything is changed. */
+export class Adapting {
+  /** The grinder in question; null when none is. */
+  asked: Question | null = $state.raw(null);
+  result: Result<Adapted> | null = $state.raw(null);
+  crash: string | null = $state(null);
+  readonly #hired: Hired;
+
+  constructor(hired: Hired) {
+    this.#hired = hired;
+  }
+
+  get busy(): boolean {
+    return this.asked !== null && this.result === null && this.crash === null;
+  }
+
+  async ask(of: Design, grinder: Grinder): Promise<void> {
+    if (this.busy) this.#hired.giveUp();
+    const question = { of, grinder };
+    this.asked = question;
+    this.result = null;
+    this.crash = null;
+    try {
+      const result = await this.#hired.engine().adapt(of, grinder);
+      if (this.asked === question) this.result = result;
+    } catch (error) {
+      if (this.asked === question)
+        this.crash = error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  /** Drops the question; nothing was changed. */
+  drop(): void {
+    if (this.busy) this.#hired.giveUp();
+    this.asked = null;
+    this.result = null;
+    this.crash = null;
+  }
+}
