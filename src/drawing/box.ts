@@ -31,6 +31,10 @@ export const grow = (box: Box, by: number): Box => ({
 export const overlap = (a: Box, b: Box): boolean =>
   a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
 
+/** Whether the inner box lies wholly in the outer one. */
+export const contains = (outer: Box, inner: Box): boolean =>
+  inner.x0 >= outer.x0 && inner.x1 <= outer.x1 && inner.y0 >= outer.y0 && inner.y1 <= outer.y1;
+
 export const widthOf = (box: Box): number => box.x1 - box.x0;
 export const heightOf = (box: Box): number => box.y1 - box.y0;
 

@@ -1,6 +1,6 @@
 import { onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
-import type { Box } from './box.ts';
+import { contains, type Box } from './box.ts';
 import { itemBox } from './items.ts';
 import type { Item } from './sheet.ts';
 
@@ -27,9 +27,6 @@ const clipped = (box: Box, a: Vec2, b: Vec2): readonly [Vec2, Vec2] | undefined 
   return leave - enter > 1e-9 ? [at(enter), at(leave)] : undefined;
 };
 
-const inside = (box: Box, inner: Box): boolean =>
-  inner.x0 >= box.x0 && inner.x1 <= box.x1 && inner.y0 >= box.y0 && inner.y1 <= box.y1;
-
 const pointsOf = (item: Extract<Item, { kind: 'circle' | 'arc' }>): Vec2[] => {
   const from = item.kind === 'arc' ? item.from : 0;
   const sweep = item.kind === 'arc' ? (((item.to - from) % 360) + 360) % 360 : 360;
@@ -44,7 +41,7 @@ const pointsOf = (item: Extract<Item, { kind: 'circle' | 'arc' }>): Vec2[] => {
  * shown whole or not at all.
  */
 export const clip = (item: Item, window: Box): Item[] => {
-  if (inside(window, itemBox(item))) return [item];
+  if (contains(window, itemBox(item))) return [item];
   if (item.kind === 'text' || item.kind === 'fill') return [];
   const points =
     item.kind === 'line'

@@ -4,7 +4,7 @@ import { scale2, type Vec2 } from '../geometry/vector.ts';
 import { text as words } from '../text/index.ts';
 import { boardOf, crossed, isFree, isOpen, onto, type Board } from './board.ts';
 import { bounds, label, line, TEXT } from './items.ts';
-import { widthOf, heightOf, type Box } from './box.ts';
+import { contains, widthOf, heightOf, type Box } from './box.ts';
 import { ABOVE, arrow, dimensionText, leader, linear } from './dimension.ts';
 import { fitsBetween, ordinates, rowDepth, type Ordinate } from './ordinate.ts';
 import type { Item } from './sheet.ts';
@@ -142,12 +142,14 @@ const DIRECTIONS = [45, 135, 315, 225, 90, 270, 0, 180, 67, 113, 23, 157, 293, 2
 
 /**
  * Names beside their features, without a line where there is room, else with a leader; `lost`
- * counts those for which there was neither.
+ * counts those for which there was neither. All stay inside `within` where it is given,
+ * and one that cannot is left to the hole table.
  */
 export const names = (
   features: readonly Feature[],
   k: number,
   start: Board,
+  within?: Box,
 ): { readonly items: Item[]; readonly lost: number } => {
   let board = start;
   let lost = 0;
@@ -168,7 +170,8 @@ export const names = (
         const t = Math.min(clear(0, w), clear(1, h)) + extra;
         const middle: Vec2 = [centre[0] + u[0] * t, centre[1] + u[1] * t];
         const name = label([middle[0], middle[1] - h], id, { align: 'centre' });
-        if (!isFree(board, bounds([name]))) continue;
+        const box = bounds([name]);
+        if (!isFree(board, box) || (within && !contains(within, box))) continue;
         if (extra < 2) {
           const cost = extra;
           if (!best || cost < best.cost) best = { cost, items: [name] };
@@ -191,7 +194,7 @@ export const names = (
           best = { cost, items: [line(from, to, 'dimension'), arrow(from, direction), name] };
       }
     if (!best) lost++;
-    const chosen = best?.items ?? aside(id, board);
+    const chosen = best?.items ?? (within ? [] : aside(id, board));
     items.push(...chosen);
     board = onto(board, chosen);
   }
