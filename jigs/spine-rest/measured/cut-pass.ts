@@ -16,7 +16,7 @@ import {
   type Vec3,
 } from '../../../src/family/index.ts';
 import { settleMesh, type Contacts } from '../pose/settle-mesh.ts';
-import { touchable, type Touchable } from '../pose/touchable.ts';
+import { subset, touchable, type Touchable } from '../pose/touchable.ts';
 
 /** One belt on one side at one place: where the fixture stands and where the maker stops. */
 export interface Pass {
@@ -115,24 +115,43 @@ const STEEPEST = 40;
 /** Edge at which the stop counts as met, mm. */
 const FINE = 1e-9;
 
+/** Every how many-eth point finds the tilt roughly, and how near to a contact a point may matter. */
+const COARSE = 7;
+const NEAR = 0.05;
+/** How far the rough tilt may be off, degrees: the finer search looks that far to both sides. */
+const ROUGH = 0.5;
+
 /**
  * The pose in which the belt has brought the edge at a place down to the stop: the tilt at which
  * the settled blade's ground face passes that far from the midplane at the edge. A steeper tilt
- * always takes more off the edge, so the tilt is the one root. None when no tilt between just
- * leaning and 40 degrees does it.
+ * always takes more off the edge, so the tilt is the one root. It is found roughly on some of
+ * the points, then on all that lie near a contact there. None when no tilt between just leaning
+ * and 40 degrees does it.
  */
 export const stopPose = (piece: Workpiece, pass: Pass, at: Place): Frame | undefined => {
   const height = Math.max(...sectionAt(piece.slice, at).map(([v]) => v));
-  const poseAt = (tilt: number): Frame | undefined =>
-    settleMesh(piece.spine, pass.side, at.u, tilt, pass.contacts);
-  const excess = (tilt: number): number => {
-    const pose = poseAt(tilt);
-    const off = pose ? edgeLeft(pose, pass, at, height) - pass.edge : NaN;
-    return Math.abs(off) < FINE ? 0 : off;
+  const { contacts, side, lean } = pass;
+  const search = (spine: Touchable, low: number, high: number): number | undefined => {
+    const excess = (tilt: number): number => {
+      const pose = settleMesh(spine, side, at.u, tilt, contacts);
+      const off = pose ? edgeLeft(pose, pass, at, height) - pass.edge : NaN;
+      return Math.abs(off) < FINE ? 0 : off;
+    };
+    return excess(low) >= 0 && excess(high) <= 0 ? root(excess, low, high) : undefined;
   };
-  const [low, high] = [Math.max(0.02, pass.lean + 0.02), STEEPEST];
-  if (!(excess(low) > 0) || !(excess(high) < 0)) return undefined;
-  return poseAt(root(excess, low, high));
+  const least = Math.max(0.02, lean + 0.02);
+  const some = subset(piece.spine, (_u, _v, _w, i) => i % COARSE === 0);
+  const rough = search(some, least, STEEPEST);
+  const near = rough === undefined ? undefined : settleMesh(some, side, at.u, rough, contacts);
+  if (rough === undefined || !near) return undefined;
+  const close = subset(piece.spine, (u, v, w) => {
+    const [, y, z] = place(near, [u, v, w]);
+    return z <= NEAR || y >= contacts.setoff - NEAR;
+  });
+  const tilt =
+    search(close, Math.max(least, rough - ROUGH), rough + ROUGH) ??
+    search(piece.spine, least, STEEPEST);
+  return tilt === undefined ? undefined : settleMesh(piece.spine, side, at.u, tilt, contacts);
 };
 
 const takes = ({ normal, offset }: HalfSpace, { points }: Touchable): boolean => {

@@ -48,3 +48,24 @@ export const touchable = (
   }
   return { points: Float64Array.from(points), edges: Uint32Array.from(edges) };
 };
+
+/** The points that a test keeps, by number and coordinates, with the edges between them. */
+export const subset = (
+  { points, edges }: Touchable,
+  keep: (u: number, v: number, w: number, i: number) => boolean,
+): Touchable => {
+  const numbers = new Int32Array(points.length / 3).fill(-1);
+  const kept: number[] = [];
+  for (let i = 0; i < numbers.length; i += 1) {
+    const [u, v, w] = [read(points, 3 * i), read(points, 3 * i + 1), read(points, 3 * i + 2)];
+    if (!keep(u, v, w, i)) continue;
+    numbers[i] = kept.length / 3;
+    kept.push(u, v, w);
+  }
+  const joined: number[] = [];
+  for (let e = 0; e < edges.length; e += 2) {
+    const [a, b] = [read(numbers, read(edges, e)), read(numbers, read(edges, e + 1))];
+    if (a >= 0 && b >= 0) joined.push(a, b);
+  }
+  return { points: Float64Array.from(kept), edges: Uint32Array.from(joined) };
+};
