@@ -1,5 +1,6 @@
 import type { Issue } from '../core/issue.ts';
 import type { Result } from '../core/result.ts';
+import { QUANTUM } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import type { PairCheck } from './distance/index.ts';
 import type { CheckResult } from './result.ts';
@@ -76,7 +77,11 @@ export const resultsOf = (
 ): readonly CheckResult[] =>
   computed.ok ? computed.value : [notComputed(terms, kind, computed.issues)];
 
-/** The worst of several results of one kind: failed before passed, then the least margin. */
+/**
+ * The worst of several results of one kind: failed before passed, then the least margin. Of equal
+ * margins the first counts, equal to within the output grid, so that engines whose last bits
+ * differ name the same pose.
+ */
 export const worstOf = (results: readonly CheckResult[]): CheckResult | undefined => {
   const margin = ({ passed, found, atLeast, atMost }: CheckResult): number => {
     if (found === null) return -Infinity;
@@ -87,7 +92,7 @@ export const worstOf = (results: readonly CheckResult[]): CheckResult | undefine
     return passed ? Math.max(room, 0) : Math.min(room, 0) - 1e6;
   };
   return results.reduce<CheckResult | undefined>(
-    (worst, result) => (worst && margin(worst) <= margin(result) ? worst : result),
+    (worst, result) => (worst && margin(worst) <= margin(result) + QUANTUM ? worst : result),
     undefined,
   );
 };

@@ -1,5 +1,6 @@
 import { chain, fail, ok, type Result } from '../core/result.ts';
 import type { Issue } from '../core/issue.ts';
+import { plain } from '../core/units.ts';
 import type { Design } from '../document/schema.ts';
 import { saveDesign } from '../document/save.ts';
 import { DESIGN_KIND, withManifest, type PackageFile } from '../export/index.ts';
@@ -27,7 +28,11 @@ export interface PackageOptions {
 /** Marks a refusal because checks failed, apart from bad input. */
 export const CHECKS_FAILED = 'checks-failed';
 
-const json = (value: unknown): Uint8Array => utf8(`${JSON.stringify(value, null, 2)}\n`);
+/** Numbers on the output grid: the last bits of two JavaScript engines differ. */
+const onGrid = (_: string, value: unknown): unknown =>
+  typeof value === 'number' ? Number(plain(value)) : value;
+
+const json = (value: unknown): Uint8Array => utf8(`${JSON.stringify(value, onGrid, 2)}\n`);
 
 /**
  * The complete package of a design, as files: cut files, prints, drawings, set-up sheet,
