@@ -1,4 +1,5 @@
 import {
+  all,
   chain,
   fabricationChecks,
   ok,
@@ -18,6 +19,7 @@ import { insideChecks } from './checks/inside.ts';
 import { pairChecks } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';
 import { rangeChecks } from './checks/ranges.ts';
+import { stopChecks } from './checks/stop.ts';
 import { travelChecks } from './checks/travel.ts';
 import { measuredOf } from './measured/index.ts';
 import { shiftsOf } from './needs-of.ts';
@@ -115,23 +117,19 @@ const questionOf = (
 });
 
 /** All checks of a question, in the order a maker reads them. */
-export const checksOf = (q: Question): Result<readonly CheckResult[]> =>
-  chain(pairChecks(q), (pairs) =>
-    chain(insideChecks(q), (inside) =>
-      ok([
-        ...rangeChecks(q),
-        ...travelChecks(q),
-        ...pairs,
-        ...inside,
-        ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
-      ]),
-    ),
+export const checksOf = (q: Question): Result<readonly CheckResult[]> => {
+  const numbers = [...rangeChecks(q), ...travelChecks(q)];
+  const making = fabricationChecks(q.parts, q.design.making.prints.nozzle);
+  return chain(all([pairChecks(q), stopChecks(q), insideChecks(q)]), (solids) =>
+    ok([...numbers, ...solids.flat(), ...making]),
   );
+};
+
+/** The fixture, and the question behind its checks for those who test the checks. */
+export type SpineRestFixture = Fixture & { readonly question: () => Result<Question> };
 
 /** A solved design as the fixture it is. */
-export const fixtureOf = (
-  solved: Solved,
-): Fixture & { readonly question: () => Result<Question> } => {
+export const fixtureOf = (solved: Solved): SpineRestFixture => {
   const { design, v, plan, context, stands } = solved;
   const items = [...solved.items.machine, ...solved.items.blade];
   const poses = posesBy(solved);

@@ -6,13 +6,12 @@ import {
   planSpineRest,
   valuesOf,
   type Design,
-  type Fixture,
   type Result,
   type SpineRestInput,
   type SpineRestPlan,
 } from '../../src/family/index.ts';
 import { contextOf } from './context-of.ts';
-import { fixtureOf } from './fixture.ts';
+import { fixtureOf, type SpineRestFixture } from './fixture.ts';
 import { itemsOf } from './place/items.ts';
 import { parameters, type Values } from './parameters.ts';
 import { parameterIssues, planIssues } from './rules.ts';
@@ -54,7 +53,7 @@ const planOf = (design: Design, v: Values): Result<SpineRestPlan> =>
   });
 
 /** From a valid design to a solved fixture; the issues where it cannot be built. */
-export const solve = (design: Design): Result<Fixture> => {
+export const solve = (design: Design): Result<SpineRestFixture> => {
   const v = valuesOf(parameters, design.fixture.parameters);
   const wrong = parameterIssues(design, v);
   if (hasError(wrong)) return fail(...wrong);

@@ -1,0 +1,33 @@
+import type { CarriagePlan, Design, Grinder, Making } from '../../src/family/index.ts';
+import type { Mount } from '../spine-rest/layout/mount.ts';
+import type { Stand } from '../spine-rest/site.ts';
+import type { Grip } from './layout/grip.ts';
+import type { Layout } from './layout/layout.ts';
+import type { Values } from './parameters.ts';
+
+/** Lengths of the screws, chosen from the tables, mm. */
+export interface Screws {
+  readonly foot: number;
+  readonly palm: number;
+  readonly clamp: number;
+  readonly jack: number;
+  readonly fence: number;
+  readonly mount: number;
+  readonly angle: number;
+}
+
+/** Everything that parts and placements are drawn from. */
+export interface Context {
+  readonly design: Design;
+  readonly grinder: Grinder;
+  readonly making: Making;
+  readonly v: Values;
+  readonly l: Layout;
+  readonly plan: CarriagePlan;
+  readonly grips: readonly Grip[];
+  /** One a pass of the sequence. */
+  readonly stands: readonly Stand[];
+  readonly mount: Mount;
+  readonly restThickness: number;
+  readonly screws: Screws;
+}

@@ -1,0 +1,75 @@
+import {
+  fail,
+  ok,
+  problem,
+  text,
+  type Result,
+  type Vec2,
+} from '../../../src/family/index.ts';
+import { threadFor, widthOf } from '../../spine-rest/layout/choose-mount.ts';
+import {
+  barPlaces,
+  patternPlaces,
+  type Mount,
+  type PlacedRest,
+} from '../../spine-rest/layout/mount.ts';
+import type { Values } from '../parameters.ts';
+import type { Layout } from './layout.ts';
+import { BAR, BASE } from './sizes.ts';
+
+const words = text.family.carriage.issues;
+
+/** What a mounting screw must stay clear of: fence screws, stop pins, the track of the heel tip. */
+const taken = ({ base, fence, stroke }: Layout): { at: Vec2; radius: number }[] => {
+  const count = Math.ceil((2 * stroke) / 4) + 1;
+  const track = Array.from({ length: count }, (_, i): number => -stroke + (2 * stroke * i) / (count - 1));
+  const y = (base.heelTrack.from + base.heelTrack.to) / 2;
+  const spread = (base.heelTrack.to - base.heelTrack.from) / 2;
+  return [
+    ...[-1, 1].flatMap((side) => [
+      { at: [side * fence.screwX, fence.rear - fence.depth / 2] as Vec2, radius: 3 },
+      { at: [side * base.pinX, base.pinY] as Vec2, radius: BASE.pin / 2 },
+    ]),
+    ...track.map((x) => ({ at: [x, y] as Vec2, radius: spread + BASE.heelTrack })),
+  ];
+};
+
+/** Slots as they are left when the rest shifts by `spread` to either side of its mean place. */
+const narrowed = (rest: PlacedRest, spread: number): PlacedRest => {
+  const { pattern } = rest;
+  if (pattern.kind !== 'slots' || pattern.axis === 'x') return rest;
+  const slots = pattern.slots.map((slot) => ({
+    ...slot,
+    from: Math.min(slot.from, slot.to) + spread,
+    to: Math.max(slot.from, slot.to) - spread,
+  }));
+  return { ...rest, pattern: { ...pattern, slots } };
+};
+
+/** How the base is held on a rest that shifts by `spread` either way from belt to belt. */
+export const mountOf = (v: Values, l: Layout, rest: PlacedRest, spread: number): Result<Mount> => {
+  const { half, front, back } = l.base;
+  const plan = { half, front, back };
+  if (v.mount === 'bars' || rest.pattern.kind === 'edges') {
+    const at = barPlaces(rest, plan, taken(l), 3, front, BAR.width);
+    if (at.length < 4) return fail(problem('mount-no-bars', 'grinder.rest', words.noBars));
+    const x = Math.abs(at[0]?.[0] ?? 0);
+    const barHalf = x + 8;
+    return ok({ kind: 'bars', thread: 'M6', at, barHalf, earHalf: barHalf, earFrom: front });
+  }
+  const thread = threadFor(widthOf(rest), v.base);
+  if (thread === undefined)
+    return fail(problem('mount-no-thread', 'grinder.rest.pattern', words.noThread(widthOf(rest))));
+  const diameter = Number(thread.slice(1));
+  const follows = rest.pattern.kind === 'slots' && rest.pattern.axis === 'y';
+  if (!follows && 2 * spread > widthOf(rest) - diameter)
+    return fail(
+      problem('mount-fixed', 'fixture.parameters.mount', words.fixedPattern(2 * spread)),
+    );
+  const at = patternPlaces(narrowed(rest, spread), plan, taken(l), diameter / 2);
+  if (at.length < 2)
+    return fail(
+      problem('mount-misses', 'grinder.rest.pattern', words.patternMisses(2 * half, back - front)),
+    );
+  return ok({ kind: 'screws', thread, at, barHalf: 0, earHalf: 0, earFrom: 0 });
+};

@@ -1,0 +1,92 @@
+import {
+  hasError,
+  problem,
+  radians,
+  text,
+  type Design,
+  type Issue,
+} from '../../src/family/index.ts';
+import type { Grip } from './layout/grip.ts';
+import type { angleFor, Levels } from './layout/layout.ts';
+import { JAW } from './layout/sizes.ts';
+import type { Values } from './parameters.ts';
+
+const words = text.family.carriage.issues;
+const labels = text.family.carriage.parameters;
+
+const path = (key: keyof Values): string => `fixture.parameters.${key}`;
+
+/** Belt thickening while it runs: flutter and splice, mm. */
+export const runningGrowth = ({ grinder }: Design): number =>
+  grinder.belt.flutter + grinder.belt.splice;
+
+/** How much nearer the lower front edge of the base is to a platen that leans back, mm. */
+export const baseLean = ({ grinder }: Design, { base, beltGap }: Values): number => {
+  const t = radians(Math.abs(grinder.lean));
+  return (grinder.lean > 0 ? base * Math.sin(t) : 0) + beltGap * (1 - Math.cos(t));
+};
+
+/** Room between the lower end of the jaw and the sole's top or the fence below it, mm. */
+const OVER_SOLE = 2;
+
+/** Combinations of parameters and blades that no layout can mend, before anything is solved. */
+export const parameterIssues = (
+  design: Design,
+  v: Values,
+  grips: readonly Grip[],
+  levels: Levels,
+  angle: ReturnType<typeof angleFor>,
+): Issue[] => {
+  const { thicknesses, process } = design.making.plates;
+  const issues: Issue[] = [];
+  for (const key of ['plate', 'base'] as const) {
+    if (!thicknesses.some((t) => Math.abs(t - v[key]) < 1e-9))
+      issues.push(
+        problem(
+          'thickness-missing',
+          path(key),
+          words.thicknessMissing(labels[key].label, v[key], thicknesses),
+        ),
+      );
+  }
+  const plates = v.upright !== 'angle';
+  if (plates && (process === 'saw-drill' || process === 'plasma'))
+    issues.push(problem('tabs-need-cut', path('upright'), words.tabsNeedCut(process)));
+  const leastGap = runningGrowth(design) + v.runningClearance + baseLean(design, v);
+  if (v.beltGap < leastGap - 1e-9)
+    issues.push(problem('gap-at-belt', path('beltGap'), words.gapAtBelt(v.beltGap, leastGap)));
+  const leastJaw = design.grinder.belt.tracking + v.runningClearance - v.plungeMargin;
+  if (v.jawGap < leastJaw - 1e-9)
+    issues.push(problem('jaw-at-belt', path('jawGap'), words.jawAtBelt(v.jawGap, leastJaw)));
+  grips.forEach(({ blade, onTang }, i) => {
+    const behind = v.jawGap + v.jawWidth;
+    const have = blade.ricasso + blade.tang.length;
+    if (have < behind)
+      issues.push(
+        problem('tang-short', `blades.${String(i)}.tang`, words.tangShort(blade.name, have, behind)),
+      );
+    const ricasso = blade.thickness[0]?.t ?? 0;
+    if (onTang && v.jawGap < blade.ricasso && Math.abs(ricasso - blade.tang.thickness) > 0.01)
+      issues.push(
+        problem(
+          'jaw-straddles',
+          path('jawGap'),
+          words.jawStraddles(blade.name, ricasso, blade.tang.thickness),
+        ),
+      );
+  });
+  const room = levels.jawBottom - levels.soleTop - OVER_SOLE;
+  if (room < 0)
+    issues.push(
+      problem('edge-too-low', path('edgeHeight'), words.edgeTooLow(v.edgeHeight, v.edgeHeight - room)),
+    );
+  if (!plates && !hasError(issues)) {
+    if (angle === undefined)
+      issues.push(
+        problem('no-angle', path('edgeHeight'), words.noAngle(levels.jawTop, v.edgeHeight - JAW.edge)),
+      );
+    if (v.tipSettings > 0)
+      issues.push(problem('angle-turned', path('tipSettings'), words.angleTurned));
+  }
+  return issues;
+};
