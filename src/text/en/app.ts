@@ -283,7 +283,7 @@ export const app = {
     places: { heel: 'heel', middle: 'middle', tip: 'tip' },
     zeroing: 'Finding zero',
     assembly: 'Putting it together',
-    cautions: 'Cautions',
+    own: 'This fixture',
     progress: (n: number, belt: string, side: string) => `On the way: step ${n}, ${belt}, ${side}`,
     push: 'Push between',
     pushValue: (low: string, high: string) => `${low} and ${high} above the seat`,
