@@ -10,13 +10,13 @@ import type { Needs, Range } from './needs.ts';
 import type { Values } from './parameters.ts';
 import type { Stand } from './site.ts';
 
-const rangeOf = (values: readonly number[]): Range => ({
+export const rangeOf = (values: readonly number[]): Range => ({
   min: Math.min(...values),
   max: Math.max(...values),
 });
 
 /** What the collar meets on one blade between two distances behind the plunge (u, negative). */
-const behindOf = (blade: Blade, from: number, to: number): Needs['behind'] => {
+export const behindOf = (blade: Blade, from: number, to: number): Needs['behind'] => {
   const { ricasso, tang } = blade;
   const pieces: Needs['behind'][] = [];
   if (to > -ricasso) {
@@ -29,7 +29,7 @@ const behindOf = (blade: Blade, from: number, to: number): Needs['behind'] => {
   return joined(pieces);
 };
 
-const joined = (pieces: readonly Needs['behind'][]): Needs['behind'] => ({
+export const joined = (pieces: readonly Needs['behind'][]): Needs['behind'] => ({
   from: Math.min(...pieces.map((p) => p.from)),
   to: Math.max(...pieces.map((p) => p.to)),
   thickness: Math.max(...pieces.map((p) => p.thickness)),

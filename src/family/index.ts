@@ -1,6 +1,8 @@
 /** What a fixture family may use: the one door between `jigs/` and the engine. */
 export { bevelPlace, edgeOffsets, wantedBevel, wantedHeightAt } from '../blade/bevel.ts';
 export { bladeMesh } from '../blade/blade-mesh.ts';
+export { flatCut, hollowCut, type Cut } from '../blade/cut.ts';
+export type { SideCuts } from '../blade/section.ts';
 export { placeAt, type Place } from '../blade/place.ts';
 export type { Blade } from '../blade/schema.ts';
 export { shapeOf } from '../blade/shape.ts';
@@ -31,10 +33,15 @@ export * from '../geometry/loop.ts';
 export type { Mesh } from '../geometry/mesh.ts';
 export * from '../geometry/vector.ts';
 export { root } from '../grind/numeric/root.ts';
-export { jawClearance } from '../grind/carriage/jaw.ts';
 export { planCarriage } from '../grind/carriage/plan.ts';
 export { screwExtension } from '../grind/carriage/screw.ts';
 export type * from '../grind/carriage/types.ts';
+export { lipRoom } from '../grind/edge-rest/lip-room.ts';
+export { planEdgeRest } from '../grind/edge-rest/plan.ts';
+export { inSeat } from '../grind/edge-rest/stand.ts';
+export { halfAt, hollowed, type EdgeSection } from '../grind/edge-rest/half.ts';
+export { wheelAtSeat, type PlacedWheel } from '../grind/edge-rest/wheel.ts';
+export type { EdgeRestInput, EdgeRestPlan } from '../grind/edge-rest/types.ts';
 export { planSpineRest } from '../grind/spine-rest/plan.ts';
 export { settledPose } from '../grind/spine-rest/pose.ts';
 export { inSeatFrame } from '../grind/spine-rest/settle.ts';

@@ -19,6 +19,11 @@ import {
 } from '../../../src/family/index.ts';
 import { words, type Question } from './question.ts';
 
+/** What stands where at every setting. */
+export interface Assembled extends Pick<Question, 'parts' | 'place'> {
+  readonly plan: { readonly settings: readonly { readonly id: string }[] };
+}
+
 /** Parts that are not meant to touch keep this far apart, mm. */
 const APART = 0.1;
 const CLOSED = 0.02;
@@ -26,7 +31,7 @@ const CLOSED = 0.02;
 const UP: Vec3 = [0, 0, 1];
 
 /** Faces that must lie on each other, and the way the first comes off the second. */
-const FACES: readonly (readonly [string, string])[] = [
+export const FACES: readonly (readonly [string, string])[] = [
   ['nose', 'base'],
   ['packer', 'base'],
   ['step', 'nose'],
@@ -44,7 +49,7 @@ const FACES: readonly (readonly [string, string])[] = [
  * How each group of placements shifts along y from the first setting to the others, as one motion
  * that all its placements share.
  */
-const motionsOf = (q: Question, fixed: readonly Placement[]): Map<string, Motion> => {
+const motionsOf = (q: Assembled, fixed: readonly Placement[]): Map<string, Motion> => {
   const motions = new Map<string, Motion>();
   for (const { carrier, name, frame } of fixed) {
     if (motions.has(carrier)) continue;
@@ -63,7 +68,10 @@ const motionsOf = (q: Question, fixed: readonly Placement[]): Map<string, Motion
  * and nothing else comes within a tenth of a millimetre, at every setting: step, base and push
  * block stand elsewhere at each.
  */
-export const insideChecks = (q: Question): Result<CheckResult[]> => {
+export const insideChecks = (
+  q: Assembled,
+  contacts: readonly (readonly [string, string])[] = FACES,
+): Result<CheckResult[]> => {
   const setting = q.plan.settings[0];
   const placements = setting ? q.place(setting.id) : [];
   const fixed = placements.filter(({ carrier }) => carrier !== 'blade');
@@ -73,7 +81,7 @@ export const insideChecks = (q: Question): Result<CheckResult[]> => {
       all(fixed.map((p): Result<Body> => bodyOf(p.name, [p], meshes, motions.get(p.carrier)))),
       (bodies) => {
         const has = (name: string): boolean => fixed.some((p) => p.name === name);
-        const faces = FACES.filter(([a, b]) => has(a) && has(b));
+        const faces = contacts.filter(([a, b]) => has(a) && has(b));
         const isFace = (a: string, b: string): boolean =>
           faces.some(([x, y]) => (x === a && y === b) || (x === b && y === a));
         const touching = fixed.flatMap((p) =>

@@ -13,7 +13,7 @@ import { slots, tapped } from './holes.ts';
 import { scale } from './scale.ts';
 
 /** Guide slot and locking slots of the step plate, long enough for its whole travel. */
-const guideHoles = ({ l, s, v }: Context) => {
+export const guideHoles = ({ l, s, v }: Context) => {
   const { front, travel, pins, slotWidth } = l.slide;
   const [first, last] = pins;
   const centre: Vec2 = [0, middle({ min: first, max: last }) - front];

@@ -1,0 +1,266 @@
+import {
+  bladeMesh,
+  bodyOf,
+  chain,
+  checkPairs,
+  createWorkspace,
+  machineBodies,
+  notComputed,
+  ok,
+  pairResult,
+  partMeshes,
+  prepare,
+  worstOf,
+  WORLD,
+  type Blade,
+  type BladePose,
+  type Body,
+  type CheckResult,
+  type Design,
+  type Frame,
+  type PairRule,
+  type PairTerms,
+  type Part,
+  type PartMeshes,
+  type Placement,
+  type Result,
+  type SideCuts,
+} from '../../../src/family/index.ts';
+import type { Stand } from '../site.ts';
+import { words } from './question.ts';
+import { bladeMotion, movementsOf, poseOf, shiftMotion, type Movement } from './sweeps.ts';
+
+/** A pair that is asked about, once for every stand and blade; the worst answer is the result. */
+export interface Asked {
+  readonly id: string;
+  readonly rule: PairRule;
+  readonly fix: string;
+  readonly parameter?: string;
+}
+
+/** What must keep `gap` mm apart. */
+export const clear = (
+  a: string,
+  b: string,
+  gap: number,
+  fix: string,
+  parameter?: string,
+): Asked => ({
+  id: `clearance/${a}/${b}`,
+  rule: { kind: 'clear', a, b, gap },
+  fix,
+  ...(parameter === undefined ? {} : { parameter }),
+});
+
+/** The box in which the hand holds the push block, from the pad's tip (y) and the seat (z), mm. */
+export interface Hand {
+  readonly half: number;
+  readonly y: readonly [front: number, back: number];
+  readonly z: readonly [low: number, high: number];
+}
+
+/** A fixture whose blade is stroked, with what is asked about its bodies. */
+export interface Stroked {
+  readonly design: Design;
+  readonly parts: readonly Part[];
+  readonly place: (setting: string) => readonly Placement[];
+  /** What the blade carries, in blade coordinates. */
+  readonly onBlade: readonly Placement[];
+  readonly poses: (setting: string, blade: string) => readonly BladePose[];
+  readonly settings: readonly {
+    readonly id: string;
+    readonly belt: string;
+    readonly backing: string;
+  }[];
+  readonly stands: readonly Stand[];
+  /** From the grinder to the seat frame, without lean. */
+  readonly frameOf: (stand: Stand) => Frame;
+  /** Name of the body a placement belongs to. */
+  readonly bodyName: (placement: Placement) => string;
+  /** The blade as it comes; the full blank unless stated. */
+  readonly sides?: (blade: Blade) => SideCuts;
+  /** The block is held here; half length of what the blade is rocked over, and how far, degrees. */
+  readonly hand: Hand;
+  readonly rockHalf: number;
+  readonly rocking: number;
+  /** Names of all bodies for people. */
+  readonly names: Readonly<Record<string, string>>;
+  /** Asked once a stand; for every blade over stroke and rocking; over the stroke alone. */
+  readonly machine: readonly Asked[];
+  readonly blade: readonly Asked[];
+  readonly contacts: readonly Asked[];
+}
+
+const FAR = 40;
+const CHORD = 0.005;
+
+const termsOf = (
+  asked: Asked,
+  names: Stroked['names'],
+  movements: readonly Movement[],
+): PairTerms => {
+  const { rule, id, fix, parameter } = asked;
+  const [a, b] = [names[rule.a] ?? rule.a, names[rule.b] ?? rule.b];
+  return {
+    id,
+    label: rule.kind === 'touch' ? words.labels.contact(a, b) : words.labels.pair(a, b),
+    basis: id.startsWith('clearance/hand') ? words.basis.practice : words.basis.setting,
+    fix,
+    ...(parameter === undefined ? {} : { parameter }),
+    pose: poseOf(movements),
+  };
+};
+
+const handBody = ({ half, y, z }: Hand, motion: Body['motion']): Result<Body> => {
+  const shape = {
+    kind: 'box',
+    frame: { ...WORLD, origin: [0, (y[0] + y[1]) / 2, (z[0] + z[1]) / 2] },
+    size: [2 * half, y[1] - y[0], z[1] - z[0]],
+  } as const;
+  return chain(prepare('hand', shape), (solid) =>
+    ok({ name: 'hand', solids: [solid], chordError: 0, ...(motion ? { motion } : {}) }),
+  );
+};
+
+type Bodies = ReadonlyMap<string, Body>;
+
+/** Bodies of the fixture at the settings of one stand, moving with them. */
+const fixtureBodies = (
+  q: Stroked,
+  meshes: PartMeshes,
+  movements: readonly Movement[],
+): Result<Map<string, Body>> => {
+  const first = movements[0];
+  if (!first) return ok(new Map());
+  const yOf = (setting: string, name: string): number =>
+    q.place(setting).find((p) => p.name === name)?.frame.origin[1] ?? 0;
+  const groups = new Map<string, Placement[]>();
+  const start = q.place(first.setting).filter(({ carrier }) => carrier !== 'blade');
+  for (const placement of [...start, ...q.onBlade]) {
+    const name = q.bodyName(placement);
+    groups.set(name, [...(groups.get(name) ?? []), placement]);
+  }
+  const bodies = new Map<string, Body>();
+  for (const [name, placements] of groups) {
+    const [{ carrier, name: one } = { carrier: 'ground', name: '' }] = placements;
+    const shifts = carrier === 'step' || carrier === 'hand';
+    const motion =
+      carrier === 'blade'
+        ? bladeMotion(movements)
+        : shifts
+          ? shiftMotion(movements, (setting) => yOf(setting, one) - yOf(first.setting, one))
+          : undefined;
+    const body = bodyOf(name, placements, meshes, motion);
+    if (!body.ok) return body;
+    bodies.set(name, body.value);
+  }
+  const handAt = shiftMotion(movements, (setting) => yOf(setting, 'push-pad'));
+  return chain(handBody(q.hand, handAt), (hand) => ok(bodies.set('hand', hand)));
+};
+
+const bladeBodies = (q: Stroked, name: string, movements: readonly Movement[]) => {
+  const blade = q.design.blades.find((b) => b.name === name);
+  const bodies = new Map<string, Body>();
+  if (!blade) return ok(bodies);
+  const sides = q.sides?.(blade);
+  const meshes = bladeMesh(blade, { chord: CHORD, ...(sides ? { sides } : {}) });
+  const motion = bladeMotion(movements);
+  for (const [key, mesh] of [
+    ['blade', meshes.blade],
+    ['tang', meshes.tang],
+  ] as const) {
+    const solid = prepare(key, { kind: 'mesh', mesh });
+    if (!solid.ok) return solid;
+    bodies.set(key, { name: key, solids: [solid.value], chordError: CHORD, motion });
+  }
+  return ok(bodies);
+};
+
+const MACHINE: ReadonlySet<string> = new Set(['belt', 'platen', 'wheels', 'rest', 'guards']);
+
+/** Answers what is asked about bodies of one stand; a missing body of the fixture has failed. */
+const answer = (
+  q: Stroked,
+  asked: readonly Asked[],
+  bodies: Bodies,
+  movements: readonly Movement[],
+): CheckResult[] => {
+  const work = createWorkspace();
+  return asked.flatMap((question): CheckResult[] => {
+    const { rule } = question;
+    const terms = termsOf(question, q.names, movements);
+    const [a, b] = [bodies.get(rule.a), bodies.get(rule.b)];
+    // A grinder may have no wheel, platen or keep-out; a fixture has all its parts.
+    if (!b && MACHINE.has(rule.b)) return [];
+    const kind = rule.kind === 'touch' ? 'contact' : 'clearance';
+    if (!a || !b) return [notComputed(terms, kind, [])];
+    const result = checkPairs([a, b], [rule], { otherwise: 0, within: FAR, work });
+    if (!result.ok) return [notComputed(terms, kind, result.issues)];
+    return result.value.map((pair) => pairResult(pair, terms));
+  });
+};
+
+/** One stand: its belt and backing, and the settings that use them. */
+const standResults = (
+  q: Stroked,
+  meshes: PartMeshes,
+  stand: Stand,
+  settings: readonly string[],
+): Result<CheckResult[]> => {
+  const { grinder } = q.design;
+  return chain(
+    machineBodies(grinder, stand.belt, stand.backing, q.frameOf(stand)),
+    (machine): Result<CheckResult[]> => {
+      const results: CheckResult[] = [];
+      for (const [i, { name }] of q.design.blades.entries()) {
+        const poses = settings.map((id) => q.poses(id, name));
+        const all = poses.flatMap((list) => movementsOf(list, q.rockHalf, q.rocking));
+        const strokes = poses.flatMap((list) => movementsOf(list, q.rockHalf, 0));
+        for (const [movements, asked] of [
+          [all, i === 0 ? [...q.machine, ...q.blade] : q.blade],
+          [strokes, q.contacts],
+        ] as const) {
+          const bodies = chain(fixtureBodies(q, meshes, movements), (fixture) =>
+            chain(bladeBodies(q, name, movements), (carried) =>
+              ok(
+                new Map<string, Body>([
+                  ...fixture,
+                  ...carried,
+                  ...Object.values(machine).map((body): [string, Body] => [body.name, body]),
+                ]),
+              ),
+            ),
+          );
+          if (!bodies.ok) return bodies;
+          results.push(...answer(q, asked, bodies.value, movements));
+        }
+      }
+      return ok(results);
+    },
+  );
+};
+
+/** Worst result of every question over all stands and blades, in the order first asked. */
+export const worstById = (results: readonly CheckResult[]): CheckResult[] => {
+  const ids = [...new Set(results.map(({ id }) => id))];
+  return ids.flatMap((id) => worstOf(results.filter((result) => result.id === id)) ?? []);
+};
+
+/** Clearances and contacts of fixture, blade and machine over all settings, strokes and sides. */
+export const strokedPairs = (q: Stroked): Result<CheckResult[]> =>
+  chain(partMeshes(q.parts), (meshes) => {
+    const results: CheckResult[] = [];
+    const done = new Set<string>();
+    for (const stand of q.stands) {
+      const key = JSON.stringify([stand.belt.id, stand.backing.id]);
+      if (done.has(key)) continue;
+      done.add(key);
+      const settings = q.settings
+        .filter(({ belt, backing }) => belt === stand.belt.id && backing === stand.backing.id)
+        .map(({ id }) => id);
+      const found = standResults(q, meshes, stand, settings);
+      if (!found.ok) return found;
+      results.push(...found.value);
+    }
+    return ok(worstById(results));
+  });
