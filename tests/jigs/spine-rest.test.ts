@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { solve } from '../../jigs/spine-rest/solve.ts';
+import { lineAbove, lineBelow } from '../../jigs/spine-rest/pose/support-line.ts';
+import { audit } from '../../src/model/audit.ts';
+import { meshOf } from '../../src/model/solid.ts';
+import { valueOf } from '../family/examples.ts';
+import { anyDesign, random, straightDesign } from './spine-rest-designs.ts';
+
+describe('what the finished blade shows', () => {
+  for (const seed of [1, 2, 3, 4]) {
+    it(`is what was promised, on a straight blade of even stock (seed ${String(seed)})`, () => {
+      const fixture = valueOf(solve(straightDesign(seed)));
+      const near = valueOf(fixture.measured()).filter(({ u }) => u < 130);
+      expect(near.length).toBe(4);
+      for (const m of near) {
+        const line = fixture.lines.find(({ side }) => side === m.side);
+        const place = line?.places.find(({ u }) => Math.abs(u - m.u) < 1e-6);
+        expect(m.certainty.kind).toBe('exact');
+        expect(Math.abs(m.angle - (place?.angle ?? NaN))).toBeLessThan(0.01);
+        expect(Math.abs(m.bevelHeight - (place?.bevelHeight ?? NaN))).toBeLessThan(0.01);
+        const stop = fixture.settings.at(-1)?.edgeStop ?? NaN;
+        expect(Math.abs(m.edgeThickness - stop)).toBeLessThan(0.01);
+      }
+    }, 120_000);
+  }
+});
+
+describe('designs with any parameters', () => {
+  it('build sound parts or say what is wrong and what mends it', () => {
+    let built = 0;
+    let refused = 0;
+    for (let seed = 1; seed <= 16; seed += 1) {
+      const result = solve(anyDesign(seed));
+      const parts = result.ok ? result.value.parts() : result;
+      if (!parts.ok) {
+        refused += 1;
+        const errors = parts.issues.filter(({ severity }) => severity === 'error');
+        expect(errors.length).toBeGreaterThan(0);
+        for (const { message, fix } of errors) {
+          expect(message).not.toMatch(/NaN|undefined|Infinity/);
+          expect(fix.length).toBeGreaterThan(10);
+        }
+        continue;
+      }
+      built += 1;
+      for (const { id, layers } of parts.value)
+        expect([seed, id, audit(valueOf(meshOf(layers))).sound]).toEqual([seed, id, true]);
+    }
+    expect(built).toBeGreaterThan(1);
+    expect(refused).toBeGreaterThan(1);
+  }, 120_000);
+});
+
+describe('the line a ledge comes to rest on', () => {
+  // Brute force: every line through two points that has no point below it, highest at the load.
+  const brute = (xs: readonly number[], ys: readonly number[], load: number): number => {
+    let best = -Infinity;
+    xs.forEach((x, i) =>
+      xs.forEach((x2, k) => {
+        if (x2 <= x) return;
+        const b = ((ys[k] ?? 0) - (ys[i] ?? 0)) / (x2 - x);
+        const a = (ys[i] ?? 0) - b * x;
+        const under = xs.every((x3, j) => a + b * x3 <= (ys[j] ?? 0) + 1e-9);
+        if (under && x <= load && load <= x2) best = Math.max(best, a + b * load);
+      }),
+    );
+    return best;
+  };
+
+  it('is the highest of all lines below the points, at the load', () => {
+    const next = random(7);
+    for (let round = 0; round < 50; round += 1) {
+      const xs = [-50, 50, ...Array.from({ length: 12 }, () => 100 * next() - 50)];
+      const ys = xs.map((x) => 0.002 * x * x + next());
+      const load = 40 * next() - 20;
+      const below = lineBelow(xs, ys, load);
+      expect((below?.a ?? NaN) + (below?.b ?? NaN) * load).toBeCloseTo(brute(xs, ys, load), 9);
+      const above = lineAbove(
+        xs,
+        ys.map((y) => -y),
+        load,
+      );
+      expect(above?.a).toBeCloseTo(-(below?.a ?? NaN), 12);
+    }
+  });
+});
