@@ -1,7 +1,7 @@
 import { onCircle } from '../geometry/arc.ts';
 import { scale2, type Vec2 } from '../geometry/vector.ts';
-import { boardOf, crossed, isFree, isOpen, onto, type Board } from './board.ts';
-import { overlap, type Box } from './box.ts';
+import { boardOf, crossed, isFree, joins, onto, type Board } from './board.ts';
+import type { Box } from './box.ts';
 import { arrow, leader, linear } from './dimension.ts';
 import { hatch } from './hatch.ts';
 import { bounds, fill, label, line, polyline } from './items.ts';
@@ -55,25 +55,6 @@ const shapeItems = ({ points, isClosed, stroke, fill: tone }: SectionShape, k: n
 
 /** Rows of linear dimensions stand this far apart, mm. */
 const ROW = 9;
-
-const textOf = (items: readonly Item[]): Item | undefined =>
-  items.find((item) => item.kind === 'text');
-
-/** Whether drawn items can join the board: text and arrows are free, lines run over no text. */
-const joins = (board: Board, items: readonly Item[]): boolean => {
-  const text = textOf(items);
-  const own = boardOf(items.filter((item) => item.kind !== 'text'));
-  return (
-    (text === undefined || isFree(board, bounds([text]))) &&
-    own.stretches.every(([a, b]) => isOpen(board, a, b)) &&
-    items.every((item) => item.kind !== 'fill' || isOff(board, bounds([item])))
-  );
-};
-
-/** Whether no other arrowhead or text is under an arrowhead; lines may be. */
-const isOff = (board: Board, box: Box): boolean =>
-  !board.texts.some((text) => overlap(text, box)) &&
-  !board.arrows.some((other) => overlap(other, box));
 
 const linearAt = (
   d: Extract<SectionDimension, { kind: 'linear' }>,

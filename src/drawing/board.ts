@@ -81,6 +81,21 @@ export const isFree = (board: Board, box: Box): boolean => {
 export const isOpen = (board: Board, a: Vec2, b: Vec2): boolean =>
   !board.texts.some((box) => crosses(grow(box, CLEAR), a, b));
 
+/** Whether no other arrowhead or text is under an arrowhead; lines may be. */
+const isOff = (board: Board, box: Box): boolean =>
+  !board.texts.some((text) => overlap(text, box)) &&
+  !board.arrows.some((other) => overlap(other, box));
+
+/** Whether drawn items can join the board: text and arrows are free, lines run over no text. */
+export const joins = (board: Board, items: readonly Item[]): boolean => {
+  const own = boardOf(items.filter((item) => item.kind !== 'fill'));
+  return (
+    own.texts.every((box) => isFree(board, box)) &&
+    own.stretches.every(([a, b]) => isOpen(board, a, b)) &&
+    items.every((item) => item.kind !== 'fill' || isOff(board, itemBox(item)))
+  );
+};
+
 const meet = ([a, b]: Stretch, c: Vec2, d: Vec2): boolean => {
   const side = (p: Vec2, q: Vec2, r: Vec2): number =>
     (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);

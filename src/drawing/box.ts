@@ -38,15 +38,19 @@ export const contains = (outer: Box, inner: Box): boolean =>
 export const widthOf = (box: Box): number => box.x1 - box.x0;
 export const heightOf = (box: Box): number => box.y1 - box.y0;
 
-/** Whether the segment from a to b has a point in the box (Liang and Barsky's clipping). */
+/** Whether the segment from a to b has a point inside the box (Liang and Barsky's clipping). */
 export const crosses = (box: Box, a: Vec2, b: Vec2): boolean => {
+  // Most segments lie clear of the box on one side.
+  if ((a[0] <= box.x0 && b[0] <= box.x0) || (a[0] >= box.x1 && b[0] >= box.x1)) return false;
+  if ((a[1] <= box.y0 && b[1] <= box.y0) || (a[1] >= box.y1 && b[1] >= box.y1)) return false;
   let enter = 0;
   let leave = 1;
   const clip = (start: number, step: number, low: number, high: number): boolean => {
     if (Math.abs(step) < 1e-12) return start > low && start < high;
-    const t = [(low - start) / step, (high - start) / step] as const;
-    enter = Math.max(enter, Math.min(...t));
-    leave = Math.min(leave, Math.max(...t));
+    const first = (low - start) / step;
+    const second = (high - start) / step;
+    enter = Math.max(enter, Math.min(first, second));
+    leave = Math.min(leave, Math.max(first, second));
     return enter < leave;
   };
   return clip(a[0], b[0] - a[0], box.x0, box.x1) && clip(a[1], b[1] - a[1], box.y0, box.y1);

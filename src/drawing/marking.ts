@@ -7,7 +7,7 @@ import { text } from '../text/index.ts';
 import { centreLines, datumMark } from './centre-lines.ts';
 import { dimensionText } from './dimension.ts';
 import { loopItems } from './edges.ts';
-import type { Feature } from './face.ts';
+import type { Feature } from './labels.ts';
 import { shapeOf } from './hole-rows.ts';
 import { bounds, circleItem, frameItem, label, line, move, TEXT } from './items.ts';
 import { datumOf } from './part-views.ts';

@@ -8,7 +8,7 @@ import { checkBars } from './check-bars.ts';
 import { clip } from './clip.ts';
 import { dimensionText } from './dimension.ts';
 import { loopItems } from './edges.ts';
-import { names } from './face.ts';
+import { names } from './labels.ts';
 import { bounds, fillBox, frameItem, label, move, TEXT } from './items.ts';
 import { heightOfAll, paragraph, stack, type Strip } from './layout.ts';
 import { heightOfPart, markedOut, type Marked } from './marking.ts';

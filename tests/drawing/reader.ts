@@ -187,6 +187,13 @@ const isFillet = (before: Edge, edge: Edge, after: Edge): boolean => {
   );
 };
 
+/** Whether a point lies within the angle of an arc. */
+const faces = (arc: Of<'arc'>, p: Vec2): boolean => {
+  const angle = (Math.atan2(p[1] - arc.centre[1], p[0] - arc.centre[0]) * 180) / Math.PI;
+  const turn = (to: number): number => (((to - arc.from) % 360) + 360) % 360;
+  return turn(angle) <= turn(arc.to);
+};
+
 /** Radius callouts: paper radius of the arc the arrow touches, and the value written. */
 const radiiOf = (items: readonly Item[]): Tied[] => {
   const arcs = only(items, 'arc').filter((a) => a.stroke === 'visible');
@@ -207,7 +214,7 @@ const radiiOf = (items: readonly Item[]): Tied[] => {
     const stem = landing && lines.find((l) => l !== landing && gap(l.b, landing.a) < 1e-6);
     const tip = stem && tips.find((p) => gap(p, stem.a) < 1e-6);
     if (!tip) return [];
-    const arc = arcs.find((a) => Math.abs(gap(tip, a.centre) - a.radius) < NEAR);
+    const arc = arcs.find((a) => Math.abs(gap(tip, a.centre) - a.radius) < NEAR && faces(a, tip));
     return arc ? [{ paper: arc.radius, value: Number(parsed[1]) }] : [];
   });
 };
@@ -257,7 +264,9 @@ const lookUp = (tied: readonly Tied[], paper: number, what: string, missing: str
 export const readPlate = (sheets: readonly Sheet[]): ReadPlate => {
   const items = sheets[0]?.items ?? [];
   const missing: string[] = [];
-  const datum = only(items, 'circle').find((c) => Math.abs(c.radius - 1.7) < 1e-9)?.centre;
+  const datum = only(items, 'circle').find(
+    (c) => Math.abs(c.radius - 1.7) < 1e-9 && c.stroke === 'dimension',
+  )?.centre;
   if (!datum) return { corners: [], freeRadii: [], holes: [], thickness: NaN, missing: ['datum'] };
   const linears = linearsOf(items);
   const tiedTo = (axis: 0 | 1): Tied[] => [
