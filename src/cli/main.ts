@@ -90,5 +90,11 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
 
 // Tests import this file; only as the program itself does it run.
 const [, program] = process.argv;
-if (program !== undefined && realpathSync(program) === fileURLToPath(import.meta.url))
+if (program !== undefined && realpathSync(program) === fileURLToPath(import.meta.url)) {
+  // A reader that has seen enough (`| head`) closes the pipe: that is no failure of ours.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit(0);
+  });
   process.exitCode = await main(process.argv.slice(2));
+}

@@ -67,20 +67,31 @@ export const refusal = (dir: string): Issue | undefined => {
   return;
 };
 
+/** Removes a folder of our own as far as there is one; a path that leads nowhere is no failure. */
+const discard = (dir: string): void => {
+  try {
+    rmSync(dir, { recursive: true, force: true });
+  } catch {
+    // Below something that is no folder: there is nothing to remove.
+  }
+};
+
 /**
  * Writes a package whole or not at all: into a folder beside the target, which then takes the
- * target's place. Killed at any moment, the target is the old package, the new one or missing.
+ * target's place. Killed at any moment, the target is the old package, the new one or missing, and
+ * a missing one is put back before the next write.
  */
 export const writePackage = (target: string, files: readonly FileBytes[]): Issue | undefined => {
   const dir = resolve(target);
-  const refused = refusal(dir);
-  if (refused) return refused;
   const beside = (suffix: string): string => join(dirname(dir), `.${basename(dir)}.${suffix}`);
   const [fresh, old] = [beside('new'), beside('old')];
   try {
     // Leftovers of a run that was killed.
-    rmSync(fresh, { recursive: true, force: true });
-    rmSync(old, { recursive: true, force: true });
+    if (!existsSync(dir) && existsSync(old)) renameSync(old, dir);
+    const refused = refusal(dir);
+    if (refused) return refused;
+    discard(fresh);
+    discard(old);
     for (const { path, bytes } of files) {
       const file = join(fresh, path);
       mkdirSync(dirname(file), { recursive: true });
@@ -88,11 +99,11 @@ export const writePackage = (target: string, files: readonly FileBytes[]): Issue
     }
     if (existsSync(dir)) renameSync(dir, old);
     renameSync(fresh, dir);
-    rmSync(old, { recursive: true, force: true });
+    discard(old);
     return;
   } catch (error) {
     if (!existsSync(dir) && existsSync(old)) renameSync(old, dir);
-    rmSync(fresh, { recursive: true, force: true });
+    discard(fresh);
     const why = error instanceof Error ? error.message : String(error);
     return issueOf('output-unwritable', text.cli.unwritable(target, why));
   }

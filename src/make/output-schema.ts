@@ -11,7 +11,16 @@ import type { Report, ReportPart, Solution, Verdict } from './report.ts';
  */
 type Schema<T> = v.GenericSchema<unknown, T>;
 
-const unit = v.picklist(['mm', 'deg', 'count', 'ratio', 'm/s', '1/min', 'mm/turn', 'N']);
+export const unitSchema = v.picklist([
+  'mm',
+  'deg',
+  'count',
+  'ratio',
+  'm/s',
+  '1/min',
+  'mm/turn',
+  'N',
+]);
 const side = v.picklist(['left', 'right']);
 const list = v.array;
 
@@ -34,7 +43,7 @@ const settingSchema = v.object({
       key: v.string(),
       label: v.string(),
       value: v.number(),
-      unit,
+      unit: unitSchema,
       dial: v.exactOptional(
         v.object({
           turnsFromZero: v.number(),
@@ -84,18 +93,18 @@ const factSchema = v.object({
   key: v.string(),
   label: v.string(),
   value: v.number(),
-  unit,
+  unit: unitSchema,
   certainty,
 });
 
 const point = v.tuple([v.number(), v.number(), v.number()]);
 
-const checkResultSchema = v.object({
+export const checkResultSchema = v.object({
   id: v.string(),
   label: v.string(),
   kind: v.picklist(['clearance', 'contact', 'range', 'fabrication', 'force', 'hand']),
   passed: v.boolean(),
-  unit: v.picklist(['mm', 'deg', 'N', 'ratio']),
+  unit: v.picklist(['mm', 'deg', 'N', 'ratio', 'm/s']),
   found: v.nullable(v.number()),
   atLeast: v.exactOptional(v.number()),
   atMost: v.exactOptional(v.number()),

@@ -1,5 +1,6 @@
 import { toJsonSchema } from '@valibot/to-json-schema';
 import { registry } from '../../../jigs/registry.ts';
+import { adaptationSchema, comparisonSchema } from '../../adapt/output-schema.ts';
 import { designSchema, grinderSchema } from '../../document/json-schema.ts';
 import {
   manifestSchema,
@@ -19,6 +20,8 @@ const SCHEMAS: Readonly<Record<string, () => unknown>> = {
   report: () => toJsonSchema(reportSchema),
   readings: () => toJsonSchema(readingsSchema, { typeMode: 'input', errorMode: 'ignore' }),
   manifest: () => toJsonSchema(manifestSchema),
+  compare: () => toJsonSchema(comparisonSchema),
+  adapt: () => toJsonSchema(adaptationSchema),
 };
 
 /** `schema NAME`: the JSON Schema of what the program reads or writes. */

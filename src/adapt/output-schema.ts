@@ -1,0 +1,93 @@
+import * as v from 'valibot';
+import type { Issue } from '../core/issue.ts';
+import { checkResultSchema, unitSchema } from '../make/output-schema.ts';
+import type { Adaptation } from './adapt.ts';
+import type { AreaConsequence, Comparison } from './compare.ts';
+import type { Difference } from './differences.ts';
+import type { PartChange, Purchase } from './part-changes.ts';
+import type { SettingChange } from './setting-changes.ts';
+
+/** What comparing and adapting answer, as schemas bound to their types. */
+type Schema<T> = v.GenericSchema<unknown, T>;
+
+const list = v.array;
+
+const issueSchema: Schema<Issue> = v.object({
+  code: v.string(),
+  severity: v.picklist(['error', 'warning', 'note']),
+  path: v.string(),
+  message: v.string(),
+  fix: v.string(),
+});
+
+const differenceSchema: Schema<Difference> = v.object({
+  path: v.string(),
+  area: v.string(),
+  label: v.string(),
+  from: v.string(),
+  to: v.string(),
+});
+
+const partChangeSchema: Schema<PartChange> = v.object({
+  part: v.string(),
+  name: v.string(),
+  kind: v.picklist(['plate', 'print', 'stock']),
+  change: v.picklist(['unchanged', 'rework', 'remake', 'new', 'left-over', 'more']),
+  quantity: v.number(),
+  reasons: list(v.string()),
+  content: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
+});
+
+const purchaseSchema: Schema<Purchase> = v.object({
+  designation: v.string(),
+  name: v.string(),
+  have: v.number(),
+  need: v.number(),
+});
+
+const settingChangeSchema: Schema<SettingChange> = v.object({
+  setting: v.string(),
+  step: v.number(),
+  side: v.picklist(['left', 'right']),
+  belt: v.string(),
+  key: v.string(),
+  label: v.string(),
+  unit: unitSchema,
+  from: v.nullable(v.number()),
+  to: v.nullable(v.number()),
+});
+
+const consequenceFields = {
+  settings: list(settingChangeSchema),
+  parts: list(partChangeSchema),
+  purchases: list(purchaseSchema),
+};
+const consequenceSchema = v.object(consequenceFields);
+
+const areaSchema: Schema<AreaConsequence> = v.object({
+  area: v.string(),
+  consequence: v.nullable(consequenceSchema),
+  issues: list(issueSchema),
+});
+
+export const comparisonSchema: Schema<Comparison> = v.object({
+  format: v.literal('platenwright-comparison'),
+  from: v.string(),
+  to: v.string(),
+  differences: list(differenceSchema),
+  consequence: v.nullable(consequenceSchema),
+  issues: list(issueSchema),
+  areas: list(areaSchema),
+});
+
+export const adaptationSchema: Schema<Adaptation> = v.object({
+  format: v.literal('platenwright-adaptation'),
+  design: v.string(),
+  grinder: v.string(),
+  passed: v.boolean(),
+  differences: list(differenceSchema),
+  notes: list(issueSchema),
+  ...consequenceFields,
+  failed: list(checkResultSchema),
+  checks: v.number(),
+});
