@@ -16,6 +16,7 @@ import { jointsOf } from './layout/joints.ts';
 import { layoutOf, type Layout } from './layout/layout.ts';
 import { FEED, SIZE } from './layout/sizes.ts';
 import { stationsOf, THREAD } from './layout/stations.ts';
+import type { Needs } from './needs.ts';
 import { needsOf, shiftsOf } from './needs-of.ts';
 import type { Values } from './parameters.ts';
 import type { Context } from './parts/context.ts';
@@ -52,17 +53,34 @@ const collarScrewOf = (l: Layout): Result<number> => {
     : ok(length);
 };
 
-/** Everything that parts and placements are drawn from. `stands`: one for each pass. */
-export const contextOf = (
-  design: Design,
-  v: Values,
-  plan: SpineRestPlan,
-  stands: readonly Stand[],
-): Result<Context> => {
-  const needs = needsOf(design, v, plan, stands);
-  const l = layoutOf(v, needs);
+/** What the mechanics of a rest with a feed are drawn from. */
+export interface Rig {
+  readonly design: Design;
+  readonly v: Values;
+  readonly needs: Needs;
+  /** From the grinder to the frame of the layout along y, base at its mean place, mm. */
+  readonly offset: number;
+  readonly lean: number;
+  readonly stepContact: number;
+  /** What this fixture has otherwise than the spine rest. */
+  readonly adapt?: (layout: Layout) => Layout;
+}
+
+/** Lowest height over the seat at which any spine touches the step, mm. */
+export const lowestStepContact = ({ settings }: SpineRestPlan): number =>
+  Math.min(
+    ...settings.flatMap(({ blades }) =>
+      blades.flatMap(({ places }) => places.map(({ seating }) => seating.step[1])),
+    ),
+  );
+
+/** Everything that parts and placements of a rest with a feed are drawn from. */
+export const contextFrom = (rig: Rig): Result<Context> => {
+  const { design, v, needs } = rig;
+  const whole = layoutOf(v, needs);
+  const l = rig.adapt?.(whole) ?? whole;
   const s = stationsOf(v, l);
-  const rest = placedRest(design.grinder, shiftsOf(stands).middle);
+  const rest = placedRest(design.grinder, rig.offset);
   return chain(chooseMount(v, l, s, rest), (mount) => {
     const drawn = {
       v,
@@ -70,8 +88,8 @@ export const contextOf = (
       s,
       mount,
       making: design.making,
-      lean: plan.lean,
-      stepContact: Math.max(...plan.settings.map(({ stepContact }) => stepContact)),
+      lean: rig.lean,
+      stepContact: rig.stepContact,
       restThickness: rest.thickness,
       needsOnBase: needs.onBase,
     };
@@ -82,3 +100,27 @@ export const contextOf = (
     );
   });
 };
+
+/** Lowest height over the seat at which any spine touches the step, mm. */
+export const lowestStepContact = ({ settings }: SpineRestPlan): number =>
+  Math.min(
+    ...settings.flatMap(({ blades }) =>
+      blades.flatMap(({ places }) => places.map(({ seating }) => seating.step[1])),
+    ),
+  );
+
+/** Everything that parts and placements are drawn from. `stands`: one for each pass. */
+export const contextOf = (
+  design: Design,
+  v: Values,
+  plan: SpineRestPlan,
+  stands: readonly Stand[],
+): Result<Context> =>
+  contextFrom({
+    design,
+    v,
+    needs: needsOf(design, v, plan, stands),
+    offset: shiftsOf(stands).middle,
+    lean: plan.lean,
+    stepContact: lowestStepContact(plan),
+  });
