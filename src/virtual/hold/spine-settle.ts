@@ -24,10 +24,12 @@ export interface WideStep {
   readonly yaw: number;
 }
 
-/** A rounded step that the blade touches at the belt's middle alone: the belt squares the blade. */
+/** A rounded step that the blade touches in one place: the belt squares the blade. */
 export interface NarrowStep {
   readonly kind: 'narrow';
   readonly radius: number;
+  /** Where along the stroke it stands, from the belt's middle; negative towards the plunge, mm. */
+  readonly at: number;
 }
 
 /** What is not known of a pose until it has settled; radians and mm. */
@@ -107,6 +109,7 @@ export const spineSettler = (
   const { near, far } = faces;
   const { noseHalf, noseFront, step, stepTop } = body;
   const stepHalf = step.kind === 'wide' ? step.half : 0;
+  const middle = step.kind === 'narrow' ? step.at : 0;
   const reach = Math.max(noseHalf, stepHalf);
   const short = shortOf(field);
   const [seat, back, over, behind] = [0, 1, 2, 3].map(() => pointsFor(us.length + 4));
@@ -124,8 +127,8 @@ export const spineSettler = (
       const first = Math.max(0, columnFrom(field, m - wide) - BESIDE);
       const last = Math.min(us.length, columnFrom(field, m + wide) + BESIDE);
       const beside = stepHalf / Math.max(cp, 0.5) + BESIDE_STEP;
-      const firstBack = columnFrom(field, m - beside) - BESIDE;
-      const lastBack = columnFrom(field, m + beside) + BESIDE;
+      const firstBack = columnFrom(field, m + middle - beside) - BESIDE;
+      const lastBack = columnFrom(field, m + middle + beside) + BESIDE;
       seat.count = 0;
       back.count = 0;
       for (let i = first; i < last; i += 1) {
@@ -178,7 +181,7 @@ export const spineSettler = (
             y: setoff + (line.a * Math.cos(turn)) / Math.cos(at),
           };
         }
-      } else square = against(back, question.yaw, step.radius, setoff);
+      } else square = against(back, question.yaw, step, setoff);
       if (square === undefined) return undefined;
       const turned = Math.atan(under.b / c);
       moved = Math.max(
@@ -204,25 +207,27 @@ export const spineSettler = (
 };
 
 /**
- * A rounded step at the belt's middle, the blade standing at a given yaw: a surface of slope k in
- * the stroke's frame touches a round of radius r at r (sqrt(1 + k^2) - 1) less than its own place.
+ * A rounded step, the blade standing at a given yaw: a surface of slope k in the stroke's frame
+ * touches a round of radius r at r (sqrt(1 + k^2) - 1) less than its own place.
  */
 const against = (
   back: Points,
   yaw: number,
-  radius: number,
+  { radius, at }: NarrowStep,
   setoff: number,
 ): { yaw: number; y: number } | undefined => {
   for (let i = 1; i < back.count; i += 1) {
     const [x0, x1] = [back.x[i - 1] ?? 0, back.x[i] ?? 0];
-    if (x0 > 0 || x1 < 0 || x1 <= x0) continue;
+    // The last two points carry a blade that ends just before the step.
+    const before = x1 < at && i < back.count - 1;
+    if (before || x1 <= x0) continue;
     const [p, q] = [-(back.y[i - 1] ?? 0), -(back.y[i] ?? 0)];
     const slope = (q - p) / (x1 - x0);
     const Y = p - slope * x0;
     const k = Math.tan(yaw + Math.atan(slope));
-    // On the surface's own line through (0, Y cos f) turned by the yaw, at x = 0.
-    const at = Y * Math.cos(yaw) + Y * Math.sin(yaw) * k;
-    return { yaw, y: setoff - at - radius * (Math.hypot(1, k) - 1) };
+    // The surface's own line, turned by the yaw, at x = at.
+    const over = Y * Math.cos(yaw) + (at + Y * Math.sin(yaw)) * k;
+    return { yaw, y: setoff - over - radius * (Math.hypot(1, k) - 1) };
   }
   return undefined;
 };

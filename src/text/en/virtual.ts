@@ -1,0 +1,101 @@
+import { mm } from './lengths.ts';
+
+const deg = (value: number): string => `${Number(value.toPrecision(3))} degrees`;
+const sides = { left: 'left', right: 'right' } as const;
+type Side = keyof typeof sides;
+
+/** Words of the virtual grind, the advice drawn from it, and the strip that mends a line. */
+export const virtual = {
+  side: sides,
+  certainty: {
+    grid: 'nodes stand a step apart along blade and stroke; the error falls with the square of it',
+    rigid: 'a backing that gives way is taken as rigid',
+  },
+  assumptions: [
+    'The blade is rigid, and so is the face of the belt, straight across its width.',
+    'The spine stays down on the nose and back on the step; the push acts opposite the middle of the metal on the belt.',
+    'Under the whole width of the belt, grinding stops at the first place of the edge that is down to its thickness, measured from the centreline.',
+    'Strokes are repeated until nothing more is taken; tip lift by hand, flex and wear are left out.',
+  ],
+  cure: {
+    facts: {
+      setoff: (side: Side) => `Step to belt with the strip, ${sides[side]} side, last belt`,
+      least: (side: Side) => `Thinnest place of the strip, ${sides[side]} side`,
+      most: (side: Side) => `Thickest place of the strip, ${sides[side]} side`,
+      from: 'Strip starts behind the plunge line at',
+      length: 'Length of the strip',
+      bottom: 'Lower edge of the strip below the spine line',
+      radius: 'Radius of the rounded step',
+      hollow: (side: Side) => `Sharpest hollow of the strip, ${sides[side]} side, radius`,
+      stick: 'Area the strip is stuck on with, in square centimetres',
+      corner: 'Spine to belt at the nose, least',
+      contact: 'Height at which the strip meets the step, most',
+      without: (side: Side) => `Grind line off the wanted one without strip, ${sides[side]} side`,
+      with: (side: Side) => `Grind line off the wanted one with strip, ${sides[side]} side`,
+      standing: 'Edge over its thickness with strip, most',
+    },
+    part: {
+      name: (side: Side | 'both') =>
+        side === 'both' ? 'Line strip' : `Line strip for the ${sides[side]} side`,
+      id: (side: Side | 'both') => (side === 'both' ? 'line-strip' : `line-strip-${side}`),
+      finish: 'Smooth on the face that meets the step.',
+      notes: {
+        place: (from: number, below: number) =>
+          `Stick it on the face away from the belt: its end ${mm(from)} from the plunge towards the tip, its lower edge ${mm(below)} from the spine line.`,
+        turn: 'For the other side turn it over and stick it on the other face; the same end stays at the plunge.',
+        tape: (thickness: number) =>
+          `Cut for double-sided tape ${mm(thickness)} thick; another tape moves the step by the difference.`,
+        step: (radius: number) =>
+          `It runs on a step rounded to ${mm(radius)}, in front of the belt's middle.`,
+      },
+    },
+    issues: {
+      notNeeded: (without: number, allowed: number) => ({
+        message: `The grind line is off the wanted one by ${mm(without)} without a strip; allowed are ${mm(allowed)}.`,
+        fix: 'Leave the strip away, or allow less.',
+      }),
+      noPass: {
+        message: 'No side of this blade has a wanted flat line and a pass on a spine rest.',
+        fix: 'Plan at least one side with a bevel by height, angle or full on a spine rest.',
+      },
+      noFlank: (side: Side, flank: number, need: number, u: number) => ({
+        message: `The strip for the ${sides[side]} side needs ${mm(need)} of flat flank beside the spine; at ${mm(u)} from the plunge the far bevel leaves ${mm(flank)}.`,
+        fix: 'Make the strip lower, the bevel lower, or grind this blade without a strip.',
+      }),
+      contactTooHigh: (contact: number, top: number) => ({
+        message: `The strip would meet the step ${mm(contact)} above the seat; the step is ${mm(top)} high and must reach above the contact, because the spine falls along the blade.`,
+        fix: `Raise the step above ${mm(contact)}, or choose a blade whose spine falls less.`,
+      }),
+      tooHollow: (radius: number, step: number, u: number) => ({
+        message: `The strip is hollow with a radius of ${mm(radius)} at ${mm(u)} from the plunge; the step is rounded to ${mm(step)} and would bridge it; the hollow must be wider than the step.`,
+        fix: `Use a step rounded to less than ${mm(radius)}.`,
+      }),
+      offNose: (corner: number, need: number) => ({
+        message: `The spine would come to ${mm(corner)} from the belt; it needs ${mm(need)}, the gap at the nose and what it must bear on.`,
+        fix: 'Set the nose nearer to the belt within its limits, or ask for a steeper bevel.',
+      }),
+      cannotStand: (side: Side, count: number) => ({
+        message: `With the strip the blade finds no stand at ${String(count)} places of the stroke on the ${sides[side]} side; it must stand at all of them.`,
+        fix: 'Shorten the stroke, or ask for a line that bends less.',
+      }),
+      lineRemains: (side: Side, off: number, u: number, allowed: number) => ({
+        message: `With the best strip found the ${sides[side]} line is still ${mm(off)} off at ${mm(u)} from the plunge; allowed are ${mm(allowed)}. The belt is wider than the bend there: one tilt serves its whole width.`,
+        fix: 'Allow more, let the line follow the height, use a narrower belt, or keep the plunge and the tip off the belt.',
+      }),
+      notFlat: (side: Side, standing: number, u: number) => ({
+        message: `With the strip the edge at ${mm(u)} from the plunge stays ${mm(standing)} over its thickness after the ${sides[side]} side; the strip tilts the blade but cannot bring a hollow edge to the belt.`,
+        fix: 'Grind such a place by hand afterwards, or keep the belt off it.',
+      }),
+    },
+  },
+  yawStep: {
+    none: {
+      message: 'The blade does not taper, so a step turned by half the taper is a straight one.',
+      fix: 'Use the straight step.',
+    },
+    bent: (least: number, most: number) => ({
+      message: `Half the taper runs from ${deg(least)} to ${deg(most)} along this blade; one turned step fits a single taper.`,
+      fix: 'Use the strip, or a step turned by the mean.',
+    }),
+  },
+} as const;

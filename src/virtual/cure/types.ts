@@ -1,0 +1,75 @@
+import type { Side } from '../../blade/schema.ts';
+import type { Certainty } from '../../core/certainty.ts';
+import type { Unit } from '../../core/parameter.ts';
+import type { Part } from '../../model/part.ts';
+import type { Strip } from '../hold/strip.ts';
+import type { EdgePlace, LinePlace } from '../measure/report.ts';
+import type { VirtualGrind, VirtualInput, VirtualPass } from '../types.ts';
+
+/** What a maker asks of a strip; mm. */
+export interface StripWish {
+  /** Most a grind line may leave the wanted one. */
+  readonly allowed: number;
+  /** Least thickness of the strip as made. */
+  readonly least: number;
+  /** Its height across the blade: the layer that is cut or printed. */
+  readonly height: number;
+  /** Radius of the rounded step it bears on. */
+  readonly stepRadius: number;
+  /** Thickness of what it is stuck on with. */
+  readonly tape: number;
+  /** Least length over which the spine must bear on the nose's top, square to the belt. */
+  readonly bearing: number;
+  readonly make:
+    | {
+        readonly kind: 'plate';
+        readonly process: 'laser' | 'waterjet' | 'saw-drill';
+        readonly material: string;
+      }
+    | { readonly kind: 'print'; readonly material: string };
+}
+
+export interface CureInput {
+  /** The passes as they would be without the strip: spine rest, wide step. */
+  readonly virtual: VirtualInput;
+  readonly wish: StripWish;
+}
+
+/** The strip of one side and what it makes of the line. */
+export interface SideCure {
+  /** The side that is ground; the strip sits on the other face. */
+  readonly side: Side;
+  readonly strip: Strip;
+  /** Thickness of strip and tape along the blade: what stands between flank and step, mm. */
+  readonly profile: readonly { readonly u: number; readonly thickness: number }[];
+  /** Setoff of the last belt with the strip on the rounded step, mm. */
+  readonly setoff: number;
+  /** Greatest deviation of the line that counts, with and without, mm. */
+  readonly without: number;
+  readonly with: number;
+  readonly linesWithout: readonly LinePlace[];
+  readonly linesWith: readonly LinePlace[];
+  readonly part: Part;
+}
+
+export interface CureFact {
+  readonly key: string;
+  readonly label: string;
+  readonly value: number;
+  readonly unit: Unit;
+  readonly certainty: Certainty;
+}
+
+export interface Cure {
+  readonly sides: readonly SideCure[];
+  /** Whether one strip, turned over, serves both sides. */
+  readonly oneForBoth: boolean;
+  /** Every belt with the strip: the same order, edges and steepness, each at a setoff of its own. */
+  readonly passes: readonly VirtualPass[];
+  /** The blade ground without the strip and with it. */
+  readonly uncured: VirtualGrind;
+  readonly cured: VirtualGrind;
+  readonly edgeUncured: readonly EdgePlace[];
+  readonly edgeCured: readonly EdgePlace[];
+  readonly facts: readonly CureFact[];
+}

@@ -1,0 +1,103 @@
+import { edgeOffsetsOn, wantedHeightAt, wantedOn } from '../../blade/bevel.ts';
+import { placeOn } from '../../blade/place.ts';
+import type { Side } from '../../blade/schema.ts';
+import type { Shape } from '../../blade/shape.ts';
+import type { Stroke } from '../../grind/spine-rest/windows.ts';
+import type { Field } from '../field.ts';
+import { edgeOf, grindLine, lineHeight } from './line.ts';
+
+/** Edge of the blade as ground, at one place, mm. */
+export interface EdgePlace {
+  readonly u: number;
+  readonly left: number;
+  readonly right: number;
+  readonly thickness: number;
+  /** Over the thickness wanted, both sides together. */
+  readonly standing: number;
+  /** Whether the place counts: under the belt in the stroke, and half as high as the bevel place. */
+  readonly steers: boolean;
+}
+
+/** Grind line of one side at one place, mm over the edge, square to the spine. */
+export interface LinePlace {
+  readonly u: number;
+  readonly height: number;
+  readonly bevelHeight: number;
+  readonly wanted: number;
+  readonly deviation: number;
+  readonly steers: boolean;
+}
+
+/** A place has a say while it has this share of the height at the bevel place, as in the plan. */
+const STEERING = 0.5;
+
+/** How far inside the ends of a stroke the belt surely comes, mm: its edge is no knife's. */
+const SURELY = 0.5;
+
+/** What the places of a blade are judged by. */
+export interface Judged {
+  /** Width of the nose along the stroke: a hollow spine stands on its ends. */
+  readonly seat: number;
+  readonly stroke: Stroke;
+}
+
+/** Whether a place has a say: reached by the belt and high enough. */
+const steersAt = ({ stroke }: Judged, promised: number) => {
+  const half = stroke.width / 2 - SURELY;
+  return (u: number, height: number): boolean =>
+    u >= stroke.from - half && u <= stroke.to + half && height >= STEERING * promised;
+};
+
+/** Height where bevels are promised, from whichever side is ground. */
+const promisedHeight = (shape: Shape, seat: number): number =>
+  (wantedOn(shape, 'left', seat) ?? wantedOn(shape, 'right', seat))?.height ?? 0;
+
+/** The edge along the blade against a thickness wanted, both sides together. */
+export const edgePlaces = (
+  shape: Shape,
+  field: Field,
+  wanted: number,
+  judged: Judged,
+): EdgePlace[] => {
+  const [left, right] = [edgeOf(field, 'left'), edgeOf(field, 'right')];
+  const steers = steersAt(judged, promisedHeight(shape, judged.seat));
+  return Array.from(field.us).flatMap((u, i) => {
+    if (u < 0) return [];
+    const [l, r] = [left[i] ?? 0, right[i] ?? 0];
+    const offsets = edgeOffsetsOn(shape, u, wanted);
+    const height = shape.edge.value(u) - shape.spine.value(u);
+    const standing = l + r - offsets.left - offsets.right;
+    return [{ u, left: l, right: r, thickness: l + r, standing, steers: steers(u, height) }];
+  });
+};
+
+/**
+ * The grind line of one side against the wanted one, by the blade's own wish; none for a side that
+ * is hollow or not ground.
+ */
+export const linePlaces = (shape: Shape, field: Field, side: Side, judged: Judged): LinePlace[] => {
+  const wanted = wantedOn(shape, side, judged.seat);
+  if (wanted === undefined) return [];
+  const line = grindLine(field, side);
+  const steers = steersAt(judged, wanted.height);
+  return Array.from(field.us).flatMap((u): LinePlace[] => {
+    if (u < 0) return [];
+    const place = placeOn(shape, u, judged.seat);
+    const bevelHeight = lineHeight(field, line, place);
+    const aim = wantedHeightAt(shape.blade.line.follow, wanted, place.height);
+    const { height } = place;
+    const deviation = bevelHeight - aim;
+    return [{ u, height, bevelHeight, wanted: aim, deviation, steers: steers(u, height) }];
+  });
+};
+
+/** The greatest of a row of lengths in size, and where; 0 at 0 for none. */
+export const greatest = <T extends { readonly u: number }>(
+  places: readonly T[],
+  value: (place: T) => number,
+): { readonly u: number; readonly value: number } =>
+  places.reduce(
+    (most, place) =>
+      Math.abs(value(place)) > Math.abs(most.value) ? { u: place.u, value: value(place) } : most,
+    { u: 0, value: 0 },
+  );
