@@ -101,14 +101,6 @@ export const contextFrom = (rig: Rig): Result<Context> => {
   });
 };
 
-/** Lowest height over the seat at which any spine touches the step, mm. */
-export const lowestStepContact = ({ settings }: SpineRestPlan): number =>
-  Math.min(
-    ...settings.flatMap(({ blades }) =>
-      blades.flatMap(({ places }) => places.map(({ seating }) => seating.step[1])),
-    ),
-  );
-
 /** Everything that parts and placements are drawn from. `stands`: one for each pass. */
 export const contextOf = (
   design: Design,

@@ -39,6 +39,9 @@ export const noseLean = ({ grinder }: Design, { plate, noseGap }: Values): numbe
   return (grinder.lean > 0 ? plate * Math.sin(t) : 0) + noseGap * (1 - Math.cos(t));
 };
 
+/** The feeler that fits where nose and belt are nearest, mm: set by it, the gap is as wanted. */
+export const feelerGap = (design: Design, v: Values): number => v.noseGap - noseLean(design, v);
+
 /** Combinations of parameters that no layout can mend, before anything is solved. */
 export const parameterIssues = (design: Design, v: Values): Issue[] => {
   const { thicknesses, process } = design.making.plates;

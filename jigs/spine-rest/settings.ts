@@ -13,6 +13,7 @@ import {
 import type { Layout } from './layout/layout.ts';
 import { SIZE } from './layout/sizes.ts';
 import type { Values } from './parameters.ts';
+import { feelerGap } from './rules.ts';
 
 const words = text.family.spineRest.setting;
 
@@ -100,7 +101,7 @@ export const settingsOf = (
     readings: [
       { key: 'setoff', label: readings.setoff, value: s.setoff, unit: 'mm', dial: dialOf(s, zero) },
       { key: 'fromZero', label: readings.dialFromZero, value: s.setoff - zero, unit: 'mm' },
-      { key: 'noseGap', label: readings.noseGap, value: v.noseGap, unit: 'mm' },
+      { key: 'noseGap', label: readings.noseGap, value: feelerGap(design, v), unit: 'mm' },
       { key: 'edgeSide', label: readings.edgeSide, value: s.edgeSide, unit: 'mm' },
       { key: 'collar', label: readings.collar, value: l.collar.distance, unit: 'mm' },
     ],
@@ -150,7 +151,6 @@ export const factsOf = (v: Values, l: Layout, plan: SpineRestPlan): Fact[] => {
     mm('pinZero', facts.pinZero, stepAtPin(SIZE.zeroPin / 2, plan.lean)),
     mm('stack', facts.stack, l.levels.stack),
     mm('pushHeight', facts.pushHeight, plan.pushHeight),
-    mm('collar', facts.collar, l.collar.distance),
     mm('travel', facts.travel, 2 * l.slide.travel),
     mm('noseTravel', facts.noseTravel, 2 * l.nose.travel),
     mm('perTurn', facts.perTurn, PITCH),

@@ -1,6 +1,7 @@
 import { stepAtPin, text, type Design } from '../../src/family/index.ts';
 import { SIZE } from './layout/sizes.ts';
 import type { Context } from './parts/context.ts';
+import { feelerGap } from './rules.ts';
 import { DIVISIONS, PITCH } from './settings.ts';
 
 type StepsOf = Parameters<typeof text.family.spineRest.assembly>[0];
@@ -26,7 +27,7 @@ export const stepsOf = (design: Design, c: Context): StepsOf => {
     lugScrew: lengthOf('lug-screw'),
     lockScrew: lengthOf('lock-screw'),
     feed: feed.length,
-    noseGap: v.noseGap,
+    noseGap: feelerGap(design, v),
     noseGapMost: Math.min(WIDEST_GAP, thinnest),
     pin: SIZE.zeroPin,
     pinLength: SIZE.zeroPinLength,

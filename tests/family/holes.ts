@@ -23,8 +23,9 @@ export const unknownSizes = (part: Part): string[] => {
   return part.holes
     .filter(({ size, thread, purpose }) => {
       if (thread !== undefined) return TAP[thread] !== size;
-      // Pins and their slots are sized by the pin, reliefs by the head they take.
-      if (/pin|head/i.test(purpose)) return false;
+      // Pins and their slots are sized by the pin, reliefs by the head they take, slots for tabs
+      // by the sheet they take.
+      if (/pin|head|tab/i.test(purpose)) return false;
       return !passages.includes(size);
     })
     .map(({ id, size }) => `${part.id}.${id} ${String(size)}`);
@@ -75,7 +76,14 @@ export const strayScrews = (parts: readonly Part[], placements: readonly Placeme
         // One of several equal plates: the screw may pass beside this one.
         return box && containsPoint(box, [top[0], top[1]]) ? [`${screw.name} through ${name}`] : [];
       }
-      const fits = hole.thread === undefined ? hole.size >= diameter : hole.size < diameter;
+      const isPin = piece.kind === 'hardware' && piece.designation.startsWith('ISO 8734');
+      // A pin's hole is made a little small and reamed, unless it is a slot that slides over it.
+      const reamed = isPin && hole.slotLength === undefined;
+      const fits = reamed
+        ? hole.size < diameter && hole.size > diameter - 0.3
+        : hole.thread === undefined
+          ? hole.size >= diameter
+          : hole.size < diameter;
       return fits ? [] : [`${screw.name} in ${name}.${hole.id}`];
     });
   });

@@ -43,6 +43,8 @@ export const SIZE = {
   /** From the tang to the axis of a collar screw. */
   collarScrewRoom: 3.5,
   guidePin: 6,
+  /** Hole of a guide pin before it is reamed. */
+  pinHole: 5.8,
   /** How far a guide pin ends below the top of the step. */
   pinBelow: 0.5,
   zeroPin: 6,

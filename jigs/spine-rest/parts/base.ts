@@ -45,7 +45,7 @@ export const base = (c: Context): Result<PlatePart> => {
   const holes = [
     ...tapped('nose', at(s.nose), THREAD.main, p.noseScrew),
     ...(strips ? [] : tapped('lock', at(s.lock), THREAD.main, p.lockThread)),
-    ...round('pin', at(s.pins), SIZE.guidePin, p.guidePin),
+    ...round('pin', at(s.pins), SIZE.pinHole, p.guidePin(SIZE.pinHole, SIZE.guidePin)),
     ...tapped('packer', at(s.packer), THREAD.main, strips ? p.stripThread : p.packerThread),
     ...tapped('bracket', at(s.bracket), THREAD.main, p.bracketThread),
     ...(mount.kind === 'from-above'

@@ -26,7 +26,7 @@ export interface Drawn {
   readonly making: Making;
   /** Lean of the platen, degrees. */
   readonly lean: number;
-  /** Greatest height over the seat at which a spine touches the step, mm. */
+  /** Lowest height over the seat at which a spine touches the step, mm. */
   readonly stepContact: number;
   /** Thickness of what the base is mounted on, mm. */
   readonly restThickness: number;

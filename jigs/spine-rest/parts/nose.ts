@@ -33,7 +33,11 @@ export const nose = (c: Context): Result<PlatePart> => {
       outline: loop,
       holes: slots('slot', from(front)(s.nose), travel, diameter, purpose),
       finish: words.finish.nose,
-      notes: [words.notes.seat, words.notes.sides],
+      notes: [
+        words.notes.seat,
+        words.notes.sides,
+        ...(c.making.plates.process === 'saw-drill' ? [words.notes.openSlots] : []),
+      ],
       tight: [words.tight.seat, words.tight.width],
     }),
   );

@@ -21,7 +21,7 @@ export const packer = (c: Context): Result<PlatePart> => {
   const relief = mount.kind === 'from-above' ? mount.at : [];
   const holes = [
     ...(strips ? [] : passage('lock', at(s.lock), THREAD.main, p.lockPassage)),
-    ...round('pin', at(s.pins), SIZE.guidePin, p.guidePin),
+    ...round('pin', at(s.pins), SIZE.pinHole, p.guidePin(SIZE.pinHole, SIZE.guidePin)),
     ...passage('packer', at(s.packer), THREAD.main, strips ? p.stripPassage : p.packerPassage),
     ...passage('bracket', at(s.bracket), THREAD.main, p.bracketPassage),
     ...round('mount', at(relief), capScrew(mount.thread).headDiameter + 1.5, p.mountRelief),

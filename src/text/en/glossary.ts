@@ -65,4 +65,36 @@ export const glossary = {
     meaning:
       'What each error of setting, belt and blade does to the bevel, and all of them together.',
   },
+  nose: {
+    term: 'Nose',
+    meaning: 'Plate in front of the belt whose top is the seat the spine stands on.',
+  },
+  seat: {
+    term: 'Seat',
+    meaning: 'The top of the nose: the level that heights of a spine rest are measured from.',
+  },
+  step: {
+    term: 'Step',
+    meaning: 'Front face of the sliding plate against which the spine is pushed back.',
+  },
+  packer: {
+    term: 'Packer',
+    meaning: 'Plate behind the nose, as thick as it, that carries the step level with the seat.',
+  },
+  keeper: {
+    term: 'Keeper',
+    meaning: 'Bar across the step that holds it down between its guide strips.',
+  },
+  stopCollar: {
+    term: 'Stop collar',
+    meaning: 'Two plates clamped on the tang that end the stroke when the plunge reaches the belt.',
+  },
+  pushBlock: {
+    term: 'Push block',
+    meaning: 'Block that slides on the step and presses the blade to the belt at one height.',
+  },
+  pinZero: {
+    term: 'Pin zero',
+    meaning: 'Reading of the step when a pin of known size just fits between it and the belt.',
+  },
 } as const;

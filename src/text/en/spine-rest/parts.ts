@@ -33,7 +33,8 @@ export const parts = {
     lockThread: 'Thread of a locking screw',
     lockPassage: 'Passage of a locking screw',
     lockSlot: 'Slot of a locking screw: travel of the step',
-    guidePin: 'Guide pin, press fit: drill, then ream with base and packer bolted together',
+    guidePin: (drill: number, pin: number) =>
+      `Guide pin, press fit: cut or drill ${mm(drill)}, then ream ${mm(pin)} H7 (ISO 286-2) with base and packer bolted together`,
     guideSlot: 'Guide slot over the pins: file or ream to a sliding fit',
     packerThread: 'Thread of a packer screw',
     packerPassage: 'Passage of a packer screw',
@@ -58,7 +59,7 @@ export const parts = {
     stepFace: (contact: number) =>
       `The front face is the step. The spine touches it only ${mm(contact)} above the seat: deburr the lower edge, do not chamfer it.`,
     stepParallel: 'Front face square to the guide within 0.05 mm over its length.',
-    openSlots: 'Drill the front end of each slot, then saw in from the rear edge.',
+    openSlots: 'Slots: drill both ends and the middle, then file out what is left between.',
     transfer: 'Drill through packer and base clamped together, so that their holes agree.',
     sameSheet:
       'Cut from the same sheet as the step plate: its thickness sets the play under the keepers.',

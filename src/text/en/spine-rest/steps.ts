@@ -29,7 +29,7 @@ export interface StepsOf {
 
 /** How to build the fixture, in order. */
 export const assembly = (s: StepsOf): string[] => [
-  'Tools: files, scribing block or square, centre punch, drills and taps named in the hole tables, hexagon keys, spanners, feeler gauges, calipers, a straight edge, a square; a vice; eye protection.',
+  `Tools: files, scribing block or square, centre punch, drills and taps named in the hole tables${s.strips ? '' : ', a reamer 6 H7'}, hexagon keys, spanners, feeler gauges, calipers, a straight edge, a square, a vice, eye protection.`,
   'Cut all plates. Deburr every edge and hole; check against the hole tables. Check that the nose is flat with the straight edge on its top, and that the front face of the step plate is straight: no light under a straight edge.',
   ...(s.strips
     ? [
@@ -66,7 +66,7 @@ export const assembly = (s: StepsOf): string[] => [
 export const zeroing = (s: StepsOf): string[] => [
   'Switch the machine off and isolate it. Mount the belt of this pass on its backing, tension it as for work and turn it by hand until the splice is away from the platen.',
   `Squareness first: stand a square on the nose against the belt (${s.lean === 0 ? 'no light may show' : `the platen leans ${n(s.lean)} degrees: use a bevel gauge set to it`}). Turn the rest or its shims until it agrees. Every hundredth of a degree here is one in the bevel.`,
-  `Nose: loosen its screws, lay a feeler of ${mm(s.noseGap)} between nose and belt at both edges of the belt, press the nose against it, tighten. The gap must be the same at both ends, never above ${mm(s.noseGapMost)}, and face the platen.`,
+  `Nose: loosen its screws, lay a feeler of ${mm(s.noseGap)} between nose and belt where they are nearest, at both edges of the belt, press the nose against it, tighten. The gap must be the same at both ends, never above ${mm(s.noseGapMost)}, and face the platen.`,
   `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until it touches the pin, pressed against the belt with working pressure. A thin feeler must go in at both ends of the pin or at neither. If not, turn the fixture on the rest, tighten the mounting screws, and start again.`,
   `Zero: open the step by half a turn, then close it slowly until the pin is just held, always closing, never opening. Press the step to the left while you do, so that the play of the guide lies on one side (it is worth ${n(s.yaw)} degrees of yaw). The step now stands ${mm(s.pinZero)} from the belt. Turn the knob on its screw, or note the division at the index: this is zero.`,
   `Go to the setting: turn the knob by the turns and divisions from zero on the sheet; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing, so that the play of the thread is always on the same side.`,
