@@ -26,6 +26,9 @@ export interface EngineOptions {
   readonly fonts: () => Promise<Fonts>;
 }
 
+/** As the command line draws it up when it is told nothing else. */
+const SIMULATING = { draws: 4000, seed: 1 };
+
 /** Everything wrong with a design under edit, then its solution if there is one. */
 const solve = (design: Design) =>
   chain(checkDesign(design, registry), (sound) => solveDesign(sound, registry));
@@ -79,6 +82,8 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
       chain(checkFixture(fixture), (checked) => ok(builtOf(checked))),
     ),
   scene: async (design) => chain(solve(design), (fixture) => sceneOf(design, fixture)),
+  budget: async (design) =>
+    chain(solve(design), (fixture) => fixture.budget?.(SIMULATING) ?? ok(null)),
   adapt: async (design, grinder) =>
     chain(checkDesign(design, registry), (sound) => adapt(sound, { grinder }, registry)),
   pack: async (design, acceptFailing, progress) =>

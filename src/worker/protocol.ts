@@ -8,6 +8,7 @@ import type { Grinder } from '../grinder/schema.ts';
 import type { Frame } from '../geometry/frame.ts';
 import type { Placement } from '../model/part.ts';
 import type { PackageFile } from '../export/package.ts';
+import type { Budget } from '../setup/budget/budget.ts';
 import type { BeltSection, Fact, GrindLine, Setting } from '../family/family.ts';
 
 /** A fixture family as the page shows it. */
@@ -120,6 +121,8 @@ export interface Engine {
   build(design: Design): Promise<Result<Built>>;
   /** The solids, for the picture on the bench. */
   scene(design: Design): Promise<Result<Scene>>;
+  /** The tolerance budget, simulated with a fixed seed; null where the family draws up none. */
+  budget(design: Design): Promise<Result<Budget | null>>;
   /** What fitting the design to another grinder means; nothing is changed. */
   adapt(design: Design, grinder: Grinder): Promise<Result<Adapted>>;
   /**

@@ -31,6 +31,7 @@ export const entryEngine = (): Engine => ({
   },
   build: async () => fail(),
   scene: async () => fail(),
+  budget: async () => fail(),
   adapt: async () => fail(),
   pack: async () => fail(),
 });

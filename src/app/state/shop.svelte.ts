@@ -1,6 +1,7 @@
 import { createContext } from 'svelte';
 import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
+import type { Budget } from '../../setup/budget/budget.ts';
 import { text } from '../../text/index.ts';
 import type { Built, Engine, FamilyCard, Scene, Solved } from '../../worker/protocol.ts';
 import { Adapting } from './adapting.svelte.ts';
@@ -62,6 +63,8 @@ export class Shop {
   readonly building: Latest<Built>;
   /** The solids, asked for only while they are looked at. */
   readonly staging: Latest<Scene>;
+  /** The tolerance budget, asked for only when it is wanted. */
+  readonly budgeting: Latest<Budget | null>;
   readonly packing: Packing;
   readonly adapting: Adapting;
   bench: Bench | null = $state.raw(null);
@@ -78,6 +81,8 @@ export class Shop {
     const [checker, modeller] = [engines.hire(), engines.hire()];
     this.building = new Latest((design) => checker.engine().build(design), checker.giveUp);
     this.staging = new Latest((design) => modeller.engine().scene(design), modeller.giveUp);
+    const reckoner = engines.hire();
+    this.budgeting = new Latest((design) => reckoner.engine().budget(design), reckoner.giveUp);
     this.packing = new Packing(engines.hire());
     this.adapting = new Adapting(engines.hire());
     this.shelf = new Shelf(outside.store, outside.lasting, {
