@@ -51,6 +51,13 @@ const isList = (value: unknown): value is readonly unknown[] => Array.isArray(va
 const hasParts = (value: unknown): boolean =>
   isRecord(value) || (isList(value) && value.length > 0 && value.every(isRecord));
 
+/** Whether two values have their parts in common: things of different kinds are told as a whole. */
+const comparable = (a: unknown, b: unknown): boolean =>
+  hasParts(a) &&
+  hasParts(b) &&
+  isList(a) === isList(b) &&
+  !(isRecord(a) && isRecord(b) && a.kind !== b.kind);
+
 const spoken = (value: unknown, unit: string | undefined): string => {
   if (value === undefined) return words.absent;
   if (typeof value === 'number') {
@@ -59,12 +66,20 @@ const spoken = (value: unknown, unit: string | undefined): string => {
   }
   if (typeof value === 'string') return value === '' ? '""' : value;
   if (isList(value)) {
-    if (value.length > 0 && value.every(isList)) return words.points(value.length);
+    if (value.length === 0) return words.none;
+    if (value.every(isList)) return words.points(value.length);
+    if (value.every(isRecord)) return words.entries(value.length);
     return value.length <= 6
       ? value.map((inner) => spoken(inner, undefined)).join(', ')
       : words.values(value.length);
   }
-  return words.there;
+  if (!isRecord(value)) return words.there;
+  if (typeof value.kind === 'string') return value.kind;
+  // An entry with a name is told by it already; one without is told by its numbers.
+  const numbers = Object.entries(value).filter(([, inner]) => typeof inner === 'number');
+  return 'name' in value || 'id' in value || numbers.length === 0
+    ? words.there
+    : numbers.map(([key, inner]) => `${key} ${spoken(inner, undefined)}`).join(', ');
 };
 
 /** Parts of the document that are told as one, by how many keys of the path name them. */
@@ -93,34 +108,39 @@ interface At {
   readonly keys: readonly string[];
 }
 
-/** Parts of the document whose own field has a title. */
-const TITLED = new Set(['blades', 'sequence', 'name', 'notes', 'revision']);
+interface Labelled {
+  readonly label: string;
+  readonly unit?: string | undefined;
+  readonly options?: readonly { readonly value: string; readonly label: string }[];
+}
 
-const labelOf = ({ whole, other, parameters }: Walk, { named, keys }: At, missing: boolean) => {
-  if (named[0] === 'fixture') {
-    const parameter = parameters[named[2] ?? ''];
-    return parameter
-      ? {
-          label: words.parameter(parameter.label),
-          unit: parameter.kind === 'number' ? parameter.unit : undefined,
-        }
-      : { label: named[1] === 'family' ? words.family : named.join('.'), unit: undefined };
-  }
-  const { labels, unit } = nameOf(documentSchema, missing ? other : whole, keys);
-  const own = named.filter((key, i) => keys[i] !== key);
-  const [area = ''] = named;
-  const head = Object.hasOwn(words.areas, area)
-    ? words.areas[area as keyof typeof words.areas]
-    : area;
-  // The title of a list or of a single field says the same as the head.
-  const rest = TITLED.has(area) ? labels.slice(1) : labels;
-  return { label: words.path([[head, ...own].join(' '), ...rest]), unit };
+/** A field of the fixture: its parameters are named by the table of the family. */
+const fixtureLabel = (named: readonly string[], parameters: Walk['parameters']): Labelled => {
+  const parameter = parameters[named[2] ?? ''];
+  if (!parameter) return { label: named[1] === 'family' ? words.family : named.join('.') };
+  const label = words.parameter(parameter.label);
+  return parameter.kind === 'number'
+    ? { label, unit: parameter.unit }
+    : { label, options: parameter.options };
+};
+
+const labelOf = (
+  { whole, other, parameters }: Walk,
+  { named, keys }: At,
+  missing: boolean,
+): Labelled => {
+  if (named[0] === 'fixture') return fixtureLabel(named, parameters);
+  const { labels, unit } = nameOf(documentSchema, missing ? other : whole, keys, named);
+  // These two groups have no title of their own.
+  const heads: Readonly<Record<string, string>> = words.areas;
+  const head = heads[named[0] ?? ''];
+  return { label: words.path(head === undefined ? labels : [head, ...labels]), unit };
 };
 
 const compareAt = (walk: Walk, at: At, a: unknown, b: unknown): Difference[] => {
   const last = at.named.at(-1) ?? '';
   if (JSON.stringify(a) === JSON.stringify(b) || MARKS.has(last)) return [];
-  if (hasParts(a) && hasParts(b) && isList(a) === isList(b)) {
+  if (comparable(a, b)) {
     const both = [...(isList(a) ? a : []), ...(isList(b) ? b : [])];
     const by =
       isList(a) && isList(b) && keyOf(a) === keyOf(b) && both.length > 0 ? keyOf(a) : undefined;
@@ -142,14 +162,16 @@ const compareAt = (walk: Walk, at: At, a: unknown, b: unknown): Difference[] => 
       ),
     );
   }
-  const { label, unit } = labelOf(walk, at, a === undefined);
+  const { label, unit, options } = labelOf(walk, at, a === undefined);
+  const say = (value: unknown): string =>
+    options?.find((option) => option.value === value)?.label ?? spoken(value, unit);
   return [
     {
       path: at.named.join('.'),
       area: areaOf(at.named),
       label,
-      from: spoken(a, unit),
-      to: spoken(b, unit),
+      from: say(a),
+      to: say(b),
     },
   ];
 };

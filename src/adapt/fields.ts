@@ -50,21 +50,30 @@ export interface Named {
   readonly unit?: string;
 }
 
-/** The titles on the way to a field, and its unit; `data` decides between kinds. */
-export const nameOf = (schema: Field, data: unknown, keys: readonly string[]): Named => {
+/**
+ * The titles on the way to a field, and its unit; `data` decides between kinds. Entries of lists
+ * are called by the title of the list and by their key in `named`.
+ */
+export const nameOf = (
+  schema: Field,
+  data: unknown,
+  keys: readonly string[],
+  named: readonly string[],
+): Named => {
   let field: Field | undefined = schema;
   let value = data;
   const labels: string[] = [];
-  for (const key of keys) {
+  keys.forEach((key, i) => {
+    const isEntry = Array.isArray(value);
     field = field && step(field, value, key);
     value = isField(value) ? inside(value, key) : undefined;
-    if (field === undefined) {
-      labels.push(key);
-      continue;
+    if (isEntry) labels.push([labels.pop() ?? '', named[i] ?? key].join(' ').trim());
+    else {
+      const title = field && titleOf(unwrapped(field));
+      if (title !== undefined) labels.push(title);
+      else if (field === undefined) labels.push(key);
     }
-    const title = titleOf(unwrapped(field)) ?? titleOf(field);
-    if (title !== undefined && labels.at(-1) !== title) labels.push(title);
-  }
+  });
   const unit = field && unitOf(unwrapped(field));
   return { labels, ...(unit === undefined ? {} : { unit }) };
 };
