@@ -204,15 +204,17 @@ const radiiOf = (items: readonly Item[]): Tied[] => {
   return only(items, 'text').flatMap((t) => {
     const parsed = /^(?:\d+× )?R(\d+(?:\.\d+)?)$/.exec(t.text);
     if (!parsed) return [];
-    const landing = lines.find(
-      (l) =>
-        Math.abs(l.a[1] - l.b[1]) < 1e-9 &&
-        t.at[1] - l.a[1] > 0.5 &&
-        t.at[1] - l.a[1] < 2 &&
-        Math.abs((l.a[0] + l.b[0]) / 2 - t.at[0]) < 0.1,
-    );
-    const stem = landing && lines.find((l) => l !== landing && gap(l.b, landing.a) < 1e-6);
-    const tip = stem && tips.find((p) => gap(p, stem.a) < 1e-6);
+    // The text stands over the level end of a leader whose other end carries an arrow.
+    const tip = lines
+      .filter(
+        (l) =>
+          Math.abs(l.a[1] - l.b[1]) < 1e-9 &&
+          t.at[1] - l.a[1] > 0.5 &&
+          t.at[1] - l.a[1] < 2 &&
+          Math.abs((l.a[0] + l.b[0]) / 2 - t.at[0]) < 0.1,
+      )
+      .flatMap((landing) => lines.filter((l) => l !== landing && gap(l.b, landing.a) < 1e-6))
+      .flatMap((stem) => tips.filter((p) => gap(p, stem.a) < 1e-6))[0];
     if (!tip) return [];
     const arc = arcs.find((a) => Math.abs(gap(tip, a.centre) - a.radius) < NEAR && faces(a, tip));
     return arc ? [{ paper: arc.radius, value: Number(parsed[1]) }] : [];
