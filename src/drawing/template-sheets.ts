@@ -77,14 +77,14 @@ const sheetOf = (job: Job, id: string, more: string, items: readonly Item[]): Sh
 /** The whole template in small with its tiles, so that they can be laid out. */
 const overview = (job: Job, tiles: readonly Tile[]): Sheet => {
   const { part } = job;
-  const window = windowFor(job);
+  const opening = windowFor(job);
   const all = bounds(tiles.map((tile) => frameItem(tile.area, 'phantom')));
   const scale =
     SCALES.find(
       (s) =>
         factor(s) < 1 &&
-        widthOf(all) * factor(s) < widthOf(window) &&
-        heightOf(all) * factor(s) < heightOf(window),
+        widthOf(all) * factor(s) < widthOf(opening) &&
+        heightOf(all) * factor(s) < heightOf(opening),
     ) ?? FULL_SIZE;
   const k = factor(scale);
   const small = ({ x0, y0, x1, y1 }: Box): Box => ({
@@ -105,20 +105,20 @@ const overview = (job: Job, tiles: readonly Tile[]): Sheet => {
   });
   const items = move(
     [...outline, ...frames],
-    add2([window.x0, window.y0], [-all.x0 * k, -all.y0 * k]),
+    add2([opening.x0, opening.y0], [-all.x0 * k, -all.y0 * k]),
   );
   const more = text.drawing.template.overview(tiles.length, scaleText(scale));
   return sheetOf(job, 'overview', more, items);
 };
 
-/** All of a template on one page, in the middle of its window. */
+/** All of a template on one page, in the middle of its opening. */
 const single = (job: Job, { items, features }: Marked): Sheet => {
-  const window = windowFor(job);
+  const opening = windowFor(job);
   const whole = [...items, ...names(features, 1, boardOf(items)).items];
   const box = bounds(whole);
   const to: Vec2 = [
-    (window.x0 + window.x1 - box.x0 - box.x1) / 2,
-    (window.y0 + window.y1 - box.y0 - box.y1) / 2,
+    (opening.x0 + opening.x1 - box.x0 - box.x1) / 2,
+    (opening.y0 + opening.y1 - box.y0 - box.y1) / 2,
   ];
   return sheetOf(job, '1', '', move(whole, to));
 };
@@ -130,7 +130,7 @@ const tiled = (
   tile: Tile,
   tiles: readonly Tile[],
 ): Sheet => {
-  const window = windowFor(job);
+  const opening = windowFor(job);
   const { area } = tile;
   const seen = [
     frameItem(area, 'phantom'),
@@ -141,7 +141,7 @@ const tiled = (
     ({ at: [x, y] }) => x >= area.x0 && x <= area.x1 && y >= area.y0 && y <= area.y1,
   );
   const named = names(here, 1, boardOf(seen), area).items;
-  const to: Vec2 = [window.x0 - area.x0, window.y0 - area.y0];
+  const to: Vec2 = [opening.x0 - area.x0, opening.y0 - area.y0];
   const id = `${String(tile.row + 1)}-${String(tile.column + 1)}`;
   return sheetOf(job, id, `, ${tileName(tile)}`, move([...seen, ...named], to));
 };

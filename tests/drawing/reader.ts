@@ -224,7 +224,7 @@ const radiiOf = (items: readonly Item[]): Tied[] => {
 const tableHoles = (items: readonly Item[]): ReadHole[] => {
   const texts = only(items, 'text');
   const head = (name: string): Of<'text'> | undefined =>
-    texts.find((t) => t.text === name && t.bold);
+    texts.find((t) => t.bold && (t.text === name || t.text === name.split(' ')[0]));
   const [id, x, y, size, depth] = ['Id', 'X', 'Y', 'Size', 'Thread, depth'].map(head);
   if (!id || !x || !y || !size || !depth) return [];
   const inColumn = (column: Of<'text'>): Of<'text'>[] =>
