@@ -1,9 +1,11 @@
 import type { Registry } from '../src/family/index.ts';
+import { carriage } from './carriage/index.ts';
 import { spineRest } from './spine-rest/index.ts';
 
 /** Every fixture family, one line each. */
 export const registry: Registry = {
   families: {
+    carriage,
     'spine-rest': spineRest,
   },
 };

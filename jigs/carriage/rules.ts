@@ -63,7 +63,11 @@ export const parameterIssues = (
     const have = blade.ricasso + blade.tang.length;
     if (have < behind)
       issues.push(
-        problem('tang-short', `blades.${String(i)}.tang`, words.tangShort(blade.name, have, behind)),
+        problem(
+          'tang-short',
+          `blades.${String(i)}.tang`,
+          words.tangShort(blade.name, have, behind),
+        ),
       );
     const ricasso = blade.thickness[0]?.t ?? 0;
     if (onTang && v.jawGap < blade.ricasso && Math.abs(ricasso - blade.tang.thickness) > 0.01)
@@ -78,12 +82,20 @@ export const parameterIssues = (
   const room = levels.jawBottom - levels.soleTop - OVER_SOLE;
   if (room < 0)
     issues.push(
-      problem('edge-too-low', path('edgeHeight'), words.edgeTooLow(v.edgeHeight, v.edgeHeight - room)),
+      problem(
+        'edge-too-low',
+        path('edgeHeight'),
+        words.edgeTooLow(v.edgeHeight, v.edgeHeight - room),
+      ),
     );
   if (!plates && !hasError(issues)) {
     if (angle === undefined)
       issues.push(
-        problem('no-angle', path('edgeHeight'), words.noAngle(levels.jawTop, v.edgeHeight - JAW.edge)),
+        problem(
+          'no-angle',
+          path('edgeHeight'),
+          words.noAngle(levels.jawTop, v.edgeHeight - JAW.edge),
+        ),
       );
     if (v.tipSettings > 0)
       issues.push(problem('angle-turned', path('tipSettings'), words.angleTurned));

@@ -140,9 +140,24 @@ const screwsOf = (v: Values, l: Layout, mount: Mount, rest: number): Result<Scre
     all([
       cap('M5', overFoot + 2 * v.plate, FOOT.drill - 1, text.family.carriage.parts.names.foot),
       screwForGrip(capScrew('M5'), v.plate + l.palm.height - l.palm.pocket, nut('M5').height, 5),
-      cap('M6', l.wall + l.gripped + washer('M6').thickness, v.plate, text.family.carriage.parts.names.jaw),
-      cap('M6', v.plate + washer('M6', 'large').thickness, v.base, text.family.carriage.parts.names.fence),
-      cap(mount.thread as 'M6', rest + (bars ? v.plate : ring), v.base, text.family.carriage.parts.names.base),
+      cap(
+        'M6',
+        l.wall + l.gripped + washer('M6').thickness,
+        v.plate,
+        text.family.carriage.parts.names.jaw,
+      ),
+      cap(
+        'M6',
+        v.plate + washer('M6', 'large').thickness,
+        v.base,
+        text.family.carriage.parts.names.fence,
+      ),
+      cap(
+        mount.thread as 'M6',
+        rest + (bars ? v.plate : ring),
+        v.base,
+        text.family.carriage.parts.names.base,
+      ),
       l.plates ? ok(0) : cap('M6', l.wall, v.plate, text.family.carriage.parts.names.angle),
     ]),
     ([foot = 0, palm = 0, clamp = 0, fence = 0, mounting = 0, angle = 0]) =>
@@ -167,8 +182,10 @@ export const solve = (design: Design): Result<Fixture> => {
   if (hasError(wrong)) return fail(...wrong);
   const planned = (forward: number, push: number) =>
     planCarriage(inputOf(design, v, levels, forward, push));
-  return chain(planned(FIRST_FORWARD, 20), (first) => {
-    const rough = needsOf(design, v, first, grips);
+  const first = planned(FIRST_FORWARD, 20);
+  if (!first.ok) return first;
+  // Warnings are told once, of the last plan.
+  return chain(ok(needsOf(design, v, first.value, grips)), (rough) => {
     const short = leastFootCentre(v, rough) - rough.footCentre.min;
     const forward = Math.max(Math.ceil(2 * (FIRST_FORWARD + short)) / 2, leastForward(v, angle));
     const tilt = radians(rough.tiltMost);

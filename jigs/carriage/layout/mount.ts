@@ -1,11 +1,4 @@
-import {
-  fail,
-  ok,
-  problem,
-  text,
-  type Result,
-  type Vec2,
-} from '../../../src/family/index.ts';
+import { fail, ok, problem, text, type Result, type Vec2 } from '../../../src/family/index.ts';
 import { threadFor, widthOf } from '../../spine-rest/layout/choose-mount.ts';
 import {
   barPlaces,
@@ -22,7 +15,10 @@ const words = text.family.carriage.issues;
 /** What a mounting screw must stay clear of: fence screws, stop pins, the track of the heel tip. */
 const taken = ({ base, fence, stroke }: Layout): { at: Vec2; radius: number }[] => {
   const count = Math.ceil((2 * stroke) / 4) + 1;
-  const track = Array.from({ length: count }, (_, i): number => -stroke + (2 * stroke * i) / (count - 1));
+  const track = Array.from(
+    { length: count },
+    (_, i): number => -stroke + (2 * stroke * i) / (count - 1),
+  );
   const y = (base.heelTrack.from + base.heelTrack.to) / 2;
   const spread = (base.heelTrack.to - base.heelTrack.from) / 2;
   return [
@@ -63,9 +59,7 @@ export const mountOf = (v: Values, l: Layout, rest: PlacedRest, spread: number):
   const diameter = Number(thread.slice(1));
   const follows = rest.pattern.kind === 'slots' && rest.pattern.axis === 'y';
   if (!follows && 2 * spread > widthOf(rest) - diameter)
-    return fail(
-      problem('mount-fixed', 'fixture.parameters.mount', words.fixedPattern(2 * spread)),
-    );
+    return fail(problem('mount-fixed', 'fixture.parameters.mount', words.fixedPattern(2 * spread)));
   const at = patternPlaces(narrowed(rest, spread), plan, taken(l), diameter / 2);
   if (at.length < 2)
     return fail(

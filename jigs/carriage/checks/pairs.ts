@@ -1,0 +1,200 @@
+import {
+  all,
+  chain,
+  checkPairs,
+  createWorkspace,
+  machineBodies,
+  notComputed,
+  ok,
+  pairResult,
+  partMeshes,
+  WORLD,
+  type Body,
+  type CheckResult,
+  type PairRule,
+  type PairTerms,
+  type PartMeshes,
+  type Result,
+  type Vec3,
+} from '../../../src/family/index.ts';
+import { worstById } from '../../spine-rest/checks/pair-run.ts';
+import type { Stand } from '../../spine-rest/site.ts';
+import type { PlanSetting } from '../place/stand.ts';
+import { bladeBodies, fixtureBodies, stopBodies, type Bodies, type Name } from './bodies.ts';
+import { parameterPath, words, type Question } from './question.ts';
+
+/** A pair that is asked about, once for every stand and blade; the worst answer is the result. */
+interface Asked {
+  readonly id: string;
+  readonly rule: PairRule;
+  readonly fix: string;
+  readonly parameter?: string;
+}
+
+const FAR = 40;
+/** Parts that pass each other keep this far apart, mm. */
+const PASSING = 0.3;
+/** Blade and machine, mm. */
+const BLADE_ROOM = 0.5;
+/** How closely a contact must close, mm. */
+const CLOSED = 0.03;
+
+const { fix } = words;
+
+const clear = (a: Name, b: Name, gap: number, mend: string, parameter?: string): Asked => ({
+  id: `clearance/${a}/${b}`,
+  rule: { kind: 'clear', a, b, gap },
+  fix: mend,
+  ...(parameter === undefined ? {} : { parameter }),
+});
+
+const contact = (a: Name, b: Name, apart: Vec3, mend: string = fix.contactOpen): Asked => ({
+  id: `contact/${a}/${b}`,
+  rule: { kind: 'touch', a, b, tolerance: CLOSED, apart },
+  fix: mend,
+});
+
+const UP: Vec3 = [0, 0, 1];
+const BACK: Vec3 = [0, 1, 0];
+const FORTH: Vec3 = [0, -1, 0];
+
+/** What of the fixture must keep clear of, and what must touch. */
+const fixturePairs = ({ c: { v } }: Question): Asked[] => {
+  const running = v.runningClearance;
+  const parts: Name[] = ['base', 'mount', 'fence', 'stops', 'carriage', 'foot', 'heel', 'jaw'];
+  const moving: Name[] = ['carriage', 'heel', 'jaw'];
+  return [
+    ...parts.flatMap((a) => [
+      clear(a, 'belt', running, fix.belt, parameterPath('edgeHeight')),
+      clear(a, 'platen', running, fix.clearance),
+      clear(a, 'wheels', running, fix.clearance),
+      clear(a, 'guards', running, fix.clearance),
+    ]),
+    ...(['fence', 'carriage', 'foot', 'heel', 'jaw'] as const).map((a) =>
+      clear(a, 'rest', BLADE_ROOM, fix.clearance),
+    ),
+    ...moving.flatMap((a) => [
+      ...(a === 'heel' ? [] : [clear(a, 'base', PASSING, fix.inside)]),
+      clear(a, 'fence', PASSING, fix.inside, parameterPath('edgeHeight')),
+      clear(a, 'stops', PASSING, fix.inside),
+    ]),
+    clear('foot', 'mount', PASSING, fix.inside),
+    clear('hand', 'belt', v.handDistance, fix.hand, parameterPath('length')),
+    clear('hand', 'wheels', v.handDistance, fix.hand, parameterPath('length')),
+    contact('base', 'rest', UP, fix.mount),
+    contact('foot', 'base', UP),
+    contact('heel', 'base', UP),
+    contact('foot', 'fence', BACK),
+  ];
+};
+
+/** What the clamped blade must keep clear of over its stroke, and what holds it. */
+const bladePairs = ({ c: { v, grips } }: Question, blade: string): Asked[] => {
+  const held: Name = grips.find((g) => g.blade.name === blade)?.onTang ? 'tang' : 'blade';
+  return [
+    ...(['base', 'mount', 'fence', 'stops', 'rest', 'wheels', 'guards'] as const).flatMap((b) => [
+      clear('blade', b, BLADE_ROOM, fix.blade),
+      clear('tang', b, BLADE_ROOM, fix.blade),
+    ]),
+    ...(['belt', 'platen'] as const).map((b) =>
+      clear('tang', b, v.runningClearance, fix.jaw, parameterPath('plungeMargin')),
+    ),
+    clear('blade', 'heel', BLADE_ROOM, fix.blade),
+    { ...contact(held, 'carriage', FORTH), id: 'contact/blade/upright' },
+    { ...contact(held, 'jaw', BACK), id: 'contact/blade/jaw' },
+  ];
+};
+
+const termsOf = ({ rule, id, fix: mend, parameter }: Asked): PairTerms => {
+  const [a, b] = [words.names[rule.a as Name], words.names[rule.b as Name]];
+  return {
+    id,
+    label: rule.kind === 'touch' ? words.labels.contact(a, b) : words.labels.pair(a, b),
+    basis: id.startsWith('clearance/hand') ? words.basis.practice : words.basis.setting,
+    fix: mend,
+    ...(parameter === undefined ? {} : { parameter }),
+    pose: (setting) => (setting === '' ? undefined : { setting }),
+  };
+};
+
+const MACHINE: ReadonlySet<string> = new Set(['belt', 'platen', 'wheels', 'rest', 'guards']);
+
+/** Answers what is asked; a missing body of the fixture has failed. */
+const answer = (asked: readonly Asked[], bodies: Bodies): CheckResult[] => {
+  const work = createWorkspace();
+  return asked.flatMap((question): CheckResult[] => {
+    const { rule } = question;
+    const terms = termsOf(question);
+    const [a, b] = [bodies.get(rule.a as Name), bodies.get(rule.b as Name)];
+    // A grinder may have no wheel, platen or keep-out; a fixture has all its parts.
+    if (!b && MACHINE.has(rule.b)) return [];
+    const kind = rule.kind === 'touch' ? 'contact' : 'clearance';
+    if (!a || !b) return [notComputed(terms, kind, [])];
+    const result = checkPairs([a, b], [rule], { otherwise: 0, within: FAR, work });
+    if (!result.ok) return [notComputed(terms, kind, result.issues)];
+    return result.value.map((pair) => pairResult(pair, terms));
+  });
+};
+
+/** One stand: its belt and backing, and the settings that use them. */
+const standResults = (
+  q: Question,
+  meshes: PartMeshes,
+  stand: Stand,
+  settings: readonly PlanSetting[],
+): Result<CheckResult[]> => {
+  const { grinder, design, v } = q.c;
+  const frame = { ...WORLD, origin: [0, stand.offset, -v.base] } as const;
+  return chain(machineBodies(grinder, stand.belt, stand.backing, frame), (machine) =>
+    chain(fixtureBodies(q, meshes, settings), (fixture) => {
+      const around = [
+        ...fixture,
+        ...Object.values(machine).map((body): [Name, Body] => [body.name as Name, body]),
+      ];
+      const results = answer(fixturePairs(q), new Map(around));
+      for (const blade of design.blades) {
+        const own = settings.filter(({ clamping }) =>
+          clamping.some((one) => one.blade === blade.name),
+        );
+        const again = own.length === settings.length ? ok(fixture) : fixtureBodies(q, meshes, own);
+        const found = chain(again, (bodies) =>
+          chain(bladeBodies(q.c, blade, own), (carried) =>
+            ok(answer(bladePairs(q, blade.name), new Map([...around, ...bodies, ...carried]))),
+          ),
+        );
+        if (!found.ok) return found;
+        results.push(...found.value);
+      }
+      return ok(results);
+    }),
+  );
+};
+
+/** The foot against its stop pin at either end of every stroke. */
+const stopResults = (q: Question, meshes: PartMeshes): Result<CheckResult[]> => {
+  const found = ([-1, 1] as const).map((end) =>
+    chain(stopBodies(q, meshes, end), (bodies) =>
+      ok(answer([contact('foot', 'stops', [-end, 0, 0], fix.support)], bodies)),
+    ),
+  );
+  return chain(all(found), (lists) => ok(lists.flat()));
+};
+
+/** Clearances and contacts of fixture, blade and machine over all settings, strokes and sides. */
+export const pairChecks = (q: Question): Result<CheckResult[]> =>
+  chain(partMeshes(q.parts), (meshes) => {
+    const results: CheckResult[] = [];
+    const done = new Set<string>();
+    for (const stand of q.c.stands) {
+      const key = JSON.stringify([stand.belt.id, stand.backing.id]);
+      if (done.has(key)) continue;
+      done.add(key);
+      const settings = q.c.plan.settings.filter(
+        ({ belt, backing }) => belt === stand.belt.id && backing === stand.backing.id,
+      );
+      const found = standResults(q, meshes, stand, settings);
+      if (!found.ok) return found;
+      results.push(...found.value);
+    }
+    return chain(stopResults(q, meshes), (stops) => ok(worstById([...results, ...stops])));
+  });

@@ -1,0 +1,91 @@
+import {
+  chain,
+  fabricationChecks,
+  ok,
+  text,
+  type CheckResult,
+  type Fixture,
+  type Result,
+} from '../../src/family/index.ts';
+import { budgetOf } from './budget.ts';
+import { insideChecks } from './checks/inside.ts';
+import { pairChecks } from './checks/pairs.ts';
+import type { Question } from './checks/question.ts';
+import { rangeChecks } from './checks/ranges.ts';
+import { partChecks } from './checks/finished.ts';
+import type { Context } from './context.ts';
+import { measuredOf } from './measured.ts';
+import { partsOf } from './parts/index.ts';
+import { itemsOf } from './place/items.ts';
+import { carriageFrame, placed } from './place/stand.ts';
+import { posesOf } from './poses.ts';
+import { sectionOf } from './section.ts';
+import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
+import { stepsOf } from './steps.ts';
+
+const words = text.family.carriage;
+
+/** A value that is computed when first asked for. */
+const later = <T>(make: () => T): (() => T) => {
+  let made: { value: T } | undefined;
+  return () => (made ??= { value: make() }).value;
+};
+
+/** Height of the push block's middle over the base with the carriage most tilted, mm. */
+const pushHeightOf = ({ l, plan }: Context): number => {
+  const most = [...plan.settings].sort((a, b) => b.tilt - a.tilt)[0];
+  const frame = carriageFrame(most?.tilt ?? 0, 0, 0);
+  const z = (l.palm.bottom + l.soleBottom) / 2;
+  return frame.origin[2] + l.palm.back * frame.y[2] + z * frame.z[2];
+};
+
+/** All checks of a question, in the order a maker reads them. */
+const checksOf = (q: Question): Result<readonly CheckResult[]> =>
+  chain(pairChecks(q), (pairs) =>
+    chain(insideChecks(q), (inside) =>
+      ok([
+        ...rangeChecks(q),
+        ...partChecks(q),
+        ...pairs,
+        ...inside,
+        ...fabricationChecks(q.parts, q.c.making.prints.nozzle),
+      ]),
+    ),
+  );
+
+/** A design that has been solved and laid out, as the fixture it is. */
+export const fixtureOf = (c: Context): Result<Fixture> =>
+  chain(itemsOf(c), (items) => {
+    const { plan, design, v } = c;
+    const settingOf = (id: string) => plan.settings.find((s) => s.id === id) ?? plan.settings[0];
+    const pushHeight = pushHeightOf(c);
+    const steps = stepsOf(c, pushHeight);
+    const parts = later(() => partsOf(c, items));
+    return ok({
+      settings: settingsOf(c),
+      lines: linesOf(plan),
+      facts: factsOf(c, pushHeight),
+      known: knownOf(c),
+      budget: (simulating) => budgetOf(c, simulating),
+      parts,
+      place: (id) => {
+        const setting = settingOf(id);
+        return setting ? placed(c, items, setting) : [];
+      },
+      poses: (id, name) => {
+        const [setting, blade] = [settingOf(id), design.blades.find((b) => b.name === name)];
+        return setting && blade ? posesOf(c, setting, blade) : [];
+      },
+      checks: later(() =>
+        chain(parts(), (made) => checksOf({ c, parts: made, items, pushHeight })),
+      ),
+      measured: later(() => chain(parts(), (made) => measuredOf(c, made, items))),
+      section: (id) => {
+        const setting = settingOf(id);
+        return setting ? sectionOf(c, setting) : { title: '', lines: [], dimensions: [] };
+      },
+      assembly: words.assembly(steps),
+      zeroing: words.zeroing(steps),
+      cautions: words.cautions(steps, v.leastEdge, design.grinder.belt.direction === 'down'),
+    });
+  });

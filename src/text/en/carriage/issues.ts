@@ -1,0 +1,69 @@
+const n = (value: number, decimals = 2): string =>
+  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
+const mm = (value: number): string => `${n(value)} mm`;
+
+/** Why this fixture cannot be built for a design: what is wrong, and what mends it. */
+export const issues = {
+  thicknessMissing: (label: string, value: number, available: readonly number[]) => ({
+    message: `${label} is ${mm(value)}; the sheets to be had are ${available.map((t) => n(t)).join(', ')} mm, and every plate is cut from one of them.`,
+    fix: `Set ${label.toLowerCase()} to one of the sheet thicknesses, or add ${mm(value)} to them.`,
+  }),
+  tabsNeedCut: (process: string) => ({
+    message: `Upright is of plates with tabs and slots, and plates are made by "${process}"; the slots take laser or water jet.`,
+    fix: 'Choose the bought angle, or cut the plates by laser or water jet.',
+  }),
+  gapAtBelt: (gap: number, least: number) => ({
+    message: `Gap at the belt is ${mm(gap)}; it must be at least ${mm(least)}: flutter, splice and running clearance, and what a leaning platen takes.`,
+    fix: `Set the gap at the belt to at least ${mm(least)}, or ask for less running clearance.`,
+  }),
+  jawAtBelt: (gap: number, least: number) => ({
+    message: `Plunge to jaw is ${mm(gap)}; it must be at least ${mm(least)}, or a wandering belt comes within the running clearance of the jaw.`,
+    fix: `Set plunge to jaw to at least ${mm(least)}.`,
+  }),
+  tangShort: (blade: string, have: number, need: number) => ({
+    message: `Ricasso and tang of "${blade}" reach ${mm(have)} behind the plunge; gap and jaw take ${mm(need)}.`,
+    fix: 'Use a narrower jaw or a smaller gap, or leave the tang longer until the blade is ground.',
+  }),
+  jawStraddles: (blade: string, ricasso: number, tang: number) => ({
+    message: `The jaw lies half on the ricasso of "${blade}" (${mm(ricasso)} thick) and half on its tang (${mm(tang)}); it must lie on one of them, or on an even thickness.`,
+    fix: 'Change plunge to jaw or the width of the jaw.',
+  }),
+  edgeTooLow: (height: number, least: number) => ({
+    message: `Edge height is ${mm(height)}; it must be at least ${mm(least)}, because the jaw is screwed below the tang and above the sole.`,
+    fix: `Set the edge height to at least ${mm(least)}.`,
+  }),
+  noAngle: (from: number, to: number) => ({
+    message: `No equal angle of the table ends between ${mm(from)} (over the jaw) and ${mm(to)} (below the edge) above the base.`,
+    fix: 'Change the edge height, or choose the upright of plates.',
+  }),
+  angleTurned: {
+    message:
+      'The upright is a bought angle and there are further settings for the tip; the turned tang needs the clamp slot of a cut upright.',
+    fix: 'Choose the upright of plates, or no further settings for the tip.',
+  },
+  noThread: (width: number) => ({
+    message: `Slots of the rest are ${mm(width)} wide; no screw from M4 to M8 passes them and finds its length of thread in the base.`,
+    fix: 'Choose the clamp bars for the mounting, or a thicker base.',
+  }),
+  fixedPattern: (shift: number) => ({
+    message: `Belts and backings of the sequence move the abrasive face by ${mm(shift)}, and the holes of the rest do not let the base follow.`,
+    fix: 'Choose the clamp bars for the mounting.',
+  }),
+  patternMisses: (width: number, depth: number) => ({
+    message: `Fewer than two slots of the rest, at least 40 mm apart, lie under the base (${mm(width)} wide, ${mm(depth)} deep) and clear of its other holes.`,
+    fix: 'Choose the clamp bars, or correct the pattern of the rest.',
+  }),
+  noBars: {
+    message: 'Two clamp bars at least 40 mm apart find no room between rest and base.',
+    fix: 'Draw the tool arm further out, choose the slots of the rest, or make the carriage longer.',
+  },
+  noScrew: (thread: string, from: number, to: number, what: string) => ({
+    message: `No ${thread} screw of the table fits ${what}: its length would have to be from ${mm(from)} to ${mm(to)}.`,
+    fix: 'Choose another plate or base thickness.',
+  }),
+  notSettled: (blade: string, u: number) => ({
+    message: `${blade} at ${mm(u)} from the plunge cannot be measured on the finished parts.`,
+    fix: 'Correct the sequence, or use another fixture for this blade.',
+  }),
+  noLine: 'No grind line was solved for this place.',
+} as const;

@@ -1,0 +1,84 @@
+const mm = (value: number, decimals = 2): string =>
+  `${String(Math.round(value * 10 ** decimals) / 10 ** decimals)} mm`;
+
+/** Names, notes and purposes of the parts of the carriage. */
+export const parts = {
+  names: {
+    base: 'Base',
+    fence: 'Fence',
+    sole: 'Sole',
+    upright: 'Upright',
+    angle: 'Upright angle',
+    gusset: 'Gusset',
+    foot: 'Foot bar',
+    strip: 'Foot strip',
+    heel: 'Heel screw',
+    jaw: 'Jaw',
+    palm: 'Push block',
+    edgeGauge: 'Edge gauge',
+    fenceGauge: 'Fence gauge',
+  },
+  finish: {
+    upright: 'Front face flat, deburred; tabs of the gussets below it',
+    base: 'Top flat and deburred; a drop of oil where the carriage slides',
+    fence: 'Rear face flat and square',
+    stock: 'Sawn square, deburred',
+  },
+  purpose: {
+    fenceThread: 'Thread of a fence screw',
+    fenceSlot: 'Slot of a fence screw: the fence is set with every angle',
+    stopPin: 'Stop pin, press fit: drill and ream',
+    mountThread: 'Thread of a mounting screw from below',
+    mountPassage: 'Passage of a mounting screw',
+    footPassage: 'Passage of a foot screw',
+    footThread: 'Thread of a foot screw',
+    heelThread: 'Thread of the heel screw',
+    palmPassage: 'Passage of a push block screw',
+    tabSlot: (play: number) =>
+      `Slot for a tab: ${mm(play)} wider than the sheet, as finished; measure the sheet first`,
+    uprightThread: 'Thread of an angle screw',
+    uprightPassage: 'Passage of an angle screw',
+    clampPassage: 'Passage of the clamp screw',
+    clampSlot: 'Slot of the clamp screw: the jaw follows the turned tang',
+    clampThread: 'Thread of the clamp screw',
+    jackThread: 'Thread of the jack screw that levels the jaw',
+  },
+  notes: {
+    base: 'Mounting screws come from below; no screw may stand above this plate.',
+    kerf: (play: number) =>
+      `Sizes are as finished. A shop that follows the line with its beam must allow for its kerf, or the tabs are loose by it; the fit wanted is ${mm(play)}.`,
+    sole: 'Front edge straight: the face of the upright stands flush with it.',
+    weld: 'Fit dry, square the front face to the underside of the foot, then tack weld, braze or glue, a little at a time on alternate sides.',
+    face: 'The front face is the reference: flat within 0.05 mm between the jaws.',
+    tab: (short: number) => `Tabs end ${mm(short)} below the faces they enter.`,
+    corners:
+      'Break the corners of the tabs: inner corners of the slots keep the radius of the beam.',
+    angle: 'Legs square to each other within 0.2 degrees, or shim: the zero takes up what is left.',
+    template: 'Drill to the template, punched through it.',
+    foot: 'Bright round bar: its lower side is the foot and must stay bright.',
+    heel: (radius: number) =>
+      `Round one end to a half ball of ${mm(radius)}: file it turning in a drill, polish it.`,
+    jaw: 'Line with thin leather or tape; goes to the left or the right end with the side ground.',
+    knob: (division: number) =>
+      `50 divisions: one is ${mm(division)} of the heel screw. The wide notch is zero.`,
+    palm: 'The only place for the hand: push at its rear face and press down.',
+    printSolid: 'Print with at least 4 walls and 30 % filling.',
+    edgeGauge: (rise: number) =>
+      `Stands on the upright; the edge touches its lip, ${mm(rise)} above. Measure with calipers.`,
+    fenceGauge: (length: number, setting: string) =>
+      `Lies on the fence, front at the belt, lip behind the fence: ${mm(length)} for setting ${setting}. Measure with calipers.`,
+  },
+  section: {
+    angle: (leg: number, wall: number) =>
+      `Equal angle EN 10056-1 - ${String(leg)} x ${String(leg)} x ${String(wall)}`,
+    round: (diameter: number) => `Round bar EN 10278 - ${String(diameter)} h9`,
+    rod: 'Threaded rod DIN 976-1 - M6, one end rounded',
+  },
+  tight: {
+    base: 'Flatness of the top 0.05 mm',
+    face: 'Flatness of the front face 0.05 mm',
+    fence: 'Straightness of the rear face 0.05 mm',
+    length: (length: number) =>
+      `From the foot screws to the heel screw ${mm(length)} within 0.1 mm; measure it and enter it`,
+  },
+} as const;

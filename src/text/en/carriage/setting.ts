@@ -1,0 +1,70 @@
+const n = (value: number, decimals = 2): string => value.toFixed(decimals);
+
+/** Words on the set-up sheet: readings, notes of a setting, facts. */
+export const setting = {
+  readings: {
+    heel: 'Heel screw from its zero',
+    tilt: 'Tilt of the carriage on the base',
+    fence: 'Belt to rear face of the fence',
+    fenceFromFront: 'Front of the base to rear face of the fence',
+    edgeSide: 'Edge of this side from the centreline',
+    edgeHeight: 'Edge above the base, level (edge gauge)',
+    jaw: 'Plunge to jaw',
+    turn: 'Turn of the blade in its plane, tip up',
+  },
+  notes: {
+    baseAgain: 'New belt: set the base to the belt with the feeler again before anything else.',
+    fenceAgain: (by: number) =>
+      `New angle: set the fence again; it moves by ${n(by)} mm from the last.`,
+    flip: (side: string) => `Jaw to the ${side} end; blade turned over, edge up.`,
+    soft: (backing: string) =>
+      `Backing "${backing}" gives way under the push: angle and bevel height are estimates until calibrated with a test piece.`,
+    edgeFirst: 'First touch is at the edge itself: approach slowly, break the edge by hand first.',
+    uneven: (left: number) =>
+      `One plane leaves up to ${n(left)} mm more at the edge where it falls to the tip: stop there, lead the tip by hand by raising it evenly, or leave it for the finish.`,
+    turned: (degrees: number, u: number) =>
+      `Clamp the blade again, tip raised by ${n(degrees, 1)} degrees, so that the edge ${n(u, 0)} mm from the plunge touches the edge gauge; heel screw and fence stay.`,
+    stop: 'The fence stops the cut: stroke until the sparks die with the foot on the fence.',
+    approach: 'Come to the reading by screwing out, never back.',
+  },
+  facts: {
+    carriage: 'Foot to heel screw',
+    footRadius: 'Radius of the foot',
+    tipRadius: 'Radius of the heel tip',
+    edgeHeight: 'Edge above the base, level',
+    forward: 'Upright ahead of the foot',
+    stroke: 'Stroke between the stop pins',
+    pushHeight: 'Push above the base, most tilted',
+    degreesPerTurn: 'Angle for one turn of the heel screw',
+    degreesPerDivision: (side: string) => `Angle for one division of the heel screw, ${side}`,
+    heightPerDivision: (side: string) =>
+      `Bevel height for one division of the heel screw, fence untouched, ${side}`,
+    edgePerTenth: (side: string) => `Edge for 0.1 mm of the fence, ${side}`,
+    heightPerTenth: (side: string) => `Bevel height for 0.1 mm of the fence, ${side}`,
+    fencePerDegree: 'Move of the fence for a degree',
+    tipTurn: (blade: string) => `Turn of the edge from straight part to tip, ${blade}`,
+    tipLeft: (blade: string, side: string) =>
+      `Greatest metal left at the edge to the very tip, ${blade}, ${side}`,
+    deviation: (blade: string, side: string) =>
+      `Grind line of ${blade}, ${side}: greatest deviation`,
+  },
+  side: { left: 'left side', right: 'right side' },
+  end: { left: 'left', right: 'right' },
+} as const;
+
+/** Labels on the section of the set-up. */
+export const section = {
+  title: (id: string) => `Set-up ${id}, seen along the stroke`,
+  belt: 'Abrasive face',
+  base: 'Base',
+  fence: 'Fence',
+  upright: 'Upright',
+  sole: 'Sole',
+  foot: 'Foot',
+  heel: 'Heel screw',
+  blade: 'Blade',
+  jaw: 'Jaw, beside the belt',
+  push: 'Push',
+  mm: (value: number) => n(value),
+  tilt: (value: number) => `${n(value)} degrees`,
+} as const;

@@ -1,0 +1,83 @@
+const n = (value: number, decimals = 2): string =>
+  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
+const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
+
+/** What the sentences of building and setting need to know. */
+export interface StepsOf {
+  readonly plates: boolean;
+  readonly bars: boolean;
+  readonly mount: string;
+  readonly mountScrew: number;
+  readonly fenceScrew: number;
+  readonly footScrew: number;
+  readonly palmScrew: number;
+  readonly clampScrew: number;
+  readonly jackScrew: number;
+  readonly angleScrew: number;
+  readonly tabPlay: number;
+  readonly heel: number;
+  readonly tipRadius: number;
+  readonly beltGap: number;
+  readonly beltGapMost: number;
+  readonly lean: number;
+  readonly feelersApart: number;
+  readonly edgeHeight: number;
+  readonly jawGap: number;
+  readonly fence: number;
+  readonly firstAngle: number;
+  readonly fencePerDegree: number;
+  readonly degreesPerDivision: number;
+  readonly pushHeight: number;
+  readonly length: number;
+}
+
+/** How to build the fixture, in order. */
+export const assembly = (s: StepsOf): string[] => [
+  'Tools: files, square, scriber, centre punch, drills and taps named in the hole tables, hexagon keys, spanners, feeler gauges, calipers, a straight edge; a vice; eye protection.',
+  'Cut all plates. Deburr every edge and hole; check against the hole tables. Check that the top of the base and the front of the upright are flat.',
+  ...(s.plates
+    ? [
+        `Push the tabs of the four gussets into sole and upright; a slot is ${mm(s.tabPlay)} wider than the sheet. Front faces flush. Stand the sole on a flat surface, put a square to the front of the upright: no light may show over its height. Tack weld, braze or glue from behind, check again, finish.`,
+      ]
+    : [
+        `Drill foot and leg of the angle to the template. Screw it to the sole, front flush, with its screws M6 x ${n(s.angleScrew)}; put a square to its front face and shim the foot until no light shows.`,
+      ]),
+  `Screw foot strip and foot bar under the sole with two screws M5 x ${n(s.footScrew)}: the bar must lie along the front edge, parallel within 0.1 mm from end to end.`,
+  `Saw the heel screw, ${n(s.heel)} mm, from threaded rod M6. Round one end to a half ball of ${mm(s.tipRadius)}. Screw it through the sole from below, put on the lock nut, a thin nut, the knob, and a nut sunk into the knob; lock the thin nut against the knob.`,
+  `Screw the push block under the tail with two screws M5 x ${n(s.palmScrew)} into the nuts in its pockets.`,
+  `Hold the jaw with a screw M6 x ${n(s.clampScrew)} from behind; the jack screw M5 x ${n(s.jackScrew)} below it keeps the jaw parallel to the upright.`,
+  `Press the two stop pins into the base. Screw the fence to the base with two screws M6 x ${n(s.fenceScrew)} and large washers.`,
+  s.bars
+    ? `Lay the base on the rest and hold it with the two clamp bars below and screws ${s.mount} x ${n(s.mountScrew)}, finger tight.`
+    : `Lay the base on the rest and hold it with screws ${s.mount} x ${n(s.mountScrew)} and large washers from below, finger tight.`,
+  `Measure from the foot screws to the heel screw: ${mm(s.length)} is assumed. Enter what you find.`,
+  'Tighten by feel: M6 firmly with a short key (about 8 N m), M5 about 5 N m, nothing that holds plastic more than snug.',
+];
+
+/** How to find zero and come to a setting, in order. */
+export const zeroing = (s: StepsOf): string[] => [
+  'Switch the machine off and isolate it. Mount the belt of this pass on its backing, tension it as for work and turn it by hand until the splice is away from the platen.',
+  `Base: lay a feeler of ${mm(s.beltGap)} between base and belt at both edges of the belt, press the base against it, tighten. The gap must be the same at both ends and never above ${mm(s.beltGapMost)}.`,
+  s.lean === 0
+    ? 'Square: stand a square on the base against the belt: no light may show. Shim or turn the rest until it agrees.'
+    : `Square: stand a bevel gauge set to ${n(90 + s.lean)} degrees on the base against the belt: no light may show. Shim or turn the rest until it agrees.`,
+  `Zero of the angle: push the bare carriage against the belt and turn the heel screw until two equal feelers, ${mm(s.feelersApart, 0)} apart along the upright, both just go in between upright and belt. Set the knob to 0.`,
+  `Jaw: clamp the blade by tang or ricasso, ${mm(s.jawGap, 1)} from the plunge to the jaw, flat on the upright, with the edge against the lips of the edge gauge at two places: it then stands ${mm(s.edgeHeight, 1)} above the base and along the stroke.`,
+  `Angle: screw the heel screw out by the turns and divisions on the sheet; one division is ${n(s.degreesPerDivision, 3)} degrees. To come back, go half a turn too far and screw out again. Lock the nut and read again.`,
+  `Fence: loosen it, hang the fence gauge (or calipers) between belt and rear face: ${mm(s.fence)} for the first setting (${n(s.firstAngle)} degrees); both ends alike; tighten. It is set again with every angle: ${mm(s.fencePerDegree)} for a degree.`,
+  'Parallelism: slide the carriage along the fence from stop to stop, a feeler between blade and belt: the gap must not change. If it does, turn the fence.',
+  'Try the whole stroke with the motor off, both sides, stop to stop: nothing may touch belt, platen or rest.',
+  `Grind with the hand on the push block only, low (${mm(s.pushHeight, 0)} above the base) and pressing down, until the foot runs on the fence and the sparks die.`,
+  'Measure bevel height and edge thickness at three places and compare with the sheet; correct the fence for the edge, the heel screw for the angle, and the fence again.',
+  'Take the base, then the fence again after every change of belt or backing, and when the belt has worn.',
+];
+
+/** Cautions that this fixture adds to the usual ones. */
+export const cautions = (s: StepsOf, edgeLeast: number, down: boolean): string[] => [
+  `The edge points up${down ? ' and the belt runs down: the edge meets the belt first' : ''}. Never grind below ${mm(edgeLeast)} at the edge, and never a sharpened blade, in this fixture.`,
+  'Jaw, fence, lock nut and mounting must be tight before the motor runs; a blade that slips is thrown down.',
+  'The jaw stays beside the belt because the stop pins stop the stroke: never grind without both pins, and never reach round the upright.',
+  'Push only at the push block, behind the heel screw, low and pressing down. Pushed high, the carriage lifts its heel and grinds steeper.',
+  `The gap between base and belt must never be above ${mm(s.beltGapMost)}; set it again after every change of belt or backing. The limit is the published one for work rests at abrasive wheels, the nearest written rule.`,
+  'Brush base, foot and heel tip after every stroke: grit under one of them is an error of angle.',
+];
