@@ -8,6 +8,8 @@ import {
   LineBasicMaterial,
   OrthographicCamera,
   Plane,
+  Points,
+  PointsMaterial,
   Scene as World,
   Vector3,
   WebGLRenderer,
@@ -54,12 +56,20 @@ const FROM: Readonly<Record<Side, Vec3>> = {
 
 const vector = ([x, y, z]: Vec3): Vector3 => new Vector3(x, y, z);
 
-/** The line between two nearest points; a zero-length one is still seen by its ends. */
-const nearest = (points: readonly [Vec3, Vec3], colour: string): Line => {
+/** Size of the dots at two nearest points, px: most gaps are too short to be seen as lines. */
+const DOT = 10;
+
+/** Two nearest points and the line between them, seen through everything. */
+const nearest = (points: readonly [Vec3, Vec3], colour: string): Group => {
   const geometry = new BufferGeometry().setFromPoints(points.map(vector));
-  const line = new Line(geometry, new LineBasicMaterial({ color: colour, depthTest: false }));
-  line.renderOrder = 2;
-  return line;
+  const look = { color: colour, depthTest: false, transparent: true };
+  const group = new Group();
+  group.add(
+    new Line(geometry, new LineBasicMaterial(look)),
+    new Points(geometry, new PointsMaterial({ ...look, size: DOT, sizeAttenuation: false })),
+  );
+  for (const child of group.children) child.renderOrder = 2;
+  return group;
 };
 
 /** Starts drawing into a canvas; throws where the browser has no WebGL. */

@@ -204,6 +204,7 @@ export const app = {
     filter: { all: 'All', failed: 'Failed', passed: 'Passed' },
     show: 'Show',
     none: 'No check in this list.',
+    away: 'Put the picture away',
     unchecked: 'Nothing was checked. That is not a pass.',
     kinds: {
       clearance: 'Clearances',
