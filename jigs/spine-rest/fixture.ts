@@ -30,6 +30,7 @@ import { padContact } from './place/hand.ts';
 import type { Items } from './place/items.ts';
 import { placed, type Standing } from './place/place.ts';
 import { posesOf, spinesOf } from './pose/poses.ts';
+import { reachOf } from './reach.ts';
 import { sectionOf } from './section.ts';
 import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
 import type { Stand } from './site.ts';
@@ -157,6 +158,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
       const shift = shiftsOf(stands).shifts[setting.step - 1] ?? 0;
       return sectionOf(context, plan, setting, shift);
     },
+    reach: reachOf({ design, v, plan, context, stands }),
     assembly: words.assembly(steps),
     zeroing: words.zeroing(steps),
     cautions: words.cautions(steps, v.leastEdge, design.grinder.belt.direction === 'down'),

@@ -10,19 +10,19 @@ const LEAST_RESERVE = 0.25;
 /** Spine that must lie on the nose at either end of the stroke, mm. */
 const LEAST_SUPPORT = 30;
 
-const holesOf = (parts: readonly Part[], id: string): readonly Hole[] => {
+export const holesOf = (parts: readonly Part[], id: string): readonly Hole[] => {
   const part = parts.find((p) => p.id === id);
   return part?.kind === 'plate' ? part.holes : [];
 };
 
 /** How far a screw or pin can travel in a slot of the finished part, mm; null without a slot. */
-const slotTravel = (holes: readonly Hole[], prefix: string): number | null => {
+export const slotTravel = (holes: readonly Hole[], prefix: string): number | null => {
   const slots = holes.filter(({ id, slotLength }) => id.startsWith(prefix) && slotLength);
   const travels = slots.map(({ slotLength = 0, size }) => slotLength - size);
   return travels.length > 0 ? Math.min(...travels) : null;
 };
 
-const spanOf = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
+export const spanOf = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
 
 /** Slots of step and nose against the places their settings need, measured on the parts. */
 const slotChecks = (q: Question): CheckResult[] => {

@@ -14,6 +14,12 @@ export type Layout = ReturnType<typeof layoutOf>;
 
 const EDGE = 8;
 
+/** The next half millimetre: every plate gets dimensions that can be read off a rule. */
+const up = (value: number): number => Math.ceil(2 * value - 1e-9) / 2;
+
+/** A place along y that lies a whole number of half millimetres behind the nose's front. */
+const behind = ({ noseGap }: Values, y: number): number => noseGap + up(y - noseGap);
+
 const levelsOf = ({ plate, base }: Values) => ({
   plate,
   base,
@@ -30,8 +36,8 @@ const noseOf = (v: Values, needs: Needs) => {
   const half = needs.beltHalf + v.wing;
   const stepHalf = needs.beltHalf + v.stepWing;
   /** Travel of the nose on the base to either side of its mean place. */
-  const travel = span(needs.shift) / 2 + v.travelReserve;
-  const depth = Math.max(30, 2 * (travel + SIZE.noseWasher / 2 + 3));
+  const travel = up(span(needs.shift) / 2 + v.travelReserve);
+  const depth = Math.max(30, Math.ceil(2 * (travel + SIZE.noseWasher / 2 + 3)));
   return {
     half,
     front: v.noseGap,
@@ -49,20 +55,21 @@ const noseOf = (v: Values, needs: Needs) => {
  */
 const guideStart = (v: Values, needs: Needs, packerFront: number): number => {
   const foot = needs.setoff.max + GUIDE.padReach + GUIDE.footRoom - needs.shift.min + 1;
-  return v.guide === 'strips' ? Math.max(packerFront, foot) : packerFront;
+  return v.guide === 'strips' ? behind(v, Math.max(packerFront, foot)) : packerFront;
 };
 
 const slideOf = (v: Values, needs: Needs, packerFront: number) => {
   const half = needs.beltHalf + v.stepWing;
-  const travel = span(needs.onBase) / 2 + v.travelReserve;
+  // A quarter more on either side: the middle is moved to the next half millimetre.
+  const travel = up(span(needs.onBase) / 2 + v.travelReserve + 0.25);
   const start = guideStart(v, needs, packerFront);
-  const front = middle(needs.onBase);
+  const front = behind(v, middle(needs.onBase) - 0.25);
   const pins: readonly [number, number] = [start + 9, start + 9 + v.guideLength];
   const strips = { front: start, back: start + v.guideLength };
   const back =
     v.guide === 'strips'
       ? strips.back + 2 + travel + FEED.leg
-      : pins[1] + travel + SIZE.guidePin / 2 + v.guidePlay + EDGE;
+      : pins[1] + travel + SIZE.guidePin / 2 + EDGE;
   return {
     half,
     front,
@@ -115,21 +122,21 @@ const baseOf = (v: Values, needs: Needs, noseHalf: number, back: number) => {
   const lean = Math.tan(radians(needs.lean));
   return {
     half: noseHalf - 2,
-    front: v.noseGap + 4 + stack * Math.max(0, lean) - needs.shift.min,
+    front: behind(v, v.noseGap + 4 + stack * Math.max(0, lean) - needs.shift.min),
     back,
   };
 };
 
 /** Where the pad, guard and handle of the push block stand; z from the step's top. */
 const pushOf = (v: Values, needs: Needs, slideHalf: number) => {
-  const pad = needs.pad - v.plate;
+  const pad = Math.round(10 * (needs.pad - v.plate)) / 10;
   // The handle passes over whatever locks the step.
   const { headHeight } = capScrew(THREAD.main);
   const footHeight =
     v.guide === 'strips' ? keeperLockLength(v.plate) + headHeight + 2 : GUIDE.footHeight;
   const grip = Math.max(45, v.handDistance + 3 - GUIDE.padReach);
-  const needed = Math.max(pad + 6, footHeight + 22);
-  const guard = Math.max(needed, needs.edgeTop + v.guardRise - v.plate);
+  const needed = up(Math.max(pad + 6, footHeight + 22));
+  const guard = up(Math.max(needed, needs.edgeTop + v.guardRise - v.plate));
   // A guard hardly higher than the handle is the front of one flat top.
   const handle = guard - needed < 10 ? guard : needed;
   return {
@@ -160,7 +167,7 @@ const collarOf = (v: Values, needs: Needs, noseHalf: number) => {
     lower,
     upper,
     bottom: lower - SIZE.collarEdge,
-    top: upper + SIZE.collarEdge,
+    top: lower - SIZE.collarEdge + up(upper - lower + 2 * SIZE.collarEdge),
     gripped: thickness,
   };
 };
@@ -168,7 +175,7 @@ const collarOf = (v: Values, needs: Needs, noseHalf: number) => {
 export const layoutOf = (v: Values, needs: Needs) => {
   const levels = levelsOf(v);
   const nose = noseOf(v, needs);
-  const packerFront = nose.back + nose.travel + 0.5;
+  const packerFront = behind(v, nose.back + nose.travel + 0.5);
   const slide = slideOf(v, needs, packerFront);
   const feed = feedOf(slide.half, slide.back, slide.travel, v.plate);
   const base = baseOf(v, needs, nose.half, feed.bracketBack);
@@ -181,7 +188,11 @@ export const layoutOf = (v: Values, needs: Needs) => {
     packer: { front: packerFront, back: base.back, half: base.half },
     push: pushOf(v, needs, slide.half),
     collar: collarOf(v, needs, nose.half),
-    gauge: { width: needs.lastSetoff, height: v.plate - 1, length: 2 * needs.beltHalf },
+    gauge: {
+      width: Math.round(100 * needs.lastSetoff) / 100,
+      height: v.plate - 1,
+      length: 2 * needs.beltHalf,
+    },
     pin: { diameter: SIZE.zeroPin, length: SIZE.zeroPinLength },
   };
 };

@@ -48,18 +48,20 @@ const free =
     y + radius + WEB <= base.back &&
     taken.every((t) => distance2(t.at, [x, y]) >= t.radius + radius + WEB);
 
-/** Places along a slot, a millimetre apart, the ends kept clear by half its width. */
-const along = (from: number, to: number): number[] => {
-  const first = Math.min(from, to);
-  const length = Math.abs(to - from);
-  return Array.from({ length: Math.floor(length) + 1 }, (_, i) => first + i);
+/** Places from one to the other a millimetre apart, whole half millimetres from `origin`. */
+const along = (from: number, to: number, origin: number): number[] => {
+  const first = origin + Math.ceil(2 * (Math.min(from, to) - origin) - 1e-9) / 2;
+  const length = Math.max(from, to) - first;
+  return Array.from({ length: Math.max(0, Math.floor(length) + 1) }, (_, i) => first + i);
 };
 
-const slotPlaces = (rest: PlacedRest): Vec2[][] => {
+const slotPlaces = (rest: PlacedRest, front: number): Vec2[][] => {
   const { pattern, offset } = rest;
   if (pattern.kind !== 'slots') return [];
   return pattern.slots.map(({ at, from, to }) =>
-    along(from, to).map((t): Vec2 => (pattern.axis === 'x' ? [t, at + offset] : [at, t + offset])),
+    pattern.axis === 'x'
+      ? along(from, to, 0).map((x): Vec2 => [x, at + offset])
+      : along(from + offset, to + offset, front).map((y): Vec2 => [at, y]),
   );
 };
 
@@ -93,7 +95,7 @@ export const patternPlaces = (
     const places = corners(holes.filter(isFree));
     return spread(places) >= LEAST_SPREAD ? places : [];
   }
-  const places = corners(slotPlaces(rest).flatMap((slot) => ends(slot.filter(isFree))));
+  const places = corners(slotPlaces(rest, base.front).flatMap((slot) => ends(slot.filter(isFree))));
   return spread(places) >= LEAST_SPREAD ? places : [];
 };
 
@@ -112,7 +114,7 @@ export const barPlaces = (
   const low = Math.max(base.front, rest.front, outside ? earFrom : -Infinity) + barWidth / 2 + 1;
   const high = Math.min(base.back, rest.back) - barWidth / 2 - 1;
   if (high - low < LEAST_SPREAD) return [];
-  const ys = along(low, high).filter((y) => isFree([x, y]) && isFree([-x, y]));
+  const ys = along(low, high, base.front).filter((y) => isFree([x, y]) && isFree([-x, y]));
   const [first, last] = [ys[0], ys.at(-1)];
   if (first === undefined || last === undefined || last - first < LEAST_SPREAD) return [];
   return [

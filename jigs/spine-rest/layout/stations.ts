@@ -26,7 +26,7 @@ const pair = (x: number, y: number): Vec2[] => [
 
 export const stationsOf = (v: Values, l: Layout): Stations => {
   const strips = v.guide === 'strips';
-  const stripX = (l.slide.strips.inner + l.packer.half) / 2;
+  const stripX = Math.round(l.slide.half + l.packer.half) / 2;
   const wings = strips
     ? l.slide.keepers.flatMap((y) => pair(stripX, y))
     : [l.packer.front + 10, l.packer.back - 10].flatMap((y) => pair(l.nose.screwX, y));

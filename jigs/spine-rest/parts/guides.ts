@@ -5,18 +5,23 @@ import { plate, words, type Context } from './context.ts';
 import { passage, tapped } from './holes.ts';
 import { indexLine } from './scale.ts';
 
-/** The strip right of the step; the left one is the same piece turned round. */
+/**
+ * The strip right of the step, moved out by half the play within its oversize holes; the left one is
+ * the same piece turned round.
+ */
 export const strip = (c: Context): Result<PlatePart> => {
   const { l, s, v } = c;
   const { front, back, inner } = l.slide.strips;
-  const local = s.packer.filter(([x]) => x > 0).map(([x, y]): Vec2 => [x - inner, y - front]);
+  const local = s.packer
+    .filter(([x]) => x > 0)
+    .map(([x, y]): Vec2 => [x - l.slide.half, y - front]);
   const engraving = indexLine(c, front).map((line) => line.map(([x, y]): Vec2 => [x - inner, y]));
   return plate(c, {
     id: 'guide-strip',
     name: words.names.strip,
     quantity: 2,
     thickness: v.plate,
-    outline: rectangle([0, 0], [l.packer.half - inner, back - front]),
+    outline: rectangle([0, 0], [l.packer.half - l.slide.half, back - front]),
     holes: passage('screw', local, THREAD.main, words.purpose.stripAdjust, 'loose'),
     engraving,
     notes: [words.notes.sameSheet, words.notes.keeperShim],

@@ -41,7 +41,7 @@ const madeParts = (c: Context): Result<Part[]> =>
   ]);
 
 /** Every bought piece that the items place, counted, and the pin of the zero. */
-const boughtParts = (items: readonly Item[]): Result<HardwarePart[]> =>
+export const boughtParts = (items: readonly Item[]): Result<HardwarePart[]> =>
   chain(dowelPinPart(SIZE.zeroPin, SIZE.zeroPinLength), (zeroPin) => {
     const all = [...items.flatMap(({ bought }) => bought ?? []), zeroPin];
     const counts = new Map<string, HardwarePart>();

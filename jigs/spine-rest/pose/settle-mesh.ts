@@ -33,7 +33,7 @@ const upright = (side: Side, tilt: number): Frame => {
 };
 
 /** Turns the frame's axes by a small slope in the plane of x and the given axis (1: y, 2: z). */
-const levelled = (f: Frame, slope: number, axis: 1 | 2): Frame => {
+export const levelled = (f: Frame, slope: number, axis: 1 | 2): Frame => {
   const norm = Math.hypot(1, slope);
   const [c, s] = [1 / norm, -slope / norm];
   const turn = (v: Vec3): Vec3 =>
@@ -47,14 +47,14 @@ const levelled = (f: Frame, slope: number, axis: 1 | 2): Frame => {
 };
 
 /** Points of a placed blade on one stretch of the stroke, its ends included. */
-interface Stretch {
+export interface Stretch {
   readonly x: number[];
   readonly y: number[];
   readonly z: number[];
 }
 
 /** The points within `half` of x = 0, and where edges cross its ends. */
-const stretchOf = (placed: Float64Array, edges: Uint32Array, half: number): Stretch => {
+export const stretchOf = (placed: Float64Array, edges: Uint32Array, half: number): Stretch => {
   const found: Stretch = { x: [], y: [], z: [] };
   const at = (i: number): number => placed[i] ?? 0;
   for (let i = 0; i < placed.length; i += 3) {
@@ -76,7 +76,7 @@ const stretchOf = (placed: Float64Array, edges: Uint32Array, half: number): Stre
   return found;
 };
 
-const placedPoints = (points: Float64Array, f: Frame): Float64Array => {
+export const placedPoints = (points: Float64Array, f: Frame): Float64Array => {
   const out = new Float64Array(points.length);
   for (let i = 0; i < points.length; i += 3) {
     const [u, v, w] = [points[i] ?? 0, points[i + 1] ?? 0, points[i + 2] ?? 0];

@@ -1,0 +1,171 @@
+import {
+  faceDepth,
+  hull,
+  interval,
+  pushRange,
+  radians,
+  standingRange,
+  text,
+  type Design,
+  type Interval,
+  type Limit,
+  type Reach,
+  type SectionBox,
+  type SpineRestPlan,
+} from '../../src/family/index.ts';
+import { shiftsOf } from './needs-of.ts';
+import { parameters, type Values } from './parameters.ts';
+import type { Context } from './parts/context.ts';
+import { FRICTION } from './friction.ts';
+import type { Stand } from './site.ts';
+
+const words = text.family.spineRest.reach;
+const { labels } = text.family.spineRest.checks;
+
+/** Travel that stays in hand at both ends, mm: the least reserve that a design may have. */
+const RESERVE = parameters.travelReserve.min;
+/** As the checks of one design hold it, mm. */
+const STEP_MARGIN = 1;
+const PLATEN_MARGIN = 2;
+const GAP_MARGIN = 0.1;
+
+/** One belt on one side of the blades in question. */
+interface Case {
+  readonly section: Parameters<typeof standingRange>[0];
+  readonly stand: ReturnType<typeof standingRange>;
+  readonly shift: number;
+  /** From the seat to the bare platen's own measure, mm. */
+  readonly toPlaten: number;
+}
+
+export interface Reached {
+  readonly design: Design;
+  readonly v: Values;
+  readonly plan: SpineRestPlan;
+  readonly context: Context;
+  readonly stands: readonly Stand[];
+}
+
+/** Every belt and side that the blades of a box would see. */
+const casesOf =
+  ({ design, plan, context, stands }: Reached) =>
+  (box: SectionBox): Case[] => {
+    const { shifts } = shiftsOf(stands);
+    const spineRadius = hull(design.blades.map((blade) => interval.point(blade.spineRadius)));
+    const shares = design.blades.flatMap(({ edge }) => [edge.shareLeft, 1 - edge.shareLeft]);
+    const t = radians(plan.lean);
+    return design.sequence.flatMap((pass, i) => {
+      const stand = stands[i];
+      if (stand === undefined) return [];
+      const depth = faceDepth(design.grinder, stand.belt, stand.backing);
+      const section = {
+        height: box.height,
+        thickness: box.thickness,
+        angle: interval.plus(box.angle, interval.point(pass.steeper)),
+        edge: interval.times(interval.point(pass.edge), hull(shares.map(interval.point))),
+        spineRadius,
+        lean: plan.lean,
+      };
+      return [
+        {
+          section,
+          stand: standingRange(section),
+          shift: shifts[i] ?? 0,
+          toPlaten: (context.l.levels.stack - depth * Math.sin(t)) / Math.cos(t),
+        },
+      ];
+    });
+  };
+
+/** What the fixture as it is built holds any blade to. */
+export const reachOf = (reached: Reached): Reach => {
+  const { design, v, plan, context } = reached;
+  const { l } = context;
+  const cases = casesOf(reached);
+  const sign = design.grinder.belt.direction === 'up' ? -1 : 1;
+  const over =
+    (value: (one: Case) => Interval) =>
+    (box: SectionBox): Interval =>
+      hull(cases(box).map(value));
+  const less = (a: Interval, b: number): Interval => interval.minus(a, interval.point(b));
+  const { platen } = design.grinder;
+  const c = Math.cos(radians(plan.lean));
+  const limits: Limit[] = [
+    {
+      id: 'travel',
+      label: words.travel,
+      unit: 'mm',
+      atLeast: l.slide.front - l.slide.travel + RESERVE,
+      atMost: l.slide.front + l.slide.travel - RESERVE,
+      found: over(({ stand, shift }) => less(stand.setoff, shift)),
+    },
+    {
+      id: 'bearing',
+      label: labels.bearing,
+      unit: 'mm',
+      atLeast: v.leastBearing,
+      found: over(({ stand }) => less(stand.corner, v.noseGap)),
+    },
+    {
+      id: 'gap',
+      label: labels.gapSpine,
+      unit: 'mm',
+      atLeast: GAP_MARGIN,
+      found: ({ thickness }) => less(thickness, v.noseGap),
+    },
+    {
+      id: 'step',
+      label: words.step,
+      unit: 'mm',
+      atMost: v.plate - STEP_MARGIN,
+      found: over(({ stand }) => stand.step),
+    },
+    {
+      id: 'spine',
+      label: words.spine,
+      unit: 'mm',
+      atLeast: 0,
+      found: over(({ section, stand }) =>
+        interval.minus(interval.minus(section.height, section.spineRadius), stand.bevel),
+      ),
+    },
+    {
+      id: 'bevel',
+      label: words.bevel,
+      unit: 'mm',
+      atLeast: 0,
+      found: over(({ section }) =>
+        interval.minus(interval.over(section.thickness, interval.point(2)), section.edge),
+      ),
+    },
+    {
+      id: 'push',
+      label: words.push,
+      unit: 'mm',
+      atLeast: v.padMargin,
+      found: over(({ section, stand }) =>
+        interval.minus(
+          interval.over(stand.edge, interval.point(c)),
+          hull(FRICTION.map((m) => pushRange(section, stand, v.pushReserve, sign * m))),
+        ),
+      ),
+    },
+    ...(platen.kind === 'none'
+      ? []
+      : [
+          {
+            id: 'platen',
+            label: labels.contactHigh,
+            unit: 'mm',
+            atLeast: PLATEN_MARGIN,
+            found: over(({ stand, toPlaten }) =>
+              interval.minus(
+                interval.point(platen.top - platen.edgeRadius),
+                less(interval.over(stand.edge, interval.point(c)), -toPlaten),
+              ),
+            ),
+          } as const,
+        ]),
+  ];
+  return { limits, scope: words.scope };
+};
