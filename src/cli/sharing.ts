@@ -7,7 +7,7 @@ interface JsonOption {
   readonly json?: boolean;
 }
 
-/** The commands by which designs travel: open, link, compare, adapt. */
+/** The commands by which designs travel: open, link, compare, reach, adapt. */
 export const sharingCommands = (end: (code: ExitCode) => void): Command[] => {
   const words = text.adapt;
   const command = (name: string, about: string): Command =>
@@ -37,6 +37,9 @@ export const sharingCommands = (end: (code: ExitCode) => void): Command[] => {
           ).compareFiles(file, other, options.json === true),
         ),
       ),
+    command('reach', words.reachAbout).action(async (file: string, options: JsonOption) =>
+      end(await (await import('./commands/reach.ts')).reach(file, options.json === true)),
+    ),
     command('adapt', words.adaptAbout)
       .option('--grinder <grinder>', words.grinderOption)
       .option('--blades <file>', words.bladesOption)

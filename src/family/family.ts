@@ -4,11 +4,14 @@ import type { Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
 import type { Frame } from '../geometry/frame.ts';
 import type { Vec2 } from '../geometry/vector.ts';
+import type { Reach } from './limit.ts';
 import type { Part, Placement } from '../model/part.ts';
 import type { CheckResult } from '../check/result.ts';
 import type { Budget } from '../setup/budget/budget.ts';
 import type { Simulating } from '../setup/budget/families.ts';
 import type { KnownFixture } from '../setup/calibration/known.ts';
+
+export type { Limit, Reach, SectionBox } from './limit.ts';
 
 export type Side = 'left' | 'right';
 
@@ -62,6 +65,15 @@ export interface Setting {
   /** Metal removed, mm3, per blade. */
   readonly volume: readonly { readonly blade: string; readonly value: number }[];
   readonly notes: readonly string[];
+  /** A hollow is stopped at its depth, not at an edge thickness: what is found on the way, mm. */
+  readonly hollow?: {
+    readonly stop: number;
+    readonly progress: readonly {
+      readonly depth: number;
+      readonly lower: number;
+      readonly upper: number;
+    }[];
+  };
 }
 
 /** The grind line of one side of one blade. */
@@ -79,6 +91,18 @@ export interface GrindLine {
     readonly leftStanding: number;
     readonly certainty: Certainty;
   }[];
+}
+
+/** Words of a set-up sheet that depend on what is ground. */
+export interface SheetTerms {
+  readonly stopAt: string;
+  readonly settingsNote: string;
+  readonly expectedTitle: string;
+  readonly progressNote: string;
+  /** Heads of the three columns of a progress table. */
+  readonly progress: readonly [string, string, string];
+  readonly perTenth: (change: string) => string;
+  readonly measure: readonly string[];
 }
 
 /** A named number worth printing. */
@@ -148,6 +172,10 @@ export interface Fixture {
   readonly known?: KnownFixture;
   /** Tolerance budget of the last settings; absent where none can be drawn up. */
   readonly budget?: (simulating: Simulating) => Result<Budget>;
+  /** What it can grind besides the blades it was made for; absent where that cannot be stated. */
+  readonly reach?: Reach;
+  /** What the set-up sheet calls things where bevels by edge thickness are not what is ground. */
+  readonly sheet?: SheetTerms;
   /** Steps of building and of finding zero, in order, as sentences. */
   readonly assembly: readonly string[];
   readonly zeroing: readonly string[];

@@ -119,6 +119,7 @@ export const adapt = {
   reachBand: (from: string, to: string) => `${from} to ${to}`,
   reachAngles: (from: string, to: string) => `${from}-${to}`,
   reachNone: '-',
+  reachNothing: 'nothing in the range that is tabled',
   reachProof: (step: string) =>
     `Bevel angle a side, degrees, proved by interval arithmetic for every blade of the band; found to ${step} degrees.`,
   reachScope: (scope: string) => `Holds for ${scope}.`,

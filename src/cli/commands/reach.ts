@@ -1,0 +1,68 @@
+import { registry } from '../../../jigs/registry.ts';
+import { reachTable, type ReachTable } from '../../adapt/reach.ts';
+import { problem } from '../../core/issue.ts';
+import { chain, fail, ok } from '../../core/result.ts';
+import { plain } from '../../core/units.ts';
+import type { Interval } from '../../geometry/interval.ts';
+import { solveDesign } from '../../make/engine.ts';
+import { text } from '../../text/index.ts';
+import { printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
+import { loadDesign } from '../load.ts';
+import { columns } from '../print.ts';
+
+const words = text.adapt;
+
+const show = (value: number): string => plain(value, 1);
+
+const band = ([from, to]: Interval): string => words.reachBand(show(from), show(to));
+
+const unique = (bands: readonly Interval[]): Interval[] => [
+  ...new Map(bands.map((one) => [one[0], one])).values(),
+];
+
+const print = ({ family, limits, bands, scope, step }: ReachTable): void => {
+  printLine(words.reachTitle(family));
+  const heights = unique(bands.map(({ height }) => height)).sort((a, b) => a[0] - b[0]);
+  const rows = unique(bands.map(({ thickness }) => thickness)).map((thickness) => [
+    `  ${band(thickness)}`,
+    ...heights.map((height) => {
+      const found = bands.find(
+        (one) => one.thickness[0] === thickness[0] && one.height[0] === height[0],
+      );
+      const angles = found?.angles;
+      return angles ? words.reachAngles(show(angles[0]), show(angles[1])) : words.reachNone;
+    }),
+  ]);
+  if (rows.length === 0) printLine(`  ${words.reachNothing}`);
+  columns([[`  ${words.reachCorner}`, ...heights.map(band)], ...rows]).forEach(printLine);
+  printLine(words.reachProof(show(step)));
+  printLine(words.reachScope(scope));
+  printLine(words.reachLimits);
+  for (const { label, unit, atLeast, atMost } of limits) {
+    const limit = (value: number | undefined, say: (value: string) => string): string =>
+      value === undefined ? '' : say(`${plain(value, 3)} ${unit}`);
+    printLine(
+      `  ${words.reachLimit(label, limit(atLeast, words.reachAtLeast), limit(atMost, words.reachAtMost))}`,
+    );
+  }
+};
+
+/** `reach FILE`: what the fixture, as it is built, can grind. */
+export const reach = async (file: string, json: boolean): Promise<ExitCode> => {
+  const found = chain(loadDesign(file), (design) =>
+    chain(solveDesign(design, registry), (fixture) => {
+      const { family } = design.fixture;
+      const label = registry.families[family]?.label ?? family;
+      return fixture.reach === undefined
+        ? fail(problem('reach-unknown', 'fixture.family', words.reachUnknown(label)))
+        : ok(reachTable(design.name, label, fixture.reach));
+    }),
+  );
+  if (!found.ok) {
+    printIssues(found.issues, json);
+    return 2;
+  }
+  if (json) printJson(found.value);
+  else print(found.value);
+  return 0;
+};

@@ -1,0 +1,67 @@
+import { radians } from '../core/units.ts';
+
+/**
+ * A range of real numbers, [least, greatest]. Every operation rounds outward by more than the
+ * error of the machine's arithmetic, so that the result holds every value that the operation can
+ * take on the given ranges: what is shown of the range is proved for each number in it.
+ */
+export type Interval = readonly [number, number];
+
+/** One unit in the last place, relative, and the least step near zero. */
+const ULP = 2 ** -52;
+const TINY = 2 ** -1074;
+
+const outward = (low: number, high: number, ulps = 1): Interval => [
+  low - Math.abs(low) * ulps * ULP - TINY,
+  high + Math.abs(high) * ulps * ULP + TINY,
+];
+
+export const point = (value: number): Interval => [value, value];
+
+export const plus = (...terms: readonly Interval[]): Interval =>
+  terms.reduce((sum, term) => outward(sum[0] + term[0], sum[1] + term[1]), [0, 0]);
+
+export const negative = ([low, high]: Interval): Interval => [-high, -low];
+
+export const minus = (a: Interval, b: Interval): Interval => plus(a, negative(b));
+
+export const times = (a: Interval, b: Interval): Interval => {
+  const products = [a[0] * b[0], a[0] * b[1], a[1] * b[0], a[1] * b[1]];
+  return outward(Math.min(...products), Math.max(...products));
+};
+
+/** The quotient; everything where the divisor may be zero. */
+export const over = (a: Interval, b: Interval): Interval =>
+  b[0] <= 0 && b[1] >= 0 ? [-Infinity, Infinity] : times(a, outward(1 / b[1], 1 / b[0]));
+
+/** The smallest range that holds several; there must be at least one. */
+export const hull = (ranges: readonly Interval[]): Interval => [
+  Math.min(...ranges.map(([low]) => low)),
+  Math.max(...ranges.map(([, high]) => high)),
+];
+
+/** The greater of two numbers. */
+export const greater = (a: Interval, b: Interval): Interval => [
+  Math.max(a[0], b[0]),
+  Math.max(a[1], b[1]),
+];
+
+/** Library functions are right to about a unit in the last place; this leaves room. */
+const LIBRARY = 8;
+
+const QUARTER = Math.PI / 2;
+
+/** Sine of angles in degrees, rising from -90 to 90; [-1, 1] where the range goes beyond. */
+export const sine = ([low, high]: Interval): Interval => {
+  const [a, b] = outward(radians(low), radians(high), LIBRARY);
+  return a >= -QUARTER && b <= QUARTER ? outward(Math.sin(a), Math.sin(b), LIBRARY) : [-1, 1];
+};
+
+/** Cosine of angles in degrees from -90 to 90; [-1, 1] where the range goes beyond. */
+export const cosine = ([low, high]: Interval): Interval => {
+  const [a, b] = outward(radians(low), radians(high), LIBRARY);
+  if (a < -QUARTER || b > QUARTER) return [-1, 1];
+  const least = outward(Math.min(Math.cos(a), Math.cos(b)), 0, LIBRARY)[0];
+  const most = a <= 0 && b >= 0 ? 1 : Math.max(Math.cos(a), Math.cos(b));
+  return [least, outward(0, most, LIBRARY)[1]];
+};
