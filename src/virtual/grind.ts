@@ -36,6 +36,10 @@ const groundBefore = (
     return withFace(made, side, face);
   }, field);
 
+/** The blade as it comes to the first pass. */
+export const startField = (shape: Shape, blank: Field, start: Start): Field =>
+  start.kind === 'bar' ? blank : groundBefore(shape, blank, start);
+
 const holdOf = (shape: Shape, field: Field, faces: Faces, pass: VirtualPass): Hold => {
   const { holding, surface, side, edge } = pass;
   const stop = field.us.map((u) => edgeOffsetsOn(shape, u, edge)[side]);
@@ -100,7 +104,7 @@ export const grindVirtually = ({
 }: VirtualInput): VirtualGrind => {
   const shape = shapeOf(blade);
   const blank = blankField(shape, resolution);
-  const first = start.kind === 'bar' ? blank : groundBefore(shape, blank, start);
+  const first = startField(shape, blank, start);
   const done: PassResult[] = [];
   let now = first;
   for (const pass of passes) {

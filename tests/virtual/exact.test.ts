@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { placeOn } from '../../src/blade/place.ts';
+import { shapeOf } from '../../src/blade/shape.ts';
 import { grindVirtually } from '../../src/virtual/grind.ts';
 import { edgeOf, grindLine, lineHeight } from '../../src/virtual/measure/line.ts';
 import { radiusedSurface } from '../../src/virtual/surface.ts';
+import { withYawStep, yawStep } from '../../src/virtual/yaw-step.ts';
 import { bladeOf, passOf } from './blades.ts';
 
 const rad = Math.PI / 180;
@@ -153,5 +155,41 @@ describe('a straight bar ground virtually', () => {
     const sagitta = (onChord - nm) * ((v1 - v0) / chord);
     expect(sagitta / ((chord * chord * half) / (2 * radius))).toBeCloseTo(1, 2);
     expect(chord).toBeGreaterThan(15);
+  });
+});
+
+describe('a step turned by half the taper', () => {
+  const thickness = [
+    { u: 0, t: 3 },
+    { u: 150, t: 1.5 },
+  ];
+  const blade = bladeOf({ ricasso: 0, thickness });
+  const setoff = 1.2 * Math.cos(3.5 * rad) + 50 * Math.sin(3.5 * rad);
+  // Just over the belt's width: the tip never leaves the belt.
+  const straight = passOf('left', setoff, 150, { overlap: 50.5 });
+  const edgeOver = (pass: typeof straight): number => {
+    const { finished } = grindVirtually({
+      blade,
+      passes: [pass],
+      start: { kind: 'bar' },
+      resolution: { step: 2, rows: 20 },
+    });
+    return most(edgeOf(finished, 'left').subarray(1, -1), (edge) => Math.abs(edge - 0.1));
+  };
+
+  it('has the angle of the flank and is mirrored for the other side', () => {
+    const step = yawStep(shapeOf(blade));
+    if (!step.ok) throw new Error('tapered');
+    // The flank falls by 0.75 over 150.
+    expect(step.value.half).toBeCloseTo(Math.atan(0.75 / 150) / rad, 12);
+    expect(step.value.turn.right).toBe(-step.value.turn.left);
+    expect(yawStep(shapeOf(bladeOf())).ok).toBe(false);
+  });
+
+  it('evens the edge that a straight step leaves 0.25 thicker on each side', () => {
+    const step = yawStep(shapeOf(blade));
+    if (!step.ok) throw new Error('tapered');
+    expect(edgeOver(straight)).toBeGreaterThan(0.23);
+    expect(edgeOver(withYawStep(straight, step.value))).toBeLessThan(1e-3);
   });
 });

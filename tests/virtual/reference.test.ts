@@ -106,7 +106,7 @@ describe('the virtual grind against brute force placement', () => {
 
   it('taper, a step turned by half of it, stroked off the tip', () => {
     const setoff = 1.2 * cos + 50 * sin;
-    const yaw = Math.atan(0.005) / rad;
+    const yaw = -Math.atan(0.005) / rad;
     compare({ measures: { thickness }, setoff, overlap: 3, yaw, us: [5, 110] }, 0.001, 0.01);
   });
 

@@ -46,6 +46,9 @@ const SPACING = 7;
 /** Rounds of correction; as good as it gets when this share of what is allowed is met. */
 const ROUNDS = 14;
 const ENOUGH = 0.15;
+/** Rounds without anything that much better after which none is looked for. */
+const PATIENCE = 3;
+const BETTER = 0.95;
 
 /** Section of the blade at place m as a strip on it stands, for a line height and an edge. */
 export const stripPlace = (
@@ -129,6 +132,7 @@ export const findStrip = (search: Search): Tried[] => {
   let out = places.map((place) => outerFor(place, setoff));
   const points = wantedLine(search);
   const tried: Tried[] = [];
+  let best = 0;
   for (let round = 0; round < ROUNDS; round += 1) {
     const now = withStrip(search, { nodes, out, bottom }, { at, to }, setoff);
     const result = runPass(shape, field, now, step);
@@ -138,7 +142,8 @@ export const findStrip = (search: Search): Tried[] => {
       ({ deviation }) => deviation,
     );
     tried.push({ pass: now, nodes, out, bottom, setoff, result, lines, off });
-    if (Math.abs(off.value) < ENOUGH * wish.allowed) break;
+    if (Math.abs(off.value) < BETTER * Math.abs(tried[best]?.off.value ?? 0)) best = round;
+    if (Math.abs(off.value) < ENOUGH * wish.allowed || round - best >= PATIENCE) break;
     const demands = demandsOf(points, result.reached, pass.surface, pass.stroke.width / 2);
     const changes = demands.map(({ m, over, bevel }) => {
       const { height, bottom: above } = stripPlace(search, m + at, bottom);

@@ -1,7 +1,7 @@
 import type { Side } from '../../blade/schema.ts';
 import type { Certainty } from '../../core/certainty.ts';
 import type { Unit } from '../../core/parameter.ts';
-import type { Part } from '../../model/part.ts';
+import type { Part, PlatePart } from '../../model/part.ts';
 import type { Strip } from '../hold/strip.ts';
 import type { EdgePlace, LinePlace } from '../measure/report.ts';
 import type { VirtualGrind, VirtualInput, VirtualPass } from '../types.ts';
@@ -20,14 +20,18 @@ export interface StripWish {
   readonly tape: number;
   /** Least length over which the spine must bear on the nose's top, square to the belt. */
   readonly bearing: number;
-  readonly make:
-    | {
-        readonly kind: 'plate';
-        readonly process: 'laser' | 'waterjet' | 'saw-drill';
-        readonly material: string;
-      }
-    | { readonly kind: 'print'; readonly material: string };
+  readonly make: StripMaking;
 }
+
+/** How the strip is made; density in g/cm^3. */
+export type StripMaking =
+  | {
+      readonly kind: 'plate';
+      readonly process: PlatePart['process'];
+      readonly material: string;
+      readonly density: number;
+    }
+  | { readonly kind: 'print'; readonly material: string; readonly density: number };
 
 export interface CureInput {
   /** The passes as they would be without the strip: spine rest, wide step. */

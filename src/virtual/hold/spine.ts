@@ -38,13 +38,18 @@ const CLOSE = 1e-8;
 /** Looks that settle the blade by one round each; later ones settle it fully. */
 const QUICK = 24;
 const FULL = 16;
+/** Looks at a narrow step that go the whole way, and how far the later ones go. */
+const WHOLE = 8;
+const PART = 0.6;
+/** Most by which one look changes tilt or yaw, radians. */
+const STRIDE = 0.05;
 
 /** Edge under the belt at one pose: how much it still has to lose. */
 interface Look {
   readonly pose: Pose;
   readonly settled: Settled;
   readonly moved: number;
-  /** Least metal over the stop (wide step), or that of the supporting line at the load, mm. */
+  /** Least metal over the stop, or, at a narrow step, that of the line that bears, mm. */
   readonly over: number;
   /** Slope of the supporting line along the stroke: the yaw still to be taken up. */
   readonly slope: number;
@@ -67,7 +72,8 @@ export const spineHold = (given: SpineHold): Hold => {
   const settle = spineSettler(field, given.faces, shape, body, strip);
   const under = pointsFor(us.length + 4);
   const highest = v.reduce((most, at) => Math.max(most, at), 0);
-  const narrow = body.step.kind === 'narrow';
+  const { step } = body;
+  const narrow = step.kind === 'narrow';
   const trail = trailFrom({
     tilt: radians(FIRST_TILT + surface.lean),
     settled: { pitch: 0, yaw: 0, y: setoff - shape.thickness.value(0) / 2, z: 0 },
@@ -104,11 +110,14 @@ export const spineHold = (given: SpineHold): Hold => {
       [lastX, lastOver, lastU] = [x, metal, u];
     }
     if (over === Infinity) return undefined;
-    const height = Math.max(shape.edge.value(at) - shape.spine.value(at), 1);
-    if (!narrow) return { pose, settled, moved, over, slope: 0, at, height };
+    const heightAt = (u: number): number => Math.max(shape.edge.value(u) - shape.spine.value(u), 1);
+    if (step.kind === 'wide')
+      return { pose, settled, moved, over, slope: 0, at, height: heightAt(at) };
     const line = lineUnder(under, load, shortOf(field));
     if (line === undefined) return undefined;
-    return { pose, settled, moved, over: line.a + line.b * load, slope: line.b, at, height };
+    // The blade turns about the step while it takes up the slope: what counts is left there.
+    const left = line.a + line.b * step.at;
+    return { pose, settled, moved, over: left, slope: line.b, at, height: heightAt(m + load) };
   };
 
   return (m) => {
@@ -133,9 +142,12 @@ export const spineHold = (given: SpineHold): Hold => {
         else hi = tilt;
         if (hi - lo < 1e-13) return { pose: now.pose, stoppedAt: now.at };
       }
-      const next = tilt + now.over / now.height;
+      // Under a round edge yaw and tilt answer one another: the later looks go part of the way.
+      const part = narrow && i >= WHOLE ? PART : 1;
+      const next = tilt + Math.min(Math.max((part * now.over) / now.height, -STRIDE), STRIDE);
       tilt = next > lo && next < hi ? next : (lo + hi) / 2;
-      if (narrow) guess = { ...guess, yaw: guess.yaw - now.slope };
+      const turn = Math.min(Math.max(part * now.slope, -STRIDE), STRIDE);
+      guess = { ...guess, yaw: guess.yaw - turn };
     }
     return undefined;
   };

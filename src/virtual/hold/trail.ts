@@ -11,17 +11,26 @@ export interface Found {
 const AHEAD = 5;
 
 /**
- * Guesses the next pose along a stroke from the last two that were found: straight on while they
- * are near, else the last one. It only saves looks; what is found does not depend on it.
+ * Guesses the next pose along a stroke from those that were found: straight on from the last two
+ * while they are near, else the nearest. It only saves looks; what is found does not depend on it.
  */
 export const trailFrom = (first: Omit<Found, 'm'>) => {
-  let [older, last]: (Found | undefined)[] = [];
+  const found: Found[] = [];
+  const nearest = (m: number): Omit<Found, 'm'> => {
+    let [best, away] = [first, Infinity];
+    for (const pose of found) {
+      const far = Math.abs(pose.m - m);
+      if (far < away) [best, away] = [pose, far];
+    }
+    return best;
+  };
   const before = (m: number): Omit<Found, 'm'> => {
-    if (last === undefined) return first;
-    const span = older === undefined ? 0 : last.m - older.m;
-    if (older === undefined || span === 0 || Math.abs(m - last.m) > AHEAD || Math.abs(span) > AHEAD)
-      return last;
-    const k = (m - last.m) / span;
+    const [older, last] = [found.at(-2), found.at(-1)];
+    if (older === undefined || last === undefined) return last ?? first;
+    const span = last.m - older.m;
+    const ahead = m - last.m;
+    if (span === 0 || Math.abs(ahead) > AHEAD || Math.abs(span) > AHEAD) return nearest(m);
+    const k = ahead / span;
     const on = (p: number, q: number): number => q + k * (q - p);
     const [a, b] = [older.settled, last.settled];
     return {
@@ -34,9 +43,8 @@ export const trailFrom = (first: Omit<Found, 'm'>) => {
       },
     };
   };
-  const add = (found: Found): void => {
-    older = last;
-    last = found;
+  const add = (pose: Found): void => {
+    found.push(pose);
   };
   return { before, add };
 };

@@ -1,0 +1,189 @@
+import { bevelPlace, wantedOn } from '../../blade/bevel.ts';
+import { shapeOf } from '../../blade/shape.ts';
+import type { Side } from '../../blade/schema.ts';
+import { hasError, problem, type Issue } from '../../core/issue.ts';
+import { fail, ok, type Result } from '../../core/result.ts';
+import { text } from '../../text/index.ts';
+import { grindVirtually, startField } from '../grind.ts';
+import { blankField } from '../field.ts';
+import { outerFace, type Strip } from '../hold/strip.ts';
+import { edgePlaces, greatest, linePlaces, type EdgePlace } from '../measure/report.ts';
+import type { PassResult, VirtualGrind, VirtualPass } from '../types.ts';
+import { measuresOf, stripIssues, type Measures } from './check.ts';
+import { factsOf } from './facts.ts';
+import { findStrip, judgedBy, stripPlace, type Search, type Tried } from './find.ts';
+import { stripPart } from './part.ts';
+import { setoffWith } from './sum.ts';
+import type { Cure, CureInput } from './types.ts';
+
+const words = text.virtual.cure.issues;
+const SIDES: readonly Side[] = ['left', 'right'];
+
+/** Grid on which a strip is looked for: coarser along the blade than the proof. */
+const COARSE = { step: 3, rows: 24 } as const;
+/** Strips that differ by less than this are one, mm. */
+const SAME = 0.01;
+
+/** A side with the best strip that was found for it. */
+interface Found {
+  readonly search: Search;
+  readonly best: Tried;
+  readonly strip: Strip;
+  readonly measures: Measures;
+}
+
+/** Tilt of the blade while place m is nearest the belt's middle, radians. */
+const tiltAt = ({ reached }: PassResult, m: number): number => {
+  const nearest = reached.reduce((best, at) =>
+    Math.abs(at.pose.m - m) < Math.abs(best.pose.m - m) ? at : best,
+  );
+  return Math.asin(-nearest.pose.z[3]);
+};
+
+/** One strip's search on the blade as it comes: earlier belts stay outside the finished face. */
+const searchFor = ({ virtual, wish }: CureInput, side: Side): Found | undefined => {
+  const shape = shapeOf(virtual.blade);
+  const pass = virtual.passes.filter((p) => p.side === side && wide(p)).at(-1);
+  if (pass === undefined) return undefined;
+  const wanted = wantedOn(shape, side, 2 * pass.holding.body.noseHalf);
+  if (wanted === undefined) return undefined;
+  const field = startField(shape, blankField(shape, COARSE), virtual.start);
+  const search = { shape, field, step: COARSE.step, pass, wanted, wish };
+  const [best] = findStrip(search);
+  if (best === undefined) return undefined;
+  const strip = { us: best.nodes, out: best.out, bottom: best.bottom };
+  return { search, best, strip, measures: measuresOf(search, best, strip) };
+};
+
+const wide = ({ holding }: VirtualPass): boolean => holding.body.step.kind === 'wide';
+
+/**
+ * All belts with the strip: the same edges, and as much steeper than the last belt as they were,
+ * taken at the place where bevels are promised.
+ */
+const passesWith = (
+  { virtual }: CureInput,
+  uncured: VirtualGrind,
+  found: readonly Found[],
+): VirtualPass[] => {
+  const m = Math.max(bevelPlace(virtual.blade), uncured.passes[0]?.pass.stroke.from ?? 0);
+  return virtual.passes.map((pass) => {
+    const own = found.find(({ search }) => search.pass.side === pass.side);
+    const before = uncured.passes.find((result) => result.pass === pass);
+    const last = uncured.passes.find((result) => result.pass === own?.search.pass);
+    if (own === undefined || before === undefined || last === undefined) return pass;
+    const { holding, stroke } = own.best.pass;
+    const steeper = tiltAt(before, m) - tiltAt(last, m);
+    const at = (edge: number, more: number): number => {
+      const search = { ...own.search, pass: { ...own.search.pass, edge } };
+      const place = stripPlace(search, m, own.strip.bottom);
+      const tilt = tiltAt(own.best.result, m) + more;
+      return setoffWith({ ...place, tilt }, outerFace(own.strip, m));
+    };
+    const setoff = holding.setoff + at(pass.edge, steeper) - at(own.search.pass.edge, 0);
+    return { ...pass, holding: { ...holding, setoff }, stroke };
+  });
+};
+
+/** Whether the two sides' strips are one strip turned over. */
+const equal = ([a, b]: readonly Found[]): boolean =>
+  a !== undefined &&
+  b !== undefined &&
+  a.strip.us.length === b.strip.us.length &&
+  a.strip.us.every(
+    (u, k) =>
+      Math.abs(u - (b.strip.us[k] ?? NaN)) < SAME &&
+      Math.abs((a.strip.out[k] ?? 0) - (b.strip.out[k] ?? NaN)) < SAME,
+  );
+
+const worst = (places: ReturnType<typeof linePlaces>): { u: number; value: number } =>
+  greatest(
+    places.filter(({ steers }) => steers),
+    ({ deviation }) => deviation,
+  );
+
+/**
+ * The cure for a wandering grind line: a strip of varying thickness that the blade carries on its
+ * far face, against a narrow rounded step, so that one setting tips the blade as much as each place
+ * wants. Looked for on a coarse grid, then proved on the given one over every belt and both sides.
+ * Fails, saying why, where no strip holds the line within what is allowed, where the far face has
+ * no flat for it, or where step, nose or stroke do not allow it. A note tells that none is needed.
+ */
+export const cureLine = (input: CureInput): Result<Cure> => {
+  const { virtual, wish } = input;
+  const found = SIDES.flatMap((side) => searchFor(input, side) ?? []);
+  if (found.length === 0) return fail(problem('no-line', 'blade.bevels', words.noPass));
+  const issues = found.flatMap(({ search, best, measures }) => stripIssues(search, best, measures));
+  if (hasError(issues)) return fail(...issues);
+
+  const uncured = grindVirtually(virtual);
+  const passes = passesWith(input, uncured, found);
+  const cured = grindVirtually({ ...virtual, passes });
+  const { shape } = cured;
+  const oneForBoth = equal(found);
+  const sides = found.map(({ search, best, strip, measures }) => {
+    const { side } = search.pass;
+    const linesWithout = linePlaces(shape, uncured.finished, side, judgedBy(search.pass));
+    const linesWith = linePlaces(shape, cured.finished, side, judgedBy(best.pass));
+    return {
+      side,
+      strip,
+      measures,
+      profile: strip.us.map((u, k) => ({
+        u,
+        thickness: (strip.out[k] ?? 0) - shape.thickness.value(u) / 2,
+      })),
+      setoff: best.setoff,
+      without: Math.abs(worst(linesWithout).value),
+      with: Math.abs(worst(linesWith).value),
+      linesWithout,
+      linesWith,
+      part: stripPart(shape, strip, wish, oneForBoth ? 'both' : side),
+    };
+  });
+  const off = found.flatMap(({ search: { pass } }, k): Issue[] => {
+    const { u, value } = worst(sides[k]?.linesWith ?? []);
+    const missed = cured.passes
+      .filter((result) => result.pass.side === pass.side)
+      .reduce((sum, result) => sum + result.missed.length, 0);
+    return [
+      ...(Math.abs(value) > wish.allowed
+        ? [
+            problem(
+              'strip-line',
+              'line.allowed',
+              words.lineRemains(pass.side, Math.abs(value), u, wish.allowed),
+            ),
+          ]
+        : []),
+      ...(missed > 0
+        ? [problem('strip-stand', 'stroke', words.cannotStand(pass.side, missed))]
+        : []),
+    ];
+  });
+  if (off.length > 0) return fail(...off);
+
+  const edge = virtual.passes.at(-1)?.edge ?? 0;
+  const judged = found.map(({ best }) => judgedBy(best.pass))[0];
+  const edges = (field: VirtualGrind): EdgePlace[] =>
+    judged === undefined ? [] : edgePlaces(shape, field.finished, edge, judged);
+  const edgeCured = edges(cured);
+  const without = Math.max(...sides.map((side) => side.without));
+  const note: Issue = {
+    ...problem('strip-not-needed', 'line.allowed', words.notNeeded(without, wish.allowed)),
+    severity: 'note',
+  };
+  return ok(
+    {
+      sides,
+      oneForBoth,
+      passes,
+      uncured,
+      cured,
+      edgeUncured: edges(uncured),
+      edgeCured,
+      facts: factsOf(sides, edgeCured, wish),
+    },
+    without <= wish.allowed ? [note] : [],
+  );
+};
