@@ -10,6 +10,8 @@ export interface Screws {
   readonly foot: number;
   readonly palm: number;
   readonly clamp: number;
+  /** Washers under the head of the clamp screw. */
+  readonly clampWashers: number;
   readonly jack: number;
   readonly fence: number;
   readonly mount: number;

@@ -7,7 +7,7 @@ import {
   type Issue,
 } from '../../src/family/index.ts';
 import type { Grip } from './layout/grip.ts';
-import type { angleFor, Levels } from './layout/layout.ts';
+import { BELOW_EDGE, type angleFor, type Levels } from './layout/layout.ts';
 import { JAW } from './layout/sizes.ts';
 import type { Values } from './parameters.ts';
 
@@ -94,11 +94,25 @@ export const parameterIssues = (
         problem(
           'no-angle',
           path('edgeHeight'),
-          words.noAngle(levels.jawTop, v.edgeHeight - JAW.edge),
+          words.noAngle(levels.jawTop - JAW.grip + JAW.leastGrip, v.edgeHeight - BELOW_EDGE),
         ),
       );
     if (v.tipSettings > 0)
       issues.push(problem('angle-turned', path('tipSettings'), words.angleTurned));
   }
   return issues;
+};
+
+/** A tang that sinks under a raised tip until its jaw would stand on the sole. */
+export const turnedIssues = (v: Values, levels: Levels, drops: readonly number[]): Issue[] => {
+  const room = levels.jawBottom - Math.max(0, ...drops) - levels.soleTop - OVER_SOLE;
+  return room >= 0
+    ? []
+    : [
+        problem(
+          'tang-sinks',
+          path('tipSettings'),
+          words.tangSinks(Math.max(...drops), v.edgeHeight, v.edgeHeight - room),
+        ),
+      ];
 };

@@ -87,13 +87,9 @@ export const settingsOf = (c: Context): Setting[] => {
   });
 };
 
-/** The plan's grind lines, without what only the solver needs. */
+/** The plan's grind lines. */
 export const linesOf = ({ lines }: CarriagePlan): GrindLine[] =>
-  lines.map(({ blade, side, places }) => ({
-    blade,
-    side,
-    places: places.map(({ steers: _, ...place }) => place),
-  }));
+  lines.map(({ blade, side, places }) => ({ blade, side, places }));
 
 /** Numbers worth printing beside the settings. */
 export const factsOf = ({ v, l, plan }: Context, pushHeight: number): Fact[] => {

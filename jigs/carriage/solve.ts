@@ -39,7 +39,7 @@ import {
 import { mountOf } from './layout/mount.ts';
 import { FOOT, HEEL, SOLE } from './layout/sizes.ts';
 import { parameters, type Values } from './parameters.ts';
-import { parameterIssues } from './rules.ts';
+import { parameterIssues, turnedIssues } from './rules.ts';
 
 /** Friction of belt on blade, least and greatest: common practice, no source. */
 const FRICTION = [0.2, 0.6] as const;
@@ -117,6 +117,23 @@ const needsOf = (design: Design, v: Values, plan: CarriagePlan, grips: readonly 
 
 const THREAD_SHARE = 0.8;
 
+const { names } = text.family.carriage.parts;
+
+/** Most washers under the head of the clamp screw. */
+const MOST_WASHERS = 4;
+
+/** A clamp screw that ends in the jaw, with as many washers as that takes. */
+const clampFor = (grip: number, jaw: number): { length: number; count: number } | undefined =>
+  Array.from({ length: MOST_WASHERS }, (_, i) => i + 1)
+    .map((count) => {
+      const from = grip + count * washer('M6').thickness;
+      const length = capScrew('M6').lengths.findLast(
+        (x) => x >= from + THREAD_SHARE * 6 - 1e-9 && x <= from + jaw + 1e-9,
+      );
+      return length === undefined ? undefined : { length, count };
+    })
+    .find((one) => one !== undefined);
+
 /** Screws of the tables that hold what the layout puts between head and thread. */
 const screwsOf = (v: Values, l: Layout, mount: Mount, rest: number): Result<Screws> => {
   const cap = (name: 'M5' | 'M6' | 'M8' | 'M4', grip: number, most: number, what: string) => {
@@ -136,32 +153,31 @@ const screwsOf = (v: Values, l: Layout, mount: Mount, rest: number): Result<Scre
     setScrew('M5').lengths.findLast((x) => x <= reach && x >= l.gripped + 4) ??
     setScrew('M5').lengths.find((x) => x >= l.gripped + 4) ??
     16;
+  const clamp = clampFor(l.wall + l.gripped, v.plate);
+  if (clamp === undefined) {
+    const grip = l.wall + l.gripped;
+    const why = text.family.carriage.issues.noScrew('M6', grip, grip + v.plate, names.jaw);
+    return fail(problem('no-screw', 'fixture.parameters.plate', why));
+  }
   return chain(
     all([
-      cap('M5', overFoot + 2 * v.plate, FOOT.drill - 1, text.family.carriage.parts.names.foot),
+      cap('M5', overFoot + 2 * v.plate, FOOT.drill - 1, names.foot),
       screwForGrip(capScrew('M5'), v.plate + l.palm.height - l.palm.pocket, nut('M5').height, 5),
-      cap(
-        'M6',
-        l.wall + l.gripped + washer('M6').thickness,
-        v.plate,
-        text.family.carriage.parts.names.jaw,
-      ),
-      cap(
-        'M6',
-        v.plate + washer('M6', 'large').thickness,
-        v.base,
-        text.family.carriage.parts.names.fence,
-      ),
-      cap(
-        mount.thread as 'M6',
-        rest + (bars ? v.plate : ring),
-        v.base,
-        text.family.carriage.parts.names.base,
-      ),
-      l.plates ? ok(0) : cap('M6', l.wall, v.plate, text.family.carriage.parts.names.angle),
+      cap('M6', v.plate + washer('M6', 'large').thickness, v.base, names.fence),
+      cap(mount.thread as 'M6', rest + (bars ? v.plate : ring), v.base, names.base),
+      l.plates ? ok(0) : cap('M6', l.wall, v.plate, names.angle),
     ]),
-    ([foot = 0, palm = 0, clamp = 0, fence = 0, mounting = 0, angle = 0]) =>
-      ok({ foot, palm, clamp, jack, fence, mount: mounting, angle }),
+    ([foot = 0, palm = 0, fence = 0, mounting = 0, angle = 0]) =>
+      ok({
+        foot,
+        palm,
+        clamp: clamp.length,
+        clampWashers: clamp.count,
+        jack,
+        fence,
+        mount: mounting,
+        angle,
+      }),
   );
 };
 
@@ -194,13 +210,18 @@ export const solve = (design: Design): Result<Fixture> => {
     const push = FOOT.radius + low * Math.cos(tilt) + back * Math.sin(tilt);
     return chain(planned(forward, push), (plan) => {
       const needs = needsOf(design, v, plan, grips);
-      const l = layoutOf(v, levels, angle, forward, needs);
+      const low = turnedIssues(v, levels, needs.jawDrops);
+      if (hasError(low)) return fail(...low);
+      const drawn = layoutOf(v, levels, angle, forward, needs);
       const stands = standsOf(design, v.base).filter((s): s is Stand => s !== undefined);
       const { middle, shifts } = shiftsOf(stands);
       const rest = placedRest(design.grinder, middle);
       const spread = Math.max(0, ...shifts.map((shift) => Math.abs(shift)));
-      return chain(mountOf(v, l, rest, spread), (mount) =>
-        chain(screwsOf(v, l, mount, rest.thickness), (screws) => {
+      return chain(mountOf(v, drawn, rest, spread), (mount) => {
+        // Clamp bars reach round the rest, and the base with them.
+        const half = Math.max(drawn.base.half, mount.earHalf);
+        const l = { ...drawn, base: { ...drawn.base, half } };
+        return chain(screwsOf(v, l, mount, rest.thickness), (screws) => {
           const { grinder, making } = design;
           const context = {
             design,
@@ -216,8 +237,8 @@ export const solve = (design: Design): Result<Fixture> => {
             screws,
           };
           return chain(fixtureOf(context), (fixture) => ok(fixture, wrong));
-        }),
-      );
+        });
+      });
     });
   });
 };

@@ -22,12 +22,14 @@ export const levelsOf = (v: Values, grips: readonly Grip[]) => {
 export type Levels = ReturnType<typeof levelsOf>;
 
 /** Air between the top of an angle and the level of the edge, mm. */
-const BELOW_EDGE = 3;
+export const BELOW_EDGE = 3;
 
 /** The tallest angle that backs the jaw and stays below the edge. */
 export const angleFor = (v: Values, { soleTop, jawTop }: Levels) =>
   ANGLES.findLast(
-    ({ leg }) => soleTop + leg <= v.edgeHeight - BELOW_EDGE && soleTop + leg >= jawTop - 1,
+    ({ leg }) =>
+      soleTop + leg <= v.edgeHeight - BELOW_EDGE &&
+      soleTop + leg >= jawTop - JAW.grip + JAW.leastGrip,
   );
 
 /** What blades, grinder and plan ask of the layout. */

@@ -1,5 +1,6 @@
 import {
   all,
+  buttonScrewPart,
   capScrewPart,
   chain,
   dowelPinPart,
@@ -30,41 +31,50 @@ interface Screwed {
   readonly name: string;
   readonly thread: Thread;
   readonly length: number;
+  /** Low, domed head; a cap screw unless stated. */
+  readonly low?: boolean;
   /** Places under the head or its washer, and the way the head points. */
   readonly at: readonly Vec3[];
   readonly head: Vec3;
   readonly washer?: WasherSeries;
+  /** How many washers; one unless stated. */
+  readonly rings?: number;
   readonly group: Group;
   readonly through: readonly string[];
 }
 
-/** Cap screws of one kind with the washers under their heads. */
+/** Screws of one kind with the washers under their heads. */
 const screwed = (s: Screwed): Result<Item[]> =>
-  chain(capScrewPart(s.thread, s.length), (screw) => {
+  chain((s.low ? buttonScrewPart : capScrewPart)(s.thread, s.length), (screw) => {
     const ring = s.washer && washerPart(s.thread, s.washer);
-    const rise = s.washer ? washer(s.thread, s.washer).thickness : 0;
+    const thickness = s.washer ? washer(s.thread, s.washer).thickness : 0;
+    const count = ring ? (s.rings ?? 1) : 0;
     const items = s.at.flatMap((place, i): Item[] => {
       const name = numbered(s.name, s.at.length, i);
-      const under = `${name}-washer`;
+      const under = (k: number): string => `${name}-washer-${String(k + 1)}`;
+      const at = (k: number): Vec3 => add3(place, scale3(s.head, k * thickness));
+      const rings = Array.from({ length: count }, (_, k): Item[] =>
+        ring
+          ? [
+              {
+                name: under(k),
+                ...bought(ring),
+                group: s.group,
+                frame: along(at(k), s.head),
+                touches: [...s.through, name, under(k + 1)],
+              },
+            ]
+          : [],
+      );
       return [
         {
           name,
           ...bought(screw),
           group: s.group,
-          frame: along(add3(place, scale3(s.head, rise)), s.head),
-          touches: [...s.through, under],
+          frame: along(at(count), s.head),
+          touches: s.through,
         },
-        ...(ring
-          ? [
-              {
-                name: under,
-                ...bought(ring),
-                group: s.group,
-                frame: along(place, s.head),
-                touches: [...s.through, name],
-              },
-            ]
-          : []),
+        ...rings.flat(),
       ];
     });
     return ok(items);
@@ -86,6 +96,8 @@ const baseItems = ({ v, l, mount, screws, restThickness }: Context): Result<Item
       name: 'fence-screw',
       thread: 'M6',
       length: screws.fence,
+      // The sole dips over them as the carriage tips.
+      low: true,
       at: pair(l.fence.screwX, y, v.plate),
       head: UP,
       washer: 'large',
@@ -193,6 +205,7 @@ const jawItems = ({ l, screws }: Context): Result<Item[]>[] => {
       at: [[0, l.front + l.wall, l.jawScrew]],
       head: BACK,
       washer: 'plain',
+      rings: screws.clampWashers,
       group: 'jaw',
       through: [...upright, 'jaw'],
     }),

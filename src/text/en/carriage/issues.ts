@@ -32,6 +32,10 @@ export const issues = {
     message: `Edge height is ${mm(height)}; it must be at least ${mm(least)}, because the jaw is screwed below the tang and above the sole.`,
     fix: `Set the edge height to at least ${mm(least)}.`,
   }),
+  tangSinks: (drop: number, height: number, least: number) => ({
+    message: `With the tip raised the tang sinks by ${mm(drop)}; edge height is ${mm(height)} and must be at least ${mm(least)}, or the jaw stands on the sole.`,
+    fix: `Set the edge height to at least ${mm(least)}, or ask for fewer settings for the tip and lead it by hand.`,
+  }),
   noAngle: (from: number, to: number) => ({
     message: `No equal angle of the table ends between ${mm(from)} (over the jaw) and ${mm(to)} (below the edge) above the base.`,
     fix: 'Change the edge height, or choose the upright of plates.',
