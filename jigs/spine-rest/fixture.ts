@@ -21,6 +21,7 @@ import type { Question } from './checks/question.ts';
 import { rangeChecks } from './checks/ranges.ts';
 import { stopChecks } from './checks/stop.ts';
 import { travelChecks } from './checks/travel.ts';
+import { byName, later } from './later.ts';
 import { measuredOf } from './measured/index.ts';
 import { shiftsOf } from './needs-of.ts';
 import type { Values } from './parameters.ts';
@@ -48,22 +49,6 @@ export interface Solved {
 }
 
 const words = text.family.spineRest;
-
-/** A value that is computed when first asked for. */
-const later = <T>(make: () => T): (() => T) => {
-  let made: { value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
-};
-
-/** Answers by name, each computed when first asked for. */
-const byName = <T>(make: (name: string) => T): ((name: string) => T) => {
-  const made = new Map<string, { readonly value: T }>();
-  return (name) => {
-    const known = made.get(name) ?? { value: make(name) };
-    made.set(name, known);
-    return known.value;
-  };
-};
 
 /** Poses of every blade at every setting, found when first asked for. */
 const posesBy = ({ design, plan, context }: Solved) => {
@@ -139,7 +124,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
   const question = later(() =>
     chain(parts(), (made) => ok(questionOf(solved, made, place, poses))),
   );
-  const steps = stepsOf(design, context);
+  const steps = stepsOf(design, context, plan);
   return {
     settings: settingsOf(design, v, context.l, plan),
     known: knownOf(v, plan),

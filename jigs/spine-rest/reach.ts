@@ -2,7 +2,7 @@ import {
   faceDepth,
   hull,
   interval,
-  pushRange,
+  pushRoom,
   radians,
   standingRange,
   text,
@@ -144,10 +144,7 @@ export const reachOf = (reached: Reached): Reach => {
       unit: 'mm',
       atLeast: v.padMargin,
       found: over(({ section, stand }) =>
-        interval.minus(
-          interval.over(stand.edge, interval.point(c)),
-          hull(FRICTION.map((m) => pushRange(section, stand, v.pushReserve, sign * m))),
-        ),
+        hull(FRICTION.map((m) => pushRoom(section, stand, v.pushReserve, sign * m))),
       ),
     },
     ...(platen.kind === 'none'

@@ -1,6 +1,7 @@
-import { stepAtPin, text, type Design } from '../../src/family/index.ts';
+import { stepAtPin, text, type Design, type SpineRestPlan } from '../../src/family/index.ts';
 import { SIZE } from './layout/sizes.ts';
 import type { Context } from './parts/context.ts';
+import { padReach } from './pad-reach.ts';
 import { feelerGap } from './rules.ts';
 import { DIVISIONS, PITCH } from './settings.ts';
 
@@ -10,7 +11,7 @@ type StepsOf = Parameters<typeof text.family.spineRest.assembly>[0];
 const WIDEST_GAP = 3.1;
 
 /** The numbers in the sentences of building and setting. */
-export const stepsOf = (design: Design, c: Context): StepsOf => {
+export const stepsOf = (design: Design, c: Context, plan: SpineRestPlan): StepsOf => {
   const { v, l, mount, joints, feed } = c;
   const lengthOf = (name: string): number =>
     joints.find((joint) => joint.name === name)?.length ?? 0;
@@ -38,5 +39,9 @@ export const stepsOf = (design: Design, c: Context): StepsOf => {
     lean: c.lean,
     perDivision: PITCH / DIVISIONS,
     padHeight: v.plate + l.push.pad,
+    padReach: design.blades.map(({ name }) => ({
+      blade: name,
+      u: padReach(plan, name, v.plate + l.push.pad, v.padMargin),
+    })),
   };
 };

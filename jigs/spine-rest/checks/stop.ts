@@ -18,7 +18,10 @@ import { parameterPath, words, type Question } from './question.ts';
 const CLOSED = 0.1;
 
 /** What of a stop is looked at. */
-export interface Stopped extends Pick<Question, 'design' | 'parts' | 'place' | 'poses' | 'onBlade'> {
+export interface Stopped extends Pick<
+  Question,
+  'design' | 'parts' | 'place' | 'poses' | 'onBlade'
+> {
   readonly plan: {
     readonly settings: readonly { readonly id: string; readonly side: 'left' | 'right' }[];
   };

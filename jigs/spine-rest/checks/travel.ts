@@ -22,7 +22,8 @@ export const slotTravel = (holes: readonly Hole[], prefix: string): number | nul
   return travels.length > 0 ? Math.min(...travels) : null;
 };
 
-export const spanOf = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
+export const spanOf = (values: readonly number[]): number =>
+  Math.max(...values) - Math.min(...values);
 
 /** Slots of step and nose against the places their settings need, measured on the parts. */
 const slotChecks = (q: Question): CheckResult[] => {

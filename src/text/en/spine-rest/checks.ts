@@ -35,7 +35,6 @@ export const checks = {
     guard: 'Guard above the highest edge',
     hand: 'Hand on the push block to the belt',
     speed: 'Speed of the belt',
-    padWide: 'Blade behind the pad at the end of the stroke',
     pair: (a: string, b: string) => `${a} to ${b}`,
     contact: (a: string, b: string) => `Contact of ${a} and ${b}`,
     inside: 'Parts of the fixture among each other',

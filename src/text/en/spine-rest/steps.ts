@@ -25,6 +25,8 @@ export interface StepsOf {
   readonly lean: number;
   readonly perDivision: number;
   readonly padHeight: number;
+  /** How far from the plunge each blade is high enough for the pad. */
+  readonly padReach: readonly { readonly blade: string; readonly u: number }[];
 }
 
 /** How to build the fixture, in order. */
@@ -84,6 +86,9 @@ export const cautions = (s: StepsOf, edgeLeast: number, down: boolean): string[]
   'Both locking screws must be tight before the motor runs; a step that moves turns the blade into the gap.',
   `The gap between nose and belt must stay below the thinnest spine that crosses it and never above ${mm(s.noseGapMost)}; set it again after every change of belt or backing. The limit is the published one for work rests at abrasive wheels, the nearest written rule.`,
   'Push only with the push block, from behind, at the height of its pad. Pushed lower, the blade leaves the step; pulled, it leaves the nose.',
-  'At the tip keep the pad where the blade is at least as high as the pad; do not follow the tip over the belt with the block.',
+  ...s.padReach.map(
+    ({ blade, u }) =>
+      `${blade} is high enough for the pad up to ${n(u, 0)} mm from the plunge. Farther towards the tip take the block away and press lightly with a flat stick, from behind, just below the edge: the step carries less there and the line may creep, so leave the tip to the last strokes of each belt. Never press with a finger, and never beside the belt.`,
+  ),
   'Brush seat and step after every stroke: grit under the spine is an error of angle and a scratch.',
 ];
