@@ -87,7 +87,11 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     await answered(page);
     await page.getByRole('button', { name: /write the files|in spite/i }).click();
     const ready = page.getByRole('button', { name: 'Whole package (zip)' });
-    await ready.waitFor({ timeout: 120_000 });
+    const outcome = page.locator('section[aria-labelledby=downloads]');
+    await expect
+      .poll(() => outcome.innerText(), { timeout: 180_000 })
+      .toMatch(/files ready|were not written|met a defect/);
+    expect(await outcome.innerText()).toContain('files ready');
     const [download] = await Promise.all([page.waitForEvent('download'), ready.click()]);
     const archive = new Uint8Array(readFileSync(await download.path()));
     const font = (name: string) =>
