@@ -45,7 +45,7 @@ export { halfAt, hollowed, type EdgeSection } from '../grind/edge-rest/half.ts';
 export { wheelAtSeat, type PlacedWheel } from '../grind/edge-rest/wheel.ts';
 export type { EdgeRestInput, EdgeRestPlan } from '../grind/edge-rest/types.ts';
 export { planSpineRest } from '../grind/spine-rest/plan.ts';
-export { pushRange, standingRange } from '../grind/spine-rest/section-range.ts';
+export { pushRoom, standingRange } from '../grind/spine-rest/section-range.ts';
 export { settledPose } from '../grind/spine-rest/pose.ts';
 export { inSeatFrame } from '../grind/spine-rest/settle.ts';
 export type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts';

@@ -30,20 +30,17 @@ export const times = (a: Interval, b: Interval): Interval => {
   return outward(Math.min(...products), Math.max(...products));
 };
 
-/** The quotient; everything where the divisor may be zero. */
-export const over = (a: Interval, b: Interval): Interval =>
-  b[0] <= 0 && b[1] >= 0 ? [-Infinity, Infinity] : times(a, outward(1 / b[1], 1 / b[0]));
+/** The quotient; everything where the divisor may be zero, or so small that it might as well be. */
+export const over = (a: Interval, b: Interval): Interval => {
+  const [low, high] = [1 / b[1], 1 / b[0]];
+  const isLost = (b[0] <= 0 && b[1] >= 0) || !Number.isFinite(low) || !Number.isFinite(high);
+  return isLost ? [-Infinity, Infinity] : times(a, outward(low, high));
+};
 
 /** The smallest range that holds several; there must be at least one. */
 export const hull = (ranges: readonly Interval[]): Interval => [
   Math.min(...ranges.map(([low]) => low)),
   Math.max(...ranges.map(([, high]) => high)),
-];
-
-/** The greater of two numbers. */
-export const greater = (a: Interval, b: Interval): Interval => [
-  Math.max(a[0], b[0]),
-  Math.max(a[1], b[1]),
 ];
 
 /** Library functions are right to about a unit in the last place; this leaves room. */

@@ -1,6 +1,5 @@
 import {
   cosine,
-  greater,
   minus,
   negative,
   over,
@@ -71,38 +70,54 @@ export const standingRange = (range: SectionRange): StandingRange => {
   };
 };
 
-/** (a^2 + a b + b^2) / (a + b): it grows with either, for a and b not negative. */
-const mean = ([a0, a1]: Interval, [b0, b1]: Interval): Interval => {
-  const at = (a: number, b: number): Interval => {
-    const [x, y] = [point(a), point(b)];
-    return over(plus(times(x, x), times(x, y), times(y, y)), plus(x, y));
+/**
+ * From the resultant of the belt's pressure (`pressureCentre`) up to the edge, for a bevel of
+ * length L whose upper end lies z over the pivot:
+ *
+ *     z - (2/3) (z^2 + z f + f^2) / (z + f) = L (z - 2 L / 3) / (2 z - L)      f = z - L
+ *
+ * Its derivatives are L^2 / (3 (2 z - L)^2) by z and 2 (z - L) (z - L / 3) / (2 z - L)^2 by L: it
+ * grows with both for 0 <= L <= z, and beyond, where only the part over the pivot bears, it stays
+ * z / 3. So the ends of the ranges bound it.
+ */
+const overCentre = (length: Interval, above: Interval): Interval => {
+  const at = (l: number, z: number): Interval => {
+    const [x, y] = [point(Math.min(l, z)), point(z)];
+    const two = times(TWO, y);
+    return over(times(x, minus(y, times(TWO_THIRDS, x))), minus(two, x));
   };
-  return [at(a0, b0)[0], at(a1, b1)[1]];
+  return [at(length[0], above[0])[0], at(length[1], above[1])[1]];
 };
 
 const TWO_THIRDS = over(TWO, point(3));
 
 /**
- * Lowest push, along the abrasive face from the seat, that leaves the step `reserve` of it while
- * the whole bevel bears: `pressureCentre` and `pushFor` on ranges, at one friction. Everything
- * where the whole bevel cannot be shown to lie above the seat.
+ * Room for the push along the abrasive face: from the lowest that leaves the step `reserve` of it
+ * while the whole bevel bears (`pushFor`), at one friction, up to the edge. Everything where the
+ * edge cannot be shown to lie over the step.
  */
-export const pushRange = (
+export const pushRoom = (
   { angle, lean }: SectionRange,
   { corner, step, edge, bevel }: StandingRange,
   reserve: number,
   friction: number,
 ): Interval => {
-  const [s, c] = [sine(point(lean)), cosine(point(lean))];
+  const [s, c, m] = [sine(point(lean)), cosine(point(lean)), point(friction)];
   const high = over(edge, c);
-  const low = minus(high, over(bevel, cosine(angle)));
-  const pivot = minus(times(step, c), times(corner, s));
-  const from = minus(greater(low, pivot), pivot);
-  const to = minus(high, pivot);
-  if (to[0] <= 0) return [-Infinity, Infinity];
-  const centre = plus(pivot, times(TWO_THIRDS, mean(to, greater(from, point(0)))));
+  const length = over(bevel, cosine(angle));
+  const above = minus(high, minus(times(step, c), times(corner, s)));
+  if (above[0] <= 0 || length[0] < 0) return [-Infinity, Infinity];
+  const up = overCentre(length, above);
   const foot = negative(times(corner, s));
-  const m = point(friction);
-  const lever = over(minus(minus(centre, foot), times(m, times(corner, c))), plus(c, times(m, s)));
-  return plus(foot, times(lever, c), times(point(reserve), minus(lever, step)));
+  const fromFoot = minus(minus(high, up), foot);
+  // A cos t = k (h_c - h_n - m d) with k = cos t / (cos t + m sin t); 1 - k is small.
+  const share = plus(c, times(m, s));
+  const drag = times(m, times(corner, c));
+  const lever = over(minus(fromFoot, drag), share);
+  return plus(
+    up,
+    times(over(times(m, s), share), fromFoot),
+    times(over(c, share), drag),
+    negative(times(point(reserve), minus(lever, step))),
+  );
 };
