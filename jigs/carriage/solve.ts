@@ -1,4 +1,5 @@
 import {
+  buttonScrew,
   capScrew,
   chain,
   all,
@@ -163,7 +164,12 @@ const screwsOf = (v: Values, l: Layout, mount: Mount, rest: number): Result<Scre
     all([
       cap('M5', overFoot + 2 * v.plate, FOOT.drill - 1, names.foot),
       screwForGrip(capScrew('M5'), v.plate + l.palm.height - l.palm.pocket, nut('M5').height, 5),
-      cap('M6', v.plate + washer('M6', 'large').thickness, v.base, names.fence),
+      screwForGrip(
+        buttonScrew('M6'),
+        v.plate + washer('M6', 'large').thickness,
+        THREAD_SHARE * 6,
+        v.base,
+      ),
       cap(mount.thread as 'M6', rest + (bars ? v.plate : ring), v.base, names.base),
       l.plates ? ok(0) : cap('M6', l.wall, v.plate, names.angle),
     ]),

@@ -32,7 +32,14 @@ export const SOLE = { band: 38, tailHalf: 24, palmFrom: 10, palmLength: 30, palm
 
 export const FENCE = { overStroke: 22, end: 10, edge: 9.5 } as const;
 
-export const BASE = { pin: 6, pinLength: 20, pinEdge: 6, behindHeel: 12, heelTrack: 7 } as const;
+export const BASE = {
+  pin: 6,
+  pinHole: 5.8,
+  pinLength: 20,
+  pinEdge: 6,
+  behindHeel: 12,
+  heelTrack: 7,
+} as const;
 
 /** Room that hand and wrist take behind the push block. */
 export const HAND = { half: 45, depth: 70, low: -5, high: 70 } as const;

@@ -27,7 +27,8 @@ export const parts = {
   purpose: {
     fenceThread: 'Thread of a fence screw',
     fenceSlot: 'Slot of a fence screw: the fence is set with every angle',
-    stopPin: 'Stop pin, press fit: drill and ream',
+    stopPin: (hole: number, pin: number) =>
+      `Stop pin: made ${mm(hole)}, then reamed to a press fit of ${mm(pin)}`,
     mountThread: 'Thread of a mounting screw from below',
     mountPassage: 'Passage of a mounting screw',
     footPassage: 'Passage of a foot screw',
