@@ -7,6 +7,7 @@ import {
 } from '../../src/family/index.ts';
 import { GUIDE, SIZE } from './layout/sizes.ts';
 import type { Needs, Range } from './needs.ts';
+import { padHeights } from './pads.ts';
 import type { Values } from './parameters.ts';
 import type { Stand } from './site.ts';
 
@@ -65,6 +66,11 @@ export const needsOf = (
     ]),
     edgeTop: Math.max(...places.map(({ seating }) => seating.edge[1])),
     pad: plan.pushHeight,
+    otherPads: padHeights(
+      plan,
+      design.blades.map(({ name }) => name),
+      v,
+    ).slice(1),
     behind: joined(
       design.blades.map((blade) => behindOf(blade, -collar - GUIDE.collarWidth, -collar)),
     ),

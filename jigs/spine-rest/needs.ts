@@ -22,6 +22,8 @@ export interface Needs {
   readonly edgeTop: number;
   /** Where the pad touches the blade: height over the seat. */
   readonly pad: number;
+  /** Further pads for lower or higher places, heights over the seat. */
+  readonly otherPads?: readonly number[];
   /** What stands behind the plunge where the stop collar sits, over all blades. */
   readonly behind: {
     /** From the spine line: top side and edge side of ricasso or tang, v. */

@@ -1,7 +1,7 @@
 import { stepAtPin, text, type Design, type SpineRestPlan } from '../../src/family/index.ts';
 import { SIZE } from './layout/sizes.ts';
 import type { Context } from './parts/context.ts';
-import { padReach } from './pad-reach.ts';
+import { padReaches } from './pads.ts';
 import { feelerGap } from './rules.ts';
 import { DIVISIONS, PITCH } from './settings.ts';
 
@@ -39,9 +39,14 @@ export const stepsOf = (design: Design, c: Context, plan: SpineRestPlan): StepsO
     lean: c.lean,
     perDivision: PITCH / DIVISIONS,
     padHeight: v.plate + l.push.pad,
-    padReach: design.blades.map(({ name }) => ({
+    pads: design.blades.map(({ name }) => ({
       blade: name,
-      u: padReach(plan, name, v.plate + l.push.pad, v.padMargin),
+      reaches: padReaches(
+        plan,
+        name,
+        l.push.pads.map((height) => height + v.plate),
+        v.padMargin,
+      ),
     })),
   };
 };

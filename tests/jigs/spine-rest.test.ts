@@ -3,7 +3,8 @@ import { solve } from '../../jigs/spine-rest/solve.ts';
 import { lineAbove, lineBelow } from '../../jigs/spine-rest/pose/support-line.ts';
 import { audit } from '../../src/model/audit.ts';
 import { meshOf } from '../../src/model/solid.ts';
-import { valueOf } from '../family/examples.ts';
+import { padHeights, padReaches } from '../../jigs/spine-rest/pads.ts';
+import { examplesOf, valueOf } from '../family/examples.ts';
 import { anyDesign, random, straightDesign } from './spine-rest-designs.ts';
 
 describe('what the finished blade shows', () => {
@@ -23,6 +24,31 @@ describe('what the finished blade shows', () => {
       }
     }, 120_000);
   }
+});
+
+describe('the pads of a family', () => {
+  it('stand below the edge wherever the sheet sends them', () => {
+    for (const example of examplesOf('spine-rest')) {
+      const fixture = valueOf(solve(example.design));
+      const { plan, v } = valueOf(fixture.question());
+      const names = example.design.blades.map(({ name }) => name);
+      const heights = padHeights(plan, names, v);
+      for (const blade of names) {
+        const reaches = padReaches(plan, blade, heights, v.padMargin);
+        expect(reaches.length).toBeGreaterThan(1);
+        for (const { height, to } of reaches) {
+          expect(to).toBeGreaterThan(0);
+          // The finished section's height, tilted by its own angle: apart from the solver's pose.
+          for (const line of fixture.lines.filter((l) => l.blade === blade))
+            for (const place of line.places.filter(({ u }) => u > 0 && u <= to)) {
+              // 0.6: heights are to the tenth, and the blade stands on a corner, not its midplane.
+              const tilt = ((place.angle + example.design.grinder.lean) * Math.PI) / 180;
+              expect(place.height * Math.cos(tilt)).toBeGreaterThan(height + v.padMargin - 0.6);
+            }
+        }
+      }
+    }
+  });
 });
 
 describe('designs with any parameters', () => {

@@ -7,6 +7,7 @@ import {
   type CheckResult,
   type RangeTerms,
 } from '../../../src/family/index.ts';
+import { mainPads } from '../pads.ts';
 import { noseLean, runningGrowth } from '../rules.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
@@ -190,6 +191,51 @@ const pushChecks = ({ v, plan }: Question): CheckResult[] => [
   ),
 ];
 
+/** The same for the other blades of the family, each with its own pad, near its heel. */
+const otherPadChecks = ({ design, v, plan }: Question): CheckResult[] =>
+  mainPads(
+    plan,
+    design.blades.map(({ name }) => name),
+    v,
+  )
+    .slice(1)
+    .flatMap(({ blade, height }, i): CheckResult[] => {
+      const windows = plan.settings.map(({ id, blades }) => ({
+        id,
+        push: blades.find((b) => b.blade === blade)?.expected.find(({ place }) => place === 'heel')
+          ?.push,
+      }));
+      const at = (value: (push: { from: number; to: number }) => number) =>
+        least(windows, ({ push }) => (push ? value(push) : NaN));
+      const id = String(i + 1);
+      return [
+        worst(
+          {
+            id: `force/push/low/${id}`,
+            label: labels.padLow(blade),
+            kind: 'force',
+            atLeast: 0,
+            basis: basis.plan,
+            fix: fix.pushLow,
+            parameter: parameterPath('pushReserve'),
+          },
+          at(({ from }) => height - from),
+        ),
+        worst(
+          {
+            id: `force/push/high/${id}`,
+            label: labels.padHigh(blade),
+            kind: 'force',
+            atLeast: v.padMargin,
+            basis: basis.setting,
+            fix: fix.pushHigh,
+            parameter: parameterPath('padMargin'),
+          },
+          at(({ to }) => to - height),
+        ),
+      ];
+    });
+
 /** Edge, undercut and grind lines of the plan. */
 const bladeChecks = ({ design, v, plan }: Question): CheckResult[] => [
   worst(
@@ -261,6 +307,7 @@ export const rangeChecks = (q: Question): CheckResult[] => [
   ...platenChecks(q),
   ...stepChecks(q),
   ...pushChecks(q),
+  ...otherPadChecks(q),
   ...bladeChecks(q),
   ...machineChecks(q),
 ];

@@ -129,7 +129,10 @@ const baseOf = (v: Values, needs: Needs, noseHalf: number, back: number) => {
 
 /** Where the pad, guard and handle of the push block stand; z from the step's top. */
 const pushOf = (v: Values, needs: Needs, slideHalf: number) => {
-  const pad = Math.round(10 * (needs.pad - v.plate)) / 10;
+  const pads = [needs.pad, ...(needs.otherPads ?? [])].map(
+    (height) => Math.round(10 * (height - v.plate)) / 10,
+  );
+  const pad = pads[0] ?? 0;
   // The handle passes over whatever locks the step.
   const { headHeight } = capScrew(THREAD.main);
   const footHeight =
@@ -144,7 +147,9 @@ const pushOf = (v: Values, needs: Needs, slideHalf: number) => {
     padHalf: 12,
     /** From the pad's tip to the guard's front face. */
     padReach: GUIDE.padReach,
+    /** Groove of the pads; the first pad stands level with it. */
     pad,
+    pads,
     foot: GUIDE.footRoom,
     footHeight,
     handle,

@@ -42,6 +42,8 @@ export const SIZE = {
   collarEdge: 5.5,
   /** From the tang to the axis of a collar screw. */
   collarScrewRoom: 3.5,
+  /** Lowest pad over the step's top. */
+  lowestPad: 6,
   guidePin: 6,
   /** Hole of a guide pin before it is reamed. */
   pinHole: 5.8,
@@ -57,6 +59,8 @@ export const PAD = {
   noseRadius: 3,
   neckHalf: 2.5,
   neckDepth: 3,
+  /** Web of a pad that stands off the height of its groove. */
+  web: 4,
   headHalf: 5.5,
   headDepth: 4,
 } as const;

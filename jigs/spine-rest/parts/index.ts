@@ -19,7 +19,7 @@ import { keeper, strip } from './guides.ts';
 import { knob } from './knob.ts';
 import { nose } from './nose.ts';
 import { packer } from './packer.ts';
-import { pushBody, pushPad } from './push.ts';
+import { pushBody, pushPads } from './push.ts';
 import { slide } from './slide.ts';
 
 /** Everything that is cut, printed or sawn. */
@@ -36,7 +36,7 @@ const madeParts = (c: Context): Result<Part[]> =>
     ok(lug(c)),
     ok(knob(c)),
     pushBody(c),
-    ok(pushPad(c)),
+    ...pushPads(c).map((pad) => ok(pad)),
     ok(gauge(c)),
   ]);
 

@@ -1,12 +1,12 @@
 import {
   ok,
   path,
-  polygon,
   rounded,
   chain,
   type PrintPart,
   type Result,
   type Vec2,
+  type Vertex,
 } from '../../../src/family/index.ts';
 import { PAD } from '../layout/sizes.ts';
 import { printed, words, type Context } from './context.ts';
@@ -83,40 +83,60 @@ export const pushBody = (c: Context): Result<PrintPart> => {
   );
 };
 
-/** The pad: round nose at x = 0, tenon behind; z about its own middle. */
-export const pushPad = (c: Context): PrintPart => {
-  const { name, density, play } = printed(c);
-  const { padReach, padHalf } = c.l.push;
-  const { below, above } = tee(0, -play / 2);
-  const shifted = ([x, z]: Vec2): Vec2 => [x + padReach, z];
+/**
+ * A pad: round nose at x = 0 that stands `above` the groove it slides in, a rib back to a web on
+ * the guard's face, and the tenon behind it; z about the groove's middle.
+ */
+const padOutline = (c: Context, above: number, play: number) => {
+  const { padReach } = c.l.push;
   const r = PAD.noseRadius;
-  const tenon = polygon([...below.map(shifted), ...above.map(shifted)]).vertices;
+  const web = padReach - PAD.web;
+  const [low, high] = [Math.min(above, 0) - r, Math.max(above, 0) + r];
+  const tenon = tee(0, -play / 2);
+  const corner = (x: number, y: number, bulge = 0): Vertex => ({ x, y, bulge });
+  return path([
+    corner(r, above - r),
+    ...(above > 0 ? [corner(web, above - r), corner(web, low)] : []),
+    corner(padReach, low),
+    ...[...tenon.below, ...tenon.above].map(([x, z]) => corner(x + padReach, z)),
+    corner(padReach, high),
+    ...(above < 0 ? [corner(web, high), corner(web, above + r)] : []),
+    corner(r, above + r, 1),
+  ]);
+};
+
+/** One pad, number i; two of the first, which works hardest. */
+const padPart = (c: Context, height: number, i: number): PrintPart => {
+  const { name, density, play } = printed(c);
+  const { padHalf, pad } = c.l.push;
   return {
     kind: 'print',
-    id: 'push-pad',
-    name: words.names.pushPad,
-    quantity: 2,
+    id: i === 0 ? 'push-pad' : `push-pad-${String(i + 1)}`,
+    name: words.names.pushPad(i + 1),
+    quantity: i === 0 ? 2 : 1,
     material: name,
     density,
     finish: words.finish.print,
     layers: [
       {
-        profile: {
-          outer: path([
-            { x: r, y: -r, bulge: 0 },
-            { x: padReach, y: -r, bulge: 0 },
-            ...tenon,
-            { x: padReach, y: r, bulge: 0 },
-            { x: r, y: r, bulge: 1 },
-          ]),
-          holes: [],
-        },
+        profile: { outer: padOutline(c, height - pad, play), holes: [] },
         from: 0,
         to: 2 * padHalf,
       },
     ],
     holes: [],
-    notes: [words.notes.padSlide, words.notes.padWear],
+    notes: [
+      words.notes.padHeight(height + c.l.levels.plate),
+      words.notes.padSlide,
+      words.notes.padWear,
+    ],
     tight: [],
   };
 };
+
+/** The pad that stands level with its groove. */
+export const pushPad = (c: Context): PrintPart => padPart(c, c.l.push.pad, 0);
+
+/** The pads, one for each height. */
+export const pushPads = (c: Context): PrintPart[] =>
+  c.l.push.pads.map((height, i) => padPart(c, height, i));

@@ -22,6 +22,8 @@ export const checks = {
     stepLower: 'Contact of the spine above the lower edge of the step',
     pushLow: 'Pad above the lowest push that seats the spine',
     pushHigh: 'Edge above the pad',
+    padLow: (blade: string) => `Pad of ${blade} above the lowest push that seats the spine`,
+    padHigh: (blade: string) => `Edge of ${blade} above its pad`,
     reserve: 'Share of the push that the step carries',
     edge: 'Edge thickness at the stop',
     undercut: 'Distance of every pass from the finished face',

@@ -16,7 +16,7 @@ export const parts = {
     lug: 'Feed lug',
     knob: 'Knob',
     pushBody: 'Push block',
-    pushPad: 'Push pad',
+    pushPad: (i: number) => `Push pad ${String(i)}`,
     gauge: 'Setting gauge',
   },
   finish: {
@@ -75,7 +75,9 @@ export const parts = {
     knobHead: 'The nut of the feed screw goes into the hexagon from the back.',
     printAway: 'Keep away from the belt, from heat and from sparks.',
     printSolid: 'Print with at least 4 walls and 30 % filling.',
-    padWear: 'The pad wears: print two, replace it when the belt has marked it.',
+    padWear: 'A pad wears: replace it when the belt has marked it.',
+    padHeight: (height: number) =>
+      `Touches the blade ${mm(height, 1)} above the seat: mark it with its number.`,
     padSlide: 'Slides in the groove: set it opposite the belt where the blade is behind it.',
     gauge: (width: number) =>
       `Stated width ${mm(width)}. Measure it with calipers and enter what they show, not what is stated.`,

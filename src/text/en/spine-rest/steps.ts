@@ -25,8 +25,15 @@ export interface StepsOf {
   readonly lean: number;
   readonly perDivision: number;
   readonly padHeight: number;
-  /** How far from the plunge each blade is high enough for the pad. */
-  readonly padReach: readonly { readonly blade: string; readonly u: number }[];
+  /** Up to which place of each blade which pad has blade behind it. */
+  readonly pads: readonly {
+    readonly blade: string;
+    readonly reaches: readonly {
+      readonly pad: number;
+      readonly height: number;
+      readonly to: number;
+    }[];
+  }[];
 }
 
 /** How to build the fixture, in order. */
@@ -74,7 +81,7 @@ export const zeroing = (s: StepsOf): string[] => [
   `Go to the setting: turn the knob by the turns and divisions from zero on the sheet; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing, so that the play of the thread is always on the same side.`,
   'Lock both locking screws a little at a time, in turn. Read again: if the knob has moved, or the pin (or the printed gauge, measured with calipers) tells otherwise, loosen and repeat.',
   `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the spine. Slide the blade both ways: the collar must meet the side of the nose when the plunge stands outside the edge of the belt, on both sides alike.`,
-  `Push block: stand it on the step, pad against the blade opposite the belt. The pad touches ${mm(s.padHeight, 1)} above the seat; see that this lies below the edge everywhere you push.`,
+  `Push block: slide the pad for this blade into its groove (see the cautions), stand the block on the step, pad against the blade opposite the belt. Pad 1 touches ${mm(s.padHeight, 1)} above the seat; see that the pad lies below the edge everywhere you push.`,
   'Try the whole stroke with the motor off, both sides, tip to plunge: nothing may touch belt, platen or rest but what is meant to.',
   'Grind a test bar, measure bevel height and edge thickness, and compare with the progress table; correct the zero by the difference, not the angle.',
   'Take the zero again after every change of belt or backing, and when the belt has worn: 0.1 mm is about 0.1 degrees.',
@@ -86,9 +93,10 @@ export const cautions = (s: StepsOf, edgeLeast: number, down: boolean): string[]
   'Both locking screws must be tight before the motor runs; a step that moves turns the blade into the gap.',
   `The gap between nose and belt must stay below the thinnest spine that crosses it and never above ${mm(s.noseGapMost)}; set it again after every change of belt or backing. The limit is the published one for work rests at abrasive wheels, the nearest written rule.`,
   'Push only with the push block, from behind, at the height of its pad. Pushed lower, the blade leaves the step; pulled, it leaves the nose.',
-  ...s.padReach.map(
-    ({ blade, u }) =>
-      `${blade} is high enough for the pad up to ${n(u, 0)} mm from the plunge. Farther towards the tip take the block away and press lightly with a flat stick, from behind, just below the edge: the step carries less there and the line may creep, so leave the tip to the last strokes of each belt. Never press with a finger, and never beside the belt.`,
+  ...s.pads.map(
+    ({ blade, reaches }) =>
+      `Pads for ${blade}, by the place that is at the belt: ${reaches.map(({ pad, height, to }) => `pad ${String(pad)} (${mm(height, 1)}) up to ${mm(to, 0)} from the plunge`).join(', ')}. A pad above the edge meets the belt: change it in time. Farther out take the block away and press lightly with a flat stick, from behind, below the edge; never with a finger.`,
   ),
+  'Towards the tip the lower pads press below the best height: the step carries less and the line may creep, so leave the tip to the last strokes of each belt.',
   'Brush seat and step after every stroke: grit under the spine is an error of angle and a scratch.',
 ];

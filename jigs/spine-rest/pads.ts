@@ -1,0 +1,73 @@
+import type { SpineRestPlan } from '../../src/family/index.ts';
+import { SIZE } from './layout/sizes.ts';
+import type { Values } from './parameters.ts';
+
+/** Highest edge of a blade over the seat, mm, in the setting where it stands lowest. */
+const edgeOf = ({ settings }: SpineRestPlan, blade: string): number =>
+  Math.min(
+    ...settings.map(({ blades }) => {
+      const places = blades.find((b) => b.blade === blade)?.places ?? [];
+      return Math.max(...places.map(({ seating }) => seating.edge[1]));
+    }),
+  );
+
+const tenth = (value: number): number => Math.round(10 * value) / 10;
+
+/** Height over the seat of the pad that each blade is pushed with where it is high, mm. */
+export const mainPads = (
+  plan: SpineRestPlan,
+  blades: readonly string[],
+  v: Values,
+): { readonly blade: string; readonly height: number }[] => {
+  const share = plan.pushHeight / edgeOf(plan, blades[0] ?? '');
+  return blades.map((blade, i) => {
+    const edge = edgeOf(plan, blade);
+    const height = i === 0 ? plan.pushHeight : Math.min(share * edge, edge - v.padMargin);
+    return { blade, height: tenth(height) };
+  });
+};
+
+/** Heights closer than this share one pad, mm. */
+const SAME = 1;
+/** From one pad to the next lower one, towards the tip, and how many of these there are at most. */
+const LADDER = 0.8;
+const RUNGS = 3;
+
+/**
+ * Heights of all pads over the seat, mm, the first blade's own first: one for each blade that
+ * needs its own, then lower ones for where the blades fall away towards their tips, down to what
+ * the step leaves room for.
+ */
+export const padHeights = (plan: SpineRestPlan, blades: readonly string[], v: Values): number[] => {
+  const heights: number[] = [];
+  for (const { height } of mainPads(plan, blades, v))
+    if (heights.every((h) => Math.abs(h - height) > SAME)) heights.push(height);
+  const least = v.plate + SIZE.lowestPad;
+  const lowest = Math.min(...heights);
+  const rungs = Array.from({ length: RUNGS }, (_, i) => tenth(lowest * LADDER ** (i + 1)));
+  return [...heights, ...rungs.filter((height) => height >= least)];
+};
+
+/**
+ * The places up to which each pad has a blade behind it, mm from the plunge, from the highest pad
+ * to the lowest: where the edge comes within the margin of it, in the setting where that is first.
+ */
+export const padReaches = (
+  plan: SpineRestPlan,
+  blade: string,
+  heights: readonly number[],
+  margin: number,
+): { readonly pad: number; readonly height: number; readonly to: number }[] => {
+  const reach = (height: number): number => {
+    const ends = plan.settings.map(({ blades }) => {
+      const places = blades.find((b) => b.blade === blade)?.places ?? [];
+      const low = places.findIndex(({ seating }) => seating.edge[1] < height + margin - 0.1);
+      return (low < 0 ? places.at(-1) : places[low - 1])?.u ?? 0;
+    });
+    return Math.min(...ends);
+  };
+  return heights
+    .map((height, i) => ({ pad: i + 1, height, to: reach(height) }))
+    .sort((a, b) => b.height - a.height)
+    .filter(({ to }, i, all) => to > (all[i - 1]?.to ?? 0));
+};
