@@ -14,6 +14,18 @@ export interface SetupData {
   readonly cautions: readonly string[];
   /** Computed checks and what came of them, in words. */
   readonly checks: readonly Fact[];
+  /** What columns and notes are called where other things are ground than bevels. */
+  readonly terms?: SetupTerms;
+}
+
+/** Words of the tables that depend on what is ground. */
+export interface SetupTerms {
+  readonly stopAt: string;
+  readonly settingsNote: string;
+  readonly expectedTitle: string;
+  readonly progressNote: string;
+  readonly progress: readonly [string, string, string];
+  readonly perTenth: (change: string) => string;
 }
 
 export interface Fact {
@@ -33,7 +45,7 @@ export interface SettingsTable {
 export interface SettingRow {
   readonly belt: string;
   readonly side: string;
-  /** Edge thickness at which to stop, mm. */
+  /** Edge thickness, or what the terms of the sheet say, at which to stop, mm. */
   readonly stopAt: number;
   /** One for each name, mm or degrees. */
   readonly values: readonly number[];
@@ -47,14 +59,11 @@ export interface SettingRow {
 /** How the bevel grows at one setting while the edge gets thinner. */
 export interface Progress {
   readonly title: string;
-  readonly rows: readonly {
-    /** Edge thickness, mm. */
-    readonly edge: number;
-    /** Bevel angle a side, degrees. */
-    readonly angle: number;
-    /** Bevel height, mm. */
-    readonly bevel: number;
-  }[];
+  /**
+   * Edge thickness (mm), bevel angle a side (degrees) and bevel height (mm), or what the terms of
+   * the sheet say.
+   */
+  readonly rows: readonly (readonly [number, number, number])[];
   /** Change of bevel height for 0.1 mm less at the edge, mm. */
   readonly perTenth: number;
 }

@@ -15,7 +15,7 @@ import {
   type Strip,
 } from './layout.ts';
 import { page, sizeOf, spaceOf } from './paper.ts';
-import type { Fact, Progress, SettingsTable, SetupData } from './setup-data.ts';
+import type { Fact, Progress, SettingsTable, SetupData, SetupTerms } from './setup-data.ts';
 import type { Sheet } from './sheet.ts';
 import {
   BLOCK_WIDTH,
@@ -71,12 +71,12 @@ const facts = (list: readonly Fact[]): Strip[] => {
 };
 
 /** What is set, with a place to write what was read back. */
-const settings = ({ names, rows }: SettingsTable): Strip[] => {
+const settings = ({ names, rows }: SettingsTable, stopAt: string): Strip[] => {
   const t = text.drawing.setup.columns;
   const heads = [
     left(t.belt),
     left(t.side),
-    right(t.stopAt),
+    right(stopAt),
     ...names.map(right),
     left(t.turns),
     left(t.reading),
@@ -111,11 +111,10 @@ const expected = ({ places, rows }: SettingsTable): Strip[] => {
 };
 
 /** Progress tables, three beside each other. */
-const progress = (list: readonly Progress[]): Strip[] => {
-  const t = text.drawing.setup.progress;
+const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
   const gap = 4;
   const width = (WIDTH - 2 * gap) / 3;
-  const columns: Column[] = [t.edge, t.angle, t.bevel].map((title) => ({
+  const columns: Column[] = terms.progress.map((title) => ({
     title,
     width: width / 3,
     align: 'right',
@@ -124,10 +123,10 @@ const progress = (list: readonly Progress[]): Strip[] => {
     paragraph(title, width, { bold: true }),
     ...table(
       columns,
-      rows.map((row) => [row.edge.toFixed(2), row.angle.toFixed(2), row.bevel.toFixed(1)]),
+      rows.map(([stop, second, third]) => [stop.toFixed(2), second.toFixed(2), third.toFixed(1)]),
     ),
     space(1),
-    paragraph(t.perTenth(perTenth.toFixed(2)), width),
+    paragraph(terms.perTenth(perTenth.toFixed(2)), width),
     space(2),
   ]);
   const bands: Strip[] = [];
@@ -154,8 +153,23 @@ const cautions = (own: readonly string[]): Strip[] => {
   ];
 };
 
+/** What a sheet of bevels by edge thickness calls things. */
+const bevels = (): SetupTerms => {
+  const t = text.drawing.setup;
+  const { edge, angle, bevel, perTenth } = t.progress;
+  return {
+    stopAt: t.columns.stopAt,
+    settingsNote: t.settingsNote,
+    expectedTitle: t.expectedTitle,
+    progressNote: t.progressNote,
+    progress: [edge, angle, bevel],
+    perTenth,
+  };
+};
+
 const body = (data: SetupData): Strip[] => {
   const t = text.drawing.setup;
+  const terms = data.terms ?? bevels();
   return [
     paragraph(data.title, WIDTH, { height: TEXT.heading, bold: true, keep: true }),
     ...facts(data.facts),
@@ -163,14 +177,14 @@ const body = (data: SetupData): Strip[] => {
     ...section(t.measureTitle, data.measure.map(toMeasure)),
     ...section(t.zeroTitle, steps(data.zeroing)),
     ...section(t.settingsTitle, [
-      ...settings(data.settings),
+      ...settings(data.settings, terms.stopAt),
       space(1.5),
-      paragraph(t.settingsNote, WIDTH),
+      paragraph(terms.settingsNote, WIDTH),
     ]),
-    ...section(t.expectedTitle, expected(data.settings)),
+    ...section(terms.expectedTitle, expected(data.settings)),
     ...section(t.progressTitle, [
-      paragraph(t.progressNote, WIDTH, { keep: true }),
-      ...progress(data.progress),
+      paragraph(terms.progressNote, WIDTH, { keep: true }),
+      ...progress(data.progress, terms),
     ]),
     ...section(t.checksTitle, [
       paragraph(t.checksNote, WIDTH, { keep: true }),

@@ -44,7 +44,7 @@ const rowOf = (setting: Setting, keys: ReadonlySet<string>): SettingRow => {
   return {
     belt: `${setting.belt} ${setting.backing}`,
     side: text.make.side[setting.side],
-    stopAt: setting.edgeStop,
+    stopAt: setting.hollow?.stop ?? setting.edgeStop,
     values: setting.readings.filter(({ key }) => keys.has(key)).map(({ value }) => value),
     turns: turnsText(main?.dial?.turnsFromLast),
     reading: main ? dialText(main) : '',
@@ -59,15 +59,25 @@ const perTenth = (progress: Setting['progress']): number => {
   return ((last.bevelHeight - before.bevelHeight) / (before.edge - last.edge)) * 0.1;
 };
 
-const progressOf = (setting: Setting): Progress => ({
-  title: words.progressTitle(setting.step, setting.belt, text.make.side[setting.side]),
-  rows: setting.progress.map(({ edge, angle, bevelHeight }) => ({
-    edge,
-    angle,
-    bevel: bevelHeight,
-  })),
-  perTenth: perTenth(setting.progress),
-});
+const progressOf = (setting: Setting): Progress => {
+  const title = words.progressTitle(setting.step, setting.belt, text.make.side[setting.side]);
+  if (setting.hollow === undefined)
+    return {
+      title,
+      rows: setting.progress.map(({ edge, angle, bevelHeight }) => [edge, angle, bevelHeight]),
+      perTenth: perTenth(setting.progress),
+    };
+  const { progress } = setting.hollow;
+  const [before, last] = progress.slice(-2);
+  return {
+    title,
+    rows: progress.map(({ depth, lower, upper }) => [depth, lower, upper]),
+    perTenth:
+      before && last && last.depth > before.depth
+        ? (0.1 * (last.upper - before.upper)) / (last.depth - before.depth)
+        : 0,
+  };
+};
 
 /** How many checks passed, and each that did not: the whole list is a file of its own. */
 const checkFacts = (checks: readonly CheckResult[]): Fact[] => {
@@ -84,7 +94,7 @@ const checkFacts = (checks: readonly CheckResult[]): Fact[] => {
 /** What the set-up sheet of a fixture tells. */
 export const setupData = (
   design: Design,
-  { settings, facts, zeroing, cautions }: Fixture,
+  { settings, facts, zeroing, cautions, sheet }: Fixture,
   checks: readonly CheckResult[],
   family: string,
 ): SetupData => {
@@ -109,7 +119,8 @@ export const setupData = (
     },
     progress: settings.map(progressOf),
     zeroing,
-    measure: words.measure,
+    measure: sheet?.measure ?? words.measure,
+    ...(sheet ? { terms: sheet } : {}),
     cautions,
     checks: checkFacts(checks),
   };

@@ -28,7 +28,7 @@ const data: SetupData = {
   },
   progress: Array.from({ length: 4 }, (_, i) => ({
     title: `Setting ${String(i + 1)}`,
-    rows: [0.7, 0.5, 0.3].map((edge) => ({ edge, angle: 3.5 - edge / 2, bevel: 24 - 4 * edge })),
+    rows: [0.7, 0.5, 0.3].map((edge) => [edge, 3.5 - edge / 2, 24 - 4 * edge] as const),
     perTenth: 0.41,
   })),
   zeroing: ['Isolate the machine and mount the belt.', 'Close the step until the pin is held.'],

@@ -250,7 +250,7 @@ describe('a curved edge', () => {
       input({
         blades: [blade],
         sequence: [{ belt: 'fine', backing: 'bare', edge: 0.4 }],
-        parameters: { ...parameters, lipReach: 30, lip: 'pads' },
+        parameters: { ...parameters, lipReach: 30, lipHeight: 2, lip: 'pads' },
       }),
     );
     const middle = plan.lines[0]?.places.find(({ u }) => u === 75);

@@ -133,7 +133,7 @@ const passWarnings = (settings: readonly EdgeRestSetting[]): Issue[] =>
 
 /** Warnings about a plan as a whole, and what makes it useless. */
 export const planIssues = (
-  { blades, sequence, parameters: p }: EdgeRestInput,
+  { blades, grinder, sequence, parameters: p }: EdgeRestInput,
   { settings, lines }: EdgeRestPlan,
   wheel: Wheel,
 ): Issue[] => {
@@ -154,16 +154,18 @@ export const planIssues = (
         problem('last-leaves', `sequence.${sequence.length - 1}.depthLeft`, words.lastLeaves(left)),
       ),
     );
-  for (const { blade, side, web, sagitta, greatestDeviation } of lines) {
+  for (const { blade, side, web, guided, places, greatestDeviation } of lines) {
     const i = blades.findIndex(({ name }) => name === blade);
     const path = `blades.${i}.bevels.${side}`;
     if (web.thickness < p.leastWeb) {
       const why = words.thinWeb(blade, sides[side], web.thickness, web.at, p.leastWeb);
       issues.push(warning(problem('thin-web', `${path}.depth`, why)));
     }
-    if (sagitta >= p.lipHeight) {
-      const why = words.edgeOverLip(blade, sagitta, p.lipReach, p.lipHeight);
-      issues.push(warning(problem('edge-over-lip', `blades.${i}.outline`, why)));
+    const length = places.at(-1)?.u ?? 0;
+    if (guided < length - 1e-6) {
+      const why = words.edgeOverLip(blade, sides[side], guided, length, p.lipReach);
+      const issue = problem('edge-over-lip', `blades.${i}.outline`, why);
+      issues.push(guided < grinder.belt.width ? warning(issue) : { ...issue, severity: 'note' });
     }
     const allowed = blades[i]?.line.allowed ?? Infinity;
     if (greatestDeviation > allowed) {

@@ -25,6 +25,7 @@ const lineOf = (
       tilt: standing.tilt,
       climbPerLip: climbAt(at, run.lip, depth).perLip,
       reach,
+      guided: place.guided,
       flat: at.face.angle === 0,
     });
     const { tilt } = standing;
@@ -41,6 +42,7 @@ const lineOf = (
         wanted,
         deviation: upper - wanted,
         certainty,
+        guided: place.guided,
       },
     ];
   });
@@ -50,7 +52,10 @@ const lineOf = (
       best === undefined || place.web.thickness < best.web.thickness ? place : best,
     undefined,
   );
-  const ends = new Set(measured.filter(({ limits }) => !limits.atSpine).map(({ u }) => u));
+  const ends = new Set(
+    measured.filter(({ limits, guided }) => guided && !limits.atSpine).map(({ u }) => u),
+  );
+  const held = found.filter(({ guided }) => guided).map(({ u }) => u);
   return {
     blade: work.blade.name,
     side: run.side,
@@ -60,7 +65,8 @@ const lineOf = (
       ...found.filter(({ u }) => ends.has(u)).map(({ deviation }) => Math.abs(deviation)),
     ),
     web: { thickness: NaN, at: NaN, u: NaN, ...thinnest?.web, ...(thinnest && { u: thinnest.u }) },
-    sagitta: Math.max(0, ...found.map(({ u }) => edgeDeparture(work.shape, u, reach))),
+    guided: held.length > 0 ? Math.max(...held) - Math.min(...held) : 0,
+    sagitta: Math.max(0, ...held.map((u) => edgeDeparture(work.shape, u, reach))),
   };
 };
 

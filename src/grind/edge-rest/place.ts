@@ -25,7 +25,7 @@ export const placeFor = (
   at: AtWheel,
   centre: number,
   depth: number,
-): Omit<HollowPlace, 'u' | 'thickness' | 'edge'> | undefined => {
+): Omit<HollowPlace, 'u' | 'thickness' | 'edge' | 'guided'> | undefined => {
   const { section, face, wheel, lipHeight } = at;
   const { near, far, height } = section;
   const circle = circleOn(face, wheel.radius, centre, depth);

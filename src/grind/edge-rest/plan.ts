@@ -3,15 +3,17 @@ import { chain, fail, ok, type Result } from '../../core/result.ts';
 import type { Wheel } from '../../grinder/schema.ts';
 import { text } from '../../text/index.ts';
 import { dialOf, type Stand } from '../spine-rest/dial.ts';
+import { strokeOf } from '../spine-rest/windows.ts';
 import { problem } from '../within.ts';
 import { inputIssues, planIssues, runIssues, stuckIssues } from './issues.ts';
 import { hollowLines } from './lines.ts';
 import { lipPush, type Pushing } from './lip-push.ts';
 import type { Contact } from './push.ts';
-import { runHollows, type HollowRun } from './run.ts';
+import { runHollows, type Guided, type HollowRun } from './run.ts';
 import { describeHollow, firstCentreOf, referenceOf } from './setting.ts';
 import { edgeWork } from './stations.ts';
 import type { EdgeRestInput, EdgeRestPlan, HollowPass } from './types.ts';
+import { heldAt } from './trust.ts';
 import { wheelAtSeat, wrapOn, type PlacedWheel } from './wheel.ts';
 
 /** The middle of the window that all runs share; its lower end where they share none. */
@@ -24,6 +26,22 @@ const pushHeightOf = (runs: readonly HollowRun[], pushing: Pushing): number => {
   const to = Math.min(...windows.map((window) => window.to));
   return to > from ? (from + to) / 2 : from;
 };
+
+/**
+ * A place is ground while it passes the belt, whose middle does not leave the stroke: there the lip
+ * must find the edge on both sides.
+ */
+const guidedOn =
+  ({ grinder: { belt }, parameters: p }: EdgeRestInput): Guided =>
+  ({ shape }, u) => {
+    const { from, to } = strokeOf(belt.width, shape.length, p.plungeStop, p.tipOverlap);
+    const last = Math.max(from, Math.min(to, shape.length - p.lipReach));
+    const middle = Math.min(last, Math.max(from, u));
+    return (
+      Math.abs(u - middle) <= belt.width / 2 + 1e-9 &&
+      heldAt(shape, middle, p.lipReach, p.lipHeight)
+    );
+  };
 
 /** The lip moves with its screw against a machine that stands still, on which belts differ. */
 const standOf = ({ grinder }: EdgeRestInput, { pass, lip }: HollowRun): Stand => ({
@@ -95,7 +113,7 @@ export const planEdgeRest = (input: EdgeRestInput): Result<EdgeRestPlan> => {
       return fail(
         problem('wheel-not-wrapped', 'grinder.wheels', text.grind.edgeRest.notWrapped(wheel.id)),
       );
-    const { runs, stuck } = runHollows(works, sequence, wheelFor, p.lipHeight);
+    const { runs, stuck } = runHollows(works, sequence, wheelFor, p.lipHeight, guidedOn(input));
     if (stuck.length > 0) return fail(...stuckIssues(stuck));
     const unfit = runIssues(runs, input);
     if (unfit.length > 0) return fail(...unfit);

@@ -39,6 +39,9 @@ export interface Stuck {
   readonly most: number;
 }
 
+/** Whether the lip holds the edge on both sides of the belt while a place is ground. */
+export type Guided = (work: EdgeWork, u: number) => boolean;
+
 const SIDES = ['left', 'right'] as const;
 
 interface Job {
@@ -49,7 +52,11 @@ interface Job {
 const cutOf = (
   { work, states }: Job,
   wish: HollowWish,
-  run: Pick<HollowRun, 'side' | 'wheel' | 'lip'> & { readonly depth: number; lipHeight: number },
+  run: Pick<HollowRun, 'side' | 'wheel' | 'lip'> & {
+    readonly depth: number;
+    lipHeight: number;
+    guided: Guided;
+  },
 ): HollowCut => ({
   work,
   wish,
@@ -61,7 +68,7 @@ const cutOf = (
     const at = atWheel(section, wish, run.wheel, run.lipHeight);
     const place = placeAtLip(at, run.lip, run.depth);
     const edge = halfAt(section.near, 0) + halfAt(section.far, 0);
-    return place && { ...place, u, thickness, edge };
+    return place && { ...place, u, thickness, edge, guided: run.guided(work, u) };
   }),
 });
 
@@ -83,6 +90,7 @@ export const runHollows = (
   sequence: readonly HollowPass[],
   wheelFor: (pass: HollowPass) => PlacedWheel,
   lipHeight: number,
+  guided: Guided,
 ): { readonly runs: readonly HollowRun[]; readonly stuck: readonly Stuck[] } => {
   let jobs: Job[] = works.map((work) => ({
     work,
@@ -117,7 +125,7 @@ export const runHollows = (
       jobs = jobs.map((job) => {
         const own = job.work.wishes[side];
         if (own === undefined || own.depth - left <= 0) return job;
-        const of = { side, wheel, lip: standing.lip, depth: own.depth - left, lipHeight };
+        const of = { side, wheel, lip: standing.lip, depth: own.depth - left, lipHeight, guided };
         const cut = cutOf(job, own, of);
         cuts.push(cut);
         return carried(job, cut, side);

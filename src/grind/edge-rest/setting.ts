@@ -42,9 +42,9 @@ const progressOf = ({ at, lip, cuts }: HollowRun, depth: number): HollowProgress
     return [{ depth: d, centre, lower, upper, tilt: standing.tilt, web: web.thickness }];
   });
 
-/** The last place whose hollow ends before the spine: where the tip is measured. */
+/** The last place that the lip guides and whose hollow ends before the spine. */
 const tipOf = (places: readonly (HollowPlace | undefined)[]): number =>
-  places.findLastIndex((place) => place !== undefined && !place.limits.atSpine);
+  places.findLastIndex((place) => place?.guided === true && !place.limits.atSpine);
 
 const expectedOf = ({ work, places }: HollowCut): ExpectedHollow[] => {
   const at = { heel: work.heel, middle: work.middle, tip: tipOf(places) };

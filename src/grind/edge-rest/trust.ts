@@ -15,6 +15,8 @@ export interface HollowDoubt {
   readonly climbPerLip: number;
   /** How far seat, lip and belt reach to either side of the place, mm. */
   readonly reach: number;
+  /** Whether the lip holds the edge there at all. */
+  readonly guided: boolean;
   /** Whether the hollow lies in the flat of the stock instead of a bevel. */
   readonly flat: boolean;
 }
@@ -22,6 +24,12 @@ export interface HollowDoubt {
 /** Sagitta of the edge over the reach at a place, against its tangent there, mm. */
 export const edgeDeparture = ({ edge }: Shape, u: number, reach: number): number =>
   departure(edge.value, edge.slope(u), u, reach);
+
+/** Whether a lip `reach` to either side of `u` finds the edge there, lower than `lipHeight`. */
+export const heldAt = (shape: Shape, u: number, reach: number, lipHeight: number): boolean =>
+  u - reach >= -shape.blade.ricasso - 1e-9 &&
+  u + reach <= shape.length + 1e-9 &&
+  edgeDeparture(shape, u, reach) < lipHeight;
 
 /**
  * How far the limits of a hollow can be trusted at place u. The section model is exact while the
@@ -34,9 +42,10 @@ export const hollowTrust = (
   shape: Shape,
   u: number,
   wheel: Wheel,
-  { tilt, climbPerLip, reach, flat }: HollowDoubt,
+  { tilt, climbPerLip, reach, guided, flat }: HollowDoubt,
 ): Certainty => {
   if (wheel.surface === 'rubber') return { kind: 'estimate', basis: words.rubber };
+  if (!guided) return { kind: 'estimate', basis: words.free };
   const climb = Math.abs(climbPerLip);
   const bend = edgeDeparture(shape, u, reach);
   const swell = flat ? departure(shape.thickness.value, shape.thickness.slope(u), u, reach) / 2 : 0;

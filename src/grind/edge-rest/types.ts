@@ -24,7 +24,10 @@ export interface EdgeRestParameters {
   readonly lip: 'strip' | 'pads';
   readonly lipHeight: number;
   readonly lipThickness: number;
-  /** How far along the stroke seat and lip reach to either side of the belt's middle. */
+  /**
+   * How far from the belt's middle the lip holds the edge: half the belt for a strip, the inner
+   * ends of pads.
+   */
   readonly lipReach: number;
   /** Least distance of the lip from the running belt, its flutter and splice taken off. */
   readonly runningClearance: number;
@@ -82,6 +85,8 @@ export interface HollowPlace {
   readonly centre: number;
   readonly lower: number;
   readonly upper: number;
+  /** Whether the lip holds the edge on both sides of the belt while this place is ground. */
+  readonly guided: boolean;
   /** The same limits along the midplane, and whether the hollow runs out. */
   readonly limits: Limits;
   readonly web: Web;
@@ -170,11 +175,14 @@ export interface HollowLine {
     readonly wanted: number;
     readonly deviation: number;
     readonly certainty: Certainty;
+    /** Whether the lip holds the edge on both sides of the belt while this place is ground. */
+    readonly guided: boolean;
   }[];
   readonly greatestDeviation: number;
   /** The thinnest place of the finished blade between the limits of this side's hollow. */
   readonly web: Web & { readonly u: number };
-  /** Sagitta of the edge over the lip's reach where it is greatest, mm. */
+  /** Length of blade that is guided, and the greatest sagitta of its edge over the lip, mm. */
+  readonly guided: number;
   readonly sagitta: number;
 }
 

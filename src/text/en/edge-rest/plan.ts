@@ -63,9 +63,9 @@ export const edgeRestPlan = {
     message: `The last belt is asked to leave ${mm(left)} of the hollow; it must be 0 mm, because the last belt grinds the hollow wanted. The hollow wanted is set.`,
     fix: 'Let the last belt leave 0 mm.',
   }),
-  edgeOverLip: (blade: string, sagitta: number, reach: number, height: number) => ({
-    message: `The edge of "${blade}" rises ${mm(sagitta)} over ${mm(reach)} to either side of the belt's middle; at its curved part it stands higher than the lip, ${mm(height)}.`,
-    fix: 'Use a shorter or a higher lip, or grind the curved part with care by hand.',
+  edgeOverLip: (blade: string, side: string, guided: number, length: number, reach: number) => ({
+    message: `The lip guides ${mm(guided)} of the ${mm(length)} of "${blade}", ${side}: elsewhere the edge ends or rises above the lip within ${mm(reach)} of the belt's middle.`,
+    fix: 'Finish the rest by hand, or use a strip, a higher lip, or a straighter edge.',
   }),
   undercuts: (belt: string, step: number, side: string, blade: string, margin: number) => ({
     message: `Belt "${belt}" (step ${step}, ${side}) comes ${mm(-margin)} too near the finished hollow of "${blade}", scratches and setting tolerance counted; the margin must be 0 mm or more.`,
@@ -74,6 +74,7 @@ export const edgeRestPlan = {
   certainty: {
     edge: 'the edge is curved over seat, lip and belt',
     taper: 'the taper is uneven where the hollow lies in the flat',
+    free: 'the lip does not hold the edge here: the hand does',
     rubber: 'the rubber wheel gives way by an amount that is not known until it is calibrated',
   },
 } as const;

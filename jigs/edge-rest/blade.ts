@@ -1,0 +1,54 @@
+import {
+  flatCut,
+  hollowCut,
+  shapeOf,
+  wantedBevel,
+  type Blade,
+  type Cut,
+  type Side,
+  type SideCuts,
+} from '../../src/family/index.ts';
+
+/** A hollow along a blade: its axis from the edge towards the spine and out from the midplane, mm. */
+export interface AlongEdge {
+  readonly radius: number;
+  readonly up: number;
+  readonly out: number;
+}
+
+/** Points of a hollow between its ends: the chords leave the circle by less than 1e-4 mm. */
+const INNER = 60;
+
+/** The flat bevel a side comes with: stated with its hollow, or a side that is not hollow. */
+const bevelOf = (blade: Blade, side: Side): number | undefined => {
+  const bevel = blade.bevels[side];
+  return bevel.kind === 'hollow' ? bevel.angle : wantedBevel(blade, side)?.angle;
+};
+
+/** Edge of a bevelled side from the midplane: shared when both are bevelled, else all of it. */
+const edgeOf = (blade: Blade, side: Side, half: number): number => {
+  const both = bevelOf(blade, 'left') !== undefined && bevelOf(blade, 'right') !== undefined;
+  const { wanted, shareLeft } = blade.edge;
+  if (!both) return wanted - half;
+  return side === 'left' ? wanted * shareLeft : wanted * (1 - shareLeft);
+};
+
+/** The cuts of a blade that comes with its bevels ground, and with hollows where it has any. */
+export const cutsOf = (
+  blade: Blade,
+  hollows: Readonly<Partial<Record<Side, readonly AlongEdge[]>>> = {},
+): SideCuts => {
+  const { thickness } = shapeOf(blade);
+  const side = (of: Side): readonly Cut[] => {
+    const angle = bevelOf(blade, of);
+    const flat =
+      angle === undefined
+        ? []
+        : [flatCut((u) => ({ offset: edgeOf(blade, of, thickness.value(u) / 2), angle }))];
+    const round = (hollows[of] ?? []).map(({ radius, up, out }) =>
+      hollowCut(radius, ({ edge }) => ({ v: edge - up, w: out }), INNER),
+    );
+    return [...flat, ...round];
+  };
+  return { left: side('left'), right: side('right') };
+};

@@ -1,0 +1,104 @@
+import {
+  WORLD,
+  type CheckResult,
+  type Placement,
+  type Result,
+  type Vec3,
+} from '../../../src/family/index.ts';
+import { clear, strokedPairs, type Asked } from '../../spine-rest/checks/pair-run.ts';
+import { groupOf } from '../../spine-rest/checks/pairs.ts';
+import { cutsOf } from '../blade.ts';
+import { parameterPath, words, type Question } from './question.ts';
+
+type Name = keyof typeof words.names;
+
+const { fix } = words;
+
+/** What of the fixture must keep clear of what of the machine, standing at each setting. */
+const machinePairs = ({ v }: Question): Asked[] => {
+  const running = v.runningClearance;
+  const moving: Name[] = ['base', 'mount', 'nose', 'step', 'seat', 'lip', 'push'];
+  return [
+    ...moving.flatMap((a) => [
+      clear(a, 'belt', running, fix.belt, parameterPath('noseGap')),
+      clear(a, 'platen', running, fix.clearance),
+      clear(a, 'wheels', running, fix.clearance),
+      clear(a, 'guards', running, fix.clearance),
+    ]),
+    ...(['nose', 'step', 'push'] as const).map((a) => clear(a, 'rest', 1, fix.clearance)),
+    {
+      id: 'contact/base/rest',
+      rule: { kind: 'touch', a: 'base', b: 'rest', tolerance: 0.02, apart: [0, 0, 1] },
+      fix: fix.mount,
+      parameter: parameterPath('mount'),
+    },
+    // Blade and belt press on each other there: the pad is held off by the blade itself.
+    clear('pad', 'belt', 0.05, fix.pad, parameterPath('pushReserve')),
+    clear('hand', 'belt', v.handDistance, fix.hand, parameterPath('handDistance')),
+    clear('hand', 'wheels', v.handDistance, fix.hand, parameterPath('handDistance')),
+  ];
+};
+
+/** What the blade and what it carries must keep clear of, over stroke and rocking. */
+const bladePairs = ({ v }: Question): Asked[] => {
+  const running = v.runningClearance;
+  const still: Name[] = ['base', 'mount', 'rest', 'guards'];
+  return [
+    ...still.map((b) => clear('blade', b, 0.5, fix.blade)),
+    // The belt lies between blade and wheel; the blade is asked as it comes.
+    clear('blade', 'wheels', 0.05, fix.blade),
+    clear('blade', 'nose', 0.5, fix.blade),
+    ...(['belt', 'platen', 'wheels'] as const).map((b) =>
+      clear('tang', b, running, fix.blade, parameterPath('plungeMargin')),
+    ),
+    ...still.map((b) => clear('tang', b, 0.5, fix.blade)),
+    ...(['nose', 'step', 'seat', 'lip'] as const).map((b) => clear('tang', b, 0.02, fix.blade)),
+    clear('tang', 'push', 0.5, fix.blade),
+    ...(['belt', 'platen', 'wheels'] as const).map((b) =>
+      clear('collar', b, running, fix.collar, parameterPath('stepWing')),
+    ),
+    ...still.map((b) => clear('collar', b, 0.5, fix.collar, parameterPath('stepWing'))),
+    ...(['nose', 'push'] as const).map((b) =>
+      clear('collar', b, 0.5, fix.collar, parameterPath('stepWing')),
+    ),
+  ];
+};
+
+const touch = (b: Name, apart: Vec3): Asked => ({
+  id: `contact/blade/${b}`,
+  rule: { kind: 'touch', a: 'blade', b, tolerance: 0.03, apart },
+  fix: fix.contactOpen,
+});
+
+/** Bodies of placements: lip and seat are asked for themselves, the rest as on the spine rest. */
+const bodyName = (placement: Placement): string => {
+  if (/^lip-(strip|pad|packing)/.test(placement.name)) return 'lip';
+  if (placement.name === 'wear-strip' || placement.name.startsWith('lip-screw')) return 'seat';
+  return groupOf(placement);
+};
+
+/** Clearances and contacts of fixture, blade and machine over all settings, strokes and sides. */
+export const pairChecks = (q: Question): Result<CheckResult[]> => {
+  const { rig, x, stands } = q.context;
+  const { push, levels } = rig.l;
+  const slideTop = -x.under;
+  return strokedPairs({
+    ...q,
+    settings: q.plan.settings,
+    stands,
+    frameOf: ({ offset }) => ({ ...WORLD, origin: [0, offset, -levels.stack - x.rise] }),
+    bodyName,
+    sides: (blade) => cutsOf(blade),
+    hand: {
+      half: push.half,
+      y: [push.padReach + push.grip, push.padReach + push.depth],
+      z: [slideTop + push.footHeight, slideTop + push.handle],
+    },
+    rockHalf: x.half,
+    rocking: q.v.tipLift,
+    names: words.names,
+    machine: machinePairs(q),
+    blade: bladePairs(q),
+    contacts: [touch('seat', [0, 0, 1]), touch('lip', [0, 1, 0])],
+  });
+};

@@ -1,0 +1,174 @@
+import {
+  chain,
+  countersunkScrew,
+  fail,
+  ok,
+  problem,
+  text,
+  type Design,
+  type EdgeRestPlan,
+  type Result,
+} from '../../src/family/index.ts';
+import { contextFrom } from '../spine-rest/context-of.ts';
+import type { Layout } from '../spine-rest/layout/layout.ts';
+import { GUIDE, SIZE } from '../spine-rest/layout/sizes.ts';
+import type { Needs } from '../spine-rest/needs.ts';
+import { behindOf, joined, rangeOf, shiftsOf } from '../spine-rest/needs-of.ts';
+import type { Context as Rig } from '../spine-rest/parts/context.ts';
+import { shared, type Values } from './parameters.ts';
+import { frontAt, gaugeHeight, lipAtPin, type WheelStand } from './site.ts';
+import { LIP } from './sizes.ts';
+
+/**
+ * What the edge rest adds to the mechanics it shares, mm. The layout of the shared parts counts z
+ * from the top of the nose and y from where the wheel would be a face; the seat frame of the edge
+ * rest lies `rise` higher and the layout's origin at y = `ahead` in it.
+ */
+export interface Extra {
+  readonly rise: number;
+  readonly ahead: number;
+  /** From the lip's face forward to the front of the lip slide. */
+  readonly lead: number;
+  /** Thickness of wear strip and lip under the seat. */
+  readonly under: number;
+  /** Half length of seat, lip slide and lip. */
+  readonly half: number;
+  /** Inner end of the pads from the belt's middle; 0 for a strip. */
+  readonly padInner: number;
+  /** Where lip screws stand along x. */
+  readonly screws: readonly number[];
+  readonly screwLength: number;
+  readonly gauge: number | undefined;
+  /** Lip at the zero, one a stand. */
+  readonly zeros: readonly number[];
+}
+
+export interface EdgeContext {
+  readonly v: Values;
+  readonly rig: Rig;
+  readonly x: Extra;
+  readonly stands: readonly WheelStand[];
+}
+
+/** Height of the seat above the top of the rest. */
+export const stackOf = (v: Values): number => v.base + 2 * v.plate + v.wear + v.lipThickness;
+
+/** Half length of everything the edge stands on. */
+const seatHalf = ({ grinder }: Design, v: Values): number => grinder.belt.width / 2 + v.stepWing;
+
+/** Inner end of the pads from the belt's middle, clear of the wandering belt; none for a strip. */
+export const padInner = ({ grinder }: Design, v: Values): number | undefined =>
+  v.lip === 'pads' ? grinder.belt.width / 2 + grinder.belt.tracking + LIP.padRoom : undefined;
+
+const screwLengthOf = (v: Values): number | undefined => {
+  const grip = v.wear + v.lipThickness;
+  const need = 0.8 * Number(LIP.thread.slice(1));
+  return countersunkScrew(LIP.thread).lengths.findLast(
+    (length) => length >= grip + need && length <= grip + v.plate,
+  );
+};
+
+const extraOf = (
+  design: Design,
+  v: Values,
+  plan: EdgeRestPlan,
+  stands: readonly WheelStand[],
+  screwLength: number,
+): Extra => {
+  const under = v.wear + v.lipThickness;
+  const rise = v.plate + under;
+  const half = seatHalf(design, v);
+  const noseFront = Math.max(...stands.map(({ wheel }) => frontAt(wheel, rise, v.noseGap)));
+  const leads = plan.settings.map(({ lip, step }) => {
+    const stand = stands[step - 1];
+    return stand ? lip - frontAt(stand.wheel, under, v.noseGap) : Infinity;
+  });
+  const last = plan.settings.at(-1);
+  const lastStand = stands.at(-1);
+  return {
+    rise,
+    ahead: noseFront - v.noseGap,
+    lead: Math.min(...leads),
+    under,
+    half,
+    padInner: padInner(design, v) ?? 0,
+    screws: [-half + LIP.end, -12, 12, half - LIP.end],
+    screwLength,
+    gauge: last && lastStand && gaugeHeight(lastStand.wheel, last.lip),
+    zeros: stands.map(({ wheel }) => lipAtPin(wheel, SIZE.zeroPin / 2)),
+  };
+};
+
+const needsFor = (
+  design: Design,
+  v: Values,
+  plan: EdgeRestPlan,
+  stands: readonly WheelStand[],
+  x: Extra,
+): Needs => {
+  const { shifts } = shiftsOf(stands);
+  // Front of the lip slide in the layout's frame when the lip stands at y on the belt of a step.
+  const front = (lip: number): number => lip - x.lead - x.ahead;
+  const fronts = plan.settings.map(({ lip }) => front(lip));
+  const collar = v.stepWing - v.plungeMargin;
+  const tops = plan.settings.flatMap(({ blades }) =>
+    blades.flatMap(({ places }) =>
+      places.map(({ height, standing }) => standing.origin[1] + height),
+    ),
+  );
+  return {
+    beltHalf: design.grinder.belt.width / 2,
+    lean: 0,
+    shift: rangeOf(shifts),
+    setoff: rangeOf(fronts),
+    onBase: rangeOf([
+      ...plan.settings.map(({ lip, step }) => front(lip) - (shifts[step - 1] ?? 0)),
+      ...x.zeros.map((zero, i) => front(zero) - (shifts[i] ?? 0)),
+    ]),
+    edgeTop: Math.max(...tops) + x.rise,
+    pad: plan.pushHeight + x.rise,
+    behind: joined(
+      design.blades.map((blade) => behindOf(blade, -collar - GUIDE.collarWidth, -collar)),
+    ),
+    lastSetoff: fronts.at(-1) ?? 0,
+  };
+};
+
+/** The collar reaches below the edge, beside the lip slide, instead of below the spine. */
+const withCollar =
+  (design: Design, v: Values, x: Extra) =>
+  (l: Layout): Layout => {
+    const edges = design.blades.map((blade) => {
+      const { outline } = blade;
+      return outline.kind === 'dimensions' ? outline.heelHeight : (outline.edge[0]?.[1] ?? 0);
+    });
+    const top = Math.max(...edges) + Math.min(LIP.collarReach, x.rise - 2);
+    const distance = v.stepWing - v.plungeMargin;
+    return { ...l, collar: { ...l.collar, distance, top: Math.max(top, l.collar.top) } };
+  };
+
+/** Everything that parts and placements are drawn from. */
+export const edgeContext = (
+  design: Design,
+  v: Values,
+  plan: EdgeRestPlan,
+  stands: readonly WheelStand[],
+): Result<EdgeContext> => {
+  const screwLength = screwLengthOf(v);
+  if (screwLength === undefined) {
+    const grip = v.wear + v.lipThickness;
+    const why = text.family.edgeRest.issues.noScrew(LIP.thread, grip + 3.2, grip + v.plate);
+    return fail(problem('no-screw', 'fixture.parameters.wear', why));
+  }
+  const x = extraOf(design, v, plan, stands, screwLength);
+  const rig = contextFrom({
+    design,
+    v: shared(v),
+    needs: needsFor(design, v, plan, stands, x),
+    offset: shiftsOf(stands).middle - x.ahead,
+    lean: 0,
+    stepContact: 0,
+    adapt: withCollar(design, v, x),
+  });
+  return chain(rig, (found) => ok({ v, rig: found, x, stands }));
+};

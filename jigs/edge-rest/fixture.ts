@@ -1,0 +1,164 @@
+import {
+  chain,
+  fabricationChecks,
+  ok,
+  text,
+  WORLD,
+  type BladePose,
+  type CheckResult,
+  type Design,
+  type EdgeRestPlan,
+  type Fixture,
+  type Part,
+  type Placement,
+  type Result,
+} from '../../src/family/index.ts';
+import { FACES, insideChecks } from '../spine-rest/checks/inside.ts';
+import { stopChecks } from '../spine-rest/checks/stop.ts';
+import { byName, later } from '../spine-rest/later.ts';
+import { shiftsOf } from '../spine-rest/needs-of.ts';
+import type { Items } from '../spine-rest/place/items.ts';
+import { placed, type Standing } from '../spine-rest/place/place.ts';
+import { budgetOf } from './budget.ts';
+import { pairChecks } from './checks/pairs.ts';
+import { parameterPath, type Question } from './checks/question.ts';
+import { rangeChecks } from './checks/ranges.ts';
+import { travelChecks } from './checks/travel.ts';
+import type { EdgeContext } from './context.ts';
+import { measuredOf } from './measured/index.ts';
+import type { Values } from './parameters.ts';
+import { partsOf } from './parts/index.ts';
+import { padContact } from './place/hand.ts';
+import { middleLip } from './place/items.ts';
+import { edgesOf, posesOf } from './pose/poses.ts';
+import { sectionOf } from './section.ts';
+import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
+import { stepsOf } from './steps.ts';
+
+/** A design that has been solved and laid out. */
+export interface Solved {
+  readonly design: Design;
+  readonly v: Values;
+  readonly plan: EdgeRestPlan;
+  readonly context: EdgeContext;
+  readonly items: Items;
+}
+
+const words = text.family.edgeRest;
+
+const AT_REST: Standing = { base: 0, step: 0, hand: 0, blade: WORLD };
+
+/** Poses of every blade at every setting, found when first asked for. */
+const posesBy = ({ design, plan, context }: Solved) => {
+  const edges = later(() => edgesOf(design.blades, context));
+  const { width } = design.grinder.belt;
+  const of = byName((setting) =>
+    byName((name): readonly BladePose[] => {
+      const blade = design.blades.find((b) => b.name === name);
+      const at = plan.settings.find(({ id }) => id === setting);
+      const edge = edges().get(name);
+      return blade && at && edge ? posesOf(blade, edge, at, context, width) : [];
+    }),
+  );
+  return (setting: string, name: string): readonly BladePose[] => of(setting)(name);
+};
+
+/** Where everything stands at a setting; the first setting for a name that is none. */
+const standingAt = (
+  { design, plan, context }: Solved,
+  poses: Question['poses'],
+  id: string,
+): Standing => {
+  const setting = plan.settings.find((s) => s.id === id) ?? plan.settings[0];
+  const first = design.blades[0];
+  if (!setting || !first) return AT_REST;
+  return {
+    base: shiftsOf(context.stands).shifts[setting.step - 1] ?? 0,
+    step: setting.lip - middleLip(context),
+    hand: padContact(setting, plan.pushHeight),
+    blade: poses(setting.id, first.name)[0]?.frame ?? WORLD,
+  };
+};
+
+/** Faces that must lie on each other: the shared ones, and those of lip and seat. */
+const CONTACTS: readonly (readonly [string, string])[] = [
+  ...FACES,
+  ['lip-strip', 'step'],
+  ['lip-pad-1', 'step'],
+  ['lip-pad-2', 'step'],
+  ['lip-packing', 'step'],
+  ['wear-strip', 'lip-strip'],
+  ['wear-strip', 'lip-pad-1'],
+  ['wear-strip', 'lip-pad-2'],
+  ['wear-strip', 'lip-packing'],
+];
+
+const { names, fix } = words.checks;
+
+/** All checks of a question, in the order a maker reads them. */
+const checksOf = (q: Question): Result<readonly CheckResult[]> => {
+  const stop = {
+    placement: 'wear-strip',
+    name: names.seat,
+    fix: fix.collar,
+    parameter: parameterPath('stepWing'),
+    tangLeft: 1,
+  } as const;
+  return chain(pairChecks(q), (pairs) =>
+    chain(stopChecks(q, stop), (stops) =>
+      chain(insideChecks(q, CONTACTS), (inside) =>
+        ok([
+          ...rangeChecks(q),
+          ...travelChecks(q),
+          ...pairs,
+          ...stops,
+          ...inside,
+          ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
+        ]),
+      ),
+    ),
+  );
+};
+
+/** A solved design as the fixture it is. */
+export const fixtureOf = (
+  solved: Solved,
+): Fixture & { readonly question: () => Result<Question> } => {
+  const { design, plan, context, items } = solved;
+  const all = [...items.machine, ...items.blade];
+  const poses = posesBy(solved);
+  const parts = later(() => partsOf(context, all));
+  const place = byName((id): readonly Placement[] => placed(all, standingAt(solved, poses, id)));
+  const asked = (made: readonly Part[]): Question => ({
+    ...solved,
+    parts: made,
+    place,
+    poses,
+    onBlade: placed(items.blade, AT_REST),
+  });
+  const question = later(() => chain(parts(), (made) => ok(asked(made))));
+  const steps = stepsOf(design, context, plan);
+  return {
+    settings: settingsOf(design, context, plan),
+    known: knownOf(context, plan),
+    budget: (simulating) => budgetOf(context, plan, simulating),
+    lines: linesOf(plan),
+    facts: factsOf(context, plan),
+    parts,
+    place,
+    poses,
+    question,
+    checks: later(() => chain(question(), checksOf)),
+    measured: later(() => chain(question(), measuredOf)),
+    section: (id) => {
+      const setting = plan.settings.find((s) => s.id === id) ?? plan.settings[0];
+      if (!setting) return { title: '', lines: [], dimensions: [] };
+      const shift = shiftsOf(context.stands).shifts[setting.step - 1] ?? 0;
+      return sectionOf(context, plan, setting, shift);
+    },
+    sheet: words.sheet,
+    assembly: words.assembly(steps),
+    zeroing: words.zeroing(steps),
+    cautions: words.cautions(steps),
+  };
+};

@@ -1,0 +1,93 @@
+import {
+  bladeMesh,
+  dot2,
+  localise,
+  radians,
+  root,
+  sub2,
+  type Blade,
+  type Frame,
+  type Mesh,
+  type Place,
+  type Side,
+  type Vec2,
+} from '../../../src/family/index.ts';
+import { sectionAt } from '../../spine-rest/measured/cut-pass.ts';
+import type { Touchable } from '../../spine-rest/pose/touchable.ts';
+import { cutsOf, type AlongEdge } from '../blade.ts';
+import { edgeTouchable, settleEdge, type EdgeContacts } from '../pose/settle.ts';
+
+/** One belt on one side at one place: where lip and wheel stand, and where the maker stops. */
+export interface WheelPass {
+  readonly side: Side;
+  readonly contacts: EdgeContacts;
+  readonly radius: number;
+  readonly drop: number;
+  readonly depth: number;
+}
+
+/** Chord error of the blades that are ground and measured, mm. */
+const CHORD = 1e-4;
+
+/** A blade with the hollows it has, as a solid. */
+export const groundMesh = (
+  blade: Blade,
+  hollows: Partial<Record<Side, readonly AlongEdge[]>>,
+): Mesh => bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade, hollows) }).blade;
+
+/** The section square to the edge at a place: (h from the edge up, w), one closed polygon. */
+export const edgeSection = (mesh: Mesh, at: Place): Vec2[] =>
+  sectionAt(mesh, at).map(([v, w]): Vec2 => [-v, w]);
+
+/** The wheel's axis in the section square to the edge: (h, w). */
+const axisIn = (pose: Frame, at: Place, { radius, drop }: WheelPass): Vec2 => {
+  const [u, v, w] = localise(pose, [0, -radius, drop]);
+  const slope = radians(at.slope);
+  const [du, dv] = [u - at.edge[0], v - at.edge[1]];
+  return [du * Math.sin(slope) - dv * Math.cos(slope), w];
+};
+
+/** Distance of a point from a polygon's sides. */
+export const distanceTo = (p: Vec2, polygon: readonly Vec2[]): number =>
+  Math.min(
+    ...polygon.map((a, i) => {
+      const b = polygon[(i + 1) % polygon.length] ?? a;
+      const along = sub2(b, a);
+      const square = dot2(along, along);
+      const t = square > 0 ? Math.min(1, Math.max(0, dot2(sub2(p, a), along) / square)) : 0;
+      return Math.hypot(p[0] - a[0] - t * along[0], p[1] - a[1] - t * along[1]);
+    }),
+  );
+
+/** Tilts between which the stop is looked for, degrees: leaning well back, and well forward. */
+const LEANING = [-45, 45] as const;
+const FINE = 1e-9;
+
+/**
+ * The hollow that a pass grinds at a place: the tilt at which the settled blade has the wheel
+ * `depth` into the outline it came with, the axis of the wheel then. None when no tilt does it.
+ */
+export const hollowOf = (
+  edge: Touchable,
+  outline: readonly Vec2[],
+  pass: WheelPass,
+  at: Place,
+): AlongEdge | undefined => {
+  const poseAt = (tilt: number): Frame | undefined =>
+    settleEdge(edge, pass.side, at.edge, tilt, pass.contacts);
+  const bite = (tilt: number): number => {
+    const pose = poseAt(tilt);
+    if (!pose) return NaN;
+    const short = distanceTo(axisIn(pose, at, pass), outline) - pass.radius + pass.depth;
+    return Math.abs(short) < FINE ? 0 : short;
+  };
+  if (!(bite(LEANING[0]) > 0) || !(bite(LEANING[1]) < 0)) return undefined;
+  const pose = poseAt(root(bite, ...LEANING));
+  if (!pose) return undefined;
+  const [up, w] = axisIn(pose, at, pass);
+  return { radius: pass.radius, up, out: pass.side === 'left' ? w : -w };
+};
+
+/** The strip along the edge that a lip of a height can touch. */
+export const edgeStrip = (mesh: Mesh, lipHeight: number): Touchable =>
+  edgeTouchable(mesh, lipHeight + 2);

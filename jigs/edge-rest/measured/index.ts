@@ -1,0 +1,112 @@
+import {
+  all,
+  chain,
+  degrees,
+  fail,
+  ok,
+  problem,
+  shapeOf,
+  text,
+  type Blade,
+  type Certainty,
+  type EdgeRestPlan,
+  type Measured,
+  type Place,
+  type Result,
+  type Side,
+} from '../../../src/family/index.ts';
+import type { AlongEdge } from '../blade.ts';
+import type { Question } from '../checks/question.ts';
+import { contactsAt } from '../pose/poses.ts';
+import { edgeSection, edgeStrip, groundMesh, hollowOf, type WheelPass } from './grind.ts';
+import { gaugeHollow, type Gauged } from './measure.ts';
+
+const words = text.family.edgeRest.issues;
+
+/** What was measured of one hollow, with the contract's names and its own. */
+export type MeasuredHollow = Measured & Pick<Gauged, 'depth' | 'lower' | 'upper' | 'web'>;
+
+/** The section square to the edge at a place. */
+const placeAtEdge = (blade: Blade, u: number): Place => {
+  const shape = shapeOf(blade);
+  const [v, slope] = [shape.edge.value(u), shape.edge.slope(u)];
+  return {
+    u,
+    spine: [u, v],
+    edge: [u, v],
+    slope: degrees(Math.atan(slope)),
+    height: 0,
+    thickness: shape.thickness.value(u),
+  };
+};
+
+const certaintyAt = (plan: EdgeRestPlan, blade: string, side: Side, u: number): Certainty => {
+  const line = plan.lines.find((l) => l.blade === blade && l.side === side);
+  const places = [...(line?.places ?? [])].sort((a, b) => Math.abs(a.u - u) - Math.abs(b.u - u));
+  return places[0]?.certainty ?? { kind: 'estimate', basis: words.noLine };
+};
+
+/** The passes of a blade, from the lip as it is placed and the wheel under each belt. */
+const passesOf = (q: Question, blade: string): WheelPass[] =>
+  q.plan.settings.flatMap((setting): WheelPass[] => {
+    const place = setting.blades.find((b) => b.blade === blade)?.places[0];
+    const wear = q.place(setting.id).find(({ name }) => name === 'wear-strip');
+    const stand = q.context.stands[setting.step - 1];
+    if (!place || !wear || !stand) return [];
+    const { radius, drop } = stand.wheel;
+    const contacts = contactsAt(q.context, wear.frame.origin[1]);
+    return [{ side: setting.side, contacts, radius, drop, depth: place.depth }];
+  });
+
+const measuredAt = (q: Question, blade: Blade, u: number): Result<MeasuredHollow[]> => {
+  const at = placeAtEdge(blade, u);
+  const missing = fail(problem('not-settled', 'blades', words.notSettled(blade.name, u)));
+  const outline = edgeSection(groundMesh(blade, {}), at);
+  const hollows: Partial<Record<Side, AlongEdge[]>> = {};
+  const passes = passesOf(q, blade.name);
+  for (const pass of passes) {
+    const strip = edgeStrip(groundMesh(blade, hollows), pass.contacts.lipHeight);
+    const hollow = hollowOf(strip, outline, pass, at);
+    if (!hollow) return missing;
+    (hollows[pass.side] ??= []).push(hollow);
+  }
+  const section = edgeSection(groundMesh(blade, hollows), at);
+  const sides = (['left', 'right'] as const).filter((side) => passes.some((p) => p.side === side));
+  return all(
+    sides.map((side): Result<MeasuredHollow> => {
+      const found = gaugeHollow(section, outline, side);
+      if (!found) return missing;
+      const { angle, upper, edge, depth, lower, web } = found;
+      const certainty = certaintyAt(q.plan, blade.name, side, u);
+      return ok({
+        blade: blade.name,
+        side,
+        u,
+        angle,
+        bevelHeight: upper,
+        edgeThickness: edge,
+        certainty,
+        depth,
+        lower,
+        upper,
+        web,
+      });
+    }),
+  );
+};
+
+/**
+ * What the finished blades show at heel, middle and tip: each blade, bevels ground as it comes, is
+ * settled on seat and lip as they stand, tipped until the wheel is as deep as the stop of every
+ * pass, hollowed, sliced and measured. The bevel height is the upper limit of the hollow.
+ */
+export const measuredOf = (q: Question): Result<MeasuredHollow[]> => {
+  const last = q.plan.settings.at(-1);
+  const results = q.design.blades.map((blade) => {
+    const expected = last?.blades.find((b) => b.blade === blade.name)?.expected ?? [];
+    return chain(all(expected.map(({ u }) => measuredAt(q, blade, u))), (lists) =>
+      ok(lists.flat()),
+    );
+  });
+  return chain(all(results), (lists) => ok(lists.flat()));
+};

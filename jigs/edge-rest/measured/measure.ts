@@ -1,0 +1,71 @@
+import { degrees, dot2, sub2, type Side, type Vec2 } from '../../../src/family/index.ts';
+import { distanceTo } from './grind.ts';
+
+/** What depth gauge and calipers would show on one section; lengths along the face, mm. */
+export interface Gauged {
+  readonly depth: number;
+  readonly lower: number;
+  readonly upper: number;
+  /** Between the midplane and the chord over the hollow, degrees. */
+  readonly angle: number;
+  readonly web: number;
+  readonly edge: number;
+}
+
+/** A corner farther than this inside the outline before lies on a hollow, mm. */
+const INSIDE = 1e-6;
+const SAME = 1e-6;
+
+/** Corners of one side in order from the edge up, w outwards. */
+const sideOf = (section: readonly Vec2[], side: Side): Vec2[] => {
+  const sign = side === 'left' ? 1 : -1;
+  const middle = (h: number): number => {
+    const ws = section.filter((p) => Math.abs(p[0] - h) < SAME).map(([, w]) => w);
+    return ws.length > 1 ? (Math.min(...ws) + Math.max(...ws)) / 2 : 0;
+  };
+  return section
+    .filter(([h, w]) => sign * (w - middle(h)) > -SAME)
+    .map(([h, w]): Vec2 => [h, sign * w])
+    .sort((p, q) => p[0] - q[0] || p[1] - q[1]);
+};
+
+/** Widths of a section at a height: from the least to the greatest w on its sides. */
+const widthAt = (section: readonly Vec2[], h: number): number => {
+  const ws = section.flatMap((a, i): number[] => {
+    const b = section[(i + 1) % section.length] ?? a;
+    if ((a[0] - h) * (b[0] - h) > 0 || a[0] === b[0]) return a[0] === h ? [a[1]] : [];
+    return [a[1] + ((h - a[0]) / (b[0] - a[0])) * (b[1] - a[1])];
+  });
+  return Math.max(...ws) - Math.min(...ws);
+};
+
+/**
+ * Reads a hollow off a finished section, `outline` being the section before any: it begins and
+ * ends at the last corners that still lie on the old outline.
+ */
+export const gaugeHollow = (
+  section: readonly Vec2[],
+  outline: readonly Vec2[],
+  side: Side,
+): Gauged | undefined => {
+  const sign = side === 'left' ? 1 : -1;
+  const corners = sideOf(section, side);
+  const away = corners.map(([h, w]) => distanceTo([h, sign * w], outline));
+  const first = away.findIndex((d) => d > INSIDE);
+  const last = away.findLastIndex((d) => d > INSIDE);
+  const [low, high, edge] = [corners[first - 1], corners[last + 1], corners[0]];
+  if (first < 0 || !low || !high || !edge) return undefined;
+  const chord = sub2(high, low);
+  const span = Math.hypot(...chord);
+  const along = (p: Vec2): number => dot2(sub2(p, edge), chord) / span;
+  const heights = corners.slice(first - 1, last + 2).map(([h]) => h);
+  const others = section.map(([h]) => h).filter((h) => h > low[0] && h < high[0]);
+  return {
+    depth: Math.max(...away),
+    lower: along(low),
+    upper: along(high),
+    angle: degrees(Math.atan2(chord[1], chord[0])),
+    web: Math.min(...[...heights, ...others].map((h) => widthAt(section, h))),
+    edge: widthAt(section, edge[0] + SAME),
+  };
+};

@@ -1,0 +1,77 @@
+import {
+  all,
+  chain,
+  ok,
+  rectangle,
+  text,
+  type Part,
+  type PrintPart,
+  type Result,
+} from '../../../src/family/index.ts';
+import { bar } from '../../spine-rest/parts/bar.ts';
+import { base } from '../../spine-rest/parts/base.ts';
+import { collar } from '../../spine-rest/parts/collar.ts';
+import { printed, words as shared } from '../../spine-rest/parts/context.ts';
+import { bracket, lug } from '../../spine-rest/parts/feed.ts';
+import { keeper, strip } from '../../spine-rest/parts/guides.ts';
+import { boughtParts } from '../../spine-rest/parts/index.ts';
+import { knob } from '../../spine-rest/parts/knob.ts';
+import { packer } from '../../spine-rest/parts/packer.ts';
+import { pushBody, pushPad } from '../../spine-rest/parts/push.ts';
+import type { Item } from '../../spine-rest/place/item.ts';
+import type { EdgeContext } from '../context.ts';
+import { lipParts, wearStrip } from './lip.ts';
+import { lipSlide, wheelNose } from './slide.ts';
+
+const words = text.family.edgeRest.parts;
+
+/** Depth of the printed gauge behind the lip, mm. */
+const GAUGE_DEPTH = 18;
+
+/** The lip gauge: stands on the seat against the lip, its upper front edge touches the wheel. */
+const gauge = ({ rig }: EdgeContext, height: number): PrintPart => {
+  const { name, density } = printed(rig);
+  return {
+    kind: 'print',
+    id: 'lip-gauge',
+    name: words.names.gauge,
+    quantity: 1,
+    material: name,
+    density,
+    finish: shared.finish.print,
+    layers: [
+      {
+        profile: { outer: rectangle([0, 0], [GAUGE_DEPTH, height]), holes: [] },
+        from: 0,
+        to: rig.l.gauge.length,
+      },
+    ],
+    holes: [],
+    notes: [words.notes.gauge(height)],
+    tight: [],
+  };
+};
+
+const madeParts = (c: EdgeContext): Result<Part[]> => {
+  const { rig, v, x } = c;
+  return all<Part>([
+    base(rig),
+    wheelNose(c),
+    packer(rig),
+    lipSlide(c),
+    ...[...lipParts(c), wearStrip(c)].map((part) => ok(part)),
+    ...(v.guide === 'strips' ? [strip(rig), keeper(rig)] : []),
+    ...(rig.mount.kind === 'bars' ? [bar(rig)] : []),
+    collar(rig),
+    ok(bracket(rig)),
+    ok(lug(rig)),
+    ok(knob(rig)),
+    pushBody(rig),
+    ok(pushPad(rig)),
+    ...(x.gauge === undefined ? [] : [ok(gauge(c, x.gauge))]),
+  ]);
+};
+
+/** All parts of the fixture: made ones first, then what is bought. */
+export const partsOf = (c: EdgeContext, items: readonly Item[]): Result<Part[]> =>
+  chain(madeParts(c), (made) => chain(boughtParts(items), (bought) => ok([...made, ...bought])));

@@ -1,0 +1,120 @@
+import {
+  cross3,
+  place,
+  radians,
+  shift,
+  type Frame,
+  type Mesh,
+  type Side,
+  type Vec3,
+} from '../../../src/family/index.ts';
+import {
+  levelled,
+  placedPoints,
+  stretchOf,
+  type Stretch,
+} from '../../spine-rest/pose/settle-mesh.ts';
+import { lineBelow } from '../../spine-rest/pose/support-line.ts';
+import { touchable, type Touchable } from '../../spine-rest/pose/touchable.ts';
+
+/** Seat and lip as parts, seat frame, mm. */
+export interface EdgeContacts {
+  readonly half: number;
+  /** The lip holds from here outwards; 0 for a strip. */
+  readonly inner: number;
+  readonly lip: number;
+  readonly lipHeight: number;
+}
+
+const ROUNDS = 60;
+const FINE = 1e-9;
+
+const turned = (vertices: Float64Array): Float64Array =>
+  vertices.map((value, i) => (i % 3 === 1 ? -value : value));
+
+/** What seat and lip can touch of a blade: the strip along its edge. */
+export const edgeTouchable = (mesh: Mesh, depth: number): Touchable => {
+  const { points, edges } = touchable(
+    { vertices: turned(Float64Array.from(mesh.vertices)), triangles: mesh.triangles },
+    depth,
+  );
+  return { points: turned(points), edges };
+};
+
+/** Axes of a blade edge down, its ground side to the wheel, its spine `tilt` towards the wheel. */
+const standing = (side: Side, tilt: number): Frame => {
+  const [s, c] = [Math.sin(radians(tilt)), Math.cos(radians(tilt))];
+  const away = side === 'left' ? -1 : 1;
+  const y: Vec3 = [0, s, -c];
+  const z: Vec3 = [0, away * c, away * s];
+  return { origin: [0, 0, 0], x: cross3(y, z), y, z };
+};
+
+/** Where edges of the mesh cross the level of the lip's top, which slopes with the seat line. */
+const crossings = (placed: Float64Array, edges: Uint32Array, level: number): Stretch => {
+  const found: Stretch = { x: [], y: [], z: [] };
+  const at = (i: number): number => placed[i] ?? 0;
+  for (let e = 0; e < edges.length; e += 2) {
+    const [p, q] = [3 * (edges[e] ?? 0), 3 * (edges[e + 1] ?? 0)];
+    const [a, b] = [at(p + 2), at(q + 2)];
+    if (a < level === b < level) continue;
+    const t = (level - a) / (b - a);
+    found.x.push(at(p) + t * (at(q) - at(p)));
+    found.y.push(at(p + 1) + t * (at(q + 1) - at(p + 1)));
+    found.z.push(level);
+  }
+  return found;
+};
+
+/**
+ * Settles a blade edge down at one tilt: its edge comes down on the flat seat and forward against
+ * the lip, with the load at x = `load`, and the place `at` of its edge (u, v) stands at x = 0.
+ * Found on the corners of the blade's mesh and where its edges leave seat and lip, turning it
+ * level and square until nothing changes; no formula of the solver enters. None when no point of
+ * the blade is over the seat or before the lip.
+ */
+export const settleEdge = (
+  { points, edges }: Touchable,
+  side: Side,
+  at: readonly [u: number, v: number],
+  tilt: number,
+  { half, inner, lip, lipHeight }: EdgeContacts,
+  load = 0,
+): Frame | undefined => {
+  const centred = (f: Frame): Frame => shift(f, [-place(f, [at[0], at[1], 0])[0], 0, 0]);
+  let frame = centred(standing(side, tilt));
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const placed = placedPoints(points, frame);
+    const over = stretchOf(placed, edges, half);
+    const below = lineBelow(over.x, over.z, load);
+    if (!below) return undefined;
+    const ends = inner > 0 ? [over, stretchOf(placed, edges, inner)] : [over];
+    const stretches = [...ends, crossings(placed, edges, below.a + lipHeight)];
+    const before = stretches.flatMap(({ x, y, z }) =>
+      x.map((value, i): Vec3 => [value, y[i] ?? 0, z[i] ?? 0]),
+    );
+    const held = before.filter(
+      ([x, , z]) =>
+        Math.abs(x) <= half + FINE &&
+        Math.abs(x) >= inner - FINE &&
+        z - below.a - below.b * x <= lipHeight + FINE,
+    );
+    const front = lineBelow(
+      held.map(([x]) => x),
+      held.map(([, y]) => y),
+      load,
+    );
+    if (!front) return undefined;
+    frame = levelled(shift(frame, [0, 0, -below.a]), below.b, 2);
+    frame = levelled(shift(frame, [0, -front.a, 0]), front.b, 1);
+    frame = centred(shift(frame, [0, lip, 0]));
+    const moved = Math.max(
+      Math.abs(below.a),
+      Math.abs(front.a - lip),
+      100 * Math.abs(below.b),
+      100 * Math.abs(front.b),
+    );
+    if (moved < FINE) break;
+  }
+  return frame;
+};

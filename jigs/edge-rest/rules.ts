@@ -1,0 +1,68 @@
+import {
+  countersunkScrew,
+  problem,
+  text,
+  type Design,
+  type EdgeRestPlan,
+  type Issue,
+} from '../../src/family/index.ts';
+import { parameterIssues as sharedIssues, runningGrowth } from '../spine-rest/rules.ts';
+import { shared, type Values } from './parameters.ts';
+import { LIP } from './sizes.ts';
+
+const words = text.family.edgeRest.issues;
+
+const path = (key: keyof Values): string => `fixture.parameters.${key}`;
+
+/** Metal over a countersunk head, and over the edge's corner, mm. */
+const SPARE = 0.3;
+const CORNER = 0.2;
+/** Length of a pad: its screw, and metal beside it, mm. */
+const LEAST_PAD_LENGTH = 10;
+/** Least height of the pad's middle over the slide, mm: half its tenon and a web. */
+const LEAST_PUSH = 8;
+/** What chords of the checked solids may take off a gap, mm. */
+const ROUNDING = 0.01;
+
+/** Combinations of parameters that no layout can mend, before anything is solved. */
+export const parameterIssues = (design: Design, v: Values): Issue[] => {
+  const growth = runningGrowth(design);
+  // The wheel's gap is square to the abrasive whatever the lean, and has its own words.
+  const level = { ...design, grinder: { ...design.grinder, lean: 0 } };
+  const issues = sharedIssues(level, shared(v)).filter(({ code }) => code !== 'nose-at-belt');
+  const leastGap = growth + v.runningClearance + ROUNDING;
+  if (v.noseGap < leastGap - 1e-9) {
+    const why = words.gapAtWheel(v.noseGap, leastGap, growth, v.runningClearance);
+    issues.push(problem('gap-at-wheel', path('noseGap'), why));
+  }
+  const head = countersunkScrew(LIP.thread).headHeight;
+  if (v.wear < head + SPARE - 1e-9)
+    issues.push(
+      problem('wear-too-thin', path('wear'), words.wearTooThin(v.wear, head, LIP.thread)),
+    );
+  const least = design.grinder.belt.tracking + LIP.padRoom + LEAST_PAD_LENGTH;
+  if (v.lip === 'pads' && v.stepWing < least)
+    issues.push(problem('pads-too-short', path('stepWing'), words.padsTooShort(v.stepWing, least)));
+  return issues;
+};
+
+/** What the plan asks for and this fixture cannot give. */
+export const planIssues = (v: Values, plan: EdgeRestPlan): Issue[] => {
+  const issues: Issue[] = [];
+  const lowest = LEAST_PUSH - v.wear - v.lipThickness;
+  if (plan.pushHeight < lowest) {
+    const why = words.padTooLow(plan.pushHeight, lowest);
+    issues.push(problem('pad-too-low', path('wear'), why));
+  }
+  const corners = plan.settings.flatMap(({ id, blades }) =>
+    blades.flatMap(({ places }) =>
+      places.map(({ standing }) => ({ id, corner: standing.corner[1] })),
+    ),
+  );
+  const [highest] = corners.sort((a, b) => b.corner - a.corner);
+  if (highest && highest.corner + CORNER > v.lipHeight) {
+    const why = words.lipTooLow(v.lipHeight, highest.corner + CORNER, highest.id);
+    issues.push(problem('lip-too-low', path('lipHeight'), why));
+  }
+  return issues;
+};

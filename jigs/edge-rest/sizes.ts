@@ -1,0 +1,13 @@
+/** Proportions of lip and seat that no one sets, mm. */
+export const LIP = {
+  thread: 'M4',
+  /** From the lip's face to the axis of a screw, and to the rear of wear strip and leg. */
+  screw: 6.5,
+  depth: 12,
+  /** From the end of a part to its screw. */
+  end: 7,
+  /** Room between a pad and the wandering belt. */
+  padRoom: 1.5,
+  /** Length of a stop collar plate below the edge. */
+  collarReach: 5,
+} as const;

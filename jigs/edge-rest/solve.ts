@@ -1,0 +1,71 @@
+import {
+  chain,
+  fail,
+  hasError,
+  ok,
+  planEdgeRest,
+  problem,
+  text,
+  valuesOf,
+  type Design,
+  type EdgeRestInput,
+  type Fixture,
+  type Result,
+} from '../../src/family/index.ts';
+import { DIVISIONS, PITCH } from '../spine-rest/settings.ts';
+import { edgeContext, padInner, stackOf } from './context.ts';
+import { fixtureOf } from './fixture.ts';
+import { parameters, type Values } from './parameters.ts';
+import { itemsOf } from './place/items.ts';
+import { parameterIssues, planIssues } from './rules.ts';
+import { wheelOf, wheelStands } from './site.ts';
+
+/** Friction of belt on blade, least and greatest: common practice, no source. */
+const FRICTION = [0.2, 0.6] as const;
+
+const inputOf = (design: Design, v: Values, wheel: string): EdgeRestInput => ({
+  blades: design.blades,
+  grinder: design.grinder,
+  sequence: design.sequence,
+  parameters: {
+    wheel,
+    stackHeight: stackOf(v),
+    lip: v.lip === 'strip' ? 'strip' : 'pads',
+    lipHeight: v.lipHeight,
+    lipThickness: v.lipThickness,
+    lipReach: padInner(design, v) ?? design.grinder.belt.width / 2,
+    runningClearance: v.runningClearance,
+    leastWeb: v.leastWeb,
+    plungeStop: v.plungeMargin,
+    tipOverlap: v.tipOverlap,
+    friction: FRICTION,
+    reserve: v.pushReserve,
+    wheelShare: v.wheelShare,
+    screwPitch: PITCH,
+    divisions: DIVISIONS,
+    settingTolerance: v.settingTolerance,
+  },
+});
+
+/** From a valid design to a solved fixture; the issues where it cannot be built. */
+export const solve = (design: Design): Result<Fixture> => {
+  const v = valuesOf(parameters, design.fixture.parameters);
+  const wrong = parameterIssues(design, v);
+  if (hasError(wrong)) return fail(...wrong);
+  const wheel = wheelOf(design.grinder, v.wheel);
+  if (wheel === undefined) {
+    const found = design.grinder.wheels.map(({ role }) => role).join(', ');
+    const why = text.family.edgeRest.issues.noWheel(v.wheel, found);
+    return fail(problem('no-wheel', 'fixture.parameters.wheel', why));
+  }
+  return chain(planEdgeRest(inputOf(design, v, wheel.id)), (plan) => {
+    const unfit = planIssues(v, plan);
+    if (hasError(unfit)) return fail(...unfit);
+    const stands = wheelStands(design, wheel, stackOf(v));
+    return chain(edgeContext(design, v, plan, stands), (context) =>
+      chain(itemsOf(context), (items) =>
+        ok(fixtureOf({ design, v, plan, context, items }), [...wrong, ...unfit]),
+      ),
+    );
+  });
+};

@@ -1,0 +1,40 @@
+const n = (value: number, decimals = 2): string =>
+  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
+const mm = (value: number): string => `${n(value)} mm`;
+
+/** Why an edge rest cannot be built for a design: what is wrong, and what mends it. */
+export const issues = {
+  noWheel: (role: string, found: string) => ({
+    message: `The fixture asks for a wheel of the kind "${role}" at the front; this grinder has ${found}.`,
+    fix: 'Choose the other kind of wheel, or add the wheel to the grinder.',
+  }),
+  gapAtWheel: (gap: number, least: number, growth: number, clearance: number) => ({
+    message: `Gap at the wheel is ${mm(gap)}; it must be at least ${mm(least)}: flutter and splice of the belt take ${mm(growth)} and the running clearance is ${mm(clearance)}.`,
+    fix: `Set the gap at the wheel to at least ${mm(least)}, or ask for less running clearance.`,
+  }),
+  wearTooThin: (wear: number, head: number, thread: string) => ({
+    message: `Wear strip thickness is ${mm(wear)}; the head of a countersunk screw ${thread} is ${mm(head)} high and must lie below the seat with 0.3 mm to spare.`,
+    fix: `Set the wear strip to at least ${mm(head + 0.3)}.`,
+  }),
+  padsTooShort: (wing: number, least: number) => ({
+    message: `Seat beyond the belt is ${mm(wing)}; with pads beside the belt it must be at least ${mm(least)}, so that each pad keeps clear of the wandering belt and takes its screw.`,
+    fix: `Set seat beyond the belt to at least ${mm(least)}, or choose the strip.`,
+  }),
+  padTooLow: (push: number, least: number) => ({
+    message: `The push must act ${mm(push)} above the seat; the pad of the push block cannot stand lower than ${mm(least)}.`,
+    fix: 'Raise the centre of the hollow, or use a thinner wear strip.',
+  }),
+  lipTooLow: (height: number, least: number, setting: string) => ({
+    message: `Lip height is ${mm(height)}; at setting ${setting} the edge's corner stands ${mm(least - 0.2)} above the seat and the lip must be at least 0.2 mm higher.`,
+    fix: `Set the lip height to at least ${mm(least)}.`,
+  }),
+  noScrew: (thread: string, from: number, to: number) => ({
+    message: `No ${thread} countersunk screw of the table holds the wear strip: its length would have to be from ${mm(from)} to ${mm(to)}.`,
+    fix: 'Choose another plate or wear strip thickness.',
+  }),
+  notSettled: (blade: string, u: number) => ({
+    message: `${blade} at ${mm(u)} from the plunge does not settle on seat, lip and wheel at some stop of the sequence, so nothing can be measured there.`,
+    fix: 'Correct the sequence, or use another fixture for this blade.',
+  }),
+  noLine: 'No hollow was solved for this place.',
+} as const;

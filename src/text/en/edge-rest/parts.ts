@@ -1,0 +1,55 @@
+const mm = (value: number, decimals = 2): string =>
+  `${String(Math.round(value * 10 ** decimals) / 10 ** decimals)} mm`;
+
+/** Names, notes and purposes of the parts that the edge rest does not share. */
+export const parts = {
+  names: {
+    slide: 'Lip slide',
+    strip: 'Lip strip',
+    pad: 'Lip pad',
+    packing: 'Lip packing',
+    wear: 'Wear strip',
+    gauge: 'Lip gauge',
+    nose: 'Wheel nose',
+  },
+  finish: {
+    nose: 'Top flat and deburred; front upper edge broken 0.2 mm at most',
+    slide: 'Top flat and deburred; long edges straight',
+    lip: 'Folded square, upper edge broken 0.1 mm at most',
+    wear: 'Top flat and smooth; front upper edge broken 0.1 mm at most',
+  },
+  purpose: {
+    lipThread: 'Thread of a lip screw',
+    lipPassage: 'Passage of a lip screw',
+    wearPassage: (head: number) =>
+      `Passage of a lip screw, countersunk from above 90 degrees to ${mm(head)} for its head`,
+  },
+  notes: {
+    nose: (level: number) =>
+      `Follows the wheel: its front edge stands at the gap from the wheel ${mm(level, 1)} below the seat. File the front face back from its upper edge if the gap below it is to be even.`,
+    slide:
+      'Its front edge stands under the lip at the gap from the wheel; it never touches the belt.',
+    sides: 'Both side faces are stroke stops: keep them square to the front and the two equal.',
+    fold: (inside: number) =>
+      `Fold over a block with an inside radius of at most ${mm(inside, 1)}; square within half a degree.`,
+    lipFace: (height: number) =>
+      `The rear face of the upstand is the lip: it stands ${mm(height)} above the seat and holds the edge off the wheel.`,
+    packing:
+      'From the sheet of the lip pads: it fills the space between them under the wear strip.',
+    wear: 'The top is the seat: flat within 0.03 mm. Chamfer the lower front edge to clear the fold of the lip. Make two: the edge marks it.',
+    gauge: (height: number) =>
+      `Stated height ${mm(height)}. Measure it with calipers; a tenth in its height is far less at the lip.`,
+  },
+  lipSection: (thickness: number, leg: number, height: number) =>
+    `Sheet ${mm(thickness)}, folded to ${mm(leg, 1)} x ${mm(height)}`,
+  packingSection: (thickness: number, width: number) =>
+    `Sheet ${mm(thickness)}, ${mm(width, 1)} wide`,
+  wearSection: (thickness: number, width: number) =>
+    `Ground flat stock ${mm(width, 1)} x ${mm(thickness)}`,
+  lipMaterial: 'Spring steel, or mild steel',
+  tight: {
+    slide: 'Straightness of the long edges 0.05 mm',
+    width: 'Width over the side faces within 0.1 mm, both ends alike',
+    wear: 'Flatness of the top 0.03 mm; straightness of the front face 0.05 mm',
+  },
+} as const;
