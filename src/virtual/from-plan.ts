@@ -6,7 +6,7 @@ import { supportRadius } from '../grinder/belt-path.ts';
 import type { Backing, Grinder } from '../grinder/schema.ts';
 import type { SpineRestBody } from './hold/spine-settle.ts';
 import { flatSurface, radiusedSurface, type Surface } from './surface.ts';
-import type { Start, VirtualPass } from './types.ts';
+import type { Start, SpineRestPass } from './types.ts';
 
 /**
  * The abrasive face of a platen with its backing, the belt's thickness included, over a seat that
@@ -30,10 +30,10 @@ export const passesOf = (
   { grinder, parameters, sequence }: SpineRestInput,
   plan: SpineRestPlan,
   body: SpineRestBody,
-): VirtualPass[] => {
+): SpineRestPass[] => {
   const length = bladeLength(blade.outline);
   const { plungeStop, tipOverlap, stackHeight } = parameters;
-  return plan.settings.flatMap((setting): VirtualPass[] => {
+  return plan.settings.flatMap((setting): SpineRestPass[] => {
     const pass = sequence[setting.step - 1];
     const backing = grinder.backings.find(({ id }) => id === setting.backing);
     const belt = grinder.belts.find(({ id }) => id === setting.belt);

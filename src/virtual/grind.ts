@@ -4,6 +4,8 @@ import { shapeOf, type Shape } from '../blade/shape.ts';
 import { radians } from '../core/units.ts';
 import { blankField, withFace, type Field } from './field.ts';
 import type { Faces, Hold, Reached } from './hold/hold.ts';
+import { carriageHold } from './hold/carriage.ts';
+import { edgeHold } from './hold/edge.ts';
 import { spineHold } from './hold/spine.ts';
 import { volumeOf } from './measure/volume.ts';
 import { cutBy, spineMoved } from './pass.ts';
@@ -40,26 +42,38 @@ const groundBefore = (
 export const startField = (shape: Shape, blank: Field, start: Start): Field =>
   start.kind === 'bar' ? blank : groundBefore(shape, blank, start);
 
-const holdOf = (shape: Shape, field: Field, faces: Faces, pass: VirtualPass): Hold => {
-  const { holding, surface, side, edge } = pass;
-  const stop = field.us.map((u) => edgeOffsetsOn(shape, u, edge)[side]);
-  const { body, setoff, strip } = holding;
-  return spineHold({
-    field,
-    faces,
-    shape,
-    body,
-    setoff,
-    surface,
-    beltWidth: pass.stroke.width,
-    stop,
-    ...(strip === undefined ? {} : { strip }),
-  });
+/** The fixture of a pass holding the blade as it is now; `flat` is the near face it came with. */
+const holdOf = (
+  shape: Shape,
+  field: Field,
+  faces: Faces,
+  flat: Float64Array,
+  { holding, surface, side, edge, stroke }: VirtualPass,
+): Hold => {
+  const offset = (u: number): number => edgeOffsetsOn(shape, u, edge)[side];
+  const beltWidth = stroke.width;
+  switch (holding.kind) {
+    case 'spine-rest':
+      return spineHold({
+        ...holding,
+        field,
+        faces,
+        shape,
+        surface,
+        beltWidth,
+        stop: field.us.map(offset),
+      });
+    case 'edge-rest':
+      return edgeHold({ ...holding, field, faces, flat, shape, surface, beltWidth });
+    case 'carriage':
+      return carriageHold({ ...holding, shape, surface, edge: offset(holding.place) });
+  }
 };
 
-/** One belt on one side of a blade as it is now. */
+/** One belt on one side of a blade as it is now; `came` is the blade as it came to the first. */
 export const runPass = (
   shape: Shape,
+  came: Field,
   before: Field,
   pass: VirtualPass,
   step: number,
@@ -74,7 +88,7 @@ export const runPass = (
   let near = before[side];
   const earlier: Reached[] = [];
   for (let i = 1; ; i += 1) {
-    const hold = holdOf(shape, before, { near, far }, pass);
+    const hold = holdOf(shape, before, { near, far }, came[side], pass);
     const { reached, missed } = strokeOver(pass.stroke, step, heightAt, hold);
     const face = cutBy(before, near, far, reached, surface, width);
     const moved = spineMoved(before, near, face, SETTLED);
@@ -108,7 +122,7 @@ export const grindVirtually = ({
   const done: PassResult[] = [];
   let now = first;
   for (const pass of passes) {
-    const result = runPass(shape, now, pass, resolution.step);
+    const result = runPass(shape, first, now, pass, resolution.step);
     done.push(result);
     now = result.after;
   }

@@ -65,3 +65,20 @@ export const cutterOf = ({ x, y, z }: Pose, { lean, round }: Surface): Cutter =>
   };
   return { depth, across };
 };
+
+/** Rounds in which a leaning round face is met at a height. */
+const ROUNDS = 40;
+
+/** Where the abrasive face is at a height z over the seat, y; for a round face its front. */
+export const faceAt = ({ lean, round }: Surface, z: number): number => {
+  const [c, s] = [Math.cos(radians(lean)), Math.sin(radians(lean))];
+  if (round === undefined) return (-z * s) / c;
+  const { radius, axis } = round;
+  let y = 0;
+  for (let i = 0; i < ROUNDS; i += 1) {
+    const along = z * c - y * s - axis[1];
+    const out = axis[0] + Math.sqrt(Math.max(radius ** 2 - along ** 2, 0));
+    y = (out - z * s) / c;
+  }
+  return y;
+};

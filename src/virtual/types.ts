@@ -2,13 +2,18 @@ import type { Blade, Side } from '../blade/schema.ts';
 import type { Shape } from '../blade/shape.ts';
 import type { Stroke } from '../grind/spine-rest/windows.ts';
 import type { Field, Resolution } from './field.ts';
+import type { CarriageHold } from './hold/carriage.ts';
+import type { EdgeRestBody } from './hold/edge.ts';
 import type { Reached } from './hold/hold.ts';
 import type { SpineRestBody } from './hold/spine-settle.ts';
 import type { Strip } from './hold/strip.ts';
 import type { Surface } from './surface.ts';
 
+/** A pass on a spine rest. */
+export type SpineRestPass = VirtualPass<SpineRestHolding>;
+
 /** How a blade is held in one pass, by family. */
-export type Holding = SpineRestHolding;
+export type Holding = SpineRestHolding | EdgeRestHolding | CarriageHolding;
 
 export interface SpineRestHolding {
   readonly kind: 'spine-rest';
@@ -19,11 +24,27 @@ export interface SpineRestHolding {
   readonly strip?: Strip;
 }
 
+/** Edge down before a wheel: the pass stops at a depth, not at an edge thickness. */
+export interface EdgeRestHolding {
+  readonly kind: 'edge-rest';
+  readonly body: EdgeRestBody;
+  /** Depth of the hollow below the face the blade came with, mm. */
+  readonly depth: number;
+}
+
+/** Clamped on a carriage that its fence stops; mm and degrees, see `carriageHold`. */
+export interface CarriageHolding extends Pick<
+  CarriageHold,
+  'angle' | 'place' | 'turn' | 'edgeHeight'
+> {
+  readonly kind: 'carriage';
+}
+
 /** One belt on one side. */
-export interface VirtualPass {
+export interface VirtualPass<H extends Holding = Holding> {
   readonly id: string;
   readonly side: Side;
-  readonly holding: Holding;
+  readonly holding: H;
   readonly surface: Surface;
   /** Edge thickness to stop at, both sides together, mm. */
   readonly edge: number;

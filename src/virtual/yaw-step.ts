@@ -4,7 +4,7 @@ import { problem } from '../core/issue.ts';
 import { fail, ok, type Result } from '../core/result.ts';
 import { degrees } from '../core/units.ts';
 import { text } from '../text/index.ts';
-import type { VirtualPass } from './types.ts';
+import type { SpineRestPass } from './types.ts';
 
 const words = text.virtual.yawStep;
 
@@ -45,7 +45,7 @@ export const yawStep = ({ thickness, length }: Shape): Result<YawStep> => {
 };
 
 /** A pass with the step turned; in the pass u runs along the stroke whichever side is ground. */
-export const withYawStep = (pass: VirtualPass, { half }: YawStep): VirtualPass => {
+export const withYawStep = (pass: SpineRestPass, { half }: YawStep): SpineRestPass => {
   const { body } = pass.holding;
   if (body.step.kind !== 'wide') return pass;
   const step = { ...body.step, yaw: -half };

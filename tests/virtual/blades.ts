@@ -1,5 +1,5 @@
 import type { Blade } from '../../src/blade/schema.ts';
-import type { VirtualPass } from '../../src/virtual/types.ts';
+import type { SpineRestPass } from '../../src/virtual/types.ts';
 import type { SpineRestBody } from '../../src/virtual/hold/spine-settle.ts';
 import { flatSurface } from '../../src/virtual/surface.ts';
 
@@ -62,7 +62,7 @@ export const passOf = (
     readonly width?: number;
     readonly body?: SpineRestBody;
   } = {},
-): VirtualPass => {
+): SpineRestPass => {
   const { edge = 0.2, lean = 0, overlap = 3, plungeStop = 0, width = 50 } = more;
   return {
     id: side,

@@ -8,7 +8,7 @@ import { grindVirtually, startField } from '../grind.ts';
 import { blankField } from '../field.ts';
 import { outerFace, type Strip } from '../hold/strip.ts';
 import { edgePlaces, greatest, linePlaces, type EdgePlace } from '../measure/report.ts';
-import type { PassResult, VirtualGrind, VirtualPass } from '../types.ts';
+import type { PassResult, SpineRestPass, VirtualGrind, VirtualPass } from '../types.ts';
 import { measuresOf, stripIssues, type Measures } from './check.ts';
 import { factsOf } from './facts.ts';
 import { findStrip, judgedBy, stripPlace, type Search, type Tried } from './find.ts';
@@ -43,7 +43,10 @@ const tiltAt = ({ reached }: PassResult, m: number): number => {
 /** One strip's search on the blade as it comes: earlier belts stay outside the finished face. */
 const searchFor = ({ virtual, wish }: CureInput, side: Side): Found | undefined => {
   const shape = shapeOf(virtual.blade);
-  const pass = virtual.passes.filter((p) => p.side === side && wide(p)).at(-1);
+  const pass = virtual.passes
+    .filter(isWide)
+    .filter((p) => p.side === side)
+    .at(-1);
   if (pass === undefined) return undefined;
   const wanted = wantedOn(shape, side, 2 * pass.holding.body.noseHalf);
   if (wanted === undefined) return undefined;
@@ -55,7 +58,9 @@ const searchFor = ({ virtual, wish }: CureInput, side: Side): Found | undefined 
   return { search, best, strip, measures: measuresOf(search, best, strip) };
 };
 
-const wide = ({ holding }: VirtualPass): boolean => holding.body.step.kind === 'wide';
+/** Whether a pass is one on a spine rest with a straight step. */
+const isWide = (pass: VirtualPass): pass is SpineRestPass =>
+  pass.holding.kind === 'spine-rest' && pass.holding.body.step.kind === 'wide';
 
 /**
  * All belts with the strip: the same edges, and as much steeper than the last belt as they were,

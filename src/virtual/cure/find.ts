@@ -5,7 +5,7 @@ import { radians } from '../../core/units.ts';
 import type { Field } from '../field.ts';
 import { runPass } from '../grind.ts';
 import { greatest, linePlaces, type Judged, type LinePlace } from '../measure/report.ts';
-import type { PassResult, VirtualPass } from '../types.ts';
+import type { PassResult, SpineRestPass } from '../types.ts';
 import { demandsOf, gathered, type LinePoint } from './correct.ts';
 import { outerFor, setoffWith, type StripPlace } from './sum.ts';
 import type { StripWish } from './types.ts';
@@ -17,14 +17,14 @@ export interface Search {
   readonly field: Field;
   readonly step: number;
   /** The last belt of the side, with a straight step. */
-  readonly pass: VirtualPass;
+  readonly pass: SpineRestPass;
   readonly wanted: Wanted;
   readonly wish: StripWish;
 }
 
 /** A strip that was tried, and what it does. */
 export interface Tried {
-  readonly pass: VirtualPass;
+  readonly pass: SpineRestPass;
   readonly nodes: readonly number[];
   readonly out: readonly number[];
   readonly bottom: number;
@@ -36,7 +36,7 @@ export interface Tried {
 }
 
 /** What the places of a blade are judged by in a pass. */
-export const judgedBy = ({ holding, stroke }: VirtualPass): Judged => ({
+export const judgedBy = ({ holding, stroke }: SpineRestPass): Judged => ({
   seat: 2 * holding.body.noseHalf,
   stroke,
 });
@@ -88,7 +88,7 @@ const withStrip = (
   strip: { nodes: readonly number[]; out: readonly number[]; bottom: number },
   { at, to }: { readonly at: number; readonly to: number },
   setoff: number,
-): VirtualPass => ({
+): SpineRestPass => ({
   ...pass,
   holding: {
     ...pass.holding,
@@ -135,7 +135,7 @@ export const findStrip = (search: Search): Tried[] => {
   let best = 0;
   for (let round = 0; round < ROUNDS; round += 1) {
     const now = withStrip(search, { nodes, out, bottom }, { at, to }, setoff);
-    const result = runPass(shape, field, now, step);
+    const result = runPass(shape, field, field, now, step);
     const lines = linePlaces(shape, result.after, pass.side, judgedBy(now));
     const off = greatest(
       lines.filter(({ steers }) => steers),

@@ -25,7 +25,7 @@ export interface SpineHold {
   readonly beltWidth: number;
   /** Distance from the midplane at which the near edge is to stop, by column, mm. */
   readonly stop: Float64Array;
-  readonly strip?: Strip;
+  readonly strip?: Strip | undefined;
 }
 
 /** Range of tilts a blade can stand at on a spine rest, degrees from the seat's normal. */
