@@ -98,7 +98,7 @@ export const parameterIssues = (
         ),
       );
     if (v.tipSettings > 0)
-      issues.push(problem('angle-turned', path('tipSettings'), words.angleTurned));
+      issues.push(problem('angle-turned', path('tipSettings'), words.angleTurned(v.tipSettings)));
   }
   return issues;
 };

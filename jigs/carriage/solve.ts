@@ -1,20 +1,11 @@
 import {
-  buttonScrew,
-  capScrew,
   chain,
-  all,
   fail,
   hasError,
-  nut,
   ok,
   planCarriage,
-  problem,
   radians,
-  screwForGrip,
-  setScrew,
-  text,
   valuesOf,
-  washer,
   type CarriageInput,
   type CarriagePlan,
   type Design,
@@ -23,8 +14,6 @@ import {
 } from '../../src/family/index.ts';
 import { placedRest, standsOf, type Stand } from '../spine-rest/site.ts';
 import { shiftsOf } from '../spine-rest/needs-of.ts';
-import type { Mount } from '../spine-rest/layout/mount.ts';
-import type { Screws } from './context.ts';
 import { fixtureOf } from './fixture.ts';
 import { gripsOf, type Grip } from './layout/grip.ts';
 import {
@@ -33,7 +22,6 @@ import {
   leastFootCentre,
   leastForward,
   levelsOf,
-  type Layout,
   type Levels,
   type Needs,
 } from './layout/layout.ts';
@@ -41,6 +29,7 @@ import { mountOf } from './layout/mount.ts';
 import { FOOT, HEEL, SOLE } from './layout/sizes.ts';
 import { parameters, type Values } from './parameters.ts';
 import { parameterIssues, turnedIssues } from './rules.ts';
+import { screwsOf } from './screws.ts';
 
 /** Friction of belt on blade, least and greatest: common practice, no source. */
 const FRICTION = [0.2, 0.6] as const;
@@ -116,78 +105,7 @@ const needsOf = (design: Design, v: Values, plan: CarriagePlan, grips: readonly 
   };
 };
 
-const THREAD_SHARE = 0.8;
-
-const { names } = text.family.carriage.parts;
-
-/** Most washers under the head of the clamp screw. */
-const MOST_WASHERS = 4;
-
-/** A clamp screw that ends in the jaw, with as many washers as that takes. */
-const clampFor = (grip: number, jaw: number): { length: number; count: number } | undefined =>
-  Array.from({ length: MOST_WASHERS }, (_, i) => i + 1)
-    .map((count) => {
-      const from = grip + count * washer('M6').thickness;
-      const length = capScrew('M6').lengths.findLast(
-        (x) => x >= from + THREAD_SHARE * 6 - 1e-9 && x <= from + jaw + 1e-9,
-      );
-      return length === undefined ? undefined : { length, count };
-    })
-    .find((one) => one !== undefined);
-
-/** Screws of the tables that hold what the layout puts between head and thread. */
-const screwsOf = (v: Values, l: Layout, mount: Mount, rest: number): Result<Screws> => {
-  const cap = (name: 'M5' | 'M6' | 'M8' | 'M4', grip: number, most: number, what: string) => {
-    const least = THREAD_SHARE * Number(name.slice(1));
-    const row = capScrew(name);
-    const length = row.lengths.findLast((x) => x >= grip + least - 1e-9 && x <= grip + most + 1e-9);
-    const why = text.family.carriage.issues.noScrew(name, grip + least, grip + most, what);
-    return length === undefined
-      ? fail(problem('no-screw', 'fixture.parameters.plate', why))
-      : ok(length);
-  };
-  const overFoot = l.plates ? 0 : l.wall;
-  const bars = mount.kind === 'bars';
-  const ring = bars ? 0 : washer(mount.thread as 'M6', 'large').thickness;
-  const reach = l.gripped + v.plate;
-  const jack =
-    setScrew('M5').lengths.findLast((x) => x <= reach && x >= l.gripped + 4) ??
-    setScrew('M5').lengths.find((x) => x >= l.gripped + 4) ??
-    16;
-  const clamp = clampFor(l.wall + l.gripped, v.plate);
-  if (clamp === undefined) {
-    const grip = l.wall + l.gripped;
-    const why = text.family.carriage.issues.noScrew('M6', grip, grip + v.plate, names.jaw);
-    return fail(problem('no-screw', 'fixture.parameters.plate', why));
-  }
-  return chain(
-    all([
-      cap('M5', overFoot + 2 * v.plate, FOOT.drill - 1, names.foot),
-      screwForGrip(capScrew('M5'), v.plate + l.palm.height - l.palm.pocket, nut('M5').height, 5),
-      screwForGrip(
-        buttonScrew('M6'),
-        v.plate + washer('M6', 'large').thickness,
-        THREAD_SHARE * 6,
-        v.base,
-      ),
-      cap(mount.thread as 'M6', rest + (bars ? v.plate : ring), v.base, names.base),
-      l.plates ? ok(0) : cap('M6', l.wall, v.plate, names.angle),
-    ]),
-    ([foot = 0, palm = 0, fence = 0, mounting = 0, angle = 0]) =>
-      ok({
-        foot,
-        palm,
-        clamp: clamp.length,
-        clampWashers: clamp.count,
-        jack,
-        fence,
-        mount: mounting,
-        angle,
-      }),
-  );
-};
-
-/** Angle of the upright at the first look; the layout then moves it. */
+/** The upright ahead of the foot at the first look; the layout then moves it, mm. */
 const FIRST_FORWARD = 30;
 
 /**

@@ -40,11 +40,10 @@ export const issues = {
     message: `No equal angle of the table ends between ${mm(from)} (over the jaw) and ${mm(to)} (below the edge) above the base.`,
     fix: 'Change the edge height, or choose the upright of plates.',
   }),
-  angleTurned: {
-    message:
-      'The upright is a bought angle and there are further settings for the tip; the turned tang needs the clamp slot of a cut upright.',
+  angleTurned: (settings: number) => ({
+    message: `Settings for the tip is ${String(settings)} and the upright a bought angle, where it must be 0: the turned tang needs the clamp slot of a cut upright.`,
     fix: 'Choose the upright of plates, or no further settings for the tip.',
-  },
+  }),
   noThread: (width: number) => ({
     message: `Slots of the rest are ${mm(width)} wide; no screw from M4 to M8 passes them and finds its length of thread in the base.`,
     fix: 'Choose the clamp bars for the mounting, or a thicker base.',

@@ -4,7 +4,7 @@ const deg = (value: number): string => `${Number(value.toPrecision(4))} degrees`
 /** Words of the carriage's solver. */
 export const plan = {
   noPlaten: {
-    message: 'The grinder has no platen; a carriage cuts a plane and needs one behind the belt.',
+    message: 'The platen is "none"; a carriage cuts a plane and needs a platen behind the belt.',
     fix: 'State the platen, or use a fixture for a wheel.',
   },
   edgeTooLow: (height: number, least: number) => ({
