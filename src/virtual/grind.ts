@@ -16,6 +16,9 @@ import type { PassResult, Start, VirtualGrind, VirtualInput, VirtualPass } from 
 const STROKES = 6;
 const SETTLED = 1e-5;
 
+/** A belt's edge is no knife's: it grinds this far beyond its width on either side, mm. */
+const RAGGED = 0.05;
+
 const other = (side: Side): Side => (side === 'left' ? 'right' : 'left');
 
 /** A blade with bevels ground before: flat, rising from the edge square to the spine. */
@@ -51,7 +54,7 @@ const holdOf = (
   { holding, surface, side, edge, stroke }: VirtualPass,
 ): Hold => {
   const offset = (u: number): number => edgeOffsetsOn(shape, u, edge)[side];
-  const beltWidth = stroke.width;
+  const beltWidth = stroke.width + 2 * RAGGED;
   switch (holding.kind) {
     case 'spine-rest':
       return spineHold({
@@ -90,7 +93,7 @@ export const runPass = (
   for (let i = 1; ; i += 1) {
     const hold = holdOf(shape, before, { near, far }, came[side], pass);
     const { reached, missed } = strokeOver(pass.stroke, step, heightAt, hold);
-    const face = cutBy(before, near, far, reached, surface, width);
+    const face = cutBy(before, near, far, reached, surface, width + 2 * RAGGED);
     const moved = spineMoved(before, near, face, SETTLED);
     near = face;
     if (moved && i < STROKES) {

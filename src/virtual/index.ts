@@ -20,15 +20,28 @@
  * the ends of the belt. For a straight bar all of it agrees with the section model.
  * **Bounded:** between columns and poses the error falls with the square of their spacing; at 1 mm
  * it is some 1e-4 mm at the edge and 0.02 mm of grind line where a spine is curved.
- * **Estimated:** a soft backing is taken as rigid; the belt's edge as sharp; wear, flex and lifting
+ * **Estimated:** a soft backing is taken as rigid; the belt as 0.05 mm wider on either side than it
+ * is, its edges being ragged; wear, flex and lifting
  * the tip by hand are left out; the bevels a blade comes with are taken parallel to the finished ones.
  */
-export { grindVirtually } from './grind.ts';
+export { adviseStroke, type StrokeAdvice, type StrokeCandidate } from './advice.ts';
+export { compareWithPlan, type ModelLine, type ModelPlace } from './compare.ts';
+export { cureLine } from './cure/cure.ts';
+export type * from './cure/types.ts';
 export { passesOf, platenSurface, startOf } from './from-plan.ts';
+export { grindVirtually } from './grind.ts';
+export type { EdgeRestBody } from './hold/edge.ts';
+export type { SpineRestBody } from './hold/spine-settle.ts';
+export type { Strip } from './hold/strip.ts';
 export { edgeOf, grindLine, lineHeight } from './measure/line.ts';
 export { fieldMesh } from './measure/mesh.ts';
+export { edgePlaces, linePlaces, type EdgePlace, type LinePlace } from './measure/report.ts';
+export { USUAL, virtualReport, type VirtualReport } from './report.ts';
 export { volumeOf } from './measure/volume.ts';
+export type { Band } from './picture/bands.ts';
+export { bladeMap, type BladeMap, type MapLine, type MapValue } from './picture/map.ts';
 export { frameOf, type Pose } from './pose.ts';
 export { flatSurface, radiusedSurface, wheelSurface, type Surface } from './surface.ts';
+export { withYawStep, yawStep, type YawStep } from './yaw-step.ts';
 export type { Field, Resolution } from './field.ts';
 export type * from './types.ts';

@@ -88,6 +88,17 @@ export const virtual = {
       }),
     },
   },
+  advice: (
+    best: {
+      readonly tipOverlap: number;
+      readonly first: Side;
+      readonly twice: boolean;
+      readonly uneven: number;
+    },
+    planned: number,
+    staysOn: boolean,
+  ) =>
+    `${staysOn ? 'Keep the tip on the belt' : `Stroke off the tip until ${mm(best.tipOverlap)} of blade are on the belt`}, grind the ${sides[best.first]} side first${best.twice ? ' and take the last belt twice' : ''}: the edge is then even to ${mm(Math.round(best.uneven * 1000) / 1000)}, as planned to ${mm(Math.round(planned * 1000) / 1000)}.`,
   yawStep: {
     none: {
       message: 'The blade does not taper, so a step turned by half the taper is a straight one.',

@@ -1,0 +1,91 @@
+import type { Vec2 } from '../../geometry/vector.ts';
+import type { Field } from '../field.ts';
+
+/** A region of the blade between two levels of a map; loops are closed, not repeated, mm. */
+export interface Band {
+  readonly from: number;
+  readonly to: number;
+  readonly loops: readonly (readonly Vec2[])[];
+}
+
+/** A run of one column that lies in a band, v. */
+type Run = readonly [top: number, bottom: number];
+
+/** The stretches of a column whose value, straight between nodes, lies from one level to another. */
+const runsOf = (
+  v: ArrayLike<number>,
+  value: ArrayLike<number>,
+  first: number,
+  rows: number,
+  from: number,
+  to: number,
+): Run[] => {
+  const runs: [number, number][] = [];
+  for (let k = first; k < first + rows - 1; k += 1) {
+    const [a, b] = [value[k] ?? 0, value[k + 1] ?? 0];
+    const [va, vb] = [v[k] ?? 0, v[k + 1] ?? 0];
+    const cut = (level: number): number => (a === b ? NaN : (level - a) / (b - a));
+    const inside = (t: number): boolean => {
+      const x = a + t * (b - a);
+      return x >= from && x < to;
+    };
+    const stops = [0, cut(from), cut(to), 1].filter((t) => t >= 0 && t <= 1).sort((p, q) => p - q);
+    stops.slice(1).forEach((end, i) => {
+      const start = stops[i] ?? 0;
+      if (end <= start || !inside((start + end) / 2)) return;
+      const [top, bottom] = [va + start * (vb - va), va + end * (vb - va)];
+      const last = runs.at(-1);
+      if (last !== undefined && top - last[1] < 1e-9) last[1] = bottom;
+      else runs.push([top, bottom]);
+    });
+  }
+  return runs;
+};
+
+/** Runs of neighbouring columns that belong together. */
+interface Strand {
+  readonly top: Vec2[];
+  readonly bottom: Vec2[];
+  last: Run;
+}
+
+const overlap = (a: Run, b: Run): number => Math.min(a[1], b[1]) - Math.max(a[0], b[0]);
+
+/** A strand as a loop: along its top, back along its bottom. */
+const loopOf = ({ top, bottom }: Strand): Vec2[] => [...top, ...bottom.toReversed()];
+
+/**
+ * The regions of a blade where a value at the nodes lies between neighbouring levels, as loops in
+ * (u, -v): the spine up, the tip to the right. In every column the value runs straight from node to
+ * node; the runs of neighbouring columns that overlap most are joined.
+ */
+export const bandsOf = (
+  { us, rows, v }: Field,
+  value: ArrayLike<number>,
+  levels: readonly number[],
+): Band[] =>
+  levels.slice(1).map((to, i): Band => {
+    const from = levels[i] ?? 0;
+    const done: Strand[] = [];
+    let active: Strand[] = [];
+    us.forEach((u, column) => {
+      if (u < 0) return;
+      const next: Strand[] = [];
+      const free = new Set(active);
+      for (const run of runsOf(v, value, column * rows, rows, from, to)) {
+        const best = [...free]
+          .filter((strand) => overlap(strand.last, run) > 0)
+          .sort((p, q) => overlap(q.last, run) - overlap(p.last, run))[0];
+        const strand = best ?? { top: [], bottom: [], last: run };
+        if (best !== undefined) free.delete(best);
+        strand.top.push([u, -run[0]]);
+        strand.bottom.push([u, -run[1]]);
+        strand.last = run;
+        next.push(strand);
+      }
+      done.push(...free);
+      active = next;
+    });
+    const strands = [...done, ...active].filter(({ top }) => top.length > 1);
+    return { from, to, loops: strands.map(loopOf) };
+  });
