@@ -45,9 +45,13 @@ const slopeAt = (hull: Points, i: number, top: number, short: number): number =>
 const hullOf = ({ x, y, count }: Points): number => {
   let top = 0;
   for (let i = 0; i < count; i += 1) {
-    const [px, py] = [x[i] ?? 0, y[i] ?? 0];
+    const px = x[i] ?? 0;
+    const py = y[i] ?? 0;
     while (top > 1) {
-      const [ax, ay, bx, by] = [x[top - 2] ?? 0, y[top - 2] ?? 0, x[top - 1] ?? 0, y[top - 1] ?? 0];
+      const ax = x[top - 2] ?? 0;
+      const ay = y[top - 2] ?? 0;
+      const bx = x[top - 1] ?? 0;
+      const by = y[top - 1] ?? 0;
       if ((bx - ax) * (py - ay) - (by - ay) * (px - ax) > FLAT) break;
       top -= 1;
     }

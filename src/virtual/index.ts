@@ -16,7 +16,7 @@
  * place of the edge is down to the thickness wanted on that side, measured from the centreline;
  * then he moves on. So one place decides for all that are on the belt with it.
  *
- * **Exact:** each pose for the blade's polyhedron of nodes (searched to 1e-8 mm), the face cut in it,
+ * **Exact:** each pose for the blade's polyhedron of nodes (searched to 1e-7 mm), the face cut in it,
  * the ends of the belt. For a straight bar all of it agrees with the section model.
  * **Bounded:** between columns and poses the error falls with the square of their spacing; at 1 mm
  * it is some 1e-4 mm at the edge and 0.02 mm of grind line where a spine is curved.

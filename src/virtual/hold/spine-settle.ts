@@ -62,7 +62,7 @@ export interface Stood {
 }
 
 /** A round that moves a blade by less than this has settled it, radians and mm. */
-export const SETTLED = 1e-9;
+export const SETTLED = 1e-8;
 
 /** Least number of columns looked at beside the parts, for the ends that lie between columns. */
 const BESIDE = 2;
@@ -74,11 +74,14 @@ const BESIDE_STEP = 3;
 const clipped = (into: Points, line: Points, from: number, to: number): void => {
   into.count = 0;
   for (let i = 0; i < line.count; i += 1) {
-    const [x, y] = [line.x[i] ?? 0, line.y[i] ?? 0];
+    const x = line.x[i] ?? 0;
+    const y = line.y[i] ?? 0;
     if (i > 0) {
-      const [px, py] = [line.x[i - 1] ?? 0, line.y[i - 1] ?? 0];
-      for (const end of [from, to])
-        if (px < end && x > end) addPoint(into, end, py + ((y - py) * (end - px)) / (x - px));
+      const px = line.x[i - 1] ?? 0;
+      const py = line.y[i - 1] ?? 0;
+      const rise = (y - py) / (x - px);
+      if (px < from && x > from) addPoint(into, from, py + rise * (from - px));
+      if (px < to && x > to) addPoint(into, to, py + rise * (to - px));
     }
     if (x >= from && x <= to) addPoint(into, x, y);
   }
@@ -137,7 +140,8 @@ export const spineSettler = (
         if (i >= firstBack && i < lastBack) {
           // Step: the farthest point of the far face, which is convex, or of the strip on it.
           let farthest = -Infinity;
-          let [fx, fz] = [0, 0];
+          let fx = 0;
+          let fz = 0;
           for (let j = 0; j < rows; j += 1) {
             const dv = (strip === undefined ? (v[base + j] ?? 0) : strip.bottom) - v0;
             const V = dv * cp - du * sp;

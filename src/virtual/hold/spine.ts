@@ -34,7 +34,7 @@ const TILT = { least: 0.02, most: 60 } as const;
 const FIRST_TILT = 4;
 /** Looks at the edge before a stop is given up, and how closely it is met, mm. */
 const LOOKS = 80;
-const CLOSE = 1e-8;
+const CLOSE = 1e-7;
 /** Looks that settle the blade by one round each; later ones settle it fully. */
 const QUICK = 24;
 const FULL = 16;
@@ -89,25 +89,33 @@ export const spineHold = (given: SpineHold): Hold => {
     const first = Math.max(0, columnFrom(field, m - half - slack) - 1);
     const last = Math.min(us.length, columnFrom(field, m + half + slack) + 1);
     under.count = 0;
-    let [over, at] = [Infinity, m];
-    let [lastX, lastOver, lastU] = [NaN, 0, m];
+    let over = Infinity;
+    let at = m;
+    let lastX = NaN;
+    let lastOver = 0;
+    let lastU = m;
     const consider = (x: number, metal: number, u: number): void => {
       if (narrow) addPoint(under, x, metal);
-      if (metal < over) [over, at] = [metal, u];
+      if (metal >= over) return;
+      over = metal;
+      at = u;
     };
     for (let i = first; i < last; i += 1) {
-      const [u, edge] = [us[i] ?? 0, v[i * rows + rows - 1] ?? 0];
-      const [du, dv] = [u - m, edge - pose.v0];
+      const u = us[i] ?? 0;
+      const du = u - m;
+      const dv = (v[i * rows + rows - 1] ?? 0) - pose.v0;
       const n = depth(du, dv);
       const x = across(du, dv, n);
       const metal = n - (stop[i] ?? 0);
-      for (const end of [-half, half])
+      for (let end = -half; end <= half; end += beltWidth)
         if (lastX < end && x > end) {
           const k = (end - lastX) / (x - lastX);
           consider(end, lastOver + k * (metal - lastOver), lastU + k * (u - lastU));
         }
       if (Math.abs(x) <= half) consider(x, metal, u);
-      [lastX, lastOver, lastU] = [x, metal, u];
+      lastX = x;
+      lastOver = metal;
+      lastU = u;
     }
     if (over === Infinity) return undefined;
     const heightAt = (u: number): number => Math.max(shape.edge.value(u) - shape.spine.value(u), 1);
