@@ -28,6 +28,8 @@ export { adviseStroke, type StrokeAdvice, type StrokeCandidate } from './advice.
 export { compareWithPlan, type ModelLine, type ModelPlace } from './compare.ts';
 export { cureLine } from './cure/cure.ts';
 export type * from './cure/types.ts';
+export { carriagePassesOf } from './from-carriage.ts';
+export { edgeRestPassesOf, hollowStart } from './from-edge-rest.ts';
 export { passesOf, platenSurface, startOf } from './from-plan.ts';
 export { grindVirtually } from './grind.ts';
 export type { EdgeRestBody } from './hold/edge.ts';

@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { grindVirtually } from '../../src/virtual/grind.ts';
-import { edgeOf, grindLine } from '../../src/virtual/measure/line.ts';
+import { placeOn } from '../../src/blade/place.ts';
+import { carriagePassesOf } from '../../src/virtual/from-carriage.ts';
+import { edgeRestPassesOf, hollowStart } from '../../src/virtual/from-edge-rest.ts';
+import { along, edgeOf, grindLine, lineHeight } from '../../src/virtual/measure/line.ts';
+import { input as carriageInput, planned as plannedCarriage } from '../grind/carriage-brute.ts';
+import { input as edgeInput, planned as plannedEdge } from '../grind/edge-samples.ts';
 import { flatSurface, wheelSurface } from '../../src/virtual/surface.ts';
 import type { Field } from '../../src/virtual/field.ts';
 import type { VirtualPass } from '../../src/virtual/types.ts';
@@ -139,5 +144,62 @@ describe('a carriage against its fence', () => {
     const edge = edgeOf(finished, 'left');
     const i = finished.us.indexOf(90);
     expect(edge[i]).toBeCloseTo(0.1 + 0.05 * 30 * Math.tan(5 * rad), 6);
+  });
+});
+
+describe('plans of the other families, ground virtually', () => {
+  it('hollows a bar as the edge rest plans it, both sides, two belts', () => {
+    const given = edgeInput();
+    const [blade] = given.blades;
+    if (blade === undefined) throw new Error('no blade');
+    const plan = plannedEdge(given);
+    const done = grindVirtually({
+      blade,
+      passes: edgeRestPassesOf(blade, given, plan),
+      start: hollowStart(blade),
+      resolution: { step: 5, rows: 200 },
+    });
+    expect(done.passes.flatMap(({ missed }) => missed)).toEqual([]);
+    for (const side of ['left', 'right'] as const) {
+      const line = plan.lines.find((l) => l.side === side);
+      const place = line?.places.find(({ u }) => Math.abs(u - 75) < 5);
+      if (place === undefined) throw new Error('no place');
+      const { us, rows, v } = done.finished;
+      const i = Array.from(us).findIndex((u) => Math.abs(u - 75) < 1);
+      const nodes = Array.from({ length: rows }, (_, j) => i * rows + j);
+      const off = (k: number): number => (done.start[side][k] ?? 0) - (done.finished[side][k] ?? 0);
+      const edge = v[(i + 1) * rows - 1] ?? 0;
+      const taken = nodes.filter((k) => off(k) > 1e-9).map((k) => edge - (v[k] ?? 0));
+      // Nodes are 0.2 mm apart; depth is square to the bevel of 3 degrees.
+      const deepest = Math.max(...nodes.map(off)) * Math.cos(3 * rad);
+      expect(Math.abs(deepest - place.depth)).toBeLessThan(2e-3);
+      expect(Math.abs(Math.min(...taken) - place.lower)).toBeLessThan(0.3);
+      expect(Math.abs(Math.max(...taken) - place.upper)).toBeLessThan(0.3);
+    }
+  });
+
+  it('grinds a short blade as the carriage plans it', () => {
+    const given = carriageInput();
+    const [blade] = given.blades;
+    if (blade === undefined) throw new Error('no blade');
+    const plan = plannedCarriage(given);
+    const done = grindVirtually({
+      blade,
+      passes: carriagePassesOf(blade, given, plan),
+      start: { kind: 'bar' },
+      resolution: { step: 1, rows: 60 },
+    });
+    for (const side of ['left', 'right'] as const) {
+      const line = grindLine(done.finished, side);
+      const edge = edgeOf(done.finished, side);
+      const planned = plan.lines.find((l) => l.side === side);
+      for (const { u, bevelHeight, leftStanding, steers } of planned?.places ?? []) {
+        if (!steers || u < 2) continue;
+        const place = placeOn(done.shape, u);
+        expect(Math.abs(lineHeight(done.finished, line, place) - bevelHeight)).toBeLessThan(0.02);
+        const stands = along(done.finished, edge, place.edge[0]) - 0.1;
+        expect(Math.abs(stands - leftStanding)).toBeLessThan(0.005);
+      }
+    }
   });
 });

@@ -57,6 +57,12 @@ export const edgeHold = (given: EdgeHold): Hold => {
   const { us, rows, v } = field;
   const half = beltWidth / 2;
   const short = shortOf(field);
+  // Depths are taken square to the face: the cosine of its slope against the midplane at each node.
+  const square = flat.map((n, k) => {
+    const before = k % rows > 0 ? k - 1 : k + 1;
+    const rise = (n - (flat[before] ?? 0)) / ((v[k] ?? 0) - (v[before] ?? 0));
+    return Number.isFinite(rise) ? 1 / Math.hypot(1, rise) : 1;
+  });
   const [seat, lip] = [pointsFor(us.length), pointsFor(us.length)];
 
   /**
@@ -151,7 +157,7 @@ export const edgeHold = (given: EdgeHold): Hold => {
       for (let k = i * rows; k < (i + 1) * rows; k += 1) {
         const dv = (v[k] ?? 0) - pose.v0;
         const n = cutter.depth(du, dv);
-        const metal = n - (flat[k] ?? 0) + depth;
+        const metal = (n - (flat[k] ?? 0)) * (square[k] ?? 1) + depth;
         if (metal >= best.metal || Math.abs(cutter.across(du, dv, n)) > half) continue;
         best = { metal, at: us[i] ?? 0 };
       }
