@@ -16,9 +16,6 @@ export interface AlongEdge {
   readonly out: number;
 }
 
-/** Points of a hollow between its ends: the chords leave the circle by less than 1e-4 mm. */
-const INNER = 60;
-
 /** The flat bevel a side comes with: stated with its hollow, or a side that is not hollow. */
 const bevelOf = (blade: Blade, side: Side): number | undefined => {
   const bevel = blade.bevels[side];
@@ -46,7 +43,7 @@ export const cutsOf = (
         ? []
         : [flatCut((u) => ({ offset: edgeOf(blade, of, thickness.value(u) / 2), angle }))];
     const round = (hollows[of] ?? []).map(({ radius, up, out }) =>
-      hollowCut(radius, ({ edge }) => ({ v: edge - up, w: out }), INNER),
+      hollowCut(radius, ({ edge }) => ({ v: edge - up, w: out })),
     );
     return [...flat, ...round];
   };

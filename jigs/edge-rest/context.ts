@@ -1,40 +1,47 @@
 import {
+  capScrew,
   chain,
   countersunkScrew,
   fail,
   ok,
   problem,
   text,
+  washer,
   type Design,
   type EdgeRestPlan,
   type Result,
 } from '../../src/family/index.ts';
 import { contextFrom } from '../spine-rest/context-of.ts';
 import type { Layout } from '../spine-rest/layout/layout.ts';
+import { THREAD } from '../spine-rest/layout/stations.ts';
 import { GUIDE, SIZE } from '../spine-rest/layout/sizes.ts';
 import type { Needs } from '../spine-rest/needs.ts';
 import { behindOf, joined, rangeOf, shiftsOf } from '../spine-rest/needs-of.ts';
 import type { Context as Rig } from '../spine-rest/parts/context.ts';
 import { shared, type Values } from './parameters.ts';
+import { padContact } from './place/hand.ts';
 import { frontAt, gaugeHeight, lipAtPin, type WheelStand } from './site.ts';
 import { LIP } from './sizes.ts';
 
 /**
  * What the edge rest adds to the mechanics it shares, mm. The layout of the shared parts counts z
- * from the top of the nose and y from where the wheel would be a face; the seat frame of the edge
- * rest lies `rise` higher and the layout's origin at y = `ahead` in it.
+ * from the top of the nose; the seat frame of the edge rest lies `rise` higher.
  */
 export interface Extra {
   readonly rise: number;
-  readonly ahead: number;
+  /** Front of the nose: the gap from the wheel at the level of its top. */
+  readonly noseFront: number;
+  /** Farthest place of the pad's tip along y. */
+  readonly foot: number;
   /** From the lip's face forward to the front of the lip slide. */
   readonly lead: number;
   /** Thickness of wear strip and lip under the seat. */
   readonly under: number;
   /** Half length of seat, lip slide and lip. */
   readonly half: number;
-  /** Inner end of the pads from the belt's middle; 0 for a strip. */
-  readonly padInner: number;
+  /** The lip lies across the belt up to here, or from here outwards. */
+  readonly lipEnd: number;
+  readonly pads: boolean;
   /** Where lip screws stand along x. */
   readonly screws: readonly number[];
   readonly screwLength: number;
@@ -56,15 +63,18 @@ export const stackOf = (v: Values): number => v.base + 2 * v.plate + v.wear + v.
 /** Half length of everything the edge stands on. */
 const seatHalf = ({ grinder }: Design, v: Values): number => grinder.belt.width / 2 + v.stepWing;
 
-/** Inner end of the pads from the belt's middle, clear of the wandering belt; none for a strip. */
-export const padInner = ({ grinder }: Design, v: Values): number | undefined =>
-  v.lip === 'pads' ? grinder.belt.width / 2 + grinder.belt.tracking + LIP.padRoom : undefined;
+/**
+ * From the belt's middle to the end of a strip, which ends with the belt so that no ricasso meets
+ * it, or to the inner ends of pads, which keep clear of the wandering belt.
+ */
+export const lipEnd = ({ grinder }: Design, v: Values): number =>
+  grinder.belt.width / 2 + (v.lip === 'pads' ? grinder.belt.tracking + LIP.padRoom : 0);
 
 const screwLengthOf = (v: Values): number | undefined => {
   const grip = v.wear + v.lipThickness;
   const need = 0.8 * Number(LIP.thread.slice(1));
   return countersunkScrew(LIP.thread).lengths.findLast(
-    (length) => length >= grip + need && length <= grip + v.plate,
+    (length) => length >= grip + need && length <= grip + v.plate - LIP.screwEnd,
   );
 };
 
@@ -87,11 +97,13 @@ const extraOf = (
   const lastStand = stands.at(-1);
   return {
     rise,
-    ahead: noseFront - v.noseGap,
+    noseFront,
+    foot: Math.max(...plan.settings.map((setting) => padContact(setting, plan.pushHeight))),
     lead: Math.min(...leads),
     under,
     half,
-    padInner: padInner(design, v) ?? 0,
+    lipEnd: lipEnd(design, v),
+    pads: v.lip === 'pads',
     screws: [-half + LIP.end, -12, 12, half - LIP.end],
     screwLength,
     gauge: last && lastStand && gaugeHeight(lastStand.wheel, last.lip),
@@ -107,8 +119,8 @@ const needsFor = (
   x: Extra,
 ): Needs => {
   const { shifts } = shiftsOf(stands);
-  // Front of the lip slide in the layout's frame when the lip stands at y on the belt of a step.
-  const front = (lip: number): number => lip - x.lead - x.ahead;
+  // Front of the lip slide when the lip stands at y on the belt of a step.
+  const front = (lip: number): number => lip - x.lead;
   const fronts = plan.settings.map(({ lip }) => front(lip));
   const collar = v.stepWing - v.plungeMargin;
   const tops = plan.settings.flatMap(({ blades }) =>
@@ -134,17 +146,30 @@ const needsFor = (
   };
 };
 
-/** The collar reaches below the edge, beside the lip slide, instead of below the spine. */
-const withCollar =
+/**
+ * What the edge rest has otherwise: the nose reaches forward under the wheel, the collar below the
+ * edge beside the wear strip and no deeper than over the nose screws, and the push block's foot
+ * ends before the guide.
+ */
+const adapted =
   (design: Design, v: Values, x: Extra) =>
   (l: Layout): Layout => {
     const edges = design.blades.map((blade) => {
       const { outline } = blade;
       return outline.kind === 'dimensions' ? outline.heelHeight : (outline.edge[0]?.[1] ?? 0);
     });
-    const top = Math.max(...edges) + Math.min(LIP.collarReach, x.rise - 2);
+    const { headHeight } = capScrew(THREAD.main);
+    const screws = x.rise - headHeight - washer(THREAD.main, 'large').thickness;
+    const top = Math.max(...edges) + Math.min(LIP.collarReach, screws - LIP.collarRoom);
+    const front = v.guide === 'strips' ? l.slide.strips.front : Infinity;
+    const foot = Math.min(l.push.foot, front - x.foot - l.push.padReach - LIP.footRoom);
     const distance = v.stepWing - v.plungeMargin;
-    return { ...l, collar: { ...l.collar, distance, top: Math.max(top, l.collar.top) } };
+    return {
+      ...l,
+      nose: { ...l.nose, front: x.noseFront, depth: l.nose.back - x.noseFront },
+      collar: { ...l.collar, distance, top: Math.max(top, l.collar.top) },
+      push: { ...l.push, foot, half: l.push.half - LIP.blockRoom },
+    };
   };
 
 /** Everything that parts and placements are drawn from. */
@@ -165,10 +190,10 @@ export const edgeContext = (
     design,
     v: shared(v),
     needs: needsFor(design, v, plan, stands, x),
-    offset: shiftsOf(stands).middle - x.ahead,
+    offset: shiftsOf(stands).middle,
     lean: 0,
     stepContact: 0,
-    adapt: withCollar(design, v, x),
+    adapt: adapted(design, v, x),
   });
   return chain(rig, (found) => ok({ v, rig: found, x, stands }));
 };

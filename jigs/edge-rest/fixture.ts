@@ -50,7 +50,7 @@ const AT_REST: Standing = { base: 0, step: 0, hand: 0, blade: WORLD };
 
 /** Poses of every blade at every setting, found when first asked for. */
 const posesBy = ({ design, plan, context }: Solved) => {
-  const edges = later(() => edgesOf(design.blades, context));
+  const edges = later(() => edgesOf(design.blades));
   const { width } = design.grinder.belt;
   const of = byName((setting) =>
     byName((name): readonly BladePose[] => {
@@ -87,10 +87,11 @@ const CONTACTS: readonly (readonly [string, string])[] = [
   ['lip-pad-1', 'step'],
   ['lip-pad-2', 'step'],
   ['lip-packing', 'step'],
-  ['wear-strip', 'lip-strip'],
-  ['wear-strip', 'lip-pad-1'],
-  ['wear-strip', 'lip-pad-2'],
+  ['lip-packing-1', 'step'],
+  ['lip-packing-2', 'step'],
   ['wear-strip', 'lip-packing'],
+  ['wear-strip', 'lip-packing-1'],
+  ['wear-strip', 'lip-packing-2'],
 ];
 
 const { names, fix } = words.checks;

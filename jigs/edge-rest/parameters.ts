@@ -11,7 +11,7 @@ export const parameters = {
   lip: choiceParameter(words.lip, 'pads'),
   lipThickness: number(words.lipThickness, 'mm', 0.5, 1, 2, 0.1),
   lipHeight: number(words.lipHeight, 'mm', 0.5, 1.2, 4, 0.1),
-  wear: number(words.wear, 'mm', 2, 3, 6, 0.5),
+  wear: number(words.wear, 'mm', 2, 4, 6, 0.5),
   leastWeb: number(words.leastWeb, 'mm', 0.1, 0.5, 5, 0.05),
   guide,
   mount,

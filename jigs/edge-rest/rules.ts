@@ -41,6 +41,19 @@ export const parameterIssues = (design: Design, v: Values): Issue[] => {
       problem('wear-too-thin', path('wear'), words.wearTooThin(v.wear, head, LIP.thread)),
     );
   const least = design.grinder.belt.tracking + LIP.padRoom + LEAST_PAD_LENGTH;
+  design.blades.forEach(({ name, ricasso, bevels }, i) => {
+    const bevelled = Object.values(bevels).some(
+      (bevel) => bevel.kind !== 'none' && (bevel.kind !== 'hollow' || bevel.angle !== undefined),
+    );
+    if (ricasso > 0 && bevelled)
+      issues.push(
+        problem(
+          'ricasso-on-seat',
+          `blades.${String(i)}.ricasso`,
+          words.ricassoOnSeat(name, ricasso),
+        ),
+      );
+  });
   if (v.lip === 'pads' && v.stepWing < least)
     issues.push(problem('pads-too-short', path('stepWing'), words.padsTooShort(v.stepWing, least)));
   return issues;

@@ -79,7 +79,7 @@ export const sectionOf = (
   const tip = padContact(setting, pad);
   const back = 60;
   const [under, slideBottom, noseBottom] = [-x.under, -x.rise, -x.rise - v.plate];
-  const front = l.nose.front + x.ahead;
+  const { front } = l.nose;
   return {
     title: words.title(setting.id),
     lines: [
@@ -105,12 +105,7 @@ export const sectionOf = (
           [lip - v.lipThickness, v.lipHeight],
         ],
       },
-      box(
-        'fixture',
-        [l.base.front + x.ahead + shift, back],
-        [noseBottom - v.base, noseBottom],
-        words.base,
-      ),
+      box('fixture', [l.base.front + shift, back], [noseBottom - v.base, noseBottom], words.base),
       { role: 'blade', closed: true, points: bladeOutline(setting), label: words.blade },
       {
         role: 'push',

@@ -6,6 +6,12 @@ export const LIP = {
   depth: 12,
   /** From the end of a part to its screw. */
   end: 7,
+  /** Metal under a lip screw's end, and room of collar and foot to what is below and behind. */
+  screwEnd: 0.4,
+  collarRoom: 0.7,
+  footRoom: 0.5,
+  /** From the end of the push block to the stop collar. */
+  blockRoom: 2,
   /** Room between a pad and the wandering belt. */
   padRoom: 1.5,
   /** Length of a stop collar plate below the edge. */

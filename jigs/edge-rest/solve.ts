@@ -13,7 +13,7 @@ import {
   type Result,
 } from '../../src/family/index.ts';
 import { DIVISIONS, PITCH } from '../spine-rest/settings.ts';
-import { edgeContext, padInner, stackOf } from './context.ts';
+import { edgeContext, lipEnd, stackOf } from './context.ts';
 import { fixtureOf } from './fixture.ts';
 import { parameters, type Values } from './parameters.ts';
 import { itemsOf } from './place/items.ts';
@@ -33,7 +33,7 @@ const inputOf = (design: Design, v: Values, wheel: string): EdgeRestInput => ({
     lip: v.lip === 'strip' ? 'strip' : 'pads',
     lipHeight: v.lipHeight,
     lipThickness: v.lipThickness,
-    lipReach: padInner(design, v) ?? design.grinder.belt.width / 2,
+    lipReach: lipEnd(design, v),
     runningClearance: v.runningClearance,
     leastWeb: v.leastWeb,
     plungeStop: v.plungeMargin,

@@ -91,8 +91,9 @@ describe('a planned edge rest', () => {
           // Across a shoulder a hollow is deepest elsewhere than below the face of its centre.
           fc.pre(angle === undefined || (slope > 0 ? high < shoulder : low > shoulder));
           expect(Math.abs(found.tilt - setting.tilt)).toBeLessThan(5e-4);
-          expect(Math.abs(found.lower / along - setting.lower)).toBeLessThan(2e-3);
-          expect(Math.abs(found.upper / along - setting.upper)).toBeLessThan(2e-3);
+          const calipers = (h: number): number => Math.hypot(h, flank(h) - flank(0));
+          expect(Math.abs(calipers(found.lower) - setting.lower)).toBeLessThan(2e-3);
+          expect(Math.abs(calipers(found.upper) - setting.upper)).toBeLessThan(2e-3);
           // The deepest point lies a depth under the face.
           const deepest = setting.centre * along + setting.depth * Math.sin(slope * rad);
           expect(Math.abs(found.deepestAt - deepest)).toBeLessThan(0.01);

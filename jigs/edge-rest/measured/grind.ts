@@ -13,9 +13,9 @@ import {
   type Vec2,
 } from '../../../src/family/index.ts';
 import { sectionAt } from '../../spine-rest/measured/cut-pass.ts';
-import type { Touchable } from '../../spine-rest/pose/touchable.ts';
+import { subset, type Touchable } from '../../spine-rest/pose/touchable.ts';
 import { cutsOf, type AlongEdge } from '../blade.ts';
-import { edgeTouchable, settleEdge, type EdgeContacts } from '../pose/settle.ts';
+import { settleEdge, type EdgeContacts } from '../pose/settle.ts';
 
 /** One belt on one side at one place: where lip and wheel stand, and where the maker stops. */
 export interface WheelPass {
@@ -27,7 +27,7 @@ export interface WheelPass {
 }
 
 /** Chord error of the blades that are ground and measured, mm. */
-const CHORD = 1e-4;
+const CHORD = 2e-4;
 
 /** A blade with the hollows it has, as a solid. */
 export const groundMesh = (
@@ -59,9 +59,16 @@ export const distanceTo = (p: Vec2, polygon: readonly Vec2[]): number =>
     }),
   );
 
-/** Tilts between which the stop is looked for, degrees: leaning well back, and well forward. */
-const LEANING = [-45, 45] as const;
+/** Tilts at which the stop is looked for first, degrees: from leaning well back to well forward. */
+const LEANING = Array.from({ length: 13 }, (_, i) => -30 + 5 * i);
 const FINE = 1e-9;
+
+/** Sections of a blade's mesh are nowhere farther apart, mm. */
+const WIDEST = 10;
+
+/** What of a blade seat and lip can touch while a place is at the belt's middle. */
+export const near = (blade: Touchable, { u }: Place, half: number): Touchable =>
+  subset(blade, (at) => Math.abs(at - u) <= half + WIDEST);
 
 /**
  * The hollow that a pass grinds at a place: the tilt at which the settled blade has the wheel
@@ -81,13 +88,13 @@ export const hollowOf = (
     const short = distanceTo(axisIn(pose, at, pass), outline) - pass.radius + pass.depth;
     return Math.abs(short) < FINE ? 0 : short;
   };
-  if (!(bite(LEANING[0]) > 0) || !(bite(LEANING[1]) < 0)) return undefined;
-  const pose = poseAt(root(bite, ...LEANING));
+  // Tipped forward step by step until the wheel is deep enough for the first time.
+  const bites = LEANING.map((tilt) => ({ tilt, short: bite(tilt) }));
+  const after = bites.findIndex(({ short }, i) => short < 0 && (bites[i - 1]?.short ?? NaN) >= 0);
+  const [before, deep] = [bites[after - 1], bites[after]];
+  if (before === undefined || deep === undefined) return undefined;
+  const pose = poseAt(root(bite, before.tilt, deep.tilt));
   if (!pose) return undefined;
   const [up, w] = axisIn(pose, at, pass);
   return { radius: pass.radius, up, out: pass.side === 'left' ? w : -w };
 };
-
-/** The strip along the edge that a lip of a height can touch. */
-export const edgeStrip = (mesh: Mesh, lipHeight: number): Touchable =>
-  edgeTouchable(mesh, lipHeight + 2);

@@ -11,6 +11,7 @@ import {
   type Certainty,
   type EdgeRestPlan,
   type Measured,
+  type Mesh,
   type Place,
   type Result,
   type Side,
@@ -18,7 +19,8 @@ import {
 import type { AlongEdge } from '../blade.ts';
 import type { Question } from '../checks/question.ts';
 import { contactsAt } from '../pose/poses.ts';
-import { edgeSection, edgeStrip, groundMesh, hollowOf, type WheelPass } from './grind.ts';
+import { edgeTouchable } from '../pose/settle.ts';
+import { edgeSection, groundMesh, hollowOf, near, type WheelPass } from './grind.ts';
 import { gaugeHollow, type Gauged } from './measure.ts';
 
 const words = text.family.edgeRest.issues;
@@ -58,15 +60,24 @@ const passesOf = (q: Question, blade: string): WheelPass[] =>
     return [{ side: setting.side, contacts, radius, drop, depth: place.depth }];
   });
 
-const measuredAt = (q: Question, blade: Blade, u: number): Result<MeasuredHollow[]> => {
+/**
+ * Grinds and measures one place. Every hollow ends above the lip's top, which a check of its own
+ * proves, so seat and lip meet the blade as it comes in every pass.
+ */
+const measuredAt = (
+  q: Question,
+  blade: Blade,
+  asItComes: Mesh,
+  u: number,
+): Result<MeasuredHollow[]> => {
   const at = placeAtEdge(blade, u);
   const missing = fail(problem('not-settled', 'blades', words.notSettled(blade.name, u)));
-  const outline = edgeSection(groundMesh(blade, {}), at);
+  const outline = edgeSection(asItComes, at);
+  const edge = near(edgeTouchable(asItComes), at, q.context.x.half);
   const hollows: Partial<Record<Side, AlongEdge[]>> = {};
   const passes = passesOf(q, blade.name);
   for (const pass of passes) {
-    const strip = edgeStrip(groundMesh(blade, hollows), pass.contacts.lipHeight);
-    const hollow = hollowOf(strip, outline, pass, at);
+    const hollow = hollowOf(edge, outline, pass, at);
     if (!hollow) return missing;
     (hollows[pass.side] ??= []).push(hollow);
   }
@@ -76,7 +87,7 @@ const measuredAt = (q: Question, blade: Blade, u: number): Result<MeasuredHollow
     sides.map((side): Result<MeasuredHollow> => {
       const found = gaugeHollow(section, outline, side);
       if (!found) return missing;
-      const { angle, upper, edge, depth, lower, web } = found;
+      const { angle, upper, depth, lower, web } = found;
       const certainty = certaintyAt(q.plan, blade.name, side, u);
       return ok({
         blade: blade.name,
@@ -84,7 +95,7 @@ const measuredAt = (q: Question, blade: Blade, u: number): Result<MeasuredHollow
         u,
         angle,
         bevelHeight: upper,
-        edgeThickness: edge,
+        edgeThickness: found.edge,
         certainty,
         depth,
         lower,
@@ -104,7 +115,8 @@ export const measuredOf = (q: Question): Result<MeasuredHollow[]> => {
   const last = q.plan.settings.at(-1);
   const results = q.design.blades.map((blade) => {
     const expected = last?.blades.find((b) => b.blade === blade.name)?.expected ?? [];
-    return chain(all(expected.map(({ u }) => measuredAt(q, blade, u))), (lists) =>
+    const asItComes = groundMesh(blade, {});
+    return chain(all(expected.map(({ u }) => measuredAt(q, blade, asItComes, u))), (lists) =>
       ok(lists.flat()),
     );
   });

@@ -1,7 +1,7 @@
-import { degrees, dot2, sub2, type Side, type Vec2 } from '../../../src/family/index.ts';
+import { degrees, sub2, type Side, type Vec2 } from '../../../src/family/index.ts';
 import { distanceTo } from './grind.ts';
 
-/** What depth gauge and calipers would show on one section; lengths along the face, mm. */
+/** What depth gauge and calipers would show on one section; mm. */
 export interface Gauged {
   readonly depth: number;
   readonly lower: number;
@@ -16,17 +16,14 @@ export interface Gauged {
 const INSIDE = 1e-6;
 const SAME = 1e-6;
 
-/** Corners of one side in order from the edge up, w outwards. */
+/** Corners of one side from the edge's own corner up, w outwards. */
 const sideOf = (section: readonly Vec2[], side: Side): Vec2[] => {
   const sign = side === 'left' ? 1 : -1;
-  const middle = (h: number): number => {
-    const ws = section.filter((p) => Math.abs(p[0] - h) < SAME).map(([, w]) => w);
-    return ws.length > 1 ? (Math.min(...ws) + Math.max(...ws)) / 2 : 0;
-  };
-  return section
-    .filter(([h, w]) => sign * (w - middle(h)) > -SAME)
-    .map(([h, w]): Vec2 => [h, sign * w])
-    .sort((p, q) => p[0] - q[0] || p[1] - q[1]);
+  const corners = section.map(([h, w]): Vec2 => [h, sign * w]);
+  // Of several corners at one height the outermost lies on the side, the others on edge or spine.
+  return corners
+    .filter(([h, w]) => w > 0 && !corners.some((p) => Math.abs(p[0] - h) < SAME && p[1] > w))
+    .sort((p, q) => p[0] - q[0]);
 };
 
 /** Widths of a section at a height: from the least to the greatest w on its sides. */
@@ -56,14 +53,13 @@ export const gaugeHollow = (
   const [low, high, edge] = [corners[first - 1], corners[last + 1], corners[0]];
   if (first < 0 || !low || !high || !edge) return undefined;
   const chord = sub2(high, low);
-  const span = Math.hypot(...chord);
-  const along = (p: Vec2): number => dot2(sub2(p, edge), chord) / span;
+  const from = (p: Vec2): number => Math.hypot(...sub2(p, edge));
   const heights = corners.slice(first - 1, last + 2).map(([h]) => h);
   const others = section.map(([h]) => h).filter((h) => h > low[0] && h < high[0]);
   return {
     depth: Math.max(...away),
-    lower: along(low),
-    upper: along(high),
+    lower: from(low),
+    upper: from(high),
     angle: degrees(Math.atan2(chord[1], chord[0])),
     web: Math.min(...[...heights, ...others].map((h) => widthAt(section, h))),
     edge: widthAt(section, edge[0] + SAME),

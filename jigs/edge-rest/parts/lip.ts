@@ -92,22 +92,22 @@ const folded = (c: EdgeContext, id: 'lip-strip' | 'lip-pad', from: number, to: n
   });
 };
 
-/** The lip: one strip, or two pads with the packing between them. */
+/** The lip, strip or pads, with the packing that fills the rest of the seat's length. */
 export const lipParts = (c: EdgeContext): StockPart[] => {
-  const { half, padInner } = c.x;
+  const { half, lipEnd, pads } = c.x;
   const t = c.v.lipThickness;
-  if (c.v.lip === 'strip') return [folded(c, 'lip-strip', -half, half)];
+  const [from, to] = pads ? [-lipEnd, lipEnd] : [lipEnd, half];
   return [
-    folded(c, 'lip-pad', padInner, half),
+    pads ? folded(c, 'lip-pad', lipEnd, half) : folded(c, 'lip-strip', -lipEnd, lipEnd),
     length('lip-packing', {
       name: words.names.packing,
-      quantity: 1,
+      quantity: pads ? 1 : 2,
       material: words.lipMaterial,
       finish: words.finish.lip,
       section: words.packingSection(t, LIP.depth),
       outline: rectangle([0, 0], [LIP.depth, t]),
-      length: 2 * padInner,
-      holes: passages(c, -padInner, padInner, LIP.screw, words.purpose.lipPassage),
+      length: to - from,
+      holes: passages(c, from, to, LIP.screw, words.purpose.lipPassage),
       notes: [words.notes.packing],
     }),
   ];

@@ -21,11 +21,13 @@ const alongStroke = (origin: Vec3): Frame => ({
 });
 
 /** The lip's face when the slide stands at the middle of its travel, seat frame. */
-export const middleLip = ({ rig, x }: EdgeContext): number => rig.l.slide.front + x.ahead + x.lead;
+export const middleLip = ({ rig, x }: EdgeContext): number => rig.l.slide.front + x.lead;
 
 /** Names of the pieces of the lip. */
 const lipNames = ({ v }: EdgeContext): readonly string[] =>
-  v.lip === 'strip' ? ['lip-strip'] : ['lip-pad-1', 'lip-pad-2', 'lip-packing'];
+  v.lip === 'strip'
+    ? ['lip-strip', 'lip-packing-1', 'lip-packing-2']
+    : ['lip-pad-1', 'lip-pad-2', 'lip-packing'];
 
 const lipItems = (c: EdgeContext): Item[] => {
   const { v, x } = c;
@@ -41,11 +43,15 @@ const lipItems = (c: EdgeContext): Item[] => {
     touches: touches.filter((other) => other !== name),
   });
   return v.lip === 'strip'
-    ? [piece('lip-strip', 'lip-strip', -x.half, front)]
+    ? [
+        piece('lip-strip', 'lip-strip', -x.lipEnd, front),
+        piece('lip-packing-1', 'lip-packing', -x.half, face),
+        piece('lip-packing-2', 'lip-packing', x.lipEnd, face),
+      ]
     : [
         piece('lip-pad-1', 'lip-pad', -x.half, front),
-        piece('lip-pad-2', 'lip-pad', x.padInner, front),
-        piece('lip-packing', 'lip-packing', -x.padInner, face),
+        piece('lip-pad-2', 'lip-pad', x.lipEnd, front),
+        piece('lip-packing', 'lip-packing', -x.lipEnd, face),
       ];
 };
 
@@ -76,9 +82,8 @@ const seatItems = (c: EdgeContext): Result<Item[]> =>
 const moved =
   ({ x }: EdgeContext) =>
   (item: Item): Item => {
-    const by: Vec3 = item.group === 'hand' ? [0, 0, -x.rise] : [0, x.ahead, -x.rise];
     const part = item.part === 'step' ? 'lip-slide' : item.part;
-    return { ...item, part, frame: shift(item.frame, by) };
+    return { ...item, part, frame: shift(item.frame, [0, 0, -x.rise]) };
   };
 
 /** Everything placed: the shared mechanics, lip and seat; and what the blade carries. */

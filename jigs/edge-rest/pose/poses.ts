@@ -21,26 +21,24 @@ const LAST = 5;
 
 export const contactsAt = ({ x, v }: EdgeContext, lip: number): EdgeContacts => ({
   half: x.half,
-  inner: x.padInner,
+  lipEnd: x.lipEnd,
+  pads: x.pads,
   lip,
   lipHeight: v.lipHeight,
 });
 
-/** What seat and lip touch of each blade: the strip along its edge. */
-export const edgesOf = (
-  blades: readonly Blade[],
-  { v }: EdgeContext,
-): ReadonlyMap<string, Touchable> =>
+/** What seat and lip touch of each blade, as it comes. */
+export const edgesOf = (blades: readonly Blade[]): ReadonlyMap<string, Touchable> =>
   new Map(
     blades.map((blade) => {
       const { blade: mesh } = bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade) });
-      return [blade.name, edgeTouchable(mesh, v.lipHeight + 2)];
+      return [blade.name, edgeTouchable(mesh)];
     }),
   );
 
 /**
- * The blade over its stroke at one setting, from the plunge stop to the tip: edge settled on seat
- * and against lip at the tilt at which the depth is reached.
+ * The blade over its stroke at one setting, from the plunge stop as far as the lip guides it: edge
+ * settled on seat and against lip at the tilt at which the depth is reached.
  */
 export const posesOf = (
   blade: Blade,
@@ -52,9 +50,13 @@ export const posesOf = (
   const shape = shapeOf(blade);
   const { plungeMargin, tipOverlap } = c.v;
   const { from, to } = strokeOf(beltWidth, shape.length, plungeMargin, tipOverlap);
-  const tilt = setting.blades.find((b) => b.blade === blade.name)?.places[0]?.standing.tilt;
+  const places = setting.blades.find((b) => b.blade === blade.name)?.places;
+  const tilt = places?.[0]?.standing.tilt;
+  // Beyond the last place that the lip guides the blade is led by hand, off this fixture.
+  const last = places?.findLast(({ guided }) => guided)?.u ?? from;
   if (tilt === undefined) return [];
-  const us = Array.from({ length: COUNT }, (_, i) => from + ((to - from) * i) / (COUNT - 1));
+  const end = Math.max(from, Math.min(to, last));
+  const us = Array.from({ length: COUNT }, (_, i) => from + ((end - from) * i) / (COUNT - 1));
   return us.flatMap((u): BladePose[] => {
     const load = Math.min(0, shape.length - LAST - u) * (setting.side === 'left' ? -1 : 1);
     const at = [u, shape.edge.value(u)] as const;

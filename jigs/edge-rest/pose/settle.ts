@@ -20,8 +20,9 @@ import { touchable, type Touchable } from '../../spine-rest/pose/touchable.ts';
 /** Seat and lip as parts, seat frame, mm. */
 export interface EdgeContacts {
   readonly half: number;
-  /** The lip holds from here outwards; 0 for a strip. */
-  readonly inner: number;
+  /** The lip holds up to here across the belt, or from here outwards. */
+  readonly lipEnd: number;
+  readonly pads: boolean;
   readonly lip: number;
   readonly lipHeight: number;
 }
@@ -32,11 +33,14 @@ const FINE = 1e-9;
 const turned = (vertices: Float64Array): Float64Array =>
   vertices.map((value, i) => (i % 3 === 1 ? -value : value));
 
-/** What seat and lip can touch of a blade: the strip along its edge. */
-export const edgeTouchable = (mesh: Mesh, depth: number): Touchable => {
+/**
+ * What seat and lip can touch of a blade: all of it, since a face that overhangs meets the lip's
+ * top between corners of the mesh that lie far apart.
+ */
+export const edgeTouchable = (mesh: Mesh): Touchable => {
   const { points, edges } = touchable(
     { vertices: turned(Float64Array.from(mesh.vertices)), triangles: mesh.triangles },
-    depth,
+    Infinity,
   );
   return { points: turned(points), edges };
 };
@@ -78,7 +82,7 @@ export const settleEdge = (
   side: Side,
   at: readonly [u: number, v: number],
   tilt: number,
-  { half, inner, lip, lipHeight }: EdgeContacts,
+  { half, lipEnd, pads, lip, lipHeight }: EdgeContacts,
   load = 0,
 ): Frame | undefined => {
   const centred = (f: Frame): Frame => shift(f, [-place(f, [at[0], at[1], 0])[0], 0, 0]);
@@ -88,15 +92,19 @@ export const settleEdge = (
     const over = stretchOf(placed, edges, half);
     const below = lineBelow(over.x, over.z, load);
     if (!below) return undefined;
-    const ends = inner > 0 ? [over, stretchOf(placed, edges, inner)] : [over];
-    const stretches = [...ends, crossings(placed, edges, below.a + lipHeight)];
+    const [from, to] = pads ? [lipEnd, half] : [0, lipEnd];
+    const stretches = [
+      over,
+      stretchOf(placed, edges, lipEnd),
+      crossings(placed, edges, below.a + lipHeight),
+    ];
     const before = stretches.flatMap(({ x, y, z }) =>
       x.map((value, i): Vec3 => [value, y[i] ?? 0, z[i] ?? 0]),
     );
     const held = before.filter(
       ([x, , z]) =>
-        Math.abs(x) <= half + FINE &&
-        Math.abs(x) >= inner - FINE &&
+        Math.abs(x) <= to + FINE &&
+        Math.abs(x) >= from - FINE &&
         z - below.a - below.b * x <= lipHeight + FINE,
     );
     const front = lineBelow(

@@ -150,7 +150,7 @@ const pushOf = (v: Values, needs: Needs, slideHalf: number) => {
     /** Groove of the pads; the first pad stands level with it. */
     pad,
     pads,
-    foot: GUIDE.footRoom,
+    foot: GUIDE.footRoom as number,
     footHeight,
     handle,
     grip,

@@ -104,6 +104,9 @@ export const runIssues = (
       ];
     const growth = grinder.belt.flutter + grinder.belt.splice;
     const atTop = lipRoom(radius, run.lip - p.lipThickness, drop, p.lipHeight);
+    const least = p.runningClearance + growth;
+    if (room < least)
+      return [problem('no-room-at-seat', `${path}.centre`, words.noRoom(room, least, growth))];
     if (p.lip === 'strip' && atTop < p.runningClearance + growth) {
       const most = p.lipThickness + atTop - p.runningClearance - growth;
       const why = words.lipTooThick(p.lipThickness, most, atTop + p.lipThickness, growth);

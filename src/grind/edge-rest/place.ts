@@ -1,6 +1,13 @@
-import { radians } from '../../core/units.ts';
 import { centreAtLipOf, type AtWheel } from './at-lip.ts';
-import { circleOn, faceAt, hollowed, unhollowed, type EdgeSection, type FaceLine } from './half.ts';
+import {
+  circleOn,
+  faceAt,
+  halfAt,
+  hollowed,
+  unhollowed,
+  type EdgeSection,
+  type Half,
+} from './half.ts';
 import { limitsOf, thinnest } from './limits.ts';
 import { standingFor, type WheelAtSeat } from './stand.ts';
 import type { HollowWish } from './stations.ts';
@@ -14,8 +21,9 @@ export const atWheel = (
   lipHeight: number,
 ): AtWheel => ({ section, face: faceAt(section.near, wish.centre), wheel, lipHeight });
 
-/** A distance over the edge along the midplane as one along the face. */
-export const alongFace = ({ angle }: FaceLine, h: number): number => h / Math.cos(radians(angle));
+/** Straight distance from the edge's corner to a place of the side, as calipers show it, mm. */
+export const fromEdge = (half: Half, h: number): number =>
+  Math.hypot(h, halfAt(half, h) - halfAt(half, 0));
 
 /**
  * The hollow of a section with its middle at `centre`, `depth` deep: limits against the face as it
@@ -30,7 +38,8 @@ export const placeFor = (
   const { near, far, height } = section;
   const circle = circleOn(face, wheel.radius, centre, depth);
   const standing = standingFor(section, circle, wheel.drop, lipHeight);
-  const limits = limitsOf(unhollowed(near), height, circle);
+  const base = unhollowed(near);
+  const limits = limitsOf(base, height, circle);
   if (standing === undefined || limits === undefined) return undefined;
   const after: EdgeSection = { height, near: hollowed(near, circle), far };
   return {
@@ -40,8 +49,8 @@ export const placeFor = (
     standing,
     depth,
     centre,
-    lower: alongFace(face, limits.lower),
-    upper: alongFace(face, limits.upper),
+    lower: fromEdge(base, limits.lower),
+    upper: fromEdge(base, limits.upper),
     limits,
     web: thinnest(after, limits.lower, limits.upper),
   };

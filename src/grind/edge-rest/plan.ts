@@ -36,7 +36,7 @@ const guidedOn =
   ({ shape }, u) => {
     const { from, to } = strokeOf(belt.width, shape.length, p.plungeStop, p.tipOverlap);
     const last = Math.max(from, Math.min(to, shape.length - p.lipReach));
-    const middle = Math.min(last, Math.max(from, u));
+    const middle = Math.min(last, Math.max(from, p.lipReach, u));
     return (
       Math.abs(u - middle) <= belt.width / 2 + 1e-9 &&
       heldAt(shape, middle, p.lipReach, p.lipHeight)

@@ -27,7 +27,7 @@ export const edgeDeparture = ({ edge }: Shape, u: number, reach: number): number
 
 /** Whether a lip `reach` to either side of `u` finds the edge there, lower than `lipHeight`. */
 export const heldAt = (shape: Shape, u: number, reach: number, lipHeight: number): boolean =>
-  u - reach >= -shape.blade.ricasso - 1e-9 &&
+  u - reach >= -1e-9 &&
   u + reach <= shape.length + 1e-9 &&
   edgeDeparture(shape, u, reach) < lipHeight;
 

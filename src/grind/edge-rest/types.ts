@@ -81,7 +81,10 @@ export interface HollowPlace {
   readonly circle: Circle;
   readonly standing: Standing;
   readonly depth: number;
-  /** Middle of the hollow and its limits from the edge's foot along the face, mm. */
+  /**
+   * Middle of the hollow from the edge's foot along the face, and its limits from the edge's corner,
+   * as calipers show them, mm.
+   */
   readonly centre: number;
   readonly lower: number;
   readonly upper: number;

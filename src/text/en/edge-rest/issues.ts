@@ -20,6 +20,10 @@ export const issues = {
     message: `Seat beyond the belt is ${mm(wing)}; with pads beside the belt it must be at least ${mm(least)}, so that each pad keeps clear of the wandering belt and takes its screw.`,
     fix: `Set seat beyond the belt to at least ${mm(least)}, or choose the strip.`,
   }),
+  ricassoOnSeat: (blade: string, ricasso: number) => ({
+    message: `"${blade}" has a ricasso of ${mm(ricasso)} beside a flat bevel; beside the belt it is thicker than the edge and would stand on the seat and meet the lip first. A bevelled blade must have a ricasso of 0 mm here.`,
+    fix: 'Grind the hollow before the bevel, or relieve the ricasso at the edge and state it as 0 mm.',
+  }),
   padTooLow: (push: number, least: number) => ({
     message: `The push must act ${mm(push)} above the seat; the pad of the push block cannot stand lower than ${mm(least)}.`,
     fix: 'Raise the centre of the hollow, or use a thinner wear strip.',

@@ -47,6 +47,10 @@ export const edgeRestPlan = {
     message: `Lip thickness is ${mm(thickness)}; at the lip's top the wheel leaves ${mm(room)}, of which flutter and splice take ${mm(growth)} and the running clearance its part, so it must be at most ${mm(Math.max(0, most))}.`,
     fix: 'Use a thinner or lower strip, pads beside the belt, a smaller wheel, or a higher centre of the hollow.',
   }),
+  noRoom: (room: number, least: number, growth: number) => ({
+    message: `The wheel leaves ${mm(room)} at the front of the seat; with flutter and splice of ${mm(growth)} and the running clearance it must be at least ${mm(least)}.`,
+    fix: 'Raise the centre of the hollow, make it shallower, or use a smaller wheel.',
+  }),
   lifts: (share: number) => ({
     message: `The wheel lifts the blade off the seat: the seat carries ${Number(share.toPrecision(3))} of the wheel's force at the worst friction, and it must carry more than 0.`,
     fix: 'Turn the belt to run down, or lower the seat against the wheel.',
