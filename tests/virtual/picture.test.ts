@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { grindVirtually } from '../../src/virtual/grind.ts';
+import { mapItems } from '../../src/drawing/blade-map.ts';
+import { bounds } from '../../src/drawing/items.ts';
+import { text } from '../../src/text/index.ts';
 import { bladeMap } from '../../src/virtual/picture/map.ts';
 import { bladeOf, passOf } from './blades.ts';
 
@@ -60,5 +63,43 @@ describe('the picture of a ground blade', () => {
     const even = bands.find(({ from, to }) => from < 0 && to > 0);
     const all = (even?.loops ?? []).reduce((sum, loop) => sum + area(loop), 0);
     expect(all).toBeGreaterThan(0.98 * 120 * 50);
+  });
+
+  it('is drawn within its width, each band with a pattern and words of its own', () => {
+    const { thickness, line } = text.virtual.map;
+    const map = bladeMap(shape, finished, 'thickness', 0.2);
+    const items = mapItems(map, { ...thickness, line }, 180);
+    const box = bounds(items);
+    expect(box.x0).toBeGreaterThan(-1);
+    expect(box.x1).toBeLessThan(181);
+    const said = items.flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+    for (const { from, to, loops } of map.bands)
+      if (loops.length > 0) expect(said).toContain(thickness.band(from, to));
+    expect(new Set(said).size).toBe(said.length);
+    // One band at a time: what marks it differs from what marks every other.
+    const marks = map.bands
+      .filter(({ loops }) => loops.length > 0)
+      .map((_, i, used) => {
+        const others = used.map((band, k) => (k === i ? band : { ...band, loops: [[]] }));
+        const drawn = mapItems({ ...map, bands: others, lines: [] }, { ...thickness, line }, 180);
+        const inside = drawn.filter(
+          (item) =>
+            item.kind !== 'text' &&
+            item.kind !== 'polyline' &&
+            bounds([item]).y0 > 0 &&
+            bounds([item]).x1 > 0,
+        );
+        const lean = new Set(
+          inside.map((item) =>
+            item.kind === 'line'
+              ? Math.sign((item.b[1] - item.a[1]) * (item.b[0] - item.a[0]))
+              : item.kind === 'fill'
+                ? item.tone
+                : item.kind,
+          ),
+        );
+        return [...lean].map(String).sort().join();
+      });
+    expect(new Set(marks).size).toBe(marks.length);
   });
 });

@@ -11,6 +11,24 @@ export const virtual = {
     grid: 'nodes stand a step apart along blade and stroke; the error falls with the square of it',
     rigid: 'a backing that gives way is taken as rigid',
   },
+  map: {
+    thickness: {
+      title: 'Thickness of the ground blade',
+      band: (from: number, to: number) => `${mm(from)} to ${mm(to)} thick`,
+    },
+    standing: {
+      title: 'Metal standing over the wanted faces, both sides together',
+      band: (from: number, to: number) =>
+        from === -Infinity
+          ? `more than ${mm(-to)} too thin`
+          : to === Infinity
+            ? `more than ${mm(from)} over`
+            : from < 0
+              ? `as wanted, within ${mm(to)}`
+              : `${mm(from)} to ${mm(to)} over`,
+    },
+    line: { ground: 'grind line as it comes out', wanted: 'grind line wanted' },
+  },
   assumptions: [
     'The blade is rigid, and so is the face of the belt, straight across its width.',
     'The spine stays down on the nose and back on the step; the push acts opposite the middle of the metal on the belt.',

@@ -49,6 +49,16 @@ interface Strand {
   last: Run;
 }
 
+/** Halfway between two columns; at the ends of the blade the column itself. */
+const halfway = (u: number, beside: number | undefined): number =>
+  beside === undefined ? u : (u + beside) / 2;
+
+/** Lengthens a strand to u at the height of its last run. */
+const extend = (strand: Strand, u: number): void => {
+  strand.top.push([u, -strand.last[0]]);
+  strand.bottom.push([u, -strand.last[1]]);
+};
+
 const overlap = (a: Run, b: Run): number => Math.min(a[1], b[1]) - Math.max(a[0], b[0]);
 
 /** A strand as a loop: along its top, back along its bottom. */
@@ -57,7 +67,8 @@ const loopOf = ({ top, bottom }: Strand): Vec2[] => [...top, ...bottom.toReverse
 /**
  * The regions of a blade where a value at the nodes lies between neighbouring levels, as loops in
  * (u, -v): the spine up, the tip to the right. In every column the value runs straight from node to
- * node; the runs of neighbouring columns that overlap most are joined.
+ * node; the runs of neighbouring columns that overlap most are joined, and a run that has nothing to
+ * join reaches halfway to the next column.
  */
 export const bandsOf = (
   { us, rows, v }: Field,
@@ -70,6 +81,8 @@ export const bandsOf = (
     let active: Strand[] = [];
     us.forEach((u, column) => {
       if (u < 0) return;
+      const before = us[column - 1];
+      const start = halfway(u, before === undefined || before < 0 ? undefined : before);
       const next: Strand[] = [];
       const free = new Set(active);
       for (const run of runsOf(v, value, column * rows, rows, from, to)) {
@@ -78,11 +91,12 @@ export const bandsOf = (
           .sort((p, q) => overlap(q.last, run) - overlap(p.last, run))[0];
         const strand = best ?? { top: [], bottom: [], last: run };
         if (best !== undefined) free.delete(best);
-        strand.top.push([u, -run[0]]);
-        strand.bottom.push([u, -run[1]]);
+        else if (start < u) extend(strand, start);
         strand.last = run;
+        extend(strand, u);
         next.push(strand);
       }
+      for (const strand of free) extend(strand, start);
       done.push(...free);
       active = next;
     });

@@ -36,8 +36,9 @@ const STANDING = [-Infinity, -0.02, 0.02, 0.05, 0.1, 0.2, 0.5, Infinity] as cons
 /** Even levels from thin to thick, eight at most, a round step apart. */
 const thicknessLevels = (most: number): number[] => {
   const step = [0.1, 0.2, 0.25, 0.5, 1, 2].find((s) => most / s <= 8) ?? 5;
-  const count = Math.ceil(most / step + 1e-9);
-  return Array.from({ length: count + 1 }, (_, i) => i * step);
+  const count = Math.max(1, Math.ceil(most / step - 1e-9));
+  // The last level holds its own value, or a bar just as thick would be a band of its own.
+  return Array.from({ length: count + 1 }, (_, i) => i * step + (i < count ? 0 : 1e-6));
 };
 
 /** Half thickness of one side as it is wanted, at every node; the blank's where nothing is wanted. */
