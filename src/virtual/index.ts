@@ -19,7 +19,7 @@
  * **Exact:** each pose for the blade's polyhedron of nodes (searched to 1e-7 mm), the face cut in it,
  * the ends of the belt. For a straight bar all of it agrees with the section model.
  * **Bounded:** between columns and poses the error falls with the square of their spacing; at 1 mm
- * it is some 1e-4 mm at the edge and 0.02 mm of grind line where a spine is curved.
+ * it is less than 0.001 mm at the edge and 0.03 mm of grind line, the most where a spine is curved.
  * **Estimated:** a soft backing is taken as rigid; the belt as 0.05 mm wider on either side than it
  * is, its edges being ragged; wear, flex and lifting
  * the tip by hand are left out; the bevels a blade comes with are taken parallel to the finished ones.

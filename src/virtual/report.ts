@@ -43,7 +43,7 @@ export interface VirtualReport {
 }
 
 /** Error of a grind line at the usual grid, mm; that of an edge is far smaller. See `index.ts`. */
-const GRID = 0.02;
+const GRID = 0.03;
 
 /** Grinds one planned blade of a family virtually and says what stands. */
 export const virtualReport = (

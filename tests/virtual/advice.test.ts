@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Blade } from '../../src/blade/schema.ts';
 import { planSpineRest } from '../../src/grind/spine-rest/plan.ts';
@@ -96,6 +97,63 @@ describe('the virtual grind beside the plan', () => {
       expect(Math.abs(worst?.off ?? 0)).toBeGreaterThan(0.05);
       expect(Math.abs(worst?.off ?? 9)).toBeLessThan(1.5);
     }
+  });
+});
+
+describe('how far the plan says its lines can be trusted', () => {
+  it('holds wherever a blade is ground as a whole', () => {
+    const blades = fc.record({
+      length: fc.integer({ min: 90, max: 220 }),
+      height: fc.integer({ min: 26, max: 55 }),
+      belly: fc.double({ min: 0.3, max: 0.7, noNaN: true }),
+      fall: fc.double({ min: 0.35, max: 0.7, noNaN: true }),
+      drop: fc.double({ min: 0, max: 0.15, noNaN: true }),
+      thin: fc.double({ min: 0.6, max: 1, noNaN: true }),
+    });
+    let bounded = 0;
+    fc.assert(
+      fc.property(blades, ({ length, height, belly, fall, drop, thin }) => {
+        const given: Blade = {
+          ...bladeOf({
+            ricasso: 0,
+            thickness: [
+              { u: 0, t: 3 },
+              { u: length, t: 3 * thin },
+            ],
+            outline: {
+              kind: 'dimensions',
+              length,
+              heelHeight: height,
+              bellyStart: belly * length,
+              bellyHeight: 0.97 * height,
+              spineDropStart: fall * length,
+              tipDrop: drop * height,
+              spineSagitta: 0,
+            },
+          }),
+          bevels: {
+            left: { kind: 'height', height: 0.45 * height },
+            right: { kind: 'height', height: 0.45 * height },
+          },
+        };
+        const input = inputOf(given, 6);
+        fc.pre(planSpineRest(input).ok);
+        const { lines, plan } = ground(input);
+        for (const { side, places } of lines) {
+          const promised = plan.lines.find((line) => line.side === side)?.places ?? [];
+          places.forEach(({ off, steers }, i) => {
+            const certainty = promised[i]?.certainty;
+            if (!steers || certainty?.kind === 'estimate') return;
+            bounded += 1;
+            const by = certainty?.kind === 'bounded' ? certainty.by : 0;
+            // The grid's own error comes on top.
+            expect(Math.abs(off)).toBeLessThan(by + 0.03);
+          });
+        }
+      }),
+      { numRuns: 8, seed: 12 },
+    );
+    expect(bounded).toBeGreaterThan(500);
   });
 });
 

@@ -97,4 +97,28 @@ export const glossary = {
     term: 'Pin zero',
     meaning: 'Reading of the step when a pin of known size just fits between it and the belt.',
   },
+  virtualGrind: {
+    term: 'Virtual grind',
+    meaning:
+      'The blade as it would come off the belt: stood as a rigid body at every place of the stroke and cut there, pass by pass.',
+  },
+  sectionModel: {
+    term: 'Section model',
+    meaning:
+      "The plan's way of working: every cross-section of the blade is settled and ground on its own.",
+  },
+  standing: {
+    term: 'Metal standing',
+    meaning: 'What is left over the wanted thickness after the last belt.',
+  },
+  lineStrip: {
+    term: 'Line strip',
+    meaning:
+      'A strip of varying thickness stuck on the far face of the blade; it runs on a rounded step and tips the blade as much as each place wants.',
+  },
+  roundedStep: {
+    term: 'Rounded step',
+    meaning:
+      'A narrow step that touches the line strip in one place and leaves the yaw to the belt.',
+  },
 } as const;

@@ -8,7 +8,7 @@ import type { CureFact, SideCure, StripWish } from './types.ts';
 const words = text.virtual.cure.facts;
 
 /** Errors of lines and edges on the grid of the proof, mm: see `index.ts`. */
-const GRID: Certainty = { kind: 'bounded', by: 0.02, reason: text.virtual.certainty.grid };
+const GRID: Certainty = { kind: 'bounded', by: 0.03, reason: text.virtual.certainty.grid };
 
 /** The numbers of a cure that belong on the set-up sheet. */
 export const factsOf = (
