@@ -16,6 +16,10 @@
  * place of the edge is down to the thickness wanted on that side, measured from the centreline;
  * then he moves on. So one place decides for all that are on the belt with it.
  *
+ * **Other holds.** At a narrow rounded step, on the line strip, nothing squares the blade: it beds on
+ * the belt, its edge down to the stop on both sides of the push. On an edge rest it stands on its
+ * edge and is tipped to a depth; on a carriage it is clamped, and the fence stops it.
+ *
  * **Exact:** each pose for the blade's polyhedron of nodes (searched to 1e-7 mm), the face cut in it,
  * the ends of the belt. For a straight bar all of it agrees with the section model.
  * **Bounded:** between columns and poses the error falls with the square of their spacing; at 1 mm

@@ -9,6 +9,7 @@ export const virtual = {
   side: sides,
   certainty: {
     grid: 'nodes stand a step apart along blade and stroke; the error falls with the square of it',
+    beds: 'the blade is taken to bed on the belt until its edge is down on both sides of the push',
     rigid: 'a backing that gives way is taken as rigid',
   },
   map: {
@@ -50,6 +51,7 @@ export const virtual = {
       contact: 'Height at which the strip meets the step, most',
       without: (side: Side) => `Grind line off the wanted one without strip, ${sides[side]} side`,
       with: (side: Side) => `Grind line off the wanted one with strip, ${sides[side]} side`,
+      yaw: 'Yaw of the blade on the rounded step, most',
       standing: 'Edge over its thickness with strip, most',
     },
     part: {

@@ -2,6 +2,7 @@ import { wantedHeightAt, wantedOn } from '../../blade/bevel.ts';
 import { placeOn } from '../../blade/place.ts';
 import type { Side } from '../../blade/schema.ts';
 import { problem, type Issue } from '../../core/issue.ts';
+import { degrees } from '../../core/units.ts';
 import { text } from '../../text/index.ts';
 import type { Strip } from '../hold/strip.ts';
 import { stripPlace, type Search, type Tried } from './find.ts';
@@ -14,6 +15,8 @@ export interface Measures {
   readonly corner: number;
   /** Greatest height at which the strip meets the step. */
   readonly contact: number;
+  /** Most the blade yaws from the stroke while it beds on the belt, degrees. */
+  readonly yaw: number;
   /** Radius of its sharpest hollow, and where; Infinity for a strip that nowhere is hollow. */
   readonly hollow: { readonly radius: number; readonly u: number };
   /** Least flat flank that the far bevel leaves beside the strip, what it needs, and where. */
@@ -68,6 +71,9 @@ export const measuresOf = (search: Search, { pass, result }: Tried, strip: Strip
   return {
     corner: Math.min(...corners),
     contact: Math.max(...strip.us.map((_, k) => contactAt(search, strip, k))),
+    yaw: Math.max(
+      ...result.reached.map(({ pose: { x, y } }) => Math.abs(degrees(Math.atan2(x[3], -y[3])))),
+    ),
     hollow: hollowOf(strip),
     flank: flankOf(search, strip),
   };

@@ -56,6 +56,13 @@ export const factsOf = (
       words.contact,
       Math.max(...sides.map(({ measures }) => measures.contact)),
     ),
+    fact(
+      'strip-yaw',
+      words.yaw,
+      Math.max(...sides.map(({ measures }) => measures.yaw)),
+      { kind: 'estimate', basis: text.virtual.certainty.beds },
+      'deg',
+    ),
     fact('strip-standing', words.standing, standing.value, GRID),
   ];
 };
