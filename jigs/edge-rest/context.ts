@@ -9,13 +9,14 @@ import {
   washer,
   type Design,
   type EdgeRestPlan,
+  type Issue,
   type Result,
 } from '../../src/family/index.ts';
 import { contextFrom } from '../spine-rest/context-of.ts';
-import type { Layout } from '../spine-rest/layout/layout.ts';
+import { MIDDLE_SHIFT, type Layout } from '../spine-rest/layout/layout.ts';
 import { THREAD } from '../spine-rest/layout/stations.ts';
 import { GUIDE, SIZE } from '../spine-rest/layout/sizes.ts';
-import type { Needs } from '../spine-rest/needs.ts';
+import { span, type Needs, type Range } from '../spine-rest/needs.ts';
 import { behindOf, joined, rangeOf, shiftsOf } from '../spine-rest/needs-of.ts';
 import type { Context as Rig } from '../spine-rest/parts/context.ts';
 import { shared, type Values } from './parameters.ts';
@@ -111,6 +112,13 @@ const extraOf = (
   };
 };
 
+/** A range about the same middle, at least as long as asked. */
+const widened = (range: Range, length: number): Range => {
+  // Travels are rounded up: a hair less than the whole keeps the same one.
+  const more = Math.max(0, length - 1e-6 - span(range)) / 2;
+  return { min: range.min - more, max: range.max + more };
+};
+
 const needsFor = (
   design: Design,
   v: Values,
@@ -128,15 +136,16 @@ const needsFor = (
       places.map(({ height, standing }) => standing.origin[1] + height),
     ),
   );
+  const onBase = rangeOf([
+    ...plan.settings.map(({ lip, step }) => front(lip) - (shifts[step - 1] ?? 0)),
+    ...x.zeros.map((zero, i) => front(zero) - (shifts[i] ?? 0)),
+  ]);
   return {
     beltHalf: design.grinder.belt.width / 2,
     lean: 0,
-    shift: rangeOf(shifts),
+    shift: widened(rangeOf(shifts), v.builtNoseTravel - 2 * v.travelReserve),
     setoff: rangeOf(fronts),
-    onBase: rangeOf([
-      ...plan.settings.map(({ lip, step }) => front(lip) - (shifts[step - 1] ?? 0)),
-      ...x.zeros.map((zero, i) => front(zero) - (shifts[i] ?? 0)),
-    ]),
+    onBase: widened(onBase, v.builtTravel - 2 * (v.travelReserve + MIDDLE_SHIFT)),
     edgeTop: Math.max(...tops) + x.rise,
     pad: plan.pushHeight + x.rise,
     behind: joined(
@@ -172,6 +181,22 @@ const adapted =
     };
   };
 
+/** Travels of a base already built that are less than this fixture needs. */
+const builtIssues = (v: Values, { l }: Rig): Issue[] => {
+  const { issues, parameters: labels } = text.family.edgeRest;
+  return (
+    [
+      ['builtTravel', 2 * l.slide.travel],
+      ['builtNoseTravel', 2 * l.nose.travel],
+    ] as const
+  ).flatMap(([key, needed]) => {
+    const built = v[key];
+    if (built === 0 || needed <= built + 1e-6) return [];
+    const why = issues.builtTooShort(labels[key].label, built, needed);
+    return [problem('built-too-short', `fixture.parameters.${key}`, why)];
+  });
+};
+
 /** Everything that parts and placements are drawn from. */
 export const edgeContext = (
   design: Design,
@@ -195,5 +220,8 @@ export const edgeContext = (
     stepContact: 0,
     adapt: adapted(design, v, x),
   });
-  return chain(rig, (found) => ok({ v, rig: found, x, stands }));
+  return chain(rig, (found) => {
+    const short = builtIssues(v, found);
+    return short.length > 0 ? fail(...short) : ok({ v, rig: found, x, stands });
+  });
 };

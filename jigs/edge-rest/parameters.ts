@@ -23,6 +23,8 @@ export const parameters = {
   guideLength,
   guidePlay,
   travelReserve: number(words.travelReserve, 'mm', 0.5, 2, 6, 0.5),
+  builtTravel: number(words.builtTravel, 'mm', 0, 0, 60),
+  builtNoseTravel: number(words.builtNoseTravel, 'mm', 0, 0, 60),
   runningClearance,
   plungeMargin,
   tipOverlap: number(spineRest.tipOverlap, 'mm', 1, 20, 150, 1),

@@ -33,7 +33,7 @@ export const printSettings = (settings: readonly Setting[]): void => {
     setting.side,
     ...mainReading(setting),
     `${plain(setting.angle, 2)} deg`,
-    text.cli.stop(plain(setting.edgeStop, 2)),
+    text.cli.stop(plain(setting.hollow?.stop ?? setting.edgeStop, 2)),
   ]);
   columns(rows).forEach(printLine);
 };

@@ -24,7 +24,7 @@ export { exact, type Certainty } from '../core/certainty.ts';
 export { hasError, problem, type Issue } from '../core/issue.ts';
 export { number } from '../core/parameter.ts';
 export { all, chain, fail, ok, type Result } from '../core/result.ts';
-export { degrees, plain, radians } from '../core/units.ts';
+export { degrees, plain, quantise, radians } from '../core/units.ts';
 export type { Design, Making } from '../document/schema.ts';
 export { rounded } from '../geometry/fillet.ts';
 export { flatten } from '../geometry/flatten.ts';

@@ -69,6 +69,12 @@ const settingSchema = v.object({
   }),
   volume: list(v.object({ blade: v.string(), value: v.number() })),
   notes: list(v.string()),
+  hollow: v.exactOptional(
+    v.object({
+      stop: v.number(),
+      progress: list(v.object({ depth: v.number(), lower: v.number(), upper: v.number() })),
+    }),
+  ),
 });
 
 const lineSchema = v.object({

@@ -58,12 +58,14 @@ const guideStart = (v: Values, needs: Needs, packerFront: number): number => {
   return v.guide === 'strips' ? behind(v, Math.max(packerFront, foot)) : packerFront;
 };
 
+/** What the middle of the step's travel is moved by at most, to the next half millimetre, mm. */
+export const MIDDLE_SHIFT = 0.25;
+
 const slideOf = (v: Values, needs: Needs, packerFront: number) => {
   const half = needs.beltHalf + v.stepWing;
-  // A quarter more on either side: the middle is moved to the next half millimetre.
-  const travel = up(span(needs.onBase) / 2 + v.travelReserve + 0.25);
+  const travel = up(span(needs.onBase) / 2 + v.travelReserve + MIDDLE_SHIFT);
   const start = guideStart(v, needs, packerFront);
-  const front = behind(v, middle(needs.onBase) - 0.25);
+  const front = behind(v, middle(needs.onBase) - MIDDLE_SHIFT);
   const pins: readonly [number, number] = [start + 9, start + 9 + v.guideLength];
   const strips = { front: start, back: start + v.guideLength };
   const back =

@@ -32,6 +32,10 @@ export const issues = {
     message: `Lip height is ${mm(height)}; at setting ${setting} the edge's corner stands ${mm(least - 0.2)} above the seat and the lip must be at least 0.2 mm higher.`,
     fix: `Set the lip height to at least ${mm(least)}.`,
   }),
+  builtTooShort: (label: string, built: number, needed: number) => ({
+    message: `${label} is ${mm(built)}; the settings and their reserve need ${mm(needed)}.`,
+    fix: 'Ask for less reserve of travel, or build a new base (0 mm).',
+  }),
   noScrew: (thread: string, from: number, to: number) => ({
     message: `No ${thread} countersunk screw of the table holds the wear strip: its length would have to be from ${mm(from)} to ${mm(to)}.`,
     fix: 'Choose another plate or wear strip thickness.',

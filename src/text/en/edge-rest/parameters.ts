@@ -60,6 +60,18 @@ export const parameters = {
     meaning: 'How far lip slide and nose can go beyond the settings at both ends.',
     reason: 'It takes up wear of belt and wheel and the place where the rest was clamped.',
   },
+  builtTravel: {
+    label: 'Travel of a step already built',
+    meaning:
+      'Travel of the step on the sheet of the spine rest whose base is used; 0 for a new base.',
+    reason: 'Base, packer and feed come out the same only with the same travel.',
+  },
+  builtNoseTravel: {
+    label: 'Travel of a nose already built',
+    meaning:
+      'Travel of the nose on the sheet of the spine rest whose base is used; 0 for a new base.',
+    reason: 'Base and packer come out the same only with the same travel.',
+  },
   settingTolerance: {
     label: 'Setting tolerance',
     meaning: 'How truly a reading of the lip is met and kept.',

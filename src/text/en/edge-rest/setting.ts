@@ -5,10 +5,8 @@ export const setting = {
   readings: {
     lip: "Lip from the wheel's foremost point",
     fromZero: 'Lip from the pin zero',
-    depth: 'Depth of the hollow to stop at',
     centre: 'Centre of the hollow above the edge',
     tilt: 'Tilt of the blade towards the wheel',
-    gauge: 'Height at which the wheel meets the lip gauge',
     noseGap: 'Gap at the wheel (feeler)',
     collar: 'Plunge to stop collar',
   },
@@ -28,7 +26,6 @@ export const setting = {
     stack: 'Seat above the rest',
     pinZero: (belt: string) => `Lip from the wheel's foremost point at the pin zero, ${belt}`,
     pushHeight: 'Push above the seat',
-    collar: 'Plunge to stop collar',
     travel: 'Travel of the lip slide',
     noseTravel: 'Travel of the nose on the base',
     perTurn: 'Lip for one turn of the knob',
