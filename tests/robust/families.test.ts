@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import { registry as registered } from '../../jigs/registry.ts';
+import type { Registry } from '../../src/family/index.ts';
+import { seeded } from '../../src/setup/random.ts';
+import { gaugeDesign, gaugeRegistry } from './gauge.ts';
+import { randomDesign } from './random-design.ts';
+import { issueDefects, tryDesign } from './try-design.ts';
+import { workedDesigns } from './worked.ts';
+
+/** Designs a family: the soak tries thousands. */
+const COUNT = 14;
+
+const families: [string, Registry][] = [
+  ...Object.keys(registered.families).map((id): [string, Registry] => [id, registered]),
+  ['bevel-gauge', gaugeRegistry],
+];
+
+describe('random designs', () => {
+  it.each(families)('of %s end built and clean, or in issues that say all', (id, registry) => {
+    const worked = id === 'bevel-gauge' ? [gaugeDesign()] : workedDesigns(id, registry);
+    expect(worked.length).toBeGreaterThan(0);
+    const random = seeded(20_11);
+    const ends = new Map<string, number>();
+    for (let i = 0; i < COUNT; i += 1) {
+      const { design } = randomDesign(random, worked, registry);
+      const { end, defects } = tryDesign(design, registry);
+      expect(defects, `design ${String(i)} of ${id}`).toEqual([]);
+      ends.set(end, (ends.get(end) ?? 0) + 1);
+    }
+    // A generator that only makes nonsense, or only what is known to work, shows nothing.
+    expect(ends.get('built') ?? 0).toBeGreaterThan(0);
+    expect(ends.size).toBeGreaterThan(1);
+  });
+
+  it('are told from each other by their seed alone', () => {
+    const worked = [gaugeDesign()];
+    const draw = (seed: number) =>
+      JSON.stringify(randomDesign(seeded(seed), worked, gaugeRegistry).design);
+    expect(draw(5)).toBe(draw(5));
+    expect(draw(5)).not.toBe(draw(6));
+  });
+});
+
+describe('what an issue owes', () => {
+  const good = {
+    code: 'x',
+    severity: 'error',
+    path: 'a.b',
+    message: 'The width is 3 mm; it must be from 4 to 8 mm because it bends.',
+    fix: 'Widen it.',
+  } as const;
+
+  it('is missed when parameter, value, reason or mend is not there', () => {
+    expect(issueDefects(good)).toEqual([]);
+    expect(issueDefects({ ...good, path: '' })).toHaveLength(1);
+    expect(
+      issueDefects({ ...good, message: 'The width does not suit this purpose.' }),
+    ).toHaveLength(1);
+    expect(issueDefects({ ...good, message: 'Bad: 3' })).toHaveLength(1);
+    expect(issueDefects({ ...good, fix: '' })).toHaveLength(1);
+    expect(issueDefects({ ...good, message: good.message.replace('3', 'NaN') })).toHaveLength(1);
+  });
+});

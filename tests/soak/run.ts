@@ -1,0 +1,109 @@
+// `npm run soak -- [--count N] [--files N] [--packages N] [--seed N] [--only NAME]`: random designs
+// of every family and damaged files of every format, on two processes. Defaults: 10000 designs a
+// family (geometry, cut files and prints read back), 20 whole packages a family with checks and
+// PDFs, 1000 damaged files a format. Ends with 1 when anything was wrong.
+import { spawn } from 'node:child_process';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { tmpdir } from 'node:os';
+import { registry } from '../../jigs/registry.ts';
+import { told, type Tally } from './tally.ts';
+
+const option = (name: string, initial: string): string => {
+  const at = process.argv.indexOf(`--${name}`);
+  return at < 0 ? initial : (process.argv[at + 1] ?? initial);
+};
+
+const [count, files, packages, seed] = [
+  ['count', '10000'],
+  ['files', '1000'],
+  ['packages', '20'],
+  ['seed', '1'],
+].map(([name = '', initial = '']) => Number(option(name, initial)));
+const only = option('only', '');
+/** Designs and files of one process: short enough to see progress, long enough to warm up. */
+const BATCH = { family: 250, format: 1000 } as const;
+/** A process that says nothing for so long hangs, ms. */
+const PATIENCE = 30 * 60_000;
+
+const FORMATS = ['design', 'link', 'svg', 'pdf', 'dxf', 'dxf-r12', '3mf', 'package', 'grinder'];
+
+interface Job {
+  readonly what: 'family' | 'format';
+  readonly name: string;
+  readonly seed: number;
+  readonly count: number;
+  readonly packages: number;
+}
+
+const batches = (what: Job['what'], name: string, total: number, whole: number): Job[] =>
+  Array.from({ length: Math.ceil(total / BATCH[what]) }, (_, i) => ({
+    what,
+    name,
+    // Seeds far apart: the generator's neighbouring seeds give related streams.
+    seed: ((seed ?? 1) * 7919 + i * 104729 + name.length * 15485863) % 2147483647,
+    count: Math.min(BATCH[what], total - i * BATCH[what]),
+    packages: i === 0 ? whole : 0,
+  }));
+
+const families = [...Object.keys(registry.families), 'bevel-gauge'];
+const jobs = [
+  ...FORMATS.flatMap((name) => batches('format', name, files ?? 0, 0)),
+  ...families.flatMap((name) => batches('family', name, count ?? 0, packages ?? 0)),
+]
+  .filter(({ name }) => only === '' || only === name)
+  // Batches of all families by turns, so that an early end has seen each.
+  .sort((a, b) => (a.what === b.what ? 0 : a.what === 'format' ? -1 : 1));
+
+const failed = (job: Job, why: string): Tally => ({
+  ...job,
+  ends: { crashed: 1 },
+  codes: {},
+  slowest: 0,
+  defects: [{ at: 0, found: [why], sample: '' }],
+});
+
+const run = (job: Job): Promise<Tally> =>
+  new Promise((resolve) => {
+    const { what, name } = job;
+    const numbers = [job.seed, job.count, job.packages].map(String);
+    const child = spawn(
+      process.execPath,
+      ['--import', 'tsx', 'tests/soak/worker.ts', what, name, ...numbers],
+      { stdio: ['ignore', 'pipe', 'pipe'] },
+    );
+    const written = { out: '', err: '' };
+    child.stdout.on('data', (chunk: Buffer) => (written.out += chunk.toString()));
+    child.stderr.on('data', (chunk: Buffer) => (written.err += chunk.toString()));
+    const patience = setTimeout(() => child.kill('SIGKILL'), PATIENCE);
+    child.once('close', (code) => {
+      clearTimeout(patience);
+      try {
+        resolve(JSON.parse(written.out) as Tally);
+      } catch {
+        resolve(failed(job, `ended with ${String(code)}: ${written.err.slice(-400)}`));
+      }
+    });
+  });
+
+const tallies: Tally[] = [];
+const waiting = [...jobs];
+const dir = join(tmpdir(), `soak-${String(seed)}`);
+mkdirSync(dir, { recursive: true });
+
+const lane = async (): Promise<void> => {
+  for (let job = waiting.shift(); job !== undefined; job = waiting.shift()) {
+    const tally = await run(job);
+    tallies.push(tally);
+    writeFileSync(
+      join(dir, `${job.what}-${job.name}-${String(job.seed)}.json`),
+      JSON.stringify(tally),
+    );
+    process.stdout.write(`${told([tally]).join('\n')}\n`);
+  }
+};
+
+await Promise.all([lane(), lane()]);
+process.stdout.write(`\nTally, seed ${String(seed)} (samples of defects in ${dir})\n`);
+process.stdout.write(`${told(tallies).join('\n')}\n`);
+process.exitCode = tallies.some(({ defects }) => defects.length > 0) ? 1 : 0;
