@@ -22,8 +22,8 @@ const pushHeightOf = (runs: readonly HollowRun[], pushing: Pushing): number => {
     const place = referenceOf(run);
     return place ? [lipPush(run.at, place, firstCentreOf(run, place), pushing, 0)] : [];
   });
-  const from = Math.max(...windows.map((window) => window.from));
-  const to = Math.min(...windows.map((window) => window.to));
+  const from = Math.max(...windows.map((of) => of.from));
+  const to = Math.min(...windows.map((of) => of.to));
   return to > from ? (from + to) / 2 : from;
 };
 

@@ -121,4 +121,16 @@ export const glossary = {
     meaning:
       'A narrow step that touches the line strip in one place and leaves the yaw to the belt.',
   },
+  lip: {
+    term: 'Lip',
+    meaning: 'The low upstand on an edge rest that holds the edge off the wheel, as strip or pads.',
+  },
+  web: {
+    term: 'Web',
+    meaning: 'The thinnest metal that a hollow leaves, square to the middle of the blade.',
+  },
+  guided: {
+    term: 'Guided length',
+    meaning: 'The part of a blade whose edge the lip holds on both sides of the belt.',
+  },
 } as const;
