@@ -28,7 +28,12 @@ const fresh = (kind: Bevel['kind']): Bevel => {
     case 'angle':
       return { kind, angle: p.bevels.angle.initial };
     case 'hollow':
-      return { kind, depth: p.bevels.depth.initial, centre: p.bevels.centre.initial };
+      return {
+        kind,
+        depth: p.bevels.depth.initial,
+        centre: p.bevels.centre.initial,
+        angle: p.bevels.angle.initial,
+      };
     case 'full':
     case 'none':
       return { kind };
@@ -59,6 +64,8 @@ const bevelFields = (bevel: Bevel, at: string, side: 'left' | 'right'): Field[] 
         how,
         numeric(`${path}.depth`, p.bevels.depth, true),
         numeric(`${path}.centre`, p.bevels.centre, true),
+        // A hollow in the flat of the stock has no bevel.
+        ...(bevel.angle === undefined ? [] : [numeric(`${path}.angle`, p.bevels.angle, true)]),
       ];
     case 'full':
     case 'none':

@@ -25,6 +25,9 @@ const sequence = (design: Design): Field => {
   const { belts, backings } = design.grinder;
   const belt = choiceParameter({ ...words.sequence.belt, options: idsOf(belts) }, '');
   const backing = choiceParameter({ ...words.sequence.backing, options: idsOf(backings) }, '');
+  const hollow = design.blades.some(({ bevels }) =>
+    Object.values(bevels).some(({ kind }) => kind === 'hollow'),
+  );
   return {
     kind: 'list',
     path: 'sequence',
@@ -34,6 +37,8 @@ const sequence = (design: Design): Field => {
       choosing(`sequence.${i}.backing`, backing),
       numeric(`sequence.${i}.edge`, p.sequence.edge),
       numeric(`sequence.${i}.steeper`, p.sequence.steeper),
+      // Only a hollow is stopped at a depth.
+      ...(hollow ? [numeric(`sequence.${i}.depthLeft`, p.sequence.depthLeft)] : []),
     ]),
     least: 1,
     most: 12,
