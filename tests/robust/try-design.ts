@@ -29,7 +29,7 @@ export const issueDefects = ({ code, severity, path, message, fix }: Issue): str
   if (severity !== 'error') return [];
   return [
     ...(path === '' ? ['names no parameter'] : []),
-    ...(/\d|"|\b(?:left|right|none|hollow|full)\b/.test(message) ? [] : ['states no value']),
+    ...(/\d|"|\b(?:left|right|none|no|hollow|full)\b/.test(message) ? [] : ['states no value']),
     ...(message.split(/\s+/).length < 5 ? ['gives no reason'] : []),
     ...(fix === '' ? ['gives no mend'] : []),
     ...(NO_NUMBER.test(`${message} ${fix}`) ? ['states a number that is none'] : []),

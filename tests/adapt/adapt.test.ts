@@ -1,0 +1,243 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { registry } from '../../jigs/registry.ts';
+import { adapt } from '../../src/adapt/adapt.ts';
+import { compare } from '../../src/adapt/compare.ts';
+import { build, consequence } from '../../src/adapt/consequence.ts';
+import { differences } from '../../src/adapt/differences.ts';
+import { ontoGrinder } from '../../src/adapt/onto-grinder.ts';
+import { partChanges } from '../../src/adapt/part-changes.ts';
+import { openDesign } from '../../src/document/open.ts';
+import type { Design } from '../../src/document/schema.ts';
+import { circle, rectangle } from '../../src/geometry/loop.ts';
+import type { Vec2 } from '../../src/geometry/vector.ts';
+import { grinderPresets } from '../../src/grinder/presets/index.ts';
+import type { Grinder } from '../../src/grinder/schema.ts';
+import type { Hole, PlatePart } from '../../src/model/part.ts';
+import { gaugeDesign, gaugeRegistry } from '../robust/gauge.ts';
+
+const kitchen = (): Design => {
+  const file = 'jigs/spine-rest/examples/kitchen-210.jig.json';
+  const design = openDesign(readFileSync(file), registry);
+  if (!design.ok) throw new Error(JSON.stringify(design.issues));
+  return design.value;
+};
+
+const preset = (name: string): Grinder => {
+  const grinder = grinderPresets[name];
+  if (!grinder) throw new Error(name);
+  return grinder;
+};
+
+const hole = (id: string, at: Vec2, size = 5): Hole => ({
+  id,
+  at,
+  size,
+  loop: circle(at, size / 2),
+  purpose: 'x',
+});
+
+const sheet = (holes: readonly Hole[], over: Partial<PlatePart> = {}, width = 80): PlatePart => ({
+  kind: 'plate',
+  id: 'base',
+  name: 'Base',
+  quantity: 1,
+  material: 'Steel',
+  finish: '',
+  density: 7.85,
+  layers: [
+    {
+      profile: { outer: rectangle([0, 0], [width, 40]), holes: holes.map(({ loop }) => loop) },
+      from: 0,
+      to: 6,
+    },
+  ],
+  notes: [],
+  tight: [],
+  process: 'laser',
+  holes,
+  engraving: [],
+  ...over,
+});
+
+describe('what becomes of a part', () => {
+  const a = hole('a', [10, 10]);
+  const b = hole('b', [30, 10]);
+  const change = (from: PlatePart, to: PlatePart) => partChanges([from], [to])[0];
+
+  it('is nothing where shape, material and threads are the same, whatever it is called', () => {
+    const renamed = sheet([b, a], { name: 'Other', notes: ['x'], finish: 'painted' });
+    expect(change(sheet([a, b]), renamed)).toMatchObject({ change: 'unchanged', quantity: 0 });
+  });
+
+  it('is drilling where only round holes are added, making again where one has to go', () => {
+    expect(change(sheet([a]), sheet([a, b]))).toMatchObject({
+      change: 'rework',
+      reasons: ['drill b in the part at hand'],
+    });
+    expect(change(sheet([a, b]), sheet([a]))).toMatchObject({
+      change: 'remake',
+      reasons: ['without hole b'],
+    });
+  });
+
+  it('is making again for each thing that counts, and says which', () => {
+    const cases: [PlatePart, string][] = [
+      [sheet([a], {}, 90), 'size 80 x 40 x 6 -> 90 x 40 x 6 mm'],
+      [sheet([a], { material: 'Aluminium' }), 'material Steel -> Aluminium'],
+      [sheet([a], { process: 'saw-drill' }), 'process laser -> saw-drill'],
+      [sheet([hole('a', [13, 14])]), 'hole a moved by up to 5 mm'],
+      [sheet([hole('a', [10, 10], 6)]), 'other size of a'],
+      [sheet([{ ...a, thread: 'M6' }]), 'other size of a'],
+      [
+        sheet([a], {
+          engraving: [
+            [
+              [1, 1],
+              [2, 2],
+            ],
+          ],
+        }),
+        'marks differ',
+      ],
+    ];
+    for (const [to, reason] of cases)
+      expect(change(sheet([a]), to)).toMatchObject({ change: 'remake', reasons: [reason] });
+  });
+
+  it('counts pieces, new parts, parts left over, and parts under another name', () => {
+    expect(change(sheet([a]), sheet([a], { quantity: 3 }))).toMatchObject({
+      change: 'more',
+      quantity: 2,
+    });
+    expect(partChanges([], [sheet([a])])).toMatchObject([{ change: 'new', quantity: 1 }]);
+    expect(partChanges([sheet([a])], [])).toMatchObject([{ change: 'left-over', quantity: 1 }]);
+    const [same] = partChanges([sheet([a])], [sheet([a], { id: 'other' })]);
+    expect(same).toMatchObject({ part: 'other', change: 'unchanged' });
+  });
+});
+
+describe('differences in words', () => {
+  it('are none between a design and itself', () => {
+    expect(differences(kitchen(), kitchen(), registry)).toEqual([]);
+  });
+
+  it('name what, from and to, entries by their name', () => {
+    const from = kitchen();
+    const [first, ...rest] = from.blades;
+    if (!first) throw new Error('no blade');
+    const to: Design = {
+      ...from,
+      blades: [...rest, { ...first, thickness: [{ u: 0, t: 2.5 }] }],
+      fixture: { ...from.fixture, parameters: { ...from.fixture.parameters, noseGap: 1.2 } },
+    };
+    expect(differences(from, to, registry)).toEqual([
+      {
+        path: 'blades.Kitchen 210.thickness.1.t',
+        area: 'blades.Kitchen 210',
+        label: expect.stringContaining('Kitchen 210') as string,
+        from: '3 mm',
+        to: '2.5 mm',
+      },
+      {
+        path: 'fixture.parameters.noseGap',
+        area: 'fixture.parameters.noseGap',
+        label: 'Fixture, Gap at the belt',
+        from: '1 mm',
+        to: '1.2 mm',
+      },
+    ]);
+  });
+
+  it('tell what each means for settings and parts', () => {
+    const from = gaugeDesign();
+    const parameters = { ...from.fixture.parameters, height: 70 };
+    const to: Design = {
+      ...from,
+      name: 'Taller gauges',
+      grinder: { ...from.grinder, lean: 1 },
+      fixture: { ...from.fixture, parameters },
+    };
+    const { areas, consequence: all } = compare(from, to, gaugeRegistry);
+    const of = (area: string) => areas.find((one) => one.area === area)?.consequence;
+    expect(of('name')).toEqual({ settings: [], parts: [], purchases: [] });
+    expect(of('fixture.parameters.height')?.settings).toEqual([]);
+    expect(of('fixture.parameters.height')?.parts.map((part) => part.change)).toEqual([
+      'remake',
+      'remake',
+    ]);
+    // The platen leans by one degree more, and so does every blade.
+    const tilts = of('grinder.lean')?.settings ?? [];
+    expect(tilts).toHaveLength(4);
+    for (const { from: was, to: is } of tilts) expect((is ?? 0) - (was ?? 0)).toBeCloseTo(1, 9);
+    expect(all?.settings).toEqual(tilts);
+  });
+});
+
+describe('another grinder', () => {
+  it('keeps what does not touch the rest: only base, bars and their screws are new', () => {
+    const from = kitchen();
+    const { design, notes } = ontoGrinder(from, preset('arm-50'));
+    expect(notes).toEqual([]);
+    const [before, after] = [build(from, registry), build(design, registry)];
+    if (!before.ok || !after.ok) throw new Error(JSON.stringify(after.issues));
+    const { parts, settings, purchases } = consequence(before.value, after.value);
+    expect(settings).toEqual([]);
+    const changed = parts.filter(({ change }) => change !== 'unchanged');
+    expect(changed.map(({ part, change }) => `${part} ${change}`)).toEqual([
+      'base remake',
+      'clamp-bar new',
+    ]);
+    expect(parts.length).toBeGreaterThan(8);
+    expect(purchases.some(({ have, need }) => need > have)).toBe(true);
+  });
+
+  it('exchanges belts for the nearest grit and leaves a calibration behind, and says so', () => {
+    const calibration = { offset: 0.1, uncertainty: 0.02, note: '' };
+    const from = kitchen();
+    const calibrated = { ...from, fixture: { ...from.fixture, calibration } } as Design;
+    const { design, notes } = ontoGrinder(calibrated, preset('platen-25'));
+    expect(design.sequence.map(({ belt }) => belt)).toEqual(['P60', 'P60', 'P120', 'P240', 'P400']);
+    expect(design.sequence.every(({ backing }) => backing === 'bare')).toBe(true);
+    expect(design.fixture.calibration).toBeUndefined();
+    expect(notes.map(({ path }) => path)).toEqual([
+      'sequence.0.belt',
+      'sequence.3.belt',
+      'sequence.4.backing',
+      'fixture.calibration',
+    ]);
+  });
+
+  it('reports in full before anything is changed, and changes no input', () => {
+    const from = gaugeDesign();
+    const copy = structuredClone(from);
+    const leaning = { ...preset('platen-75'), lean: 2 };
+    const adapted = adapt(from, { grinder: leaning }, gaugeRegistry);
+    expect(from).toEqual(copy);
+    if (!adapted.ok) throw new Error(JSON.stringify(adapted.issues));
+    const { design, adaptation } = adapted.value;
+    expect(design.revision).toBe(from.revision + 1);
+    expect(design.grinder).toEqual(leaning);
+    expect(adaptation).toMatchObject({ passed: true, failed: [], grinder: leaning.name });
+    expect(adaptation.checks).toBeGreaterThan(8);
+    expect(adaptation.parts.map(({ change }) => change)).toEqual(['remake', 'remake']);
+  });
+
+  it('takes the blades of another design, with their edges where ours do not suit', () => {
+    const from = gaugeDesign();
+    const other: Design = {
+      ...from,
+      blades: from.blades.slice(0, 1).map((blade) => ({
+        ...blade,
+        name: 'Thick',
+        edge: { ...blade.edge, wanted: 0.4 },
+      })),
+      sequence: [{ belt: 'P60', backing: 'bare', edge: 0.4, steeper: 0 }],
+    };
+    const adapted = adapt(from, { blades: other }, gaugeRegistry);
+    if (!adapted.ok) throw new Error(JSON.stringify(adapted.issues));
+    expect(adapted.value.design.blades).toEqual(other.blades);
+    expect(adapted.value.design.sequence.map(({ edge }) => edge)).toEqual([0.4]);
+    expect(adapted.value.adaptation.notes.map(({ path }) => path)).toEqual(['sequence']);
+  });
+});
