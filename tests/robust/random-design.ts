@@ -30,7 +30,9 @@ const numberIn = (random: Random, mode: Mode, min: number, max: number, now: num
 
 const valueOf = (random: Random, mode: Mode, p: Parameter, now: unknown): number | string => {
   if (p.kind === 'choice') return pick(random, p.options).value;
-  const value = numberIn(random, mode, p.min, p.max, typeof now === 'number' ? now : p.initial);
+  const found = numberIn(random, mode, p.min, p.max, typeof now === 'number' ? now : p.initial);
+  // Coarse steps are those of stock: a sheet of 5.37 mm would be refused before anything is tried.
+  const value = p.step >= 0.5 && random() < 0.9 ? Math.round(found / p.step) * p.step : found;
   return p.unit === 'count' ? Math.round(value) : value;
 };
 
@@ -98,13 +100,14 @@ const bladeOf = (random: Random, mode: Mode, blade: Blade): Blade => {
 const makingOf = (random: Random, mode: Mode, design: Design): Design['making'] => {
   const { making } = design;
   const p = designParameters.making;
-  if (random() < 0.5) return making;
+  const thicknesses = [4, 5, 5.5, 6, 6.5, 7, 8, 9, 10, 12];
+  if (random() < 0.5) return { ...making, plates: { ...making.plates, thicknesses } };
   return {
     units: pick(random, ['mm', 'in']),
     plates: {
       process: pick(random, ['laser', 'waterjet', 'plasma', 'saw-drill'] as const),
       material: pick(random, ['steel', 'stainless', 'aluminium'] as const),
-      thicknesses: [3, 4, 5, 6, 8, 10, 12],
+      thicknesses,
       kerf: random() < 0.5 ? 0 : numberIn(random, mode, 0, p.plates.kerf.max, 0.2),
     },
     prints: {

@@ -34,6 +34,8 @@ interface Job {
   readonly seed: number;
   readonly count: number;
   readonly packages: number;
+  /** Which batch of its name it is. */
+  readonly turn: number;
 }
 
 const batches = (what: Job['what'], name: string, total: number, whole: number): Job[] =>
@@ -44,6 +46,7 @@ const batches = (what: Job['what'], name: string, total: number, whole: number):
     seed: ((seed ?? 1) * 7919 + i * 104729 + name.length * 15485863) % 2147483647,
     count: Math.min(BATCH[what], total - i * BATCH[what]),
     packages: i === 0 ? whole : 0,
+    turn: i,
   }));
 
 const families = [...Object.keys(registry.families), 'bevel-gauge'];
@@ -53,7 +56,7 @@ const jobs = [
 ]
   .filter(({ name }) => only === '' || only === name)
   // Batches of all families by turns, so that an early end has seen each.
-  .sort((a, b) => (a.what === b.what ? 0 : a.what === 'format' ? -1 : 1));
+  .sort((a, b) => (a.what === b.what ? a.turn - b.turn : a.what === 'format' ? -1 : 1));
 
 const failed = (job: Job, why: string): Tally => ({
   ...job,
