@@ -5,6 +5,7 @@ import type { Adaptation } from './adapt.ts';
 import type { AreaConsequence, Comparison } from './compare.ts';
 import type { Difference } from './differences.ts';
 import type { PartChange, Purchase } from './part-changes.ts';
+import type { ReachTable } from './reach.ts';
 import type { SettingChange } from './setting-changes.ts';
 
 /** What comparing and adapting answer, as schemas bound to their types. */
@@ -68,6 +69,28 @@ const areaSchema: Schema<AreaConsequence> = v.object({
   area: v.string(),
   consequence: v.nullable(consequenceSchema),
   issues: list(issueSchema),
+});
+
+const rangeSchema = v.tuple([v.number(), v.number()]);
+
+export const reachSchema: Schema<ReachTable> = v.object({
+  format: v.literal('platenwright-reach'),
+  design: v.string(),
+  family: v.string(),
+  scope: v.string(),
+  limits: list(
+    v.object({
+      id: v.string(),
+      label: v.string(),
+      unit: unitSchema,
+      atLeast: v.exactOptional(v.number()),
+      atMost: v.exactOptional(v.number()),
+    }),
+  ),
+  step: v.number(),
+  bands: list(
+    v.object({ thickness: rangeSchema, height: rangeSchema, angles: v.nullable(rangeSchema) }),
+  ),
 });
 
 export const comparisonSchema: Schema<Comparison> = v.object({

@@ -2,7 +2,10 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
-import { isProved, provedAngles, type Band } from '../../src/adapt/reach.ts';
+import { Ajv } from 'ajv';
+import { toJsonSchema } from '@valibot/to-json-schema';
+import { reachSchema } from '../../src/adapt/output-schema.ts';
+import { isProved, provedAngles, reachTable, type Band } from '../../src/adapt/reach.ts';
 import { openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
 import type { Fixture } from '../../src/family/index.ts';
@@ -216,6 +219,18 @@ describe('what a spine rest can still grind', () => {
     expect(corners((angles[0] + angles[1]) / 2)).toEqual([true, true, true, true]);
     expect(corners(angles[0] - 0.3)).toContain(false);
     expect(corners(angles[1] + 0.3)).toContain(false);
+  });
+
+  it('is tabled as its published schema says, every band inside the ranges', () => {
+    if (!fixture.reach) throw new Error('no reach');
+    const table = reachTable(design.name, 'Spine rest', fixture.reach);
+    const written: unknown = JSON.parse(JSON.stringify(table));
+    const schema = JSON.parse(JSON.stringify(toJsonSchema(reachSchema))) as object;
+    const validate = new Ajv({ strict: false }).compile(schema);
+    expect(validate(written), JSON.stringify(validate.errors)).toBe(true);
+    expect(table.bands.length).toBeGreaterThan(20);
+    for (const { angles } of table.bands)
+      expect((angles?.[1] ?? 0) > (angles?.[0] ?? 0)).toBe(true);
   });
 
   it('widens with the travel of the step', () => {

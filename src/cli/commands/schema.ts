@@ -1,6 +1,6 @@
 import { toJsonSchema } from '@valibot/to-json-schema';
 import { registry } from '../../../jigs/registry.ts';
-import { adaptationSchema, comparisonSchema } from '../../adapt/output-schema.ts';
+import { adaptationSchema, comparisonSchema, reachSchema } from '../../adapt/output-schema.ts';
 import { designSchema, grinderSchema } from '../../document/json-schema.ts';
 import {
   manifestSchema,
@@ -22,6 +22,7 @@ const SCHEMAS: Readonly<Record<string, () => unknown>> = {
   manifest: () => toJsonSchema(manifestSchema),
   compare: () => toJsonSchema(comparisonSchema),
   adapt: () => toJsonSchema(adaptationSchema),
+  reach: () => toJsonSchema(reachSchema),
 };
 
 /** `schema NAME`: the JSON Schema of what the program reads or writes. */
