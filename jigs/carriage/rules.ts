@@ -1,14 +1,17 @@
 import {
+  buttonScrew,
   hasError,
   problem,
   radians,
+  root,
   text,
+  washer,
   type Design,
   type Issue,
 } from '../../src/family/index.ts';
 import type { Grip } from './layout/grip.ts';
 import { BELOW_EDGE, type angleFor, type Levels } from './layout/layout.ts';
-import { JAW } from './layout/sizes.ts';
+import { FOOT, JAW } from './layout/sizes.ts';
 import type { Values } from './parameters.ts';
 
 const words = text.family.carriage.issues;
@@ -101,6 +104,22 @@ export const parameterIssues = (
       issues.push(problem('angle-turned', path('tipSettings'), words.angleTurned(v.tipSettings)));
   }
   return issues;
+};
+
+/** Air between the sole and the heads of the fence screws, mm. */
+const OVER_HEADS = 0.5;
+
+/** A carriage that tips until the front of its sole comes down on the fence screws. */
+export const dipIssues = (v: Values, levels: Levels, forward: number, tilt: number): Issue[] => {
+  const top = v.plate + washer('M6', 'large').thickness + buttonScrew('M6').headHeight + OVER_HEADS;
+  const lowest = (q: number): number =>
+    FOOT.radius +
+    (levels.soleBottom - FOOT.radius) * Math.cos(radians(q)) -
+    forward * Math.sin(radians(q)) -
+    top;
+  return lowest(tilt) >= 0
+    ? []
+    : [problem('sole-dips', path('edgeHeight'), words.soleDips(tilt, root(lowest, 0, tilt)))];
 };
 
 /** A tang that sinks under a raised tip until its jaw would stand on the sole. */

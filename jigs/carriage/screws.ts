@@ -24,6 +24,8 @@ const { names } = parts;
 
 /** Least length of thread in steel, as a share of the diameter (common practice). */
 const SHARE = 0.8;
+/** How far a mounting screw ends below the top of the base, on which things slide, mm. */
+const FLUSH = 0.15;
 /** Most washers under the head of the clamp screw. */
 const MOST_WASHERS = 4;
 
@@ -60,7 +62,7 @@ export const screwsOf = (v: Values, l: Layout, mount: Mount, rest: number): Resu
   const overFoot = l.plates ? 0 : l.wall;
   const under = mount.kind === 'bars' ? v.plate : washer(mount.thread, 'large').thickness;
   const web = v.plate + l.palm.height - l.palm.pocket;
-  const { lengths } = setScrew('M5');
+  const { lengths } = setScrew('M6');
   const jack =
     lengths.findLast((x) => x <= l.gripped + v.plate && x >= l.gripped + 4) ??
     lengths.find((x) => x >= l.gripped + 4) ??
@@ -71,7 +73,7 @@ export const screwsOf = (v: Values, l: Layout, mount: Mount, rest: number): Resu
         held(capScrew('M5'), overFoot + 2 * v.plate, FOOT.drill - 1, names.foot),
         held(capScrew('M5'), web, 5, names.palm, nut('M5').height),
         held(buttonScrew('M6'), v.plate + washer('M6', 'large').thickness, v.base, names.fence),
-        held(capScrew(mount.thread), rest + under, v.base, names.base),
+        held(capScrew(mount.thread), rest + under, v.base - FLUSH, names.base),
         l.plates ? ok(0) : held(capScrew('M6'), l.wall, v.plate, names.angle),
       ]),
       ([foot = 0, palm = 0, fence = 0, mounting = 0, angle = 0]) =>

@@ -28,7 +28,7 @@ import {
 import { mountOf } from './layout/mount.ts';
 import { FOOT, HEEL, SOLE } from './layout/sizes.ts';
 import { parameters, type Values } from './parameters.ts';
-import { parameterIssues, turnedIssues } from './rules.ts';
+import { dipIssues, parameterIssues, turnedIssues } from './rules.ts';
 import { screwsOf } from './screws.ts';
 
 /** Friction of belt on blade, least and greatest: common practice, no source. */
@@ -134,7 +134,10 @@ export const solve = (design: Design): Result<Fixture> => {
     const push = FOOT.radius + low * Math.cos(tilt) + back * Math.sin(tilt);
     return chain(planned(forward, push), (plan) => {
       const needs = needsOf(design, v, plan, grips);
-      const low = turnedIssues(v, levels, needs.jawDrops);
+      const low = [
+        ...turnedIssues(v, levels, needs.jawDrops),
+        ...dipIssues(v, levels, forward, needs.tiltMost),
+      ];
       if (hasError(low)) return fail(...low);
       const drawn = layoutOf(v, levels, angle, forward, needs);
       const stands = standsOf(design, v.base).filter((s): s is Stand => s !== undefined);

@@ -61,6 +61,12 @@ const fenceOf = (v: Values, { footCentre }: Pick<Needs, 'footCentre'>) => {
 export const leastForward = (v: Values, angle: ReturnType<typeof angleFor>): number =>
   v.upright === 'angle' && angle ? angle.wall + angle.root + 5.5 : v.plate + FOOT.stripHalf - 4;
 
+/** Where the foot screws stand: between what holds the upright, or outside it where that is near. */
+const footScrewX = (stroke: number, outer: number): number => {
+  const [least, most] = [GUSSET.inner + FOOT.besideTab, outer - FOOT.besideTab];
+  return least > most ? outer + FOOT.besideTab : Math.min(most, Math.max(least, stroke - 6));
+};
+
 /**
  * Every derived dimension, mm: the carriage level with its foot's centre at y = 0 and its middle at
  * x = 0 (y away from the belt, z over the base), base and fence in the seat frame with the fence
@@ -76,8 +82,10 @@ export const layoutOf = (
   const stroke = Math.max(5, (needs.bladeLength - v.tipOverlap - v.plungeMargin) / 2);
   const jawX = v.jawGap + v.jawWidth / 2 + needs.beltHalf + v.plungeMargin + stroke;
   const half = jawX + v.jawWidth / 2 + 6;
-  const footHalf = Math.max(stroke + 6, FOOT.leastHalf);
   const plates = v.upright !== 'angle';
+  const outer = plates ? jawX - GUSSET.outerFromJaw : half - 14;
+  const screwX = footScrewX(stroke, outer);
+  const footHalf = Math.max(stroke + 6, screwX + FOOT.screwEnd);
   const wall = plates || !angle ? v.plate : angle.wall;
   const front = -forward;
   const bandBack = plates ? front + v.plate + SOLE.band : front + (angle?.leg ?? 0) + 2;
@@ -113,7 +121,7 @@ export const layoutOf = (
       length: SOLE.band - 2,
       height: middleTop - levels.soleTop - 3,
     },
-    foot: { half: footHalf, screwX: footHalf - FOOT.screwEnd, stripHalf: footHalf - 4 },
+    foot: { half: footHalf, screwX, stripHalf: footHalf - 4 },
     tailBack: v.length + SOLE.palmFrom + SOLE.palmLength - 12,
     palm: {
       screw,

@@ -12,8 +12,11 @@ import { BAR, BASE } from './sizes.ts';
 
 const words = text.family.carriage.issues;
 
+/** Metal that the places of mounting screws keep to holes and edges anyway, mm. */
+const LEAST_WEB = 4;
+
 /** What a mounting screw must stay clear of: fence screws, stop pins, the track of the heel tip. */
-const taken = ({ base, fence, stroke }: Layout): { at: Vec2; radius: number }[] => {
+const taken = ({ base, fence, stroke }: Layout, more: number): { at: Vec2; radius: number }[] => {
   const count = Math.ceil((2 * stroke) / 4) + 1;
   const track = Array.from(
     { length: count },
@@ -23,8 +26,8 @@ const taken = ({ base, fence, stroke }: Layout): { at: Vec2; radius: number }[] 
   const spread = (base.heelTrack.to - base.heelTrack.from) / 2;
   return [
     ...[-1, 1].flatMap((side) => [
-      { at: [side * fence.screwX, fence.rear - fence.depth / 2] as Vec2, radius: 3 },
-      { at: [side * base.pinX, base.pinY] as Vec2, radius: BASE.pin / 2 },
+      { at: [side * fence.screwX, fence.rear - fence.depth / 2] as Vec2, radius: 3 + more },
+      { at: [side * base.pinX, base.pinY] as Vec2, radius: BASE.pin / 2 + more },
     ]),
     ...track.map((x) => ({ at: [x, y] as Vec2, radius: spread + BASE.heelTrack })),
   ];
@@ -45,12 +48,14 @@ const narrowed = (rest: PlacedRest, spread: number): PlacedRest => {
 /** How the base is held on a rest that shifts by `spread` either way from belt to belt. */
 export const mountOf = (v: Values, l: Layout, rest: PlacedRest, spread: number): Result<Mount> => {
   const { half, front, back } = l.base;
-  const plan = { half, front, back };
+  // Thick sheet asks for wider webs than the places keep by themselves.
+  const more = Math.max(0, v.base / 2 - LEAST_WEB);
+  const plan = { half: half - more, front: front + more, back: back - more };
   if (v.mount === 'bars' || rest.pattern.kind === 'edges') {
-    const at = barPlaces(rest, plan, taken(l), 3, front, BAR.width);
+    const at = barPlaces(rest, plan, taken(l, more), 3, front, BAR.width);
     if (at.length < 4) return fail(problem('mount-no-bars', 'grinder.rest', words.noBars));
     const x = Math.abs(at[0]?.[0] ?? 0);
-    const barHalf = x + 8;
+    const barHalf = x + BAR.end;
     return ok({ kind: 'bars', thread: 'M6', at, barHalf, earHalf: barHalf, earFrom: front });
   }
   const thread = threadFor(widthOf(rest), v.base);
@@ -60,7 +65,7 @@ export const mountOf = (v: Values, l: Layout, rest: PlacedRest, spread: number):
   const follows = rest.pattern.kind === 'slots' && rest.pattern.axis === 'y';
   if (!follows && 2 * spread > widthOf(rest) - diameter)
     return fail(problem('mount-fixed', 'fixture.parameters.mount', words.fixedPattern(2 * spread)));
-  const at = patternPlaces(narrowed(rest, spread), plan, taken(l), diameter / 2);
+  const at = patternPlaces(narrowed(rest, spread), plan, taken(l, more), diameter / 2);
   if (at.length < 2)
     return fail(
       problem('mount-misses', 'grinder.rest.pattern', words.patternMisses(2 * half, back - front)),

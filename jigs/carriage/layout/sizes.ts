@@ -1,7 +1,7 @@
 /** Proportions of the carriage that no one sets, mm. Standard sizes come from the hardware tables. */
 
 /** Round bar under the front of the sole, and the strip between them. */
-export const FOOT = { radius: 6, stripHalf: 8, screwEnd: 12, leastHalf: 40, drill: 9 } as const;
+export const FOOT = { radius: 6, stripHalf: 8, screwEnd: 12, besideTab: 13.5, drill: 9 } as const;
 
 /** Heel screw M6 x 1 (ISO 261, coarse), its rounded end, and the knob on it. */
 export const HEEL = {
@@ -44,7 +44,7 @@ export const BASE = {
 /** Room that hand and wrist take behind the push block. */
 export const HAND = { half: 45, depth: 70, low: -5, high: 70 } as const;
 
-export const BAR = { width: 20 } as const;
+export const BAR = { width: 20, end: 10 } as const;
 
 /** EN 10056-1 equal angles: leg, wall, root radius, mm (from memory). */
 export const ANGLES: readonly {

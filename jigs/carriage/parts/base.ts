@@ -7,11 +7,11 @@ import {
   type Result,
   type Vec2,
 } from '../../../src/family/index.ts';
-import { cornerRadius, plate } from '../../spine-rest/parts/context.ts';
+import { plate } from '../../spine-rest/parts/context.ts';
 import { round, slots, tapped } from '../../spine-rest/parts/holes.ts';
 import type { Context } from '../context.ts';
 import { BASE } from '../layout/sizes.ts';
-import { words } from './words.ts';
+import { roundingOf, words } from './words.ts';
 
 /** The base: the carriage slides on it; its front is set to the belt. */
 export const base = (c: Context): Result<PlatePart> => {
@@ -20,7 +20,7 @@ export const base = (c: Context): Result<PlatePart> => {
   const at = (places: readonly Vec2[]): Vec2[] => places.map(([x, y]): Vec2 => [x, y - front]);
   const y = l.fence.rear - l.fence.depth / 2;
   const p = words.purpose;
-  const r = cornerRadius(c);
+  const r = roundingOf(c, v.base);
   const depth = back - front;
   const corners: Vec2[] = [
     [-half, 0],

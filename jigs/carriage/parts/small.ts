@@ -105,7 +105,7 @@ export const jaw = (c: Context): Result<PlatePart> => {
     outline: rectangle([0, 0], [v.jawWidth, JAW.end + JAW.grip]),
     holes: [
       ...tapped('clamp', at(JAW.screw), 'M6', words.purpose.clampThread),
-      ...tapped('jack', at(JAW.jack), 'M5', words.purpose.jackThread),
+      ...tapped('jack', at(JAW.jack), 'M6', words.purpose.jackThread),
     ],
     notes: [words.notes.jaw],
   });

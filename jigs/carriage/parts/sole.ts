@@ -7,11 +7,11 @@ import {
   type Result,
   type Vec2,
 } from '../../../src/family/index.ts';
-import { cornerRadius, plate } from '../../spine-rest/parts/context.ts';
+import { plate } from '../../spine-rest/parts/context.ts';
 import { passage, tapped } from '../../spine-rest/parts/holes.ts';
 import type { Context } from '../context.ts';
 import { FOOT, GUSSET, SOLE } from '../layout/sizes.ts';
-import { words } from './words.ts';
+import { roundingOf, words } from './words.ts';
 
 /** Rectangular slots for tabs, `long` by the sheet's thickness and the play, about their middles. */
 export const tabSlots = (
@@ -44,7 +44,7 @@ export const sole = (c: Context): Result<PlatePart> => {
   const { v, l } = c;
   const { half, front, bandBack, tailBack } = l;
   const tail = SOLE.tailHalf;
-  const r = cornerRadius(c);
+  const r = roundingOf(c, v.plate);
   const corners: [Vec2, number][] = [
     [[-half, front], 0],
     [[half, front], 0],

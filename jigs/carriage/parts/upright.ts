@@ -13,12 +13,12 @@ import {
   type StockPart,
   type Vec2,
 } from '../../../src/family/index.ts';
-import { cornerRadius, plate } from '../../spine-rest/parts/context.ts';
+import { plate } from '../../spine-rest/parts/context.ts';
 import { passage } from '../../spine-rest/parts/holes.ts';
 import type { Context } from '../context.ts';
 import { GUSSET } from '../layout/sizes.ts';
 import { angleScrews, tabSlots } from './sole.ts';
-import { words } from './words.ts';
+import { roundingOf, words } from './words.ts';
 
 /** Passages of the clamp screws at both ends; slots where turned tangs ask for other heights. */
 const clampHoles = ({ l }: Context): Hole[] => {
@@ -47,7 +47,7 @@ export const upright = (c: Context): Result<PlatePart> => {
   const { v, l } = c;
   const [middle, ear] = [l.middleTop - l.soleTop, l.earTop - l.soleTop];
   const inner = l.jawX - v.jawWidth / 2 - 3;
-  const r = cornerRadius(c);
+  const r = roundingOf(c, v.plate);
   const corners: [Vec2, number][] =
     ear - middle > 2
       ? [

@@ -209,7 +209,7 @@ const jawItems = ({ l, screws }: Context): Result<Item[]>[] => {
       group: 'jaw',
       through: [...upright, 'jaw'],
     }),
-    chain(setScrewPart('M5', screws.jack), (jack) =>
+    chain(setScrewPart('M6', screws.jack), (jack) =>
       ok([
         {
           name: 'jack-screw',

@@ -32,6 +32,10 @@ export const issues = {
     message: `Edge height is ${mm(height)}; it must be at least ${mm(least)}, because the jaw is screwed below the tang and above the sole.`,
     fix: `Set the edge height to at least ${mm(least)}.`,
   }),
+  soleDips: (tilt: number, most: number) => ({
+    message: `The carriage would tip by ${n(tilt)} degrees; at most ${n(most)} leave air between the front of its sole and the fence screws.`,
+    fix: 'Grind a lower angle, a higher bevel, or use another fixture for this blade.',
+  }),
   tangSinks: (drop: number, height: number, least: number) => ({
     message: `With the tip raised the tang sinks by ${mm(drop)}; edge height is ${mm(height)} and must be at least ${mm(least)}, or the jaw stands on the sole.`,
     fix: `Set the edge height to at least ${mm(least)}, or ask for fewer settings for the tip and lead it by hand.`,

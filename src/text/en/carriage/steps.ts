@@ -45,7 +45,7 @@ export const assembly = (s: StepsOf): string[] => [
   `Screw foot strip and foot bar under the sole with two screws M5 x ${n(s.footScrew)}: the bar must lie along the front edge, parallel within 0.1 mm from end to end.`,
   `Saw the heel screw, ${n(s.heel)} mm, from threaded rod M6. Round one end to a half ball of ${mm(s.tipRadius)}. Screw it through the sole from below, put on the lock nut, a thin nut, the knob, and a nut sunk into the knob; lock the thin nut against the knob.`,
   `Screw the push block under the tail with two screws M5 x ${n(s.palmScrew)} into the nuts in its pockets.`,
-  `Hold the jaw with a screw M6 x ${n(s.clampScrew)} from behind; the jack screw M5 x ${n(s.jackScrew)} below it keeps the jaw parallel to the upright.`,
+  `Hold the jaw with a screw M6 x ${n(s.clampScrew)} from behind; the jack screw M6 x ${n(s.jackScrew)} below it keeps the jaw parallel to the upright.`,
   `Press the two stop pins into the base. Screw the fence to the base with two button head screws M6 x ${n(s.fenceScrew)} and large washers.`,
   s.bars
     ? `Lay the base on the rest and hold it with the two clamp bars below and screws ${s.mount} x ${n(s.mountScrew)}, finger tight.`
