@@ -10,6 +10,14 @@ import { THREAD } from '../layout/stations.ts';
 import { cornerRadius, from, plate, words, type Context } from './context.ts';
 import { passage, round, tapped } from './holes.ts';
 
+/** Radius of the corners: two of them share each short edge at the ears. */
+const radiusOf = (c: Context): number => {
+  const { l, mount } = c;
+  const edges = [mount.earHalf - l.base.half, mount.earFrom - l.base.front];
+  const isPlain = mount.earHalf <= l.base.half;
+  return Math.min(cornerRadius(c), ...(isPlain ? [] : edges.map((edge) => edge / 2)));
+};
+
 /** Corners of the base in plan: a rectangle, or with ears for clamp bars wider than it. */
 const corners = ({ l, mount }: Context): Vec2[] => {
   const { half, front, back } = l.base;
@@ -52,7 +60,7 @@ export const base = (c: Context): Result<PlatePart> => {
       ? passage('mount', at(mount.at), mount.thread, p.mountPassage)
       : tapped('mount', at(mount.at), mount.thread, p.mountThread)),
   ];
-  return chain(rounded(corners(c), cornerRadius(c)), (outline) =>
+  return chain(rounded(corners(c), radiusOf(c)), (outline) =>
     plate(c, {
       id: 'base',
       name: words.names.base,
