@@ -14,6 +14,7 @@ import { make } from './en/make.ts';
 import { model } from './en/model.ts';
 import { safety } from './en/safety.ts';
 import { setup } from './en/setup.ts';
+import { virtual } from './en/virtual.ts';
 
 /**
  * Everything a person reads, in one catalogue. Entries are strings or functions of the values
@@ -36,6 +37,7 @@ export const text = {
   model,
   safety,
   setup,
+  virtual,
 } as const;
 
 export type Catalogue = typeof text;
