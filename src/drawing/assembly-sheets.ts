@@ -10,6 +10,7 @@ import { bodiesOf, pathBody, type Body } from './bodies.ts';
 import { border } from './border.ts';
 import { heightOf, union, widthOf, type Box } from './box.ts';
 import { linear } from './dimension.ts';
+import { codeStrip } from './code.ts';
 import { explode } from './explode.ts';
 import { bounds, label, move, scaled, TEXT } from './items.ts';
 import { fittedTable, heading, paragraph, pour, space, stack, type Strip } from './layout.ts';
@@ -185,6 +186,8 @@ interface Page {
   readonly draw: (k: number) => Item[];
   readonly scales: readonly Scale[];
   readonly strips: readonly Strip[];
+  /** What stands left of the title block, below the picture. */
+  readonly foot?: (width: number) => Strip;
 }
 
 interface Laid {
@@ -203,12 +206,18 @@ const centred = (items: readonly Item[], box: Box): Item[] => {
 };
 
 /** The picture at the largest scale that fits beside the column; strips without room are left. */
-const lay = ({ draw, scales, strips }: Page, paper: Paper, block: number): Laid | undefined => {
+const lay = (
+  { draw, scales, strips, foot }: Page,
+  paper: Paper,
+  block: number,
+): Laid | undefined => {
   const s = spaceOf(paper);
+  const [left, right, low] = [s.x0 + INSET, s.x1 - BLOCK_WIDTH - INSET, s.y0 + INSET];
+  const below = foot?.(right - left);
   const area = {
-    x0: s.x0 + INSET,
-    y0: s.y0 + INSET,
-    x1: s.x1 - BLOCK_WIDTH - INSET,
+    x0: left,
+    y0: low + (below ? below.height + INSET : 0),
+    x1: right,
     y1: s.y1 - INSET,
   };
   for (const scale of scales) {
@@ -221,7 +230,11 @@ const lay = ({ draw, scales, strips }: Page, paper: Paper, block: number): Laid 
     return {
       paper,
       scale,
-      items: [...(items.length > 0 ? centred(items, area) : []), ...column],
+      items: [
+        ...(items.length > 0 ? centred(items, area) : []),
+        ...(below ? stack([below], [left, low + below.height]) : []),
+        ...column,
+      ],
       rest: rest.flat(),
     };
   }
@@ -239,12 +252,14 @@ export const assemblySheets = (
   block: TitleBlock,
 ): Sheet[] => {
   const rows = rowsOf(parts, placements);
+  const { link } = block;
   const reducing = SCALES.filter((s) => factor(s) <= 1);
   const pages: Page[] = [
     {
       draw: elevations(parts, placements, rows),
       scales: reducing,
       strips: partsList(rows, info.files),
+      ...(link === undefined ? {} : { foot: (width) => codeStrip(link, block.designId, width) }),
     },
     {
       draw: exploded(parts, placements, rows),

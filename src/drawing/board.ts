@@ -11,7 +11,7 @@ type Stretch = readonly [Vec2, Vec2];
 export interface Board {
   readonly stretches: readonly Stretch[];
   readonly texts: readonly Box[];
-  /** Boxes of filled shapes: arrowheads, dots. */
+  /** Boxes of filled shapes: arrowheads, dots, codes. */
   readonly arrows: readonly Box[];
 }
 
@@ -44,6 +44,7 @@ const stretchesOf = (item: Item): Stretch[] => {
       );
     }
     case 'text':
+    case 'blocks':
       return [];
   }
 };
@@ -52,7 +53,7 @@ export const boardOf = (items: readonly Item[]): Board => ({
   stretches: items.flatMap(stretchesOf),
   texts: items.flatMap((item) => (item.kind === 'text' ? [textBox(item)] : [])),
   arrows: items.flatMap((item) =>
-    item.kind === 'fill' && item.tone === 'ink' ? [itemBox(item)] : [],
+    (item.kind === 'fill' && item.tone === 'ink') || item.kind === 'blocks' ? [itemBox(item)] : [],
   ),
 });
 

@@ -28,6 +28,21 @@ export const grow = (box: Box, by: number): Box => ({
   y1: box.y1 + by,
 });
 
+export const shifted = (box: Box, [x, y]: Vec2): Box => ({
+  x0: box.x0 + x,
+  y0: box.y0 + y,
+  x1: box.x1 + x,
+  y1: box.y1 + y,
+});
+
+/** The box `k` times as large from the origin. */
+export const scaledBox = (box: Box, k: number): Box => ({
+  x0: box.x0 * k,
+  y0: box.y0 * k,
+  x1: box.x1 * k,
+  y1: box.y1 * k,
+});
+
 export const overlap = (a: Box, b: Box): boolean =>
   a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
 

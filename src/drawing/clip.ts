@@ -42,7 +42,7 @@ const pointsOf = (item: Extract<Item, { kind: 'circle' | 'arc' }>): Vec2[] => {
  */
 export const clip = (item: Item, window: Box): Item[] => {
   if (contains(window, itemBox(item))) return [item];
-  if (item.kind === 'text' || item.kind === 'fill') return [];
+  if (item.kind === 'text' || item.kind === 'fill' || item.kind === 'blocks') return [];
   const points =
     item.kind === 'line'
       ? [item.a, item.b]

@@ -1,7 +1,7 @@
 import { radians } from '../core/units.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { add2, scale2 } from '../geometry/vector.ts';
-import { around, NOTHING, union, type Box } from './box.ts';
+import { around, NOTHING, scaledBox, shifted, union, type Box } from './box.ts';
 import type { Item, Stroke } from './sheet.ts';
 import { textWidth } from './text-width.ts';
 
@@ -95,6 +95,8 @@ export const itemBox = (item: Item): Box => {
     }
     case 'text':
       return textBox(item);
+    case 'blocks':
+      return item.boxes.reduce(union, NOTHING);
   }
 };
 
@@ -115,6 +117,8 @@ export const move = (items: readonly Item[], by: Vec2): Item[] =>
         return { ...item, centre: add2(item.centre, by) };
       case 'text':
         return { ...item, at: add2(item.at, by) };
+      case 'blocks':
+        return { ...item, boxes: item.boxes.map((box) => shifted(box, by)) };
     }
   });
 
@@ -132,5 +136,7 @@ export const scaled = (items: readonly Item[], k: number): Item[] =>
         return { ...item, centre: scale2(item.centre, k), radius: item.radius * k };
       case 'text':
         return { ...item, at: scale2(item.at, k) };
+      case 'blocks':
+        return { ...item, boxes: item.boxes.map((box) => scaledBox(box, k)) };
     }
   });

@@ -1,5 +1,6 @@
 import { text } from '../text/index.ts';
 import { border } from './border.ts';
+import { codeStrip } from './code.ts';
 import { move, TEXT } from './items.ts';
 import {
   blank,
@@ -167,7 +168,7 @@ const bevels = (): SetupTerms => {
   };
 };
 
-const body = (data: SetupData): Strip[] => {
+const body = (data: SetupData, { link, designId }: TitleBlock): Strip[] => {
   const t = text.drawing.setup;
   const terms = data.terms ?? bevels();
   return [
@@ -194,6 +195,10 @@ const body = (data: SetupData): Strip[] => {
       t.recordTitle,
       t.record.map((what) => blank(what, WIDTH)),
     ),
+    ...section(
+      text.drawing.code.title,
+      link === undefined ? [] : [codeStrip(link, designId, WIDTH)],
+    ),
   ];
 };
 
@@ -212,7 +217,7 @@ export const setupSheets = (data: SetupData, block: TitleBlock): Sheet[] => {
     sheets,
   });
   const room = area.y1 - area.y0 - titleBlockHeight(block, info(1, 1)) - 2 * INSET;
-  const pages = pour(body(data), [room]);
+  const pages = pour(body(data, block), [room]);
   return pages.map((strips, i) => ({
     id: `setup-${String(i + 1)}`,
     title: data.title,

@@ -1,4 +1,5 @@
 import type { Vec2 } from '../geometry/vector.ts';
+import type { Box } from './box.ts';
 
 /**
  * A drawing sheet as plain data, free of any file format. Coordinates are paper millimetres,
@@ -40,6 +41,8 @@ export type Item =
       readonly points: readonly Vec2[];
       readonly tone: 'ink' | 'paper' | 'tint';
     }
+  /** Black rectangles that abut without a seam: the dark modules of a code to scan. */
+  | { readonly kind: 'blocks'; readonly boxes: readonly Box[] }
   | {
       readonly kind: 'text';
       readonly at: Vec2;

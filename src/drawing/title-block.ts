@@ -19,6 +19,8 @@ export interface TitleBlock {
   readonly designId: string;
   readonly revision: string;
   readonly paper: PaperFamily;
+  /** What the code to scan holds: the design as a link's fragment. Absent: no code. */
+  readonly link?: string;
 }
 
 /** What one sheet adds. */

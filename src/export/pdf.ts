@@ -82,6 +82,12 @@ const drawRun = (doc: PDFKit.PDFDocument, height: number, run: Run): void => {
     doc.fill(TONES[run.tone]);
     return;
   }
+  if (run.kind === 'blocks') {
+    for (const { x0, y0, x1, y1 } of run.boxes)
+      doc.rect(...down([x0, y1]), (x1 - x0) * POINT, (y1 - y0) * POINT);
+    doc.fill(TONES.ink);
+    return;
+  }
   const text = singleLine(run.text);
   if (text === '') return;
   const [x, y] = down(run.at);

@@ -5,10 +5,11 @@ import type { Item, Stroke } from '../drawing/sheet.ts';
 type Stroked = Extract<Item, { stroke: Stroke }>;
 type Of<K extends Item['kind']> = Extract<Item, { kind: K }>;
 
-/** Consecutive lines of one kind, drawn as one path, or a single fill or text. */
+/** Consecutive lines of one kind, drawn as one path, or a single fill, code or text. */
 export type Run =
   | { readonly kind: 'strokes'; readonly stroke: Stroke; readonly items: readonly Stroked[] }
   | Of<'fill'>
+  | Of<'blocks'>
   | Of<'text'>;
 
 /** The items of a sheet in their order: what is later lies above what is earlier. */
@@ -18,7 +19,7 @@ export const runsOf = (items: readonly Item[]): Run[] => {
   )[] = [];
   for (const item of items) {
     const last = runs.at(-1);
-    if (item.kind === 'fill' || item.kind === 'text') runs.push(item);
+    if (item.kind === 'fill' || item.kind === 'blocks' || item.kind === 'text') runs.push(item);
     else if (last?.kind === 'strokes' && last.stroke === item.stroke) last.items.push(item);
     else runs.push({ kind: 'strokes', stroke: item.stroke, items: [item] });
   }

@@ -1,6 +1,7 @@
 import { plain } from '../core/units.ts';
 import { onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
+import type { Box } from '../drawing/box.ts';
 import type { Sheet } from '../drawing/sheet.ts';
 import { STROKES } from '../drawing/strokes.ts';
 import { fontSize, textWidth } from '../drawing/text-width.ts';
@@ -33,6 +34,9 @@ const pathData = (run: Extract<Run, { kind: 'strokes' }>, down: (p: Vec2) => str
   return parts.join('');
 };
 
+const boxData = ({ x0, y0, x1, y1 }: Box, down: (p: Vec2) => string): string =>
+  `M${down([x0, y1])}h${mm(x1 - x0)}v${mm(y1 - y0)}h${mm(x0 - x1)}z`;
+
 const ANCHOR = { left: 'start', centre: 'middle', right: 'end' } as const;
 
 const runXml = (run: Run, down: (p: Vec2) => string): string => {
@@ -46,6 +50,8 @@ const runXml = (run: Run, down: (p: Vec2) => string): string => {
   }
   if (run.kind === 'fill')
     return `<polygon fill="${TONES[run.tone]}" points="${run.points.map(down).join(' ')}"/>`;
+  if (run.kind === 'blocks')
+    return `<path class="code" fill="${TONES.ink}" d="${run.boxes.map((box) => boxData(box, down)).join('')}"/>`;
   const text = singleLine(run.text);
   if (text === '') return '';
   const [x, y] = down(run.at).split(' ');

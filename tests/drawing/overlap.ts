@@ -53,6 +53,13 @@ const strokes = (item: Item): Vec2[] => {
     }
     case 'fill':
       return item.tone === 'ink' ? [...item.points, ...item.points.slice(0, 1)] : [];
+    case 'blocks':
+      return item.boxes.flatMap(({ x0, y0, x1, y1 }): Vec2[] => [
+        [x0, y0],
+        [x1, y0],
+        [x1, y1],
+        [x0, y1],
+      ]);
     case 'text':
       return [];
   }

@@ -41,6 +41,8 @@ const entitiesOf = (item: Item): Entity[] => {
         points: [first, rest[i] ?? corner, corner],
       }));
     }
+    case 'blocks':
+      return [];
     case 'text':
       return singleLine(item.text).trim() === ''
         ? []
@@ -51,7 +53,8 @@ const entitiesOf = (item: Item): Entity[] => {
 /**
  * A drawing sheet for a CAD program: paper millimetres, everything exploded into lines, arcs,
  * filled triangles and text, one layer a kind of line. Opaque and tinted areas are left out: the
- * format has no plain way to hide what lies below. Not a cut file.
+ * format has no plain way to hide what lies below. So is a code to scan, thousands of rectangles
+ * that tell no more than the comment does. Not a cut file.
  */
 export const sheetDxf = (sheet: Sheet, options: { readonly carry?: string } = {}): string =>
   writeR2000(

@@ -1,4 +1,5 @@
 import type { CheckResult } from '../../check/result.ts';
+import { linkFragment } from '../../document/link.ts';
 import type { Design } from '../../document/schema.ts';
 import { assemblySheets, type AssemblyInfo } from '../../drawing/assembly-sheets.ts';
 import { partSheets } from '../../drawing/part-sheets.ts';
@@ -42,6 +43,7 @@ const titleBlock = ({ design, carry }: DrawingInput): TitleBlock => ({
   designId: designId(carry),
   revision: String(design.revision),
   paper: design.making.units === 'in' ? 'us' : 'iso',
+  link: `#${linkFragment(design)}`,
 });
 
 /** Plates that are sawn and drilled, and stock, are marked out through a full-size paper. */

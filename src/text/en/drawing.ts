@@ -135,6 +135,13 @@ export const drawing = {
     overview: (count: number, scale: string): string =>
       `, overview of ${String(count)} pages (${scale})`,
   },
+  code: {
+    title: 'This design',
+    holds: (characters: number, id: string): string =>
+      `The code holds the whole design ${id}, ${String(characters)} characters, and needs no network. Scan it and put the text behind the address of the page, or save it as a text file and open that. Every parameter comes back as it was.`,
+    tooLong: (characters: number, id: string): string =>
+      `The design ${id} needs ${String(characters)} characters, more than a code holds that a camera can read from paper. Open this drawing's file instead: it carries the design.`,
+  },
   partsList: {
     title: 'Parts list',
     item: 'Item',
