@@ -5,6 +5,7 @@ import { checkDesign } from '../document/open.ts';
 import type { Design } from '../document/schema.ts';
 import type { Registry } from '../family/index.ts';
 import type { Grinder } from '../grinder/schema.ts';
+import { checkFixture } from '../make/engine.ts';
 import { text } from '../text/index.ts';
 import { build, consequence, type Built, type Consequence } from './consequence.ts';
 import { differences, type Difference } from './differences.ts';
@@ -125,7 +126,7 @@ export const adapt = (design: Design, target: Target, registry: Registry): Resul
   };
   return chain(build(design, registry), (before) =>
     chain(firstBuilt(candidate, before, registry), (after) =>
-      chain(after.built.fixture.checks(), (checks) => {
+      chain(checkFixture(after.built.fixture, after.design.making), ({ checks }) => {
         const failed = checks.filter(({ passed }) => !passed);
         const adaptation: Adaptation = {
           format: 'platenwright-adaptation',

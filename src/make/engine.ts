@@ -1,10 +1,11 @@
 import type { CheckResult } from '../check/result.ts';
 import type { Issue } from '../core/issue.ts';
 import { fail, ok, chain, type Result } from '../core/result.ts';
-import type { Design } from '../document/schema.ts';
+import type { Design, Making } from '../document/schema.ts';
 import { calibrated, type Fixture, type Registry } from '../family/index.ts';
 import type { Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
+import { failedCheck, violations } from './fabrication.ts';
 
 /** A design solved, built and checked. */
 export interface Checked {
@@ -29,12 +30,20 @@ export const solveDesign = (design: Design, registry: Registry): Result<Fixture>
   return chain(family.solve(design), (fixture) => ok(calibrated(fixture, design.fixture)));
 };
 
-/** Builds the parts of a solved fixture and runs every check on them. */
-export const checkFixture = (fixture: Fixture): Result<Checked> =>
+/**
+ * Builds the parts of a solved fixture and runs every check on them. What the ways of making it
+ * cannot make is a failed check; what they make badly comes as a warning or note.
+ */
+export const checkFixture = (fixture: Fixture, making: Making): Result<Checked> =>
   chain(fixture.parts(), (parts) =>
-    chain(fixture.checks(), (checks) => ok({ fixture, parts, checks })),
+    chain(fixture.checks(), (checks) => {
+      const found = violations(parts, making);
+      const failed = found.filter(({ severity }) => severity === 'error').map(failedCheck);
+      const advice = found.filter(({ severity }) => severity !== 'error');
+      return ok({ fixture, parts, checks: [...checks, ...failed] }, advice);
+    }),
   );
 
 /** Solves, builds and checks a valid design. */
 export const checkDesign = (design: Design, registry: Registry): Result<Checked> =>
-  chain(solveDesign(design, registry), checkFixture);
+  chain(solveDesign(design, registry), (fixture) => checkFixture(fixture, design.making));

@@ -1,7 +1,7 @@
 import type { Issue } from '../core/issue.ts';
 import { sweepOf } from '../geometry/arc.ts';
 import type { Loop } from '../geometry/loop.ts';
-import { loopGap } from '../geometry/loop-measure.ts';
+import { boundingBox, loopGap } from '../geometry/loop-measure.ts';
 import { oriented } from '../geometry/loop-transform.ts';
 import { arcOfSegment, cornerTurns, isStraight, segments } from '../geometry/segment.ts';
 import { text } from '../text/index.ts';
@@ -10,21 +10,59 @@ import { PRINT, PROCESS, type Limit } from './process.ts';
 
 const words = text.model.rules;
 
-/** An error below what can be made, a warning below what makes no trouble, else nothing. */
-const judged = (
-  code: string,
-  path: string,
-  feature: string,
-  value: number,
-  limit: { readonly least: number; readonly advised: number },
-  fix: string,
-): Issue[] => {
-  const isError = value < limit.least - 1e-9;
-  if (!isError && value >= limit.advised - 1e-9) return [];
-  const message = isError
-    ? words.below(feature, value, limit.least)
-    : words.tight(feature, value, limit.advised);
-  return [{ code, severity: isError ? 'error' : 'warning', path, message, fix }];
+/** What a process cannot make, or makes badly: an issue with the numbers it stands on. */
+export interface Violation extends Issue {
+  /** What was measured: "The diameter of hole "a" of Base". */
+  readonly feature: string;
+  /** As drawn and as the process needs it, mm; a note states none. */
+  readonly value?: number;
+  readonly least?: number;
+}
+
+/** One size of one feature to be judged; features that agree in all else are named together. */
+interface Size {
+  readonly code: string;
+  /** Path of the feature, and the names it goes by in words. */
+  readonly path: string;
+  readonly ids: readonly string[];
+  readonly value: number;
+  readonly limit: { readonly least: number; readonly advised: number };
+  readonly fix: string;
+  readonly label: (ids: readonly string[]) => string;
+}
+
+/** Sizes nearer than this are one size, mm. */
+const SAME = 1e-6;
+
+/** Errors below what can be made, warnings below what makes no trouble, else nothing. */
+const judged = (part: string, process: string, sizes: readonly Size[]): Violation[] => {
+  const small = sizes.filter(({ value, limit }) => value < limit.advised - 1e-9);
+  const together = small.reduce<Size[]>((groups, size) => {
+    const i = groups.findIndex(
+      (group) => group.code === size.code && Math.abs(group.value - size.value) < SAME,
+    );
+    const known = groups[i];
+    // Which features share a size matters for an advice; what cannot be made is named one by one.
+    if (known === undefined || size.value < size.limit.least - 1e-9) return [...groups, size];
+    return groups.with(i, { ...known, ids: [...known.ids, ...size.ids] });
+  }, []);
+  return together.map(({ code, path, ids, value, limit, fix, label }) => {
+    const { least, advised } = limit;
+    const feature = label(ids);
+    const isError = value < least - 1e-9;
+    return {
+      code,
+      severity: isError ? 'error' : 'warning',
+      path: ids.length > 1 ? part : path,
+      message: isError
+        ? words.below(feature, value, process, least)
+        : words.tight(feature, value, process, advised),
+      fix,
+      feature,
+      value,
+      least,
+    };
+  });
 };
 
 const at = (limit: Limit, t: number): { readonly least: number; readonly advised: number } => ({
@@ -32,49 +70,59 @@ const at = (limit: Limit, t: number): { readonly least: number; readonly advised
   advised: limit.advised(t),
 });
 
-const pathOf = (part: string, hole: Hole): string => `${part}.${hole.id}`;
-
 /** Pairs of holes, each once. */
 const pairs = (holes: readonly Hole[]): [Hole, Hole][] =>
   holes.flatMap((one, i) => holes.slice(i + 1).map((other): [Hole, Hole] => [one, other]));
 
 /**
- * What the cutting process of a plate cannot make, or makes badly, feature by feature: holes and
- * slots too small for the thickness, too little material between holes or to the outline, and
- * inner corners sharper than the cut (a note: they come out rounded).
+ * What the process of a plate cannot make, or makes badly: each violation names the feature, its
+ * value, the process and the limit. Slots are judged by their width. Inner corners sharper than
+ * the beam are noted, because a part that has to fit into them would not (mm, all limits from
+ * `PROCESS`).
  */
-export const plateRules = (part: PlatePart): Issue[] => {
+export const plateRules = (part: PlatePart): Violation[] => {
   const profile = PROCESS[part.process];
+  const process = words.process[part.process];
   return part.layers.flatMap(({ profile: { outer, holes: loops }, from, to }) => {
     const t = to - from;
-    const sizes = part.holes.flatMap((hole) => {
-      const isSlot = hole.slotLength !== undefined;
-      const limit = at(isSlot ? profile.slot : profile.hole, t);
-      const name = isSlot ? words.slot(part.name, hole.id) : words.hole(part.name, hole.id);
-      return judged('feature-small', pathOf(part.id, hole), name, hole.size, limit, words.larger);
+    const sizes = part.holes.map(({ id, size, slotLength }): Size => {
+      const isSlot = slotLength !== undefined;
+      return {
+        code: isSlot ? 'slot-narrow' : 'feature-small',
+        path: `${part.id}.${id}`,
+        ids: [id],
+        value: size,
+        limit: at(isSlot ? profile.slot : profile.hole, t),
+        fix: words.larger,
+        label: (ids) => (isSlot ? words.slot : words.hole)(part.name, ids),
+      };
     });
-    const edges = part.holes.flatMap((hole) => {
-      const name = words.edge(part.name, hole.id);
-      const gap = loopGap(hole.loop, outer);
-      return judged(
-        'edge-thin',
-        pathOf(part.id, hole),
-        name,
-        gap,
-        at(profile.edge, t),
-        words.inward,
-      );
-    });
-    const webs = pairs(part.holes).flatMap(([one, other]) => {
-      const name = words.web(part.name, one.id, other.id);
-      const gap = loopGap(one.loop, other.loop);
-      return judged('web-thin', pathOf(part.id, one), name, gap, at(profile.web, t), words.apart);
-    });
+    const edges = part.holes.map(({ id, loop }): Size => ({
+      code: 'edge-thin',
+      path: `${part.id}.${id}`,
+      ids: [id],
+      value: loopGap(loop, outer),
+      limit: at(profile.edge, t),
+      fix: words.inward,
+      label: (ids) => words.edge(part.name, ids),
+    }));
+    const web = at(profile.web, t);
+    const webs = pairs(part.holes)
+      .filter(([one, other]) => boxGap(one.loop, other.loop) < web.advised)
+      .map(([one, other]): Size => ({
+        code: 'web-thin',
+        path: `${part.id}.${one.id}`,
+        ids: [words.pair(one.id, other.id)],
+        value: loopGap(one.loop, other.loop),
+        limit: web,
+        fix: words.apart,
+        label: (ids) => words.web(part.name, ids),
+      }));
     const sharp = [
       ...innerCorners(oriented(outer, true)),
       ...loops.flatMap((loop) => innerCorners(oriented(loop, false))),
     ].filter((radius) => radius < profile.innerRadius);
-    const note: Issue[] =
+    const note: Violation[] =
       sharp.length === 0
         ? []
         : [
@@ -84,10 +132,20 @@ export const plateRules = (part: PlatePart): Issue[] => {
               path: part.id,
               message: words.innerCorner(part.name, sharp.length, profile.innerRadius),
               fix: words.relieve,
+              feature: words.corners(part.name),
             },
           ];
-    return [...sizes, ...edges, ...webs, ...note];
+    return [...judged(part.id, process, [...sizes, ...edges, ...webs]), ...note];
   });
+};
+
+/** Distance of the boxes round two contours, mm: the contours themselves are no nearer. */
+const boxGap = (one: Loop, other: Loop): number => {
+  const [a, b] = [boundingBox(one), boundingBox(other)];
+  const apart = ([0, 1] as const).map((axis) =>
+    Math.max(a.min[axis] - b.max[axis], b.min[axis] - a.max[axis], 0),
+  );
+  return Math.hypot(...apart);
 };
 
 /** Radii of the corners that cut into material (0 for a sharp one), material on the left. */
@@ -100,33 +158,49 @@ const innerCorners = (loop: Loop): number[] => {
   return [...concave, ...sharp.map(() => 0)];
 };
 
-/** What a printer with this nozzle cannot make, or makes badly, of a printed part. */
-export const printRules = (part: PrintPart, nozzle: number): Issue[] => {
+/** What a printer with this nozzle (mm) cannot make, or makes badly, of a printed part. */
+export const printRules = (part: PrintPart, nozzle: number): Violation[] => {
   const wall = PRINT.wall(nozzle);
-  const sizes = part.holes.flatMap((hole) =>
-    judged(
-      'feature-small',
-      pathOf(part.id, hole),
-      words.hole(part.name, hole.id),
-      hole.size,
-      { least: PRINT.hole, advised: PRINT.hole },
-      words.larger,
-    ),
-  );
-  const layers = part.layers.flatMap(({ profile: { outer, holes } }, i) => {
-    const path = `${part.id}.layers.${String(i)}`;
+  const sizes = part.holes.map(({ id, size }): Size => ({
+    code: 'feature-small',
+    path: `${part.id}.${id}`,
+    ids: [id],
+    value: size,
+    limit: { least: PRINT.hole, advised: PRINT.hole },
+    fix: words.larger,
+    label: (ids) => words.hole(part.name, ids),
+  }));
+  const layers = part.layers.flatMap(({ profile: { outer, holes } }, i): Size[] => {
     const gaps = [
       ...holes.map((hole) => loopGap(hole, outer)),
       ...holes.flatMap((hole, k) => holes.slice(k + 1).map((other) => loopGap(hole, other))),
     ];
-    const thinnest = Math.min(...gaps);
-    const walls = Number.isFinite(thinnest)
-      ? judged('wall-thin', path, words.wall(part.name, i + 1), thinnest, wall, words.thicker)
-      : [];
+    const layer = {
+      path: `${part.id}.layers.${String(i)}`,
+      ids: [words.layer(i + 1)],
+      fix: words.thicker,
+    } as const;
+    const walls: Size[] =
+      gaps.length === 0
+        ? []
+        : [
+            {
+              ...layer,
+              code: 'wall-thin',
+              value: Math.min(...gaps),
+              limit: wall,
+              label: (ids) => words.wall(part.name, ids),
+            },
+          ];
     if (outer.kind === 'path') return walls;
-    const post = { least: 2 * wall.least, advised: PRINT.post };
-    const name = words.post(part.name, i + 1);
-    return [...walls, ...judged('post-thin', path, name, 2 * outer.radius, post, words.thicker)];
+    const post: Size = {
+      ...layer,
+      code: 'post-thin',
+      value: 2 * outer.radius,
+      limit: { least: 2 * wall.least, advised: PRINT.post },
+      label: (ids) => words.post(part.name, ids),
+    };
+    return [...walls, post];
   });
-  return [...sizes, ...layers];
+  return judged(part.id, words.printing(nozzle), [...sizes, ...layers]);
 };

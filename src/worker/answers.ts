@@ -1,7 +1,7 @@
+import type { Issue } from '../core/issue.ts';
 import type { Fixture } from '../family/family.ts';
 import { flatten } from '../geometry/flatten.ts';
 import type { Checked } from '../make/engine.ts';
-
 import { massOf } from '../model/measure.ts';
 import type { Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
@@ -43,8 +43,9 @@ const cardOf = (part: Part): PartCard => ({
   })),
 });
 
-/** Parts and checks as plain data that can leave the worker. */
-export const builtOf = ({ parts, checks }: Checked): Built => ({
+/** Parts and checks as plain data that can leave the worker, with the advice on making them. */
+export const builtOf = ({ parts, checks }: Checked, advice: readonly Issue[]): Built => ({
   parts: parts.map(cardOf),
   checks,
+  advice,
 });

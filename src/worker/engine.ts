@@ -9,10 +9,10 @@ import { saveDesign, saveGrinder } from '../document/save.ts';
 import { documentSchema, type Design } from '../document/schema.ts';
 import { zipPackage } from '../export/package.ts';
 import { checkFields } from '../schema/check.ts';
-import { checkFixture, solveDesign } from '../make/engine.ts';
+import { checkFixture, solveDesign, type Checked } from '../make/engine.ts';
 import { builtOf, solvedOf } from './answers.ts';
 import { sceneOf } from './scene.ts';
-import type { Engine, FamilyCard, Packed } from './protocol.ts';
+import type { Built, Engine, FamilyCard, Packed } from './protocol.ts';
 
 /** Typefaces of the PDFs as TrueType bytes. */
 export interface Fonts {
@@ -51,6 +51,10 @@ const restore = (bytes: Uint8Array): Result<Design> => {
   return fields.ok ? ok(fields.value) : opened;
 };
 
+/** Parts, checks, and what the ways of making the parts make badly. */
+const withAdvice = (checked: Result<Checked>): Result<Built> =>
+  chain(checked, (value) => ok(builtOf(value, checked.issues)));
+
 /** Solids and drawings with the PDF writer, which is fetched only when it is asked for. */
 const pack = async (
   design: Design,
@@ -78,9 +82,7 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
   grinderText: async (grinder) => saveGrinder(grinder),
   solve: async (design) => chain(solve(design), (fixture) => ok(solvedOf(fixture))),
   build: async (design) =>
-    chain(solve(design), (fixture) =>
-      chain(checkFixture(fixture), (checked) => ok(builtOf(checked))),
-    ),
+    chain(solve(design), (fixture) => withAdvice(checkFixture(fixture, design.making))),
   scene: async (design) => chain(solve(design), (fixture) => sceneOf(design, fixture)),
   budget: async (design) =>
     chain(solve(design), (fixture) => fixture.budget?.(SIMULATING) ?? ok(null)),

@@ -1,6 +1,7 @@
 import type { Adapted } from '../adapt/adapt.ts';
 import type { CheckResult } from '../check/result.ts';
 import type { Parameter } from '../core/parameter.ts';
+import type { Issue } from '../core/issue.ts';
 import type { Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
 import type { Vec2 } from '../geometry/vector.ts';
@@ -51,6 +52,8 @@ export interface PartCard {
 export interface Built {
   readonly parts: readonly PartCard[];
   readonly checks: readonly CheckResult[];
+  /** Features that can be made but make trouble, as warnings and notes. */
+  readonly advice: readonly Issue[];
 }
 
 /** A solid for the screen: single precision, shared corners. */

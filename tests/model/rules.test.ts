@@ -86,7 +86,7 @@ describe('rules of cutting processes', () => {
       loop: slot([40, 25], [60, 25], 2),
       slotLength: 22,
     };
-    expect(codes(plateOf('laser', 6, [long]))).toEqual(['feature-small error']);
+    expect(codes(plateOf('laser', 6, [long]))).toEqual(['slot-narrow error']);
   });
 
   it('notes inner corners that come out rounded, not outer ones', () => {

@@ -273,6 +273,7 @@ export const app = {
     whole: 'Whole package (zip)',
     single: 'Single files',
     ready: (n: number) => `${plural(n, 'file', 'files')} ready`,
+    advice: (n: number) => `Advice on making the parts (${n})`,
     failing: (n: number) =>
       `${plural(n, 'check fails', 'checks fail')}. The files are for looking at, not for making, until it is mended.`,
     make: 'Draw and write the files',
