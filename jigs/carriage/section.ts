@@ -8,6 +8,7 @@ import {
   type Frame,
   type Vec2,
 } from '../../src/family/index.ts';
+import { parameterPath } from './checks/question.ts';
 import type { Context } from './context.ts';
 import { FOOT, HAND, HEEL, JAW } from './layout/sizes.ts';
 import { carriageFrame, heelFrame, type PlanSetting } from './place/stand.ts';
@@ -23,12 +24,14 @@ const box = (y: readonly [number, number], z: readonly [number, number]): Vec2[]
   [y[0], z[1]],
 ];
 
-/** Points (y, z) of the level carriage where they stand. */
+/** A point (y, z) of the level carriage where it stands. */
+const stood = (frame: Frame, [y, z]: Vec2): Vec2 => {
+  const p = place(frame, [0, y, z]);
+  return [p[1], p[2]];
+};
+
 const seen = (frame: Frame, points: readonly Vec2[]): Vec2[] =>
-  points.map(([y, z]): Vec2 => {
-    const p = place(frame, [0, y, z]);
-    return [p[1], p[2]];
-  });
+  points.map((point) => stood(frame, point));
 
 /** Half thickness left on a side of the first blade at v, once `setting` and all before are done. */
 const halfAt = (c: Context, until: PlanSetting, side: PlanSetting['side'], v: number): number => {
@@ -133,6 +136,26 @@ export const sectionOf = (c: Context, setting: PlanSetting): BeltSection => {
         to: edge ?? [0, 0],
         direction: 'vertical',
         text: words.mm(edge?.[1] ?? 0),
+      },
+    ],
+    inputs: [
+      {
+        path: parameterPath('beltGap'),
+        from: face(-v.base / 2),
+        to: [l.base.front, -v.base / 2],
+        direction: 'horizontal',
+      },
+      {
+        path: parameterPath('base'),
+        from: [l.base.back, -v.base],
+        to: [l.base.back, 0],
+        direction: 'vertical',
+      },
+      {
+        path: parameterPath('edgeHeight'),
+        from: stood(frame, [l.tailBack, 0]),
+        to: stood(frame, [l.tailBack, v.edgeHeight]),
+        direction: 'aligned',
       },
     ],
   };

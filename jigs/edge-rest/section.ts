@@ -12,6 +12,7 @@ import {
 } from '../../src/family/index.ts';
 import { PAD } from '../spine-rest/layout/sizes.ts';
 import type { EdgeContext } from './context.ts';
+import { parameterPath } from './checks/question.ts';
 import { padContact } from './place/hand.ts';
 import { LIP } from './sizes.ts';
 
@@ -126,6 +127,38 @@ export const sectionOf = (
         to: [tip + PAD.noseRadius, pad],
         direction: 'vertical',
         text: words.mm(pad),
+      },
+    ],
+    inputs: [
+      {
+        path: parameterPath('lipHeight'),
+        from: [lip, 0],
+        to: [lip, v.lipHeight],
+        direction: 'vertical',
+      },
+      {
+        path: parameterPath('lipThickness'),
+        from: [lip - v.lipThickness, v.lipHeight],
+        to: [lip, v.lipHeight],
+        direction: 'horizontal',
+      },
+      {
+        path: parameterPath('wear'),
+        from: [lip + LIP.depth, -v.wear],
+        to: [lip + LIP.depth, 0],
+        direction: 'vertical',
+      },
+      {
+        path: parameterPath('plate'),
+        from: [front + l.nose.depth, noseBottom],
+        to: [front + l.nose.depth, slideBottom],
+        direction: 'vertical',
+      },
+      {
+        path: parameterPath('base'),
+        from: [back, noseBottom - v.base],
+        to: [back, noseBottom],
+        direction: 'vertical',
       },
     ],
   };

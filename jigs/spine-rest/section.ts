@@ -8,6 +8,7 @@ import {
   type SpineRestPlan,
   type Vec2,
 } from '../../src/family/index.ts';
+import { parameterPath } from './checks/question.ts';
 import { PAD } from './layout/sizes.ts';
 import type { Context } from './parts/context.ts';
 import { earlierOther, farSide, padContact } from './place/hand.ts';
@@ -96,12 +97,27 @@ export const sectionOf = (
         to: [l.nose.front, -v.plate / 2],
         direction: 'horizontal',
         text: words.mm(v.noseGap),
+        path: parameterPath('noseGap'),
       },
       {
         from: [tip + PAD.noseRadius, 0],
         to: [tip + PAD.noseRadius, pad],
         direction: 'vertical',
         text: words.mm(pad),
+      },
+    ],
+    inputs: [
+      {
+        path: parameterPath('plate'),
+        from: [back, 0],
+        to: [back, v.plate],
+        direction: 'vertical',
+      },
+      {
+        path: parameterPath('base'),
+        from: [back, l.levels.baseBottom],
+        to: [back, l.levels.baseTop],
+        direction: 'vertical',
       },
     ],
   };

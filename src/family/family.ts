@@ -135,6 +135,14 @@ export interface Measured {
   readonly certainty: Certainty;
 }
 
+/** A value of the design, by its path, as a dimension of the section. */
+export interface SectionInput {
+  readonly path: string;
+  readonly from: Vec2;
+  readonly to: Vec2;
+  readonly direction: 'horizontal' | 'vertical' | 'aligned';
+}
+
 /** A section of the set-up to draw: blade, belt, nose and step at one setting. */
 export interface BeltSection {
   readonly title: string;
@@ -149,7 +157,11 @@ export interface BeltSection {
     readonly to: Vec2;
     readonly direction: 'horizontal' | 'vertical' | 'aligned';
     readonly text: string;
+    /** Where in the design the value stands, when it is entered and not worked out. */
+    readonly path?: string;
   }[];
+  /** Entered values of the fixture with their place in the section; the printed drawing is without. */
+  readonly inputs?: readonly SectionInput[];
 }
 
 /**
