@@ -22,7 +22,10 @@ export interface Fonts {
 
 /** What the engine is given by the worker around it. */
 export interface EngineOptions {
-  readonly examples: Awaited<ReturnType<Engine['examples']>>;
+  readonly examples: readonly {
+    readonly name: string;
+    readonly bytes: () => Promise<Uint8Array>;
+  }[];
   readonly fonts: () => Promise<Fonts>;
 }
 
@@ -72,7 +75,8 @@ const pack = async (
 /** The one engine behind the page; the command line calls the same functions. */
 export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
   families: async () => families(),
-  examples: async () => examples,
+  examples: async () => examples.map(({ name }) => name),
+  example: async (index) => (await examples[index]?.bytes()) ?? new Uint8Array(),
   open: async (bytes) => openAny(bytes, registry),
   openLink: async (fragment) => openLink(fragment, registry),
   link: async (design) => linkFragment(design),

@@ -118,7 +118,10 @@ export interface Engine {
   grinderText(grinder: Grinder): Promise<string>;
   /** The design file of a design. */
   text(design: Design): Promise<string>;
-  examples(): Promise<readonly { readonly name: string; readonly bytes: Uint8Array }[]>;
+  /** Names of the worked examples, the one for a first visit in front. */
+  examples(): Promise<readonly string[]>;
+  /** The design file of an example, by its place in that list. */
+  example(index: number): Promise<Uint8Array>;
   /** Everything that is wrong with a design as it stands, by path. */
   solve(design: Design): Promise<Result<Solved>>;
   build(design: Design): Promise<Result<Built>>;

@@ -3,25 +3,24 @@ import bold from 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url';
 import regular from 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url';
 import { createEngine, type Fonts } from './engine.ts';
 
-const files = import.meta.glob<string>('../../jigs/*/examples/*.jig.json', {
+/** Names at once, contents when an example is opened. */
+const names = import.meta.glob<string>('../../jigs/*/examples/*.jig.json', {
+  import: 'name',
+  eager: true,
+});
+const contents = import.meta.glob<string>('../../jigs/*/examples/*.jig.json', {
   query: '?raw',
   import: 'default',
-  eager: true,
 });
 
 /** The example on which a first visit opens. */
 const FIRST = /kitchen/;
 
-const nameIn = (content: string): string => {
-  const data: unknown = JSON.parse(content);
-  return typeof data === 'object' && data !== null && 'name' in data ? String(data.name) : '';
-};
-
-const examples = Object.entries(files)
+const examples = Object.entries(contents)
   .sort(([a], [b]) => Number(FIRST.test(b)) - Number(FIRST.test(a)) || a.localeCompare(b))
-  .map(([, content]) => ({
-    name: nameIn(content),
-    bytes: new TextEncoder().encode(content),
+  .map(([file, load]) => ({
+    name: names[file] ?? file,
+    bytes: async () => new TextEncoder().encode(await load()),
   }));
 
 const fetched = async (url: string): Promise<Uint8Array> =>

@@ -76,6 +76,6 @@ export const openStep = async (
     if (message.type() === 'error') complaints.push(message.text());
   });
   await page.goto(`${url}#${step}`);
-  await page.locator('main h1').waitFor();
+  await page.locator('main:not([aria-busy=true]) h1').waitFor();
   return { page, complaints };
 };

@@ -17,7 +17,8 @@ export const entryEngine = (): Engine => ({
   families: async () => [
     { id: 'spine-rest', label: 'Spine rest', meaning: 'For entering values.', parameters },
   ],
-  examples: async () => [{ name: 'Hunting', bytes: exampleBytes('hunting-115') }],
+  examples: async () => ['Hunting'],
+  example: async () => exampleBytes('hunting-115'),
   open: async (bytes) => openDesign(bytes, { families }),
   openGrinder: async (bytes) => openGrinder(bytes),
   restore: async (bytes) => openDesign(bytes, { families }),
@@ -63,7 +64,8 @@ export const outsideWith = (store: Store = memoryStore(), shared = preferences()
 /** Opens the app in the test's document; resolves when a design is on the bench. */
 export const openPage = async (outside: Outside): Promise<() => Promise<void>> => {
   const app = mount(App, { target: document.body, props: { outside } });
-  for (let i = 0; i < 50 && document.querySelector('main') === null; i += 1)
+  const ready = () => document.querySelector('main:not([aria-busy=true])') !== null;
+  for (let i = 0; i < 400 && !ready(); i += 1)
     await new Promise((resolve) => setTimeout(resolve, 5));
   return () => unmount(app);
 };

@@ -44,11 +44,6 @@ export interface Outside {
   readonly listen: (hear: (id: string) => void) => void;
 }
 
-export interface Example {
-  readonly name: string;
-  readonly bytes: Uint8Array;
-}
-
 /** Whether an address fragment holds a design rather than the name of a step. */
 export const isLink = (fragment: string): boolean => /^#\d+\./.test(fragment);
 
@@ -69,7 +64,8 @@ export class Shop {
   readonly adapting: Adapting;
   bench: Bench | null = $state.raw(null);
   families: readonly FamilyCard[] = $state.raw([]);
-  examples: readonly Example[] = $state.raw([]);
+  /** Names of the worked examples. */
+  examples: readonly string[] = $state.raw([]);
   failure: string | null = $state(null);
   readonly outside: Outside;
 
@@ -107,8 +103,7 @@ export class Shop {
       const last = this.outside.session.get('last') ?? this.outside.preferences.get('last');
       const entry = last === null ? undefined : await this.shelf.read(last);
       if (entry !== undefined && (await this.takeKept(entry))) return;
-      const [example] = this.examples;
-      if (example) await this.open(example.name, example.bytes);
+      await this.openExample(0);
       if (this.bench === null) this.failure ??= text.app.startFailed;
     } catch {
       this.failure = text.app.startFailed;
@@ -123,6 +118,13 @@ export class Shop {
     this.shelf.hold(opened.value, { id: entry.id, revision: entry.revision });
     this.remember();
     return true;
+  }
+
+  /** Starts a design of its own from a worked example. */
+  async openExample(index: number): Promise<boolean> {
+    const name = this.examples[index];
+    if (name === undefined) return false;
+    return this.open(name, await this.outside.engines.numbers.example(index));
   }
 
   /** Puts a design file on the bench as a new entry. */

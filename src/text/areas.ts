@@ -1,0 +1,17 @@
+export { adapt } from './en/adapt.ts';
+export { app } from './en/app.ts';
+export { blade } from './en/blade.ts';
+export { check } from './en/check.ts';
+export { cli } from './en/cli.ts';
+export { document } from './en/document.ts';
+export { drawing } from './en/drawing.ts';
+export { exporting } from './en/export.ts';
+export { family } from './en/family.ts';
+export { glossary } from './en/glossary.ts';
+export { grind } from './en/grind.ts';
+export { grinder } from './en/grinder.ts';
+export { make } from './en/make.ts';
+export { model } from './en/model.ts';
+export { safety } from './en/safety.ts';
+export { setup } from './en/setup.ts';
+export { virtual } from './en/virtual.ts';
