@@ -3,19 +3,31 @@ import { existsSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { text } from '../text/index.ts';
-import { printLine } from './answer.ts';
+import { issueOf, printIssues, printLine } from './answer.ts';
 import { make } from './commands/make.ts';
 import { serveFolder } from './serve.ts';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const EXAMPLE = 'jigs/spine-rest/examples/kitchen-210.jig.json';
 const PORT = 4173;
+const ONCE = '--once';
 
-/** `npm start`: the worked example's package and summary, then the app until it is stopped. */
-const start = async (once: boolean): Promise<number> => {
+/**
+ * `npm start`: the worked example's package and summary, then the app until it is stopped; with
+ * `--once` it ends after the summary. Anything else asked of it is refused before it does a thing.
+ */
+const start = async (args: readonly string[]): Promise<number> => {
+  const unknown = args.filter((argument) => argument !== ONCE);
+  if (unknown.length > 0) {
+    const issues = unknown.map((argument) =>
+      issueOf('unknown-argument', text.cli.startUnknown(argument, ONCE)),
+    );
+    printIssues(issues, false);
+    return 2;
+  }
   const out = join(root, 'exports', 'kitchen-210');
   const code = await make(join(root, EXAMPLE), relative(process.cwd(), out), false, false);
-  if (code !== 0 || once) return code;
+  if (code !== 0 || args.includes(ONCE)) return code;
   if (!existsSync(join(root, 'src', 'app', 'index.html'))) {
     printLine(text.cli.noApp);
     return 0;
@@ -31,4 +43,4 @@ const start = async (once: boolean): Promise<number> => {
   return 0;
 };
 
-process.exitCode = await start(process.argv.includes('--once'));
+process.exitCode = await start(process.argv.slice(2));

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { main } from '../../src/cli/main.ts';
@@ -51,3 +51,13 @@ export const workshop = () => {
     },
   };
 };
+
+/** Every file below a folder by its path, with its bytes in base 64: equal only byte for byte. */
+export const bytesBelow = (folder: string): Record<string, string> =>
+  Object.fromEntries(
+    readdirSync(folder, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map(({ parentPath, name }) => join(parentPath, name))
+      .sort()
+      .map((file) => [file.slice(folder.length + 1), readFileSync(file, 'base64')]),
+  );

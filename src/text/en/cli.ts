@@ -50,6 +50,10 @@ export const cli = {
     fix: 'Mend what the failed checks name, or write it all the same with --accept-failing; every page then names them.',
   }),
   usage: (message: string) => ({ message, fix: 'See "jig --help" or "jig COMMAND --help".' }),
+  startUnknown: (argument: string, known: string) => ({
+    message: `"npm start" does not know "${argument}"; it takes nothing but ${known}.`,
+    fix: `Leave it out, or give ${known}: the package of the worked design is written and no app is served.`,
+  }),
   internal: (detail: string) => ({
     message: `Something went wrong inside the program: ${detail}.`,
     fix: 'This is a defect of the program, not of the design. Report it with the design file; nothing was written.',
