@@ -65,6 +65,7 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
     const { calcCommand } = await import('./calc.ts');
     const { budgetCommand } = await import('./budget.ts');
     const { calibrateCommand } = await import('./calibrate.ts');
+    const { grindCommand } = await import('./grind.ts');
     const end = (ended: ExitCode): void => {
       code = ended;
     };
@@ -72,6 +73,7 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
       .addCommand(calcCommand(end))
       .addCommand(budgetCommand(end))
       .addCommand(calibrateCommand(end))
+      .addCommand(grindCommand(end))
       .parseAsync(argv, { from: 'user' });
     return code;
   } catch (error) {

@@ -10,6 +10,7 @@ import type { CheckResult } from '../check/result.ts';
 import type { Budget } from '../setup/budget/budget.ts';
 import type { Simulating } from '../setup/budget/families.ts';
 import type { KnownFixture } from '../setup/calibration/known.ts';
+import type { VirtualGrinding } from './virtual.ts';
 
 export type { Limit, Reach, SectionBox } from './limit.ts';
 
@@ -186,6 +187,8 @@ export interface Fixture {
   readonly budget?: (simulating: Simulating) => Result<Budget>;
   /** What it can grind besides the blades it was made for; absent where that cannot be stated. */
   readonly reach?: Reach;
+  /** The blades as the belt leaves them; absent where that cannot be computed. */
+  readonly virtual?: VirtualGrinding;
   /** What the set-up sheet calls things where bevels by edge thickness are not what is ground. */
   readonly sheet?: SheetTerms;
   /** Steps of building and of finding zero, in order, as sentences. */

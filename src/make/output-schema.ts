@@ -24,7 +24,7 @@ export const unitSchema = v.picklist([
 const side = v.picklist(['left', 'right']);
 const list = v.array;
 
-const certainty: Schema<Certainty> = v.variant('kind', [
+export const certaintySchema: Schema<Certainty> = v.variant('kind', [
   v.object({ kind: v.literal('exact') }),
   v.object({ kind: v.literal('bounded'), by: v.number(), reason: v.string() }),
   v.object({ kind: v.literal('estimate'), basis: v.string() }),
@@ -90,7 +90,7 @@ const lineSchema = v.object({
       wanted: v.number(),
       deviation: v.number(),
       leftStanding: v.number(),
-      certainty,
+      certainty: certaintySchema,
     }),
   ),
 });
@@ -100,7 +100,7 @@ const factSchema = v.object({
   label: v.string(),
   value: v.number(),
   unit: unitSchema,
-  certainty,
+  certainty: certaintySchema,
 });
 
 const point = v.tuple([v.number(), v.number(), v.number()]);

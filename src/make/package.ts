@@ -13,6 +13,8 @@ import { drawingFiles } from './files/drawings.ts';
 import { hardwareFile } from './files/hardware.ts';
 import { plateFiles } from './files/plates.ts';
 import { printFiles } from './files/prints.ts';
+import { groundBlades } from './ground/ground.ts';
+import { groundFile } from './ground/files.ts';
 import { reportOf, verdictOf } from './report.ts';
 
 export interface PackageOptions {
@@ -24,6 +26,9 @@ export interface PackageOptions {
   /** Told the share that is done, 0 to 1. */
   readonly progress?: (share: number) => void;
 }
+
+/** Grid of the maps in a package, mm: the lines on them are true to a tenth of a millimetre. */
+const MAP_STEP = 2;
 
 /** Marks a refusal because checks failed, apart from bad input. */
 export const CHECKS_FAILED = 'checks-failed';
@@ -65,6 +70,13 @@ export const makePackage = async (
   );
   if (!made.ok) return made;
   progress(0.5);
+  const ground = fixture.virtual
+    ? groundBlades(design, fixture, {
+        step: MAP_STEP,
+        progress: (share) => progress(0.5 + 0.2 * share),
+      })
+    : ok([]);
+  if (!ground.ok) return ground;
   const family = registry.families[design.fixture.family]?.label ?? design.fixture.family;
   const drawings = await drawingFiles({
     design,
@@ -75,6 +87,7 @@ export const makePackage = async (
     fonts,
     carry,
     made: made.value,
+    ground: ground.value,
   });
   progress(0.95);
   const files: PackageFile[] = [
@@ -82,6 +95,7 @@ export const makePackage = async (
     ...drawings,
     hardwareFile(parts),
     checksFile(checks),
+    ...(ground.value.length > 0 ? [groundFile(ground.value)] : []),
     { path: text.make.designFile, kind: DESIGN_KIND, bytes: utf8(carry) },
     { path: 'report.json', kind: 'report', bytes: json(reportOf(design, fixture, parts, checks)) },
   ];

@@ -1,7 +1,9 @@
+import { edgeOffsetsOn } from '../blade/bevel.ts';
 import { placeOn } from '../blade/place.ts';
 import type { Side } from '../blade/schema.ts';
-import type { SpineRestPlan } from '../grind/spine-rest/types.ts';
-import { along, edgeOf, grindLine, lineHeight } from './measure/line.ts';
+import type { VirtualJob } from './job.ts';
+import { along, edgeOf, finishedLine, lineHeight } from './measure/line.ts';
+import { surelyReached } from './measure/report.ts';
 import type { VirtualGrind } from './types.ts';
 
 /** One place of a grind line as the section model has it and as it stands, mm. */
@@ -14,7 +16,7 @@ export interface ModelPlace {
   /** Metal the section model leaves over the stop at the edge on this side, and what stands. */
   readonly modelStanding: number;
   readonly standing: number;
-  /** Whether the place has a say in the plan's setoff. */
+  /** Whether the place has a say in the plan's settings and the belt surely comes to it. */
   readonly steers: boolean;
 }
 
@@ -27,38 +29,38 @@ export interface ModelLine {
 
 /**
  * Where the section model of a plan is off, place by place: it settles every section on its own,
- * the virtual grind the whole blade. `seat` is the width of the nose along the stroke.
+ * the virtual grind the whole blade.
  */
-export const compareWithPlan = (
-  { shape, finished, passes }: VirtualGrind,
-  plan: SpineRestPlan,
-  seat: number,
-): ModelLine[] =>
-  plan.lines
-    .filter(({ blade }) => blade === shape.blade.name)
+export const compareWithModel = (
+  grind: VirtualGrind,
+  { model, edge: wanted, seat }: VirtualJob,
+): ModelLine[] => {
+  const { shape, finished, passes } = grind;
+  return model
+    .filter(({ side }) => passes.some(({ pass }) => pass.side === side))
     .map(({ side, places }): ModelLine => {
-      const [line, edge] = [grindLine(finished, side), edgeOf(finished, side)];
-      const setting = plan.settings.filter((s) => s.side === side).at(-1);
-      const own = setting?.blades.find(({ blade }) => blade === shape.blade.name)?.places ?? [];
-      const compared = places.map((place): ModelPlace => {
-        const at = placeOn(shape, place.u, seat);
+      const { stroke } = passes.filter(({ pass }) => pass.side === side).at(-1)?.pass ?? {};
+      const reached = (u: number): boolean => stroke !== undefined && surelyReached(stroke, u);
+      const [line, edge] = [finishedLine(grind, side), edgeOf(finished, side)];
+      const compared = places.map(({ u, bevelHeight, leftStanding, steers }): ModelPlace => {
+        const at = placeOn(shape, u, seat);
         const ground = lineHeight(finished, line, at);
-        const stop = own.find(({ u }) => u === place.u)?.edge ?? 0;
         return {
-          u: place.u,
-          model: place.bevelHeight,
+          u,
+          model: bevelHeight,
           ground,
-          off: ground - place.bevelHeight,
-          modelStanding: place.leftStanding,
-          standing: along(finished, edge, at.edge[0]) - stop,
-          steers: place.steers,
+          off: ground - bevelHeight,
+          modelStanding: leftStanding,
+          standing:
+            along(finished, edge, at.edge[0]) - edgeOffsetsOn(shape, at.edge[0], wanted)[side],
+          steers: steers && reached(at.edge[0]),
         };
       });
-      const steering = compared.filter(({ steers }) => steers);
+      const steering = compared.filter((place) => place.steers);
       const worst = steering.reduce<ModelPlace | undefined>(
         (most, place) => (most && Math.abs(most.off) >= Math.abs(place.off) ? most : place),
         undefined,
       );
       return { side, places: compared, worst };
-    })
-    .filter(({ side }) => passes.some(({ pass }) => pass.side === side));
+    });
+};

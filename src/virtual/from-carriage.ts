@@ -3,6 +3,7 @@ import { bladeLength } from '../blade/shape.ts';
 import type { CarriageInput, CarriagePlan } from '../grind/carriage/types.ts';
 import { strokeOf } from '../grind/spine-rest/windows.ts';
 import { platenSurface } from './from-plan.ts';
+import { givesWay, type VirtualJob } from './job.ts';
 import type { CarriageHolding, VirtualPass } from './types.ts';
 
 /**
@@ -36,3 +37,19 @@ export const carriagePassesOf = (
     ];
   });
 };
+
+/** One blade of a carriage's plan, ready to be ground virtually. */
+export const carriageJob = (
+  blade: Blade,
+  input: CarriageInput,
+  plan: CarriagePlan,
+): VirtualJob => ({
+  blade,
+  passes: carriagePassesOf(blade, input, plan),
+  // As the plan has it: the carriage grinds the bar.
+  start: { kind: 'bar' },
+  edge: input.sequence.at(-1)?.edge ?? blade.edge.wanted,
+  seat: 0,
+  soft: givesWay(input.grinder, input.sequence),
+  model: plan.lines.filter((line) => line.blade === blade.name),
+});

@@ -1,10 +1,11 @@
-import type { Blade, Side } from '../blade/schema.ts';
+import type { Blade } from '../blade/schema.ts';
 import { bladeLength } from '../blade/shape.ts';
 import type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts';
 import { strokeOf } from '../grind/spine-rest/windows.ts';
 import { supportRadius } from '../grinder/belt-path.ts';
 import type { Backing, Grinder } from '../grinder/schema.ts';
 import type { SpineRestBody } from './hold/spine-settle.ts';
+import { givesWay, groundStart, type VirtualJob } from './job.ts';
 import { flatSurface, radiusedSurface, type Surface } from './surface.ts';
 import type { Start, SpineRestPass } from './types.ts';
 
@@ -52,27 +53,29 @@ export const passesOf = (
   });
 };
 
-/**
- * A blade as it comes from heat treatment: its bevels taken to lie parallel to the finished ones of
- * the plan, as the plan takes them (an estimate: it bears on the first belts' volume alone).
- */
-export const startOf = (blade: Blade, plan: SpineRestPlan): Start => {
-  const angleOf = (side: Side): ((u: number) => number) | undefined => {
-    const last = plan.settings.filter((setting) => setting.side === side).at(-1);
-    const places = last?.blades.find((at) => at.blade === blade.name)?.places ?? [];
-    if (places.length === 0) return undefined;
-    return (u) => {
-      const after = places.findIndex((place) => place.u >= u);
-      const right = places[after < 0 ? places.length - 1 : after];
-      const left = after > 0 ? places[after - 1] : right;
-      if (left === undefined || right === undefined) return 0;
-      const k = right.u > left.u ? (u - left.u) / (right.u - left.u) : 0;
-      return left.seating.angle + k * (right.seating.angle - left.seating.angle);
-    };
-  };
-  return {
-    kind: 'ground',
-    angle: { left: angleOf('left'), right: angleOf('right') },
-    edge: blade.edge.asHeatTreated,
-  };
-};
+/** A blade as it comes to the plan's first belt; see `groundStart`. */
+export const startOf = (blade: Blade, plan: SpineRestPlan): Start =>
+  groundStart(
+    blade,
+    (['left', 'right'] as const).map((side) => {
+      const last = plan.settings.filter((setting) => setting.side === side).at(-1);
+      const places = last?.blades.find((at) => at.blade === blade.name)?.places ?? [];
+      return { side, places: places.map(({ u, seating: { angle } }) => ({ u, angle })) };
+    }),
+  );
+
+/** One blade of a spine rest's plan, ready to be ground virtually. */
+export const spineRestJob = (
+  blade: Blade,
+  input: SpineRestInput,
+  plan: SpineRestPlan,
+  body: SpineRestBody,
+): VirtualJob => ({
+  blade,
+  passes: passesOf(blade, input, plan, body),
+  start: startOf(blade, plan),
+  edge: input.sequence.at(-1)?.edge ?? blade.edge.wanted,
+  seat: 2 * body.noseHalf,
+  soft: givesWay(input.grinder, input.sequence),
+  model: plan.lines.filter((line) => line.blade === blade.name),
+});

@@ -112,13 +112,14 @@ export const runPass = (
   }
 };
 
-/** Grinds a blade in thought, pass by pass; the model is described in `index.ts`. */
-export const grindVirtually = ({
-  blade,
-  passes,
-  start,
-  resolution,
-}: VirtualInput): VirtualGrind => {
+/**
+ * Grinds a blade in thought, pass by pass; the model is described in `index.ts`. `progress` is told
+ * the share that is done, 0 to 1.
+ */
+export const grindVirtually = (
+  { blade, passes, start, resolution }: VirtualInput,
+  progress: (share: number) => void = () => undefined,
+): VirtualGrind => {
   const shape = shapeOf(blade);
   const blank = blankField(shape, resolution);
   const first = startField(shape, blank, start);
@@ -128,6 +129,7 @@ export const grindVirtually = ({
     const result = runPass(shape, first, now, pass, resolution.step);
     done.push(result);
     now = result.after;
+    progress(done.length / passes.length);
   }
   return { shape, blank, start: first, passes: done, finished: now };
 };

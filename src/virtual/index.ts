@@ -29,12 +29,12 @@
  * the tip by hand are left out; the bevels a blade comes with are taken parallel to the finished ones.
  */
 export { adviseStroke, type StrokeAdvice, type StrokeCandidate } from './advice.ts';
-export { compareWithPlan, type ModelLine, type ModelPlace } from './compare.ts';
+export { compareWithModel, type ModelLine, type ModelPlace } from './compare.ts';
 export { cureLine } from './cure/cure.ts';
 export type * from './cure/types.ts';
-export { carriagePassesOf } from './from-carriage.ts';
-export { edgeRestPassesOf, hollowStart } from './from-edge-rest.ts';
-export { passesOf, platenSurface, startOf } from './from-plan.ts';
+export { carriageJob, carriagePassesOf } from './from-carriage.ts';
+export { edgeRestJob, edgeRestPassesOf, hollowStart } from './from-edge-rest.ts';
+export { passesOf, platenSurface, spineRestJob, startOf } from './from-plan.ts';
 export { grindVirtually } from './grind.ts';
 export type { EdgeRestBody } from './hold/edge.ts';
 export type { SpineRestBody } from './hold/spine-settle.ts';
@@ -42,7 +42,8 @@ export type { Strip } from './hold/strip.ts';
 export { edgeOf, grindLine, lineHeight } from './measure/line.ts';
 export { fieldMesh } from './measure/mesh.ts';
 export { edgePlaces, linePlaces, type EdgePlace, type LinePlace } from './measure/report.ts';
-export { USUAL, virtualReport, type VirtualReport } from './report.ts';
+export { reportOf, USUAL, type VirtualReport } from './report.ts';
+export type { ModelPoint, VirtualJob } from './job.ts';
 export { volumeOf } from './measure/volume.ts';
 export type { Band } from './picture/bands.ts';
 export { bladeMap, type BladeMap, type MapLine, type MapValue } from './picture/map.ts';

@@ -1,12 +1,12 @@
-import type { Blade, Side } from '../blade/schema.ts';
+import { placeOn } from '../blade/place.ts';
+import type { Side } from '../blade/schema.ts';
 import type { Certainty } from '../core/certainty.ts';
-import type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts';
 import { text } from '../text/index.ts';
-import { compareWithPlan, type ModelLine } from './compare.ts';
+import { compareWithModel, type ModelLine } from './compare.ts';
 import type { Resolution } from './field.ts';
-import { passesOf, startOf } from './from-plan.ts';
 import { grindVirtually } from './grind.ts';
-import type { SpineRestBody } from './hold/spine-settle.ts';
+import type { VirtualJob } from './job.ts';
+import { finishedLine, lineHeight } from './measure/line.ts';
 import {
   edgePlaces,
   greatest,
@@ -42,49 +42,81 @@ export interface VirtualReport {
   readonly assumptions: readonly string[];
 }
 
-/** Error of a grind line at the usual grid, mm; that of an edge is far smaller. See `index.ts`. */
-const GRID = 0.03;
+/**
+ * Error of a grind line at the usual grid, mm; that of an edge is far smaller. See `index.ts`. A
+ * hollow runs out flatly: its limits are found that much less closely.
+ */
+const GRID = { flat: 0.03, hollow: 0.06 } as const;
 
-/** Grinds one planned blade of a family virtually and says what stands. */
-export const virtualReport = (
-  input: SpineRestInput,
-  plan: SpineRestPlan,
-  blade: Blade,
-  body: SpineRestBody,
+/**
+ * The line of a hollow: its upper limit against the wanted one, at the places of the plan that
+ * knows what is wanted there.
+ */
+const hollowLine = (grind: VirtualGrind, { model, seat }: VirtualJob, side: Side): LinePlace[] => {
+  const line = finishedLine(grind, side);
+  const places = model.find((one) => one.side === side)?.places ?? [];
+  return places.map(({ u, wanted, steers }) => {
+    const place = placeOn(grind.shape, u, seat);
+    const bevelHeight = lineHeight(grind.finished, line, place);
+    return {
+      u,
+      height: place.height,
+      bevelHeight,
+      wanted,
+      deviation: bevelHeight - wanted,
+      steers,
+    };
+  });
+};
+
+/** Grinds one planned blade virtually and says what stands. `progress` is told the share done. */
+export const reportOf = (
+  job: VirtualJob,
   resolution: Resolution = USUAL,
+  progress?: (share: number) => void,
 ): VirtualReport => {
-  const passes = passesOf(blade, input, plan, body);
-  const grind = grindVirtually({ blade, passes, start: startOf(blade, plan), resolution });
+  const grind = grindVirtually({ ...job, resolution }, progress);
   const { shape, finished } = grind;
-  const stroke = passes.at(-1)?.stroke ?? { width: 0, from: 0, to: 0 };
-  const judged = { seat: 2 * body.noseHalf, stroke };
-  const edge = edgePlaces(shape, finished, input.sequence.at(-1)?.edge ?? 0, judged);
+  const stroke = job.passes.at(-1)?.stroke ?? { width: 0, from: 0, to: 0 };
+  const judged = { seat: job.seat, stroke };
+  // Where the fixture does not guide the blade the plan promises nothing.
+  const promised = job.model.flatMap(({ places }) => places.filter(({ steers }) => steers));
+  const from = Math.min(...promised.map(({ u }) => u));
+  const to = Math.max(...promised.map(({ u }) => u));
+  const edge = edgePlaces(shape, finished, job.edge, judged).map((place) => ({
+    ...place,
+    steers: place.steers && place.u >= from && place.u <= to,
+  }));
   const counted = edge.filter(({ steers }) => steers);
   const thick = counted.map(({ thickness }) => thickness);
-  const soft = input.sequence.some(({ backing: id }) => {
-    const backing = input.grinder.backings.find((b) => b.id === id);
-    return backing?.kind === 'leather' || backing?.kind === 'rubber';
-  });
-  const words = text.virtual.certainty;
+  const isHollow = job.passes.some(({ holding }) => holding.kind === 'edge-rest');
+  const words = text.virtual;
+  const ground = (['left', 'right'] as const).filter((side) =>
+    job.passes.some((pass) => pass.side === side),
+  );
   return {
     grind,
     edge,
     standing: greatest(counted, (place) => place.standing),
     uneven: thick.length > 0 ? Math.max(...thick) - Math.min(...thick) : 0,
-    lines: (['left', 'right'] as const).flatMap((side) => {
-      const places = linePlaces(shape, finished, side, judged);
+    lines: ground.flatMap((side) => {
+      const flat = linePlaces(shape, finished, side, judged);
+      const places = flat.length > 0 ? flat : hollowLine(grind, job, side);
       const steering = places.filter(({ steers }) => steers);
       const worst = greatest(steering, ({ deviation }) => deviation);
       return places.length > 0 ? [{ side, places, worst }] : [];
     }),
-    model: compareWithPlan(grind, plan, judged.seat),
+    model: compareWithModel(grind, job),
     volumes: grind.passes.map(({ pass: { id }, volume }) => ({ id, volume })),
     missed: grind.passes.flatMap(({ pass: { id }, missed: at }) =>
       at.length > 0 ? [{ id, at }] : [],
     ),
-    certainty: soft
-      ? { kind: 'estimate', basis: words.rigid }
-      : { kind: 'bounded', by: GRID, reason: words.grid },
-    assumptions: text.virtual.assumptions,
+    certainty: job.soft
+      ? { kind: 'estimate', basis: words.certainty.rigid }
+      : { kind: 'bounded', by: GRID[isHollow ? 'hollow' : 'flat'], reason: words.certainty.grid },
+    assumptions: [
+      ...(job.passes[0] ? words.held[job.passes[0].holding.kind] : []),
+      ...words.assumptions,
+    ],
   };
 };

@@ -10,7 +10,7 @@ import { cpus } from 'node:os';
 import { openDesign } from '../../src/document/open.ts';
 import { planSpineRest } from '../../src/grind/spine-rest/plan.ts';
 import { registry } from '../../jigs/registry.ts';
-import { cureLine, virtualReport } from '../../src/virtual/index.ts';
+import { cureLine, reportOf, spineRestJob } from '../../src/virtual/index.ts';
 import { BODY, bladeOf, passOf } from '../virtual/blades.ts';
 
 const rounds = Number(process.argv[2] ?? 9);
@@ -56,11 +56,12 @@ const input = {
 const plan = planSpineRest(input);
 const [blade] = blades;
 if (!plan.ok || blade === undefined) throw new Error('the example does not plan');
+const job = spineRestJob(blade, input, plan.value, BODY);
 console.log(`${cpus()[0]?.model ?? ''} x ${cpus().length}, node ${process.version}`);
 
 for (const step of [1, 2, 4])
   timed(`full grind, 10 passes, ${step} mm`, () => {
-    const { grind, standing } = virtualReport(input, plan.value, blade, BODY, { step, rows: 40 });
+    const { grind, standing } = reportOf(job, { step, rows: 40 });
     const poses = grind.passes.reduce((sum, { reached }) => sum + reached.length, 0);
     return `${poses} poses, ${grind.finished.v.length} nodes, edge +${standing.value.toFixed(4)}`;
   });

@@ -5,9 +5,8 @@ import { planSpineRest } from '../../src/grind/spine-rest/plan.ts';
 import type { SpineRestInput } from '../../src/grind/spine-rest/types.ts';
 import { grinderPresets } from '../../src/grinder/presets/index.ts';
 import { adviseStroke } from '../../src/virtual/advice.ts';
-import { compareWithPlan } from '../../src/virtual/compare.ts';
-import { passesOf, startOf } from '../../src/virtual/from-plan.ts';
-import { grindVirtually } from '../../src/virtual/grind.ts';
+import { spineRestJob } from '../../src/virtual/from-plan.ts';
+import { reportOf } from '../../src/virtual/report.ts';
 import { BODY, bladeOf, type Measures } from './blades.ts';
 
 const inputOf = (blade: Blade, tipOverlap: number): SpineRestInput => {
@@ -50,13 +49,8 @@ const ground = (input: SpineRestInput) => {
   const [first] = input.blades;
   const plan = planSpineRest(input);
   if (first === undefined || !plan.ok) throw new Error('plans');
-  const done = grindVirtually({
-    blade: first,
-    passes: passesOf(first, input, plan.value, BODY),
-    start: startOf(first, plan.value),
-    resolution: { step: 1, rows: 40 },
-  });
-  return { done, plan: plan.value, lines: compareWithPlan(done, plan.value, 2 * BODY.noseHalf) };
+  const { grind, model } = reportOf(spineRestJob(first, input, plan.value, BODY));
+  return { done: grind, plan: plan.value, lines: model };
 };
 
 describe('the virtual grind beside the plan', () => {

@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { grindVirtually } from '../../src/virtual/grind.ts';
 import { placeOn } from '../../src/blade/place.ts';
-import { carriagePassesOf } from '../../src/virtual/from-carriage.ts';
-import { edgeRestPassesOf, hollowStart } from '../../src/virtual/from-edge-rest.ts';
+import { carriageJob, carriagePassesOf } from '../../src/virtual/from-carriage.ts';
+import { edgeRestJob, edgeRestPassesOf, hollowStart } from '../../src/virtual/from-edge-rest.ts';
+import { reportOf } from '../../src/virtual/report.ts';
 import { along, edgeOf, grindLine, lineHeight } from '../../src/virtual/measure/line.ts';
 import { input as carriageInput, planned as plannedCarriage } from '../grind/carriage-brute.ts';
 import { input as edgeInput, planned as plannedEdge } from '../grind/edge-samples.ts';
@@ -201,5 +202,30 @@ describe('plans of the other families, ground virtually', () => {
         expect(Math.abs(stands - leftStanding)).toBeLessThan(0.005);
       }
     }
+  });
+
+  it('measures a hollow against the bevel it is ground into, and converges with the grid', () => {
+    const given = edgeInput();
+    const [blade] = given.blades;
+    if (blade === undefined) throw new Error('no blade');
+    const job = edgeRestJob(blade, given, plannedEdge(given));
+    const off = (rows: number): number =>
+      Math.max(
+        ...reportOf(job, { step: 5, rows }).model.map(({ worst }) => Math.abs(worst?.off ?? NaN)),
+      );
+    // A hollow runs out on its bevel under 3 to 4 degrees: the limit shows once nodes stand closely.
+    expect(off(60)).toBeLessThan(0.06);
+    expect(off(240)).toBeLessThan(0.01);
+  });
+
+  it('reports a carriage as its plan has it where the outline is straight', () => {
+    const given = carriageInput();
+    const [blade] = given.blades;
+    if (blade === undefined) throw new Error('no blade');
+    const { model, missed, lines } = reportOf(carriageJob(blade, given, plannedCarriage(given)));
+    expect(missed).toEqual([]);
+    expect(lines.map(({ side }) => side)).toEqual(['left', 'right']);
+    expect(model).toHaveLength(2);
+    for (const { worst } of model) expect(Math.abs(worst?.off ?? NaN)).toBeLessThan(0.02);
   });
 });

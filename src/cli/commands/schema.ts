@@ -2,6 +2,7 @@ import { toJsonSchema } from '@valibot/to-json-schema';
 import { registry } from '../../../jigs/registry.ts';
 import { adaptationSchema, comparisonSchema, reachSchema } from '../../adapt/output-schema.ts';
 import { designSchema, grinderSchema } from '../../document/json-schema.ts';
+import { grindSchema } from '../../make/ground/schema.ts';
 import {
   manifestSchema,
   reportSchema,
@@ -23,6 +24,7 @@ const SCHEMAS: Readonly<Record<string, () => unknown>> = {
   compare: () => toJsonSchema(comparisonSchema),
   adapt: () => toJsonSchema(adaptationSchema),
   reach: () => toJsonSchema(reachSchema),
+  grind: () => toJsonSchema(grindSchema),
 };
 
 /** `schema NAME`: the JSON Schema of what the program reads or writes. */

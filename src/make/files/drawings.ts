@@ -1,5 +1,4 @@
 import type { CheckResult } from '../../check/result.ts';
-import { linkFragment } from '../../document/link.ts';
 import type { Design } from '../../document/schema.ts';
 import { assemblySheets, type AssemblyInfo } from '../../drawing/assembly-sheets.ts';
 import { partSheets } from '../../drawing/part-sheets.ts';
@@ -8,14 +7,16 @@ import type { Sheet } from '../../drawing/sheet.ts';
 import { templateSheets } from '../../drawing/template-sheets.ts';
 import type { TitleBlock } from '../../drawing/title-block.ts';
 import { svg, type PackageFile } from '../../export/index.ts';
-import { sha256 } from '../../export/sha256.ts';
 import type { Fixture } from '../../family/index.ts';
 import type { Part } from '../../model/part.ts';
 import { text } from '../../text/index.ts';
+import { groundDrawings } from '../ground/files.ts';
+import type { Ground } from '../ground/ground.ts';
 import { stampFailed } from '../failed.ts';
 import { sectionOf } from '../belt-section.ts';
 import { setupData } from '../setup-data.ts';
 import { utf8 } from './bytes.ts';
+import { titleBlock } from './title.ts';
 
 export interface DrawingInput {
   readonly design: Design;
@@ -29,22 +30,9 @@ export interface DrawingInput {
   readonly carry: string;
   /** Cut files and prints, to name them in the parts list. */
   readonly made: readonly PackageFile[];
+  /** The blades as the belt leaves them. */
+  readonly ground: readonly Ground[];
 }
-
-/** Short name of exactly this design: the first digits of its SHA-256. */
-const designId = (carry: string): string => `PW-${sha256(utf8(carry)).slice(0, 8).toUpperCase()}`;
-
-const titleBlock = ({ design, carry }: DrawingInput): TitleBlock => ({
-  owner: '',
-  creator: '',
-  approvedBy: '',
-  date: '',
-  design: design.name,
-  designId: designId(carry),
-  revision: String(design.revision),
-  paper: design.making.units === 'in' ? 'us' : 'iso',
-  link: `#${linkFragment(design)}`,
-});
 
 /** Plates that are sawn and drilled, and stock, are marked out through a full-size paper. */
 const templatesOf = (parts: readonly Part[], block: TitleBlock): Sheet[] =>
@@ -79,8 +67,8 @@ const assembly = ({ fixture, parts, made, family }: DrawingInput, block: TitleBl
  * PDF library is loaded here and not before, so that the page starts without it.
  */
 export const drawingFiles = async (input: DrawingInput): Promise<PackageFile[]> => {
-  const { design, fixture, parts, checks, family, fonts, carry } = input;
-  const block = titleBlock(input);
+  const { design, fixture, parts, checks, family, fonts, carry, ground } = input;
+  const block = titleBlock(design, carry);
   const stamped = (sheets: readonly Sheet[]): Sheet[] =>
     sheets.map((sheet) => stampFailed(sheet, checks));
   const sets = [
@@ -90,6 +78,7 @@ export const drawingFiles = async (input: DrawingInput): Promise<PackageFile[]> 
       sheets: stamped([
         ...assembly(input, block),
         ...parts.flatMap((part) => partSheets(part, block)),
+        ...groundDrawings(ground, block),
       ]),
     },
     {

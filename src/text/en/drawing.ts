@@ -66,6 +66,7 @@ export const drawing = {
     assembly: 'Assembly drawing',
     template: 'Drilling template',
     setup: 'Set-up sheet',
+    ground: 'Blade as ground',
   },
   notes: {
     title: 'Notes',

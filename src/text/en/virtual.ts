@@ -1,6 +1,7 @@
 import { mm } from './lengths.ts';
 
 const deg = (value: number): string => `${Number(value.toPrecision(3))} degrees`;
+const round = (value: number): number => Math.round(value * 1000) / 1000;
 const sides = { left: 'left', right: 'right' } as const;
 type Side = keyof typeof sides;
 
@@ -32,10 +33,21 @@ export const virtual = {
   },
   assumptions: [
     'The blade is rigid, and so is the face of the belt, straight across its width.',
-    'The spine stays down on the nose and back on the step; the push acts opposite the middle of the metal on the belt.',
-    'Under the whole width of the belt, grinding stops at the first place of the edge that is down to its thickness, measured from the centreline.',
     'Strokes are repeated until nothing more is taken; tip lift by hand, flex and wear are left out.',
   ],
+  held: {
+    'spine-rest': [
+      'The spine stays down on the nose and back on the step; the push acts opposite the middle of the metal on the belt.',
+      'Under the whole width of the belt, grinding stops at the first place of the edge that is down to its thickness, measured from the centreline.',
+    ],
+    'edge-rest': [
+      'The edge stays down on the seat and against the lip; the blade is tipped to the wheel until, anywhere under the width of the belt, the hollow is as deep as asked for.',
+      'The stroke ends where the lip no longer guides the edge on both sides of the belt; what is beyond is finished by hand.',
+    ],
+    carriage: [
+      'The blade stays clamped as it was set; the fence stops the carriage, and one plane grinds the whole blade.',
+    ],
+  },
   cure: {
     facts: {
       setoff: (side: Side) => `Step to belt with the strip, ${sides[side]} side, last belt`,
@@ -108,6 +120,62 @@ export const virtual = {
       }),
     },
   },
+  ground: {
+    sheetId: (index: number) => `ground-${String(index)}`,
+    title: (blade: string) => `${blade} as the belt leaves it`,
+    estimate: (basis: string | undefined) =>
+      `Estimate, computed by grinding the blade virtually before anything is made${basis === undefined ? '' : `; ${basis}`}.`,
+    tip: 'The last of the tip does not steer: the line is shown there but not judged.',
+    columns: [
+      'From the plunge, mm',
+      'Edge, mm',
+      'Over the wanted edge, mm',
+      'Left line, mm',
+      'Left wanted, mm',
+      'Left off, mm',
+      'Right line, mm',
+      'Right wanted, mm',
+      'Right off, mm',
+    ],
+    blade: 'Blade',
+    counts: 'Steers',
+    sheetFact: 'The blade as the belt leaves it',
+    sheetFactValue: 'see the last drawings and ground.csv',
+  },
+  command: {
+    about: 'Grind the blades of a design virtually: edge, grind lines and what the belt leaves',
+    bladeOption: 'name of one blade; all of the design otherwise',
+    gridOption: 'spacing of the grid along the blade, 0.5 to 10 mm',
+    grid: {
+      label: 'Grid',
+      meaning: 'Spacing of the places along the blade that are ground.',
+      reason: 'A finer grid takes too long, a coarser one does not follow the blade.',
+    },
+    adviceOption: 'compare strokes and orders of the sides',
+    outOption: 'file for the places along the blades, comma-separated values',
+    noBlade: (name: string, known: string) => ({
+      message: `The design has no blade "${name}"; it has ${known}.`,
+      fix: `Name one of ${known}, or leave the name out.`,
+    }),
+    none: (family: string) => ({
+      message: `The fixture family "${family}" does not say how it holds a blade while it is ground.`,
+      fix: 'Choose a family that holds the blade by its spine, its edge or its tang.',
+    }),
+    noAdvice: 'This family has no stroke to choose: no advice.',
+    title: (blade: string) => `${blade} (estimate: ground virtually)`,
+    edge: (standing: number, u: number, uneven: number) =>
+      `Edge: at most ${mm(round(standing))} over the wanted one, at ${mm(round(u))} from the plunge; even to ${mm(round(uneven))}`,
+    line: (side: Side, off: number, u: number) =>
+      `Grind line, ${sides[side]} side: ${mm(round(off))} off the wanted one, at ${mm(round(u))}`,
+    model: (side: Side, off: number, u: number) =>
+      `Section model, ${sides[side]} side: ${mm(round(off))} off the ground line, at ${mm(round(u))}`,
+    volume: 'Metal taken, pass by pass',
+    cubic: (volume: number) => `${String(Math.round(volume))} mm3`,
+    missed: (count: number) => `the blade cannot stand at ${String(count)} places of the stroke`,
+    places: ['from plunge', 'edge', 'over', 'left', 'off', 'right', 'off'],
+    judged: 'judged',
+    notJudged: 'not judged',
+  },
   advice: (
     best: {
       readonly tipOverlap: number;
@@ -118,7 +186,7 @@ export const virtual = {
     planned: number,
     staysOn: boolean,
   ) =>
-    `${staysOn ? 'Keep the tip on the belt' : `Stroke off the tip until ${mm(best.tipOverlap)} of blade are on the belt`}, grind the ${sides[best.first]} side first${best.twice ? ' and take the last belt twice' : ''}: the edge is then even to ${mm(Math.round(best.uneven * 1000) / 1000)}, as planned to ${mm(Math.round(planned * 1000) / 1000)}.`,
+    `${staysOn ? 'Keep the tip on the belt' : `Stroke off the tip until ${mm(best.tipOverlap)} of blade are on the belt`}, grind the ${sides[best.first]} side first${best.twice ? ' and take the last belt twice' : ''}: the edge is then even to ${mm(round(best.uneven))}, as planned to ${mm(round(planned))}.`,
   yawStep: {
     none: {
       message: 'The blade does not taper, so a step turned by half the taper is a straight one.',

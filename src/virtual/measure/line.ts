@@ -2,6 +2,7 @@ import type { Place } from '../../blade/place.ts';
 import type { Side } from '../../blade/schema.ts';
 import { radians } from '../../core/units.ts';
 import { columnFrom, type Field } from '../field.ts';
+import type { VirtualGrind } from '../types.ts';
 
 /** Less than this off the blank counts as untouched, mm. */
 const UNTOUCHED = 1e-7;
@@ -23,6 +24,20 @@ export const grindLine = ({ us, rows, v, stock, ...faces }: Field, side: Side): 
     const rate = (off(k + 1) - off(k)) / ((v[k + 1] ?? 0) - at);
     return rate > 0 ? Math.max(at - off(k) / rate, v[k - 1] ?? 0) : at;
   });
+};
+
+/**
+ * The grind line of what a grind took: of a hollow, which is ground into a bevel that the blade came
+ * with, its upper limit on that bevel; else `grindLine`.
+ */
+export const finishedLine = (
+  { start, finished, passes }: VirtualGrind,
+  side: Side,
+): Float64Array => {
+  const isHollow = passes.some(
+    ({ pass }) => pass.side === side && pass.holding.kind === 'edge-rest',
+  );
+  return grindLine(isHollow ? { ...finished, stock: start[side] } : finished, side);
 };
 
 /** Value of a row of columns at u, straight between them and level beyond. */

@@ -41,12 +41,17 @@ export interface Judged {
   readonly stroke: Stroke;
 }
 
-/** Whether a place has a say: reached by the belt and high enough. */
-const steersAt = ({ stroke }: Judged, promised: number) => {
-  const half = stroke.width / 2 - SURELY;
-  return (u: number, height: number): boolean =>
-    u >= stroke.from - half && u <= stroke.to + half && height >= STEERING * promised;
+/** Whether the belt surely comes to a place. */
+export const surelyReached = ({ width, from, to }: Stroke, u: number): boolean => {
+  const half = width / 2 - SURELY;
+  return u >= from - half && u <= to + half;
 };
+
+/** Whether a place has a say: reached by the belt and high enough. */
+const steersAt =
+  ({ stroke }: Judged, promised: number) =>
+  (u: number, height: number): boolean =>
+    surelyReached(stroke, u) && height >= STEERING * promised;
 
 /** Height where bevels are promised, from whichever side is ground. */
 const promisedHeight = (shape: Shape, seat: number): number =>

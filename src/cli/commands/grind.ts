@@ -1,0 +1,114 @@
+import { registry } from '../../../jigs/registry.ts';
+import { number } from '../../core/parameter.ts';
+import { chain, fail, ok, type Result } from '../../core/result.ts';
+import { plain } from '../../core/units.ts';
+import type { Design } from '../../document/schema.ts';
+import { solveDesign } from '../../make/engine.ts';
+import { groundFolder } from '../../make/ground/files.ts';
+import { groundBlades, groundPlaces, type Ground } from '../../make/ground/ground.ts';
+import { grindReport } from '../../make/ground/report.ts';
+import { text } from '../../text/index.ts';
+import { issueOf, printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
+import { loadDesign } from '../load.ts';
+import { refusal, writePackage } from '../package-folder.ts';
+import { columns } from '../print.ts';
+
+const words = text.virtual.command;
+
+export interface GrindOptions {
+  readonly blade?: string;
+  readonly grid?: string;
+  readonly advice?: boolean;
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+const GRID = number(words.grid, 'mm', 0.5, 1, 10, 0.5);
+/** Spacing of the printed places, mm. */
+const SPACING = 20;
+
+const gridOf = (given: string | undefined): Result<number> => {
+  if (given === undefined) return ok(GRID.initial);
+  const value = given.trim() === '' ? NaN : Number(given);
+  if (!Number.isFinite(value))
+    return fail(issueOf('not-a-number', text.document.field.notNumber(GRID, given), '--grid'));
+  return value >= GRID.min && value <= GRID.max
+    ? ok(value)
+    : fail(issueOf('out-of-range', text.document.field.range(GRID, value), '--grid'));
+};
+
+const show = (value: number): string => plain(value, 2);
+
+const printGround = (ground: Ground): void => {
+  const { blade, report, work, advice } = ground;
+  const { standing, uneven, lines, model, grind, assumptions } = report;
+  printLine(words.title(blade.name));
+  printLine(`  ${words.edge(standing.value, standing.u, uneven)}`);
+  for (const { side, worst } of lines)
+    printLine(`  ${words.line(side, Math.abs(worst.value), worst.u)}`);
+  for (const { side, worst } of model)
+    if (worst) printLine(`  ${words.model(side, Math.abs(worst.off), worst.u)}`);
+  const rows = groundPlaces(ground, SPACING).map(({ u, thickness, standing: over, ...place }) => [
+    `    ${plain(u, 0)}`,
+    show(thickness),
+    show(over),
+    ...(['left', 'right'] as const).flatMap((side) => {
+      const line = place.lines[side];
+      return line ? [show(line.height), show(line.height - line.wanted)] : ['', ''];
+    }),
+    place.steers ? '' : words.notJudged,
+  ]);
+  columns([[`    ${words.places[0]}`, ...words.places.slice(1), ''], ...rows]).forEach(printLine);
+  printLine(`  ${words.volume}`);
+  columns(
+    grind.passes.map(({ pass: { id }, volume, missed }) => [
+      `    ${id}`,
+      words.cubic(volume),
+      missed.length > 0 ? words.missed(missed.length) : '',
+    ]),
+  ).forEach(printLine);
+  if (advice) printLine(`  ${advice.sentence}`);
+  else if (work.advice === undefined) printLine(`  ${words.noAdvice}`);
+  assumptions.forEach((line) => printLine(`  ${line}`));
+};
+
+const grind = (
+  file: string,
+  { blade, grid, advice }: GrindOptions,
+): Result<{ readonly design: Design; readonly ground: Ground[] }> =>
+  chain(gridOf(grid), (step) =>
+    chain(loadDesign(file), (design) =>
+      chain(solveDesign(design, registry), (fixture) =>
+        chain(groundBlades(design, fixture, { blade, step, advice: advice === true }), (ground) =>
+          ok({ design, ground }),
+        ),
+      ),
+    ),
+  );
+
+/** `grind FILE`: what the belt leaves of the blades. Ends with 0 or 2. */
+export const grindFile = async (file: string, options: GrindOptions): Promise<ExitCode> => {
+  const { out, json = false } = options;
+  const refused = out === undefined ? undefined : refusal(out);
+  if (refused) {
+    printIssues([refused], json);
+    return 2;
+  }
+  const done = grind(file, options);
+  if (!done.ok) {
+    printIssues(done.issues, json);
+    return 2;
+  }
+  const { design, ground } = done.value;
+  const problem = out === undefined ? undefined : writePackage(out, groundFolder(design, ground));
+  if (problem) {
+    printIssues([problem], json);
+    return 2;
+  }
+  if (json) printJson(grindReport(design, ground));
+  else {
+    printIssues(done.issues, false);
+    ground.forEach(printGround);
+  }
+  return 0;
+};

@@ -1,0 +1,100 @@
+import { plain } from '../../core/units.ts';
+import type { Blade } from '../../blade/schema.ts';
+import type { Design } from '../../document/schema.ts';
+import { saveDesign } from '../../document/save.ts';
+import { groundSheets, type GroundSheetData } from '../../drawing/ground-sheets.ts';
+import type { Sheet } from '../../drawing/sheet.ts';
+import type { TitleBlock } from '../../drawing/title-block.ts';
+import { DESIGN_KIND, svg, withManifest, type PackageFile } from '../../export/index.ts';
+import { text } from '../../text/index.ts';
+import { bladeMap, type MapValue } from '../../virtual/index.ts';
+import { utf8 } from '../files/bytes.ts';
+import { csv } from '../files/table.ts';
+import { titleBlock } from '../files/title.ts';
+import { groundPlaces, type Ground, type GroundPlace } from './ground.ts';
+
+const words = text.virtual.ground;
+const SIDES = ['left', 'right'] as const;
+
+/** Spacing of the places in the table of the sheet and in the data file, mm. */
+const SHEET_SPACING = 20;
+const DATA_SPACING = 5;
+
+const show = (value: number, digits: number): string => plain(value, digits);
+
+const cellsOf = ({ u, thickness, standing, lines }: GroundPlace, digits: number): string[] => [
+  show(u, digits === 3 ? 2 : 0),
+  show(thickness, digits),
+  show(standing, digits),
+  ...SIDES.flatMap((side) => {
+    const line = lines[side];
+    if (line === undefined) return ['', '', ''];
+    const { height, wanted } = line;
+    return [show(height, digits), show(wanted, digits), show(height - wanted, digits)];
+  }),
+];
+
+/** What a map can show: nothing stands over a hollow, which has no flat face that is wanted. */
+export const valuesFor = ({ bevels }: Blade): MapValue[] =>
+  bevels.left.kind === 'hollow' || bevels.right.kind === 'hollow'
+    ? ['thickness']
+    : ['standing', 'thickness'];
+
+/** What the sheet of one ground blade shows; `index` counts the blades from 1. */
+const groundSheetData = (ground: Ground, index: number): GroundSheetData => {
+  const { blade, report, work } = ground;
+  const { shape, finished } = report.grind;
+  const { map } = text.virtual;
+  const { certainty } = report;
+  return {
+    id: words.sheetId(index),
+    title: words.title(blade.name),
+    standing: words.estimate(certainty.kind === 'estimate' ? certainty.basis : undefined),
+    maps: valuesFor(blade).map((what) => ({
+      map: bladeMap(shape, finished, what, work.job.edge),
+      words: { ...map[what], line: map.line },
+    })),
+    heads: words.columns,
+    rows: groundPlaces(ground, SHEET_SPACING).map((place) => cellsOf(place, 2)),
+    notes: [words.tip, ...report.assumptions],
+  };
+};
+
+/** The sheets of all ground blades. */
+export const groundDrawings = (ground: readonly Ground[], block: TitleBlock): Sheet[] =>
+  ground.flatMap((one, i) => groundSheets(groundSheetData(one, i + 1), block));
+
+/** The places of all ground blades as comma-separated values. */
+export const groundFile = (ground: readonly Ground[]): PackageFile => ({
+  path: 'ground.csv',
+  kind: 'ground-blade',
+  bytes: csv([
+    [words.blade, ...words.columns, words.counts],
+    ...ground.flatMap((one) =>
+      groundPlaces(one, DATA_SPACING).map((place) => [
+        one.blade.name,
+        ...cellsOf(place, 3),
+        place.steers ? text.make.yes : text.make.no,
+      ]),
+    ),
+  ]),
+});
+
+/** Maps and places alone as a folder, with the design in every file. */
+export const groundFolder = (design: Design, ground: readonly Ground[]): PackageFile[] => {
+  const carry = saveDesign(design);
+  const sheets = groundDrawings(ground, titleBlock(design, carry));
+  return withManifest(
+    [
+      groundFile(ground),
+      ...sheets.map((sheet) => ({
+        path: `${sheet.id}.svg`,
+        kind: 'drawings',
+        bytes: utf8(svg(sheet, { carry })),
+      })),
+      { path: text.make.designFile, kind: DESIGN_KIND, bytes: utf8(carry) },
+    ],
+    // Nothing was checked here, and what was not checked counts as failed.
+    { design: design.name, passed: false },
+  );
+};

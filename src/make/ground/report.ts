@@ -1,0 +1,85 @@
+import type { Side } from '../../blade/schema.ts';
+import type { Certainty } from '../../core/certainty.ts';
+import type { Design } from '../../document/schema.ts';
+import type { EdgePlace, LinePlace, ModelPlace, StrokeCandidate } from '../../virtual/index.ts';
+import type { Ground } from './ground.ts';
+
+/** A greatest value and where it is, mm. */
+export interface At {
+  readonly u: number;
+  readonly value: number;
+}
+
+/** One blade of `grind`'s answer; lengths mm, volumes mm3. */
+export interface BladeReport {
+  readonly blade: string;
+  readonly step: number;
+  /** Greatest metal standing over the edge wanted where places count. */
+  readonly standing: At;
+  /** Thickest less thinnest edge where places count. */
+  readonly uneven: number;
+  readonly edge: readonly EdgePlace[];
+  readonly lines: readonly {
+    readonly side: Side;
+    readonly worst: At;
+    readonly places: readonly LinePlace[];
+  }[];
+  /** Where the section model of `solve` is off. */
+  readonly model: readonly {
+    readonly side: Side;
+    readonly worst: ModelPlace | null;
+    readonly places: readonly ModelPlace[];
+  }[];
+  readonly passes: readonly {
+    readonly setting: string;
+    readonly side: Side;
+    readonly volume: number;
+    /** Places of the stroke at which the blade could not stand. */
+    readonly missed: readonly number[];
+  }[];
+  readonly certainty: Certainty;
+  readonly assumptions: readonly string[];
+  /** Strokes compared, from the evenest edge on; null where they were not asked for. */
+  readonly advice: {
+    readonly sentence: string;
+    readonly planned: StrokeCandidate;
+    readonly candidates: readonly StrokeCandidate[];
+  } | null;
+}
+
+/** What `grind` answers. */
+export interface GrindReport {
+  readonly format: 'platenwright-grind';
+  readonly design: string;
+  readonly family: string;
+  readonly blades: readonly BladeReport[];
+}
+
+const bladeReport = ({ blade, step, report, advice }: Ground): BladeReport => ({
+  blade: blade.name,
+  step,
+  standing: report.standing,
+  uneven: report.uneven,
+  edge: report.edge,
+  lines: report.lines,
+  model: report.model.map(({ side, worst, places }) => ({ side, worst: worst ?? null, places })),
+  passes: report.grind.passes.map(({ pass, volume, missed }) => ({
+    setting: pass.id,
+    side: pass.side,
+    volume,
+    missed,
+  })),
+  certainty: report.certainty,
+  assumptions: report.assumptions,
+  advice: advice
+    ? { sentence: advice.sentence, planned: advice.planned, candidates: advice.candidates }
+    : null,
+});
+
+/** The answer about all blades that were ground, as plain data. */
+export const grindReport = (design: Design, ground: readonly Ground[]): GrindReport => ({
+  format: 'platenwright-grind',
+  design: design.name,
+  family: design.fixture.family,
+  blades: ground.map(bladeReport),
+});

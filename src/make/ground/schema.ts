@@ -1,0 +1,79 @@
+import * as v from 'valibot';
+import type { StrokeCandidate } from '../../virtual/index.ts';
+import { certaintySchema } from '../output-schema.ts';
+import type { At, BladeReport, GrindReport } from './report.ts';
+
+type Schema<T> = v.GenericSchema<unknown, T>;
+
+const list = v.array;
+const side = v.picklist(['left', 'right']);
+const at: Schema<At> = v.object({ u: v.number(), value: v.number() });
+
+const modelPlace = v.object({
+  u: v.number(),
+  model: v.number(),
+  ground: v.number(),
+  off: v.number(),
+  modelStanding: v.number(),
+  standing: v.number(),
+  steers: v.boolean(),
+});
+
+const candidate: Schema<StrokeCandidate> = v.object({
+  tipOverlap: v.number(),
+  first: side,
+  twice: v.boolean(),
+  uneven: v.number(),
+  standing: at,
+  line: v.number(),
+});
+
+const bladeSchema: Schema<BladeReport> = v.object({
+  blade: v.string(),
+  step: v.number(),
+  standing: at,
+  uneven: v.number(),
+  edge: list(
+    v.object({
+      u: v.number(),
+      left: v.number(),
+      right: v.number(),
+      thickness: v.number(),
+      standing: v.number(),
+      steers: v.boolean(),
+    }),
+  ),
+  lines: list(
+    v.object({
+      side,
+      worst: at,
+      places: list(
+        v.object({
+          u: v.number(),
+          height: v.number(),
+          bevelHeight: v.number(),
+          wanted: v.number(),
+          deviation: v.number(),
+          steers: v.boolean(),
+        }),
+      ),
+    }),
+  ),
+  model: list(v.object({ side, worst: v.nullable(modelPlace), places: list(modelPlace) })),
+  passes: list(
+    v.object({ setting: v.string(), side, volume: v.number(), missed: list(v.number()) }),
+  ),
+  certainty: certaintySchema,
+  assumptions: list(v.string()),
+  advice: v.nullable(
+    v.object({ sentence: v.string(), planned: candidate, candidates: list(candidate) }),
+  ),
+});
+
+/** What `grind` answers, as published by `jig schema grind`. */
+export const grindSchema: Schema<GrindReport> = v.object({
+  format: v.literal('platenwright-grind'),
+  design: v.string(),
+  family: v.string(),
+  blades: list(bladeSchema),
+});
