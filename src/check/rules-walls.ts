@@ -1,6 +1,6 @@
 import { containsPoint, loopGap } from '../geometry/loop-measure.ts';
 import type { Loop, Profile } from '../geometry/loop.ts';
-import { segmentGap, segments, type Segment } from '../geometry/segment.ts';
+import { boxedSegments, boxGap2, segmentGap, type Segment } from '../geometry/segment.ts';
 import { add2, distance2, scale2, type Vec2 } from '../geometry/vector.ts';
 
 /** The thinnest place of a flat region, mm, and about where it is. */
@@ -25,16 +25,20 @@ const thinner = (one: Thin | undefined, other: Thin): Thin =>
  * corner and have material between them. Gaps across a notch do not count.
  */
 const ownWall = (outer: Loop): Thin | undefined => {
-  const edges = segments(outer);
+  const edges = boxedSegments(outer);
   let best: Thin | undefined;
-  edges.forEach((s, i) => {
-    edges.slice(i + 2).forEach((t, k) => {
-      const j = i + 2 + k;
-      if (i === 0 && j === edges.length - 1) return;
+  edges.forEach(([s, box], i) => {
+    for (let j = i + 2; j < edges.length; j += 1) {
+      const other = edges[j];
+      if (!other || (i === 0 && j === edges.length - 1)) continue;
+      const [t, otherBox] = other;
+      // What cannot be thinner need not be looked at: few pairs of edges are near each other.
+      if (best && boxGap2(box, otherBox) >= best.value) continue;
+      const value = segmentGap(s, t);
+      if (best && value >= best.value) continue;
       const [p, q] = nearestEnds(s, t);
-      if (!containsPoint(outer, scale2(add2(p, q), 0.5))) return;
-      best = thinner(best, { value: segmentGap(s, t), at: p });
-    });
+      if (containsPoint(outer, scale2(add2(p, q), 0.5))) best = { value, at: p };
+    }
   });
   return best;
 };

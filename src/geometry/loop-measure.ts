@@ -1,21 +1,20 @@
 import type { Loop, Profile } from './loop.ts';
-import { loopCrossings } from './intersect.ts';
+import { arcOf } from './arc.ts';
+import { crossings } from './intersect.ts';
 import {
-  arcOfSegment,
+  boxedSegments,
+  boxGap2,
   distanceToSegment,
-  isStraight,
   segmentArea,
   segmentBox,
   segmentGap,
   segmentLength,
   segments,
+  type Box2,
 } from './segment.ts';
 import { cross2, distance2, sub2, type Vec2 } from './vector.ts';
 
-export interface Box2 {
-  readonly min: Vec2;
-  readonly max: Vec2;
-}
+export type { Box2 } from './segment.ts';
 
 /** Smallest box around several boxes; there must be at least one. */
 export const unionBox = (boxes: readonly Box2[]): Box2 => ({
@@ -62,17 +61,24 @@ export const profileArea = (profile: Profile): number =>
 /** Whether a point lies inside a contour of either direction; on the contour itself either way. */
 export const containsPoint = (loop: Loop, p: Vec2): boolean => {
   if (loop.kind === 'circle') return distance2(p, loop.centre) < loop.radius;
+  const { vertices } = loop;
+  const [px, py] = p;
   let winding = 0;
-  for (const s of segments(loop)) {
-    const side = cross2(sub2(s.b, s.a), sub2(p, s.a));
+  let from = vertices.at(-1);
+  for (const to of vertices) {
+    const at = from;
+    from = to;
+    if (!at) continue;
+    const { bulge } = at;
+    const side = (to.x - at.x) * (py - at.y) - (to.y - at.y) * (px - at.x);
     // A point on a level chord counts as just above it, as the half-open rule below has it.
-    const left = side > 0 || (side === 0 && s.a[1] === s.b[1] && s.b[0] > s.a[0]);
-    if (s.a[1] <= p[1] && s.b[1] > p[1] && left) winding += 1;
-    if (s.a[1] > p[1] && s.b[1] <= p[1] && !left) winding -= 1;
+    const left = side > 0 || (side === 0 && at.y === to.y && to.x > at.x);
+    if (at.y <= py && to.y > py && left) winding += 1;
+    if (at.y > py && to.y <= py && !left) winding -= 1;
     // The arc passes on the other side of the points between it and its chord.
-    if (isStraight(s) || left !== s.bulge < 0) continue;
-    const { centre, radius } = arcOfSegment(s);
-    if (distance2(p, centre) < radius) winding += Math.sign(s.bulge);
+    if (Math.abs(bulge) < 1e-12 || left !== bulge < 0) continue;
+    const { centre, radius } = arcOf([at.x, at.y], [to.x, to.y], bulge);
+    if (distance2(p, centre) < radius) winding += Math.sign(bulge);
   }
   return winding !== 0;
 };
@@ -90,9 +96,16 @@ export const loopGap = (one: Loop, other: Loop): number => {
     const inside = Math.abs(one.radius - other.radius) - apart;
     return Math.max(0, apart - one.radius - other.radius, inside);
   }
-  if (loopCrossings(one, other).length > 0) return 0;
-  const others = segments(other);
-  return Math.min(...segments(one).flatMap((s) => others.map((t) => segmentGap(s, t))));
+  const others = boxedSegments(other);
+  let best = Infinity;
+  for (const [s, box] of boxedSegments(one)) {
+    for (const [t, otherBox] of others) {
+      if (boxGap2(box, otherBox) > best) continue;
+      if (crossings(s, t).length > 0) return 0;
+      best = Math.min(best, segmentGap(s, t));
+    }
+  }
+  return best;
 };
 
 /** A point on the contour. */

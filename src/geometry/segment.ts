@@ -3,6 +3,11 @@ import { angleOf, arcOf, onCircle, spans, sweepOf, type Arc } from './arc.ts';
 import type { Loop } from './loop.ts';
 import { add2, cross2, distance2, dot2, scale2, sub2, type Vec2 } from './vector.ts';
 
+export interface Box2 {
+  readonly min: Vec2;
+  readonly max: Vec2;
+}
+
 /** One edge of a contour: straight for bulge 0, else an arc. */
 export interface Segment {
   readonly a: Vec2;
@@ -21,12 +26,10 @@ export const segments = (loop: Loop): Segment[] => {
       { a: left, b: right, bulge: 1 },
     ];
   }
-  const { vertices } = loop;
-  return vertices.flatMap((vertex, i) => {
-    const next = vertices[(i + 1) % vertices.length];
-    return next === undefined
-      ? []
-      : [{ a: [vertex.x, vertex.y], b: [next.x, next.y], bulge: vertex.bulge } as const];
+  const points = loop.vertices.map(({ x, y }): Vec2 => [x, y]);
+  return loop.vertices.map(({ bulge }, i): Segment => {
+    const a = points[i] ?? [0, 0];
+    return { a, b: points[i + 1] ?? points[0] ?? a, bulge };
   });
 };
 
@@ -110,17 +113,33 @@ export const segmentGap = (s: Segment, t: Segment): number =>
   );
 
 /** Corners of the smallest axis-parallel box around the edge. */
-export const segmentBox = (segment: Segment): { readonly min: Vec2; readonly max: Vec2 } => {
-  const points: Vec2[] = [segment.a, segment.b];
-  if (!isStraight(segment)) {
-    const arc = arcOfSegment(segment);
-    for (const angle of [0, 90, 180, 270])
-      if (spans(arc, angle)) points.push(onCircle(arc.centre, arc.radius, angle));
+export const segmentBox = (segment: Segment): Box2 => {
+  if (isStraight(segment)) {
+    const { a, b } = segment;
+    return {
+      min: [Math.min(a[0], b[0]), Math.min(a[1], b[1])],
+      max: [Math.max(a[0], b[0]), Math.max(a[1], b[1])],
+    };
   }
+  const points: Vec2[] = [segment.a, segment.b];
+  const arc = arcOfSegment(segment);
+  for (const angle of [0, 90, 180, 270])
+    if (spans(arc, angle)) points.push(onCircle(arc.centre, arc.radius, angle));
   const xs = points.map((p) => p[0]);
   const ys = points.map((p) => p[1]);
   return { min: [Math.min(...xs), Math.min(...ys)], max: [Math.max(...xs), Math.max(...ys)] };
 };
+
+/** The edges of a contour with their boxes. */
+export const boxedSegments = (loop: Loop): [Segment, Box2][] =>
+  segments(loop).map((s) => [s, segmentBox(s)]);
+
+/** Distance of two boxes, mm: never more than that of what they hold; 0 where they meet. */
+export const boxGap2 = (p: Box2, q: Box2): number =>
+  Math.hypot(
+    Math.max(0, p.min[0] - q.max[0], q.min[0] - p.max[0]),
+    Math.max(0, p.min[1] - q.max[1], q.min[1] - p.max[1]),
+  );
 
 /** Area between chord and arc, positive for an anticlockwise bulge: r^2 (theta - sin theta) / 2. */
 export const segmentArea = (segment: Segment): number => {
