@@ -58,8 +58,8 @@ const shiftSweep = (sweep: Sweep, by: Vec3): Sweep => {
   return { ...sweep, pose: (t) => shift(sweep.pose(t), by) };
 };
 
-/** The body moved off by a constant way, in world coordinates. */
-const shiftBody = (body: Body, by: Vec3, places: number): Body => {
+/** The body moved off by a constant way, in world coordinates, at each of so many places. */
+export const shiftBody = (body: Body, by: Vec3, places: number): Body => {
   const still: Sweep = { kind: 'still', label: '', pose: WORLD };
   const motion: Motion = body.motion ?? Array.from({ length: places }, () => still);
   return { ...body, motion: motion.map((sweep) => shiftSweep(sweep, by)) };

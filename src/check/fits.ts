@@ -1,0 +1,130 @@
+import { chain, ok, type Result } from '../core/result.ts';
+import { turn, type Frame } from '../geometry/frame.ts';
+import { dot3, scale3, type Vec3 } from '../geometry/vector.ts';
+import type { Part, Placement } from '../model/part.ts';
+import { meshOf } from '../model/solid.ts';
+import { CHECK_CHORD } from './assembly.ts';
+import { inBore, shankOf, type InBore, type Shank } from './bores.ts';
+import { clearance, prepare, shiftBody, type Body, type Workspace } from './distance/index.ts';
+
+/** A placed part with its solid, standing as the assembly stands. */
+export interface Standing {
+  readonly part: Part;
+  readonly placement: Placement;
+  readonly body: Body;
+}
+
+/**
+ * How two parts that are said to touch stand to each other: apart; closed on a face, not deeper
+ * than the tolerance; one held in a thread or a reamed hole of the other; or crossing.
+ */
+export interface Fit {
+  readonly a: string;
+  readonly b: string;
+  readonly state: 'apart' | 'seated' | 'held' | 'crossing';
+  /** The nearest hole that could hold one in the other, where they cross and there is one. */
+  readonly bore?: InBore;
+}
+
+const SIGNS = [0, 1, -1] as const;
+
+/**
+ * The ways in which a part comes off another: along its own axes where one face meets another,
+ * aslant where it lies in a corner. Along single axes first.
+ */
+const WAYS: readonly Vec3[] = SIGNS.flatMap((x) =>
+  SIGNS.flatMap((y) => SIGNS.map((z): Vec3 => [x, y, z])),
+)
+  .filter((way) => way.some((k) => k !== 0))
+  .sort((a, b) => dot3(a, a) - dot3(b, b));
+
+const crosses = (work: Workspace, a: Body, b: Body): Result<boolean> =>
+  chain(clearance(a, b, { within: 1e-3, work }), ({ state }) => ok(state === 'hit'));
+
+/** Whether a body comes free of another when moved by the tolerance along axes of theirs. */
+const comesFree = (
+  work: Workspace,
+  a: Body,
+  b: Body,
+  frames: readonly Frame[],
+  tolerance: number,
+): Result<boolean> => {
+  for (const way of WAYS.flatMap((local) => frames.map((f) => turn(f, local)))) {
+    const moved = crosses(work, shiftBody(a, scale3(way, tolerance), b.motion?.length ?? 1), b);
+    if (!moved.ok) return moved;
+    if (!moved.value) return ok(true);
+  }
+  return ok(false);
+};
+
+/** The head of a screw as a body that moves with it. */
+const headOf = ({ placement, body }: Standing, shank: Shank): Result<Body> =>
+  chain(meshOf(shank.head, { chord: CHECK_CHORD, volumeShare: Infinity }), (mesh) =>
+    chain(prepare(body.name, { kind: 'mesh', mesh, frame: placement.frame }), (solid) =>
+      ok({ ...body, solids: [solid] }),
+    ),
+  );
+
+/** One in a hole of the other: centred in a thread or a reamed hole, its head not sunk in. */
+const heldIn = (
+  work: Workspace,
+  one: Standing,
+  other: Standing,
+  frames: readonly Frame[],
+  tolerance: number,
+): Result<{ held: boolean; bore?: InBore }> => {
+  const shank = shankOf(one.part);
+  const bore = shank && inBore(shank, one.placement, other.part, other.placement);
+  if (!shank || !bore) return ok({ held: false });
+  if (bore.off > bore.allowed) return ok({ held: false, bore });
+  if (shank.head.length === 0) return ok({ held: true, bore });
+  return chain(headOf(one, shank), (head) =>
+    chain(crosses(work, head, other.body), (sunk) =>
+      sunk
+        ? chain(comesFree(work, head, other.body, frames, tolerance), (held) => ok({ held, bore }))
+        : ok({ held: true, bore }),
+    ),
+  );
+};
+
+/** The frames of two parts, or the first alone where their axes lie along each other. */
+const framesOf = (one: Frame, other: Frame): Frame[] => {
+  const along = (a: Vec3, b: Vec3): boolean => Math.abs(Math.abs(dot3(a, b)) - 1) < 1e-9;
+  const axes = [one.x, one.y, one.z];
+  const same = [other.x, other.y].every((b) => axes.some((a) => along(a, b)));
+  return same ? [one] : [one, other];
+};
+
+/**
+ * How two parts that are said to touch stand to each other at every configuration of their
+ * motions. Nothing is taken on trust: faces that meet must come free when moved by `tolerance`
+ * (mm), shanks must pass their clearance holes without meeting them, and what crosses in the
+ * meshes must be centred in a thread, a reamed hole or a cross hole of the other part.
+ */
+export const fitOf = (
+  work: Workspace,
+  one: Standing,
+  other: Standing,
+  tolerance: number,
+): Result<Fit> => {
+  const [a, b] = [one.placement.name, other.placement.name];
+  const frames = framesOf(one.placement.frame, other.placement.frame);
+  return chain(crosses(work, one.body, other.body), (meets): Result<Fit> => {
+    if (!meets) return ok({ a, b, state: 'apart' });
+    return chain(heldIn(work, one, other, frames, tolerance), (first): Result<Fit> => {
+      const second = first.held ? ok(first) : heldIn(work, other, one, frames, tolerance);
+      return chain(second, ({ held, bore }): Result<Fit> => {
+        const nearest = bore ?? first.bore;
+        if (held) return ok({ a, b, state: 'held', ...(nearest ? { bore: nearest } : {}) });
+        return chain(comesFree(work, one.body, other.body, frames, tolerance), (free) =>
+          ok({
+            a,
+            b,
+            state: free ? 'seated' : 'crossing',
+            ...(nearest && !free ? { bore: nearest } : {}),
+          }),
+        );
+      });
+    });
+  });
+};
