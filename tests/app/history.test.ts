@@ -9,7 +9,7 @@ import {
   undo,
   type History,
 } from '../../src/app/state/history.ts';
-import { valueAt, withValue } from '../../src/app/state/path.ts';
+import { valueAt, withValue } from '../../src/core/path.ts';
 
 const times = <T>(n: number, start: T, step: (value: T) => T): T =>
   Array.from({ length: n }).reduce<T>((value) => step(value), start);

@@ -1,6 +1,6 @@
 import type { NumberParameter, Unit } from '../../core/parameter.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
-import type { Path } from '../state/path.ts';
+import type { Path } from '../../core/path.ts';
 
 /** What a line stands for; the style sheet says how it looks. */
 export type Role =

@@ -1,5 +1,5 @@
 import type { ChoiceParameter, NumberParameter, ParameterText } from '../../core/parameter.ts';
-import type { Path } from '../state/path.ts';
+import type { Path } from '../../core/path.ts';
 
 /** A value that a person sets, and where it stands in the design. */
 export type Field =

@@ -1,6 +1,6 @@
 import type { Design } from '../../document/schema.ts';
 import { begin, edit, redo, settle, undo, type History } from './history.ts';
-import { valueAt, withValue, type Path } from './path.ts';
+import { valueAt, withValue, type Path } from '../../core/path.ts';
 
 /** The design on the bench: one immutable document, its past and its future. */
 export class Bench {

@@ -9,7 +9,7 @@ import { Bench } from './bench.svelte.ts';
 import { Latest } from './latest.svelte.ts';
 import { Notices } from './notices.svelte.ts';
 import { Packing } from './packing.svelte.ts';
-import type { Path } from './path.ts';
+import type { Path } from '../../core/path.ts';
 import { Shelf } from './shelf.svelte.ts';
 import { signs, stepOf, type StepId } from './steps.ts';
 import type { Kept, Store } from './store.ts';

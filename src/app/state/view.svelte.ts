@@ -1,6 +1,6 @@
 import { DISPLAYS, type Display } from '../entry/unit.ts';
 import type { Vec3 } from '../../geometry/vector.ts';
-import type { Path } from './path.ts';
+import type { Path } from '../../core/path.ts';
 import { isStep, type StepId } from './steps.ts';
 
 export type Theme = 'auto' | 'light' | 'dark';
