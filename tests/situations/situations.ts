@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { registry } from '../../jigs/registry.ts';
-import { withValue } from '../../src/app/state/path.ts';
+import { withValue } from '../../src/core/path.ts';
 import { openDesign } from '../../src/document/open.ts';
 import { saveDesign, saveGrinder } from '../../src/document/save.ts';
 import type { Grinder } from '../../src/grinder/schema.ts';

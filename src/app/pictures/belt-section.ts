@@ -10,7 +10,7 @@ import {
   type PictureLabel,
   type PictureLine,
 } from '../draw/picture.ts';
-import type { Path } from '../state/path.ts';
+import type { Path } from '../../core/path.ts';
 
 const middle = (a: Vec2, b: Vec2): Vec2 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 
