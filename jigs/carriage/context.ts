@@ -1,6 +1,6 @@
 import type { CarriagePlan, Design, Grinder, Making } from '../../src/family/index.ts';
-import type { Mount } from '../spine-rest/layout/mount.ts';
-import type { Stand } from '../spine-rest/site.ts';
+import type { Mount } from '../shared/layout/mount.ts';
+import type { Stand } from '../shared/site.ts';
 import type { Grip } from './layout/grip.ts';
 import type { Layout } from './layout/layout.ts';
 import type { Values } from './parameters.ts';

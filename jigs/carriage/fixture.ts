@@ -7,6 +7,7 @@ import {
   type Fixture,
   type Result,
 } from '../../src/family/index.ts';
+import { later } from '../shared/later.ts';
 import { budgetOf } from './budget.ts';
 import { insideChecks } from './checks/inside.ts';
 import { pairChecks } from './checks/pairs.ts';
@@ -24,12 +25,6 @@ import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
 import { stepsOf } from './steps.ts';
 
 const words = text.family.carriage;
-
-/** A value that is computed when first asked for. */
-const later = <T>(make: () => T): (() => T) => {
-  let made: { value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
-};
 
 /** Height of the push block's middle over the base with the carriage most tilted, mm. */
 const pushHeightOf = ({ l, plan }: Context): number => {

@@ -24,8 +24,8 @@ import {
   type Side,
   type Vec3,
 } from '../../src/family/index.ts';
-import { sectionAt } from '../spine-rest/measured/cut-pass.ts';
-import { gauge } from '../spine-rest/measured/measure.ts';
+import { sectionAt } from '../shared/measured/section-at.ts';
+import { gauge } from '../shared/measured/measure.ts';
 import type { Context } from './context.ts';
 import type { Item } from './place/item.ts';
 import { bladeInCarriage, type PlanSetting } from './place/stand.ts';

@@ -9,6 +9,7 @@ import {
   type Design,
   type Issue,
 } from '../../src/family/index.ts';
+import { leanLoss, runningGrowth, sheetIssues } from '../shared/rules.ts';
 import type { Grip } from './layout/grip.ts';
 import { BELOW_EDGE, type angleFor, type Levels } from './layout/layout.ts';
 import { FOOT, JAW } from './layout/sizes.ts';
@@ -19,15 +20,9 @@ const labels = text.family.carriage.parameters;
 
 const path = (key: keyof Values): string => `fixture.parameters.${key}`;
 
-/** Belt thickening while it runs: flutter and splice, mm. */
-export const runningGrowth = ({ grinder }: Design): number =>
-  grinder.belt.flutter + grinder.belt.splice;
-
-/** How much nearer the lower front edge of the base is to a platen that leans back, mm. */
-export const baseLean = ({ grinder }: Design, { base, beltGap }: Values): number => {
-  const t = radians(Math.abs(grinder.lean));
-  return (grinder.lean > 0 ? base * Math.sin(t) : 0) + beltGap * (1 - Math.cos(t));
-};
+/** What a platen that leans back takes off the gap between base and belt, mm. */
+export const baseLean = (design: Design, { base, beltGap }: Values): number =>
+  leanLoss(design, base, beltGap);
 
 /** Room between the lower end of the jaw and the sole's top or the fence below it, mm. */
 const OVER_SOLE = 2;
@@ -40,18 +35,11 @@ export const parameterIssues = (
   levels: Levels,
   angle: ReturnType<typeof angleFor>,
 ): Issue[] => {
-  const { thicknesses, process } = design.making.plates;
-  const issues: Issue[] = [];
-  for (const key of ['plate', 'base'] as const) {
-    if (!thicknesses.some((t) => Math.abs(t - v[key]) < 1e-9))
-      issues.push(
-        problem(
-          'thickness-missing',
-          path(key),
-          words.thicknessMissing(labels[key].label, v[key], thicknesses),
-        ),
-      );
-  }
+  const { process } = design.making.plates;
+  const issues = sheetIssues(design, [
+    { key: 'plate', label: labels.plate.label, thickness: v.plate },
+    { key: 'base', label: labels.base.label, thickness: v.base },
+  ]);
   const plates = v.upright !== 'angle';
   if (plates && (process === 'saw-drill' || process === 'plasma'))
     issues.push(problem('tabs-need-cut', path('upright'), words.tabsNeedCut(process)));

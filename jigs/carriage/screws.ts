@@ -13,14 +13,13 @@ import {
   type HeadedScrew,
   type Result,
 } from '../../src/family/index.ts';
-import type { Mount } from '../spine-rest/layout/mount.ts';
+import type { Mount } from '../shared/layout/mount.ts';
 import type { Screws } from './context.ts';
 import type { Layout } from './layout/layout.ts';
 import { FOOT } from './layout/sizes.ts';
 import type { Values } from './parameters.ts';
 
-const { issues, parts } = text.family.carriage;
-const { names } = parts;
+const { names } = text.family.carriage.parts;
 
 /** Least length of thread in steel, as a share of the diameter (common practice). */
 const SHARE = 0.8;
@@ -39,7 +38,7 @@ const held = (
 ): Result<number> => {
   const [from, to] = [grip + least, grip + most];
   const length = row.lengths.findLast((x) => x >= from - 1e-9 && x <= to + 1e-9);
-  const why = issues.noScrew(row.thread, from, to, what);
+  const why = text.family.shared.issues.noScrew(row.thread, from, to, what);
   return length === undefined
     ? fail(problem('no-screw', 'fixture.parameters.plate', why))
     : ok(length);

@@ -12,8 +12,9 @@ import {
   type Fixture,
   type Result,
 } from '../../src/family/index.ts';
-import { placedRest, standsOf, type Stand } from '../spine-rest/site.ts';
-import { shiftsOf } from '../spine-rest/needs-of.ts';
+import { placedRest, standsOf, type Stand } from '../shared/site.ts';
+import { shiftsOf } from '../shared/needs-of.ts';
+import { FRICTION } from '../shared/friction.ts';
 import { fixtureOf } from './fixture.ts';
 import { gripsOf, type Grip } from './layout/grip.ts';
 import {
@@ -30,9 +31,6 @@ import { FOOT, HEEL, SOLE } from './layout/sizes.ts';
 import { parameters, type Values } from './parameters.ts';
 import { dipIssues, parameterIssues, turnedIssues } from './rules.ts';
 import { screwsOf } from './screws.ts';
-
-/** Friction of belt on blade, least and greatest: common practice, no source. */
-const FRICTION = [0.2, 0.6] as const;
 
 const inputOf = (
   design: Design,

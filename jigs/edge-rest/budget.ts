@@ -8,7 +8,7 @@ import {
   type Result,
   type Simulating,
 } from '../../src/family/index.ts';
-import { DIVISIONS, PITCH } from '../spine-rest/settings.ts';
+import { DIVISIONS, PITCH } from '../shared/feed.ts';
 import type { EdgeContext } from './context.ts';
 
 /** The budget of the last belt, at the bevel place of the first blade. */

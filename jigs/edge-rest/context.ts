@@ -12,14 +12,14 @@ import {
   type Issue,
   type Result,
 } from '../../src/family/index.ts';
-import { contextFrom } from '../spine-rest/context-of.ts';
-import { MIDDLE_SHIFT, type Layout } from '../spine-rest/layout/layout.ts';
-import { THREAD } from '../spine-rest/layout/stations.ts';
-import { GUIDE, SIZE } from '../spine-rest/layout/sizes.ts';
-import { span, type Needs, type Range } from '../spine-rest/needs.ts';
-import { behindOf, joined, rangeOf, shiftsOf } from '../spine-rest/needs-of.ts';
-import type { Context as Rig } from '../spine-rest/parts/context.ts';
-import { shared, type Values } from './parameters.ts';
+import { contextFrom } from '../shared/context-of.ts';
+import { MIDDLE_SHIFT, type Layout } from '../shared/layout/layout.ts';
+import { THREAD } from '../shared/layout/stations.ts';
+import { GUIDE, SIZE } from '../shared/layout/sizes.ts';
+import { span, type Needs, type Range } from '../shared/needs.ts';
+import { behindOf, joined, rangeOf, shiftsOf } from '../shared/needs-of.ts';
+import type { Context as Rig } from '../shared/parts/context.ts';
+import type { Values } from './parameters.ts';
 import { padContact } from './place/hand.ts';
 import { frontAt, gaugeHeight, lipAtPin, type WheelStand } from './site.ts';
 import { LIP } from './sizes.ts';
@@ -213,7 +213,7 @@ export const edgeContext = (
   const x = extraOf(design, v, plan, stands, screwLength);
   const rig = contextFrom({
     design,
-    v: shared(v),
+    v,
     needs: needsFor(design, v, plan, stands, x),
     offset: shiftsOf(stands).middle,
     lean: 0,

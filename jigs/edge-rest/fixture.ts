@@ -13,12 +13,12 @@ import {
   type Placement,
   type Result,
 } from '../../src/family/index.ts';
-import { FACES, insideChecks } from '../spine-rest/checks/inside.ts';
-import { stopChecks } from '../spine-rest/checks/stop.ts';
-import { byName, later } from '../spine-rest/later.ts';
-import { shiftsOf } from '../spine-rest/needs-of.ts';
-import type { Items } from '../spine-rest/place/items.ts';
-import { placed, type Standing } from '../spine-rest/place/place.ts';
+import { rigInsideChecks, type Face } from '../shared/checks/inside.ts';
+import { stopChecks } from '../shared/checks/stop.ts';
+import { byName, later } from '../shared/later.ts';
+import { shiftsOf } from '../shared/needs-of.ts';
+import type { Items } from '../shared/place/items.ts';
+import { placed, type Standing } from '../shared/place/place.ts';
 import { budgetOf } from './budget.ts';
 import { pairChecks } from './checks/pairs.ts';
 import { parameterPath, type Question } from './checks/question.ts';
@@ -80,9 +80,8 @@ const standingAt = (
   };
 };
 
-/** Faces that must lie on each other: the shared ones, and those of lip and seat. */
-const CONTACTS: readonly (readonly [string, string])[] = [
-  ...FACES,
+/** Faces of lip and seat that must lie on each other. */
+const CONTACTS: readonly Face[] = [
   ['lip-strip', 'step'],
   ['lip-pad-1', 'step'],
   ['lip-pad-2', 'step'],
@@ -107,7 +106,7 @@ const checksOf = (q: Question): Result<readonly CheckResult[]> => {
   } as const;
   return chain(pairChecks(q), (pairs) =>
     chain(stopChecks(q, stop), (stops) =>
-      chain(insideChecks(q, CONTACTS), (inside) =>
+      chain(rigInsideChecks(q, CONTACTS), (inside) =>
         ok([
           ...rangeChecks(q),
           ...travelChecks(q),

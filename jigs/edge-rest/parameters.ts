@@ -1,11 +1,11 @@
 import { choiceParameter, number, text, type ValuesOf } from '../../src/family/index.ts';
-import { parameters as spineRest } from '../spine-rest/parameters.ts';
+import { parameters as shared } from '../shared/parameters.ts';
 
 const words = text.family.edgeRest.parameters;
-const { guide, mount, base, wing, guideLength, guidePlay } = spineRest;
-const { runningClearance, plungeMargin, padMargin, handDistance } = spineRest;
+const { guide, mount, base, wing, guideLength, guidePlay } = shared;
+const { runningClearance, plungeMargin, padMargin, handDistance } = shared;
 
-/** Every number and choice of the fixture; base, guide and feed are those of the spine rest. */
+/** Every number and choice of the fixture; base, guide and feed are shared. */
 export const parameters = {
   wheel: choiceParameter(words.wheel, 'contact'),
   lip: choiceParameter(words.lip, 'pads'),
@@ -27,7 +27,7 @@ export const parameters = {
   builtNoseTravel: number(words.builtNoseTravel, 'mm', 0, 0, 60),
   runningClearance,
   plungeMargin,
-  tipOverlap: number(spineRest.tipOverlap, 'mm', 1, 20, 150, 1),
+  tipOverlap: number(text.family.shared.parameters.tipOverlap, 'mm', 1, 8, 150, 1),
   settingTolerance: number(words.settingTolerance, 'mm', 0.01, 0.03, 0.3, 0.01),
   pushReserve: number(words.pushReserve, 'ratio', 0, 0.1, 0.5, 0.01),
   wheelShare: number(words.wheelShare, 'ratio', 0.2, 0.5, 0.9, 0.05),
@@ -39,7 +39,3 @@ export const parameters = {
 
 /** The parameters with the values of one design. */
 export type Values = ValuesOf<typeof parameters>;
-
-/** The same as base, guide and feed want them. */
-export const shared = (v: Values) =>
-  ({ ...v, leastBearing: 0, leastEdge: 0, aim: 'line' }) as const;

@@ -6,8 +6,8 @@ import {
   type EdgeRestPlan,
   type Issue,
 } from '../../src/family/index.ts';
-import { parameterIssues as sharedIssues, runningGrowth } from '../spine-rest/rules.ts';
-import { shared, type Values } from './parameters.ts';
+import { rigIssues, ROUNDING, runningGrowth } from '../shared/rules.ts';
+import type { Values } from './parameters.ts';
 import { LIP } from './sizes.ts';
 
 const words = text.family.edgeRest.issues;
@@ -21,15 +21,11 @@ const CORNER = 0.2;
 const LEAST_PAD_LENGTH = 10;
 /** Least height of the pad's middle over the slide, mm: half its tenon and a web. */
 const LEAST_PUSH = 8;
-/** What chords of the checked solids may take off a gap, mm. */
-const ROUNDING = 0.01;
 
 /** Combinations of parameters that no layout can mend, before anything is solved. */
 export const parameterIssues = (design: Design, v: Values): Issue[] => {
   const growth = runningGrowth(design);
-  // The wheel's gap is square to the abrasive whatever the lean, and has its own words.
-  const level = { ...design, grinder: { ...design.grinder, lean: 0 } };
-  const issues = sharedIssues(level, shared(v)).filter(({ code }) => code !== 'nose-at-belt');
+  const issues = rigIssues(design, v, text.family.edgeRest.parameters.plate.label);
   const leastGap = growth + v.runningClearance + ROUNDING;
   if (v.noseGap < leastGap - 1e-9) {
     const why = words.gapAtWheel(v.noseGap, leastGap, growth, v.runningClearance);

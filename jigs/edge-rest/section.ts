@@ -10,7 +10,8 @@ import {
   type EdgeRestPlan,
   type Vec2,
 } from '../../src/family/index.ts';
-import { PAD } from '../spine-rest/layout/sizes.ts';
+import { box } from '../shared/section.ts';
+import { PAD } from '../shared/layout/sizes.ts';
 import type { EdgeContext } from './context.ts';
 import { parameterPath } from './checks/question.ts';
 import { padContact } from './place/hand.ts';
@@ -19,25 +20,6 @@ import { LIP } from './sizes.ts';
 const words = text.family.edgeRest.section;
 
 type PlanSetting = EdgeRestPlan['settings'][number];
-type Line = BeltSection['lines'][number];
-
-const box = (
-  role: Line['role'],
-  y: readonly [number, number],
-  z: readonly [number, number],
-  label?: string,
-): Line => ({
-  role,
-  closed: true,
-  points: [
-    [y[0], z[0]],
-    [y[1], z[0]],
-    [y[1], z[1]],
-    [y[0], z[1]],
-  ],
-  ...(label === undefined ? {} : { label }),
-});
-
 const STEPS = 80;
 
 /** Blade section at the first place of the first blade, hollowed to the stop, seat frame (y, z). */

@@ -9,10 +9,9 @@ import {
   type Fact,
   type GrindLine,
   type KnownFixture,
-  type Reading,
   type Setting,
 } from '../../src/family/index.ts';
-import { DIVISIONS, PITCH } from '../spine-rest/settings.ts';
+import { dialOf, DIVISIONS, PITCH } from '../shared/feed.ts';
 import type { EdgeContext } from './context.ts';
 
 const words = text.family.edgeRest.setting;
@@ -21,17 +20,6 @@ type PlanSetting = EdgeRestPlan['settings'][number];
 type Place = PlanSetting['blades'][number]['places'][number];
 
 const zeroOf = ({ x }: EdgeContext, { step }: PlanSetting): number => x.zeros[step - 1] ?? NaN;
-
-/** Turns from the pin zero taken on this very belt, positive opening, and what the knob shows. */
-const dialOf = (setting: PlanSetting, zero: number): Required<Reading>['dial'] => {
-  const turns = (setting.lip - zero) / PITCH;
-  const divisions = Math.round(turns * DIVISIONS);
-  return {
-    turnsFromZero: turns,
-    turnsFromLast: setting.dial.turnsFromLast,
-    division: ((divisions % DIVISIONS) + DIVISIONS) % DIVISIONS,
-  };
-};
 
 /** Angle between the midplane and the chord over a hollow, degrees. */
 const chordAngle = ({ section, limits: { lower, upper } }: Place): number =>
@@ -69,7 +57,13 @@ export const settingsOf = (design: Design, c: EdgeContext, plan: EdgeRestPlan): 
       edgeStop: edge,
       angle: s.tilt,
       readings: [
-        { key: 'lip', label: readings.lip, value: s.lip, unit: 'mm', dial: dialOf(s, zero) },
+        {
+          key: 'lip',
+          label: readings.lip,
+          value: s.lip,
+          unit: 'mm',
+          dial: dialOf(s.lip - zero, s.dial.turnsFromLast),
+        },
         { key: 'fromZero', label: readings.fromZero, value: s.lip - zero, unit: 'mm' },
         { key: 'centre', label: readings.centre, value: quantise(s.centre), unit: 'mm' },
         { key: 'tilt', label: readings.tilt, value: s.tilt, unit: 'deg' },

@@ -4,7 +4,7 @@ import {
   type Grinder,
   type PlacedWheel,
 } from '../../src/family/index.ts';
-import type { Stand } from '../spine-rest/site.ts';
+import type { Stand } from '../shared/site.ts';
 
 /** One belt on the wheel, and where the seat frame stands for it. */
 export interface WheelStand extends Stand {

@@ -12,16 +12,14 @@ import {
   type Fixture,
   type Result,
 } from '../../src/family/index.ts';
-import { DIVISIONS, PITCH } from '../spine-rest/settings.ts';
+import { DIVISIONS, PITCH } from '../shared/feed.ts';
 import { edgeContext, lipEnd, stackOf } from './context.ts';
+import { FRICTION } from '../shared/friction.ts';
 import { fixtureOf } from './fixture.ts';
 import { parameters, type Values } from './parameters.ts';
 import { itemsOf } from './place/items.ts';
 import { parameterIssues, planIssues } from './rules.ts';
 import { wheelOf, wheelStands } from './site.ts';
-
-/** Friction of belt on blade, least and greatest: common practice, no source. */
-const FRICTION = [0.2, 0.6] as const;
 
 const inputOf = (design: Design, v: Values, wheel: string): EdgeRestInput => ({
   blades: design.blades,

@@ -1,6 +1,6 @@
 import type { Design, EdgeRestPlan, text } from '../../src/family/index.ts';
-import { SIZE } from '../spine-rest/layout/sizes.ts';
-import { DIVISIONS, PITCH } from '../spine-rest/settings.ts';
+import { SIZE } from '../shared/layout/sizes.ts';
+import { DIVISIONS, PITCH } from '../shared/feed.ts';
 import type { EdgeContext } from './context.ts';
 import { LIP } from './sizes.ts';
 

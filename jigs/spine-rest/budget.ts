@@ -10,9 +10,9 @@ import {
   type Simulating,
   type SpineRestPlan,
 } from '../../src/family/index.ts';
-import type { Layout } from './layout/layout.ts';
+import type { Layout } from '../shared/layout/layout.ts';
 import type { Values } from './parameters.ts';
-import { DIVISIONS, PITCH } from './settings.ts';
+import { DIVISIONS, PITCH } from '../shared/feed.ts';
 
 /** Push on the blade, N: common practice, no source. */
 const PUSH = 30;

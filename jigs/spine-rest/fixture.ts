@@ -15,26 +15,26 @@ import {
   type SpineRestPlan,
 } from '../../src/family/index.ts';
 import { budgetOf } from './budget.ts';
-import { insideChecks } from './checks/inside.ts';
+import { rigInsideChecks } from '../shared/checks/inside.ts';
 import { pairChecks } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';
 import { rangeChecks } from './checks/ranges.ts';
-import { stopChecks } from './checks/stop.ts';
+import { stopChecks } from '../shared/checks/stop.ts';
 import { travelChecks } from './checks/travel.ts';
-import { byName, later } from './later.ts';
+import { byName, later } from '../shared/later.ts';
 import { measuredOf } from './measured/index.ts';
-import { shiftsOf } from './needs-of.ts';
+import { shiftsOf } from '../shared/needs-of.ts';
 import type { Values } from './parameters.ts';
-import type { Context } from './parts/context.ts';
+import type { Context } from '../shared/parts/context.ts';
 import { partsOf } from './parts/index.ts';
 import { padContact } from './place/hand.ts';
-import type { Items } from './place/items.ts';
-import { placed, type Standing } from './place/place.ts';
+import type { Items } from '../shared/place/items.ts';
+import { placed, type Standing } from '../shared/place/place.ts';
 import { posesOf, spinesOf } from './pose/poses.ts';
 import { reachOf } from './reach.ts';
 import { sectionOf } from './section.ts';
 import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
-import type { Stand } from './site.ts';
+import type { Stand } from '../shared/site.ts';
 import { stepsOf } from './steps.ts';
 
 /** A design that has been solved and laid out. */
@@ -106,7 +106,7 @@ const questionOf = (
 export const checksOf = (q: Question): Result<readonly CheckResult[]> => {
   const numbers = [...rangeChecks(q), ...travelChecks(q)];
   const making = fabricationChecks(q.parts, q.design.making.prints.nozzle);
-  return chain(all([pairChecks(q), stopChecks(q), insideChecks(q)]), (solids) =>
+  return chain(all([pairChecks(q), stopChecks(q), rigInsideChecks(q)]), (solids) =>
     ok([...numbers, ...solids.flat(), ...making]),
   );
 };

@@ -1,5 +1,5 @@
 import type { SpineRestPlan } from '../../src/family/index.ts';
-import { SIZE } from './layout/sizes.ts';
+import { SIZE } from '../shared/layout/sizes.ts';
 import type { Values } from './parameters.ts';
 
 /** Highest edge of a blade over the seat, mm, in the setting where it stands lowest. */

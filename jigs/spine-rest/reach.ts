@@ -13,11 +13,11 @@ import {
   type SectionBox,
   type SpineRestPlan,
 } from '../../src/family/index.ts';
-import { shiftsOf } from './needs-of.ts';
+import { shiftsOf } from '../shared/needs-of.ts';
 import { parameters, type Values } from './parameters.ts';
-import type { Context } from './parts/context.ts';
-import { FRICTION } from './friction.ts';
-import type { Stand } from './site.ts';
+import type { Context } from '../shared/parts/context.ts';
+import { FRICTION } from '../shared/friction.ts';
+import type { Stand } from '../shared/site.ts';
 
 const words = text.family.spineRest.reach;
 const { labels } = text.family.spineRest.checks;

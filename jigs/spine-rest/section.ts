@@ -8,33 +8,15 @@ import {
   type SpineRestPlan,
   type Vec2,
 } from '../../src/family/index.ts';
+import { box } from '../shared/section.ts';
+import { PAD } from '../shared/layout/sizes.ts';
+import type { Context } from '../shared/parts/context.ts';
 import { parameterPath } from './checks/question.ts';
-import { PAD } from './layout/sizes.ts';
-import type { Context } from './parts/context.ts';
 import { earlierOther, farSide, padContact } from './place/hand.ts';
 
 const words = text.family.spineRest.section;
 
 type PlanSetting = SpineRestPlan['settings'][number];
-type Line = BeltSection['lines'][number];
-
-const box = (
-  role: Line['role'],
-  y: readonly [number, number],
-  z: readonly [number, number],
-  label?: string,
-): Line => ({
-  role,
-  closed: true,
-  points: [
-    [y[0], z[0]],
-    [y[1], z[0]],
-    [y[1], z[1]],
-    [y[0], z[1]],
-  ],
-  ...(label === undefined ? {} : { label }),
-});
-
 /** Blade section at the bevel place of the first blade, ground to the stop, seat frame (y, z). */
 const bladeOutline = (plan: SpineRestPlan, setting: PlanSetting): Vec2[] => {
   const place = setting.blades[0]?.places[0];

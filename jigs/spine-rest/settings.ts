@@ -6,33 +6,18 @@ import {
   type Fact,
   type GrindLine,
   type KnownFixture,
-  type Reading,
   type Setting,
   type SpineRestPlan,
 } from '../../src/family/index.ts';
-import type { Layout } from './layout/layout.ts';
-import { SIZE } from './layout/sizes.ts';
+import type { Layout } from '../shared/layout/layout.ts';
+import { dialOf, DIVISIONS, PITCH } from '../shared/feed.ts';
+import { SIZE } from '../shared/layout/sizes.ts';
 import type { Values } from './parameters.ts';
 import { feelerGap } from './rules.ts';
 
 const words = text.family.spineRest.setting;
 
-/** Feed screw M6, ISO 261 coarse: mm a turn; and the knob's divisions. */
-export const PITCH = 1;
-export const DIVISIONS = 50;
-
 type PlanSetting = SpineRestPlan['settings'][number];
-
-/** Turns from the pin zero taken on this very belt, positive opening, and what the knob shows. */
-const dialOf = (setting: PlanSetting, zero: number): Required<Reading>['dial'] => {
-  const turns = (setting.setoff - zero) / PITCH;
-  const divisions = Math.round(turns * DIVISIONS);
-  return {
-    turnsFromZero: turns,
-    turnsFromLast: setting.dial.turnsFromLast,
-    division: ((divisions % DIVISIONS) + DIVISIONS) % DIVISIONS,
-  };
-};
 
 const notesOf = (
   { grinder }: Design,
@@ -99,7 +84,13 @@ export const settingsOf = (
     edgeStop: s.edgeStop,
     angle: s.angle,
     readings: [
-      { key: 'setoff', label: readings.setoff, value: s.setoff, unit: 'mm', dial: dialOf(s, zero) },
+      {
+        key: 'setoff',
+        label: readings.setoff,
+        value: s.setoff,
+        unit: 'mm',
+        dial: dialOf(s.setoff - zero, s.dial.turnsFromLast),
+      },
       { key: 'fromZero', label: readings.dialFromZero, value: s.setoff - zero, unit: 'mm' },
       { key: 'noseGap', label: readings.noseGap, value: feelerGap(design, v), unit: 'mm' },
       { key: 'edgeSide', label: readings.edgeSide, value: s.edgeSide, unit: 'mm' },

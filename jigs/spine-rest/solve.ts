@@ -12,12 +12,12 @@ import {
 } from '../../src/family/index.ts';
 import { contextOf } from './context-of.ts';
 import { fixtureOf, type SpineRestFixture } from './fixture.ts';
-import { FRICTION } from './friction.ts';
-import { itemsOf } from './place/items.ts';
+import { FRICTION } from '../shared/friction.ts';
+import { itemsOf } from '../shared/place/items.ts';
 import { parameters, type Values } from './parameters.ts';
 import { parameterIssues, planIssues } from './rules.ts';
-import { DIVISIONS, PITCH } from './settings.ts';
-import { standsOf, type Stand } from './site.ts';
+import { DIVISIONS, PITCH } from '../shared/feed.ts';
+import { standsOf, type Stand } from '../shared/site.ts';
 
 const inputOf = (design: Design, v: Values, pushHeight?: number): SpineRestInput => ({
   blades: design.blades,

@@ -1,9 +1,9 @@
 import { stepAtPin, text, type Design, type SpineRestPlan } from '../../src/family/index.ts';
-import { SIZE } from './layout/sizes.ts';
-import type { Context } from './parts/context.ts';
+import { SIZE } from '../shared/layout/sizes.ts';
+import type { Context } from '../shared/parts/context.ts';
 import { padReaches } from './pads.ts';
 import { feelerGap } from './rules.ts';
-import { DIVISIONS, PITCH } from './settings.ts';
+import { DIVISIONS, PITCH } from '../shared/feed.ts';
 
 type StepsOf = Parameters<typeof text.family.spineRest.assembly>[0];
 

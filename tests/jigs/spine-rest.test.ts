@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../jigs/spine-rest/solve.ts';
-import { lineAbove, lineBelow } from '../../jigs/spine-rest/pose/support-line.ts';
+import { lineAbove, lineBelow } from '../../jigs/shared/pose/support-line.ts';
 import { audit } from '../../src/model/audit.ts';
 import { meshOf } from '../../src/model/solid.ts';
 import { padHeights, padReaches } from '../../jigs/spine-rest/pads.ts';

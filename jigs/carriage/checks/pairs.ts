@@ -1,37 +1,22 @@
 import {
   all,
   chain,
-  checkPairs,
-  createWorkspace,
   machineBodies,
-  notComputed,
   ok,
-  pairResult,
   partMeshes,
   WORLD,
   type Body,
   type CheckResult,
-  type PairRule,
-  type PairTerms,
   type PartMeshes,
   type Result,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { worstById } from '../../spine-rest/checks/pair-run.ts';
-import type { Stand } from '../../spine-rest/site.ts';
+import { answer, clear, worstById, type Asked, type Told } from '../../shared/checks/asked.ts';
+import type { Stand } from '../../shared/site.ts';
 import type { PlanSetting } from '../place/stand.ts';
-import { bladeBodies, fixtureBodies, stopBodies, type Bodies, type Name } from './bodies.ts';
+import { bladeBodies, fixtureBodies, stopBodies, type Name } from './bodies.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
-/** A pair that is asked about, once for every stand and blade; the worst answer is the result. */
-interface Asked {
-  readonly id: string;
-  readonly rule: PairRule;
-  readonly fix: string;
-  readonly parameter?: string;
-}
-
-const FAR = 40;
 /** Parts that pass each other keep this far apart, mm. */
 const PASSING = 0.3;
 /** Blade and machine, mm. */
@@ -40,13 +25,6 @@ const BLADE_ROOM = 0.5;
 const CLOSED = 0.03;
 
 const { fix } = words;
-
-const clear = (a: Name, b: Name, gap: number, mend: string, parameter?: string): Asked => ({
-  id: `clearance/${a}/${b}`,
-  rule: { kind: 'clear', a, b, gap },
-  fix: mend,
-  ...(parameter === undefined ? {} : { parameter }),
-});
 
 const contact = (a: Name, b: Name, apart: Vec3, mend: string = fix.contactOpen): Asked => ({
   id: `contact/${a}/${b}`,
@@ -105,35 +83,9 @@ const bladePairs = ({ c: { v, grips } }: Question, blade: string): Asked[] => {
   ];
 };
 
-const termsOf = ({ rule, id, fix: mend, parameter }: Asked): PairTerms => {
-  const [a, b] = [words.names[rule.a as Name], words.names[rule.b as Name]];
-  return {
-    id,
-    label: rule.kind === 'touch' ? words.labels.contact(a, b) : words.labels.pair(a, b),
-    basis: id.startsWith('clearance/hand') ? words.basis.practice : words.basis.setting,
-    fix: mend,
-    ...(parameter === undefined ? {} : { parameter }),
-    pose: (setting) => (setting === '' ? undefined : { setting }),
-  };
-};
-
-const MACHINE: ReadonlySet<string> = new Set(['belt', 'platen', 'wheels', 'rest', 'guards']);
-
-/** Answers what is asked; a missing body of the fixture has failed. */
-const answer = (asked: readonly Asked[], bodies: Bodies): CheckResult[] => {
-  const work = createWorkspace();
-  return asked.flatMap((question): CheckResult[] => {
-    const { rule } = question;
-    const terms = termsOf(question);
-    const [a, b] = [bodies.get(rule.a as Name), bodies.get(rule.b as Name)];
-    // A grinder may have no wheel, platen or keep-out; a fixture has all its parts.
-    if (!b && MACHINE.has(rule.b)) return [];
-    const kind = rule.kind === 'touch' ? 'contact' : 'clearance';
-    if (!a || !b) return [notComputed(terms, kind, [])];
-    const result = checkPairs([a, b], [rule], { otherwise: 0, within: FAR, work });
-    if (!result.ok) return [notComputed(terms, kind, result.issues)];
-    return result.value.map((pair) => pairResult(pair, terms));
-  });
+const TOLD: Told = {
+  names: words.names,
+  pose: (setting) => (setting === '' ? undefined : { setting }),
 };
 
 /** One stand: its belt and backing, and the settings that use them. */
@@ -151,7 +103,7 @@ const standResults = (
         ...fixture,
         ...Object.values(machine).map((body): [Name, Body] => [body.name as Name, body]),
       ];
-      const results = answer(fixturePairs(q), new Map(around));
+      const results = answer(fixturePairs(q), new Map(around), TOLD);
       for (const blade of design.blades) {
         const own = settings.filter(({ clamping }) =>
           clamping.some((one) => one.blade === blade.name),
@@ -159,7 +111,9 @@ const standResults = (
         const again = own.length === settings.length ? ok(fixture) : fixtureBodies(q, meshes, own);
         const found = chain(again, (bodies) =>
           chain(bladeBodies(q.c, blade, own), (carried) =>
-            ok(answer(bladePairs(q, blade.name), new Map([...around, ...bodies, ...carried]))),
+            ok(
+              answer(bladePairs(q, blade.name), new Map([...around, ...bodies, ...carried]), TOLD),
+            ),
           ),
         );
         if (!found.ok) return found;
@@ -174,7 +128,7 @@ const standResults = (
 const stopResults = (q: Question, meshes: PartMeshes): Result<CheckResult[]> => {
   const found = ([-1, 1] as const).map((end) =>
     chain(stopBodies(q, meshes, end), (bodies) =>
-      ok(answer([contact('foot', 'stops', [-end, 0, 0], fix.support)], bodies)),
+      ok(answer([contact('foot', 'stops', [-end, 0, 0], fix.support)], bodies, TOLD)),
     ),
   );
   return chain(all(found), (lists) => ok(lists.flat()));

@@ -1,38 +1,20 @@
+import { rangeCheck, text, type CheckResult } from '../../../src/family/index.ts';
 import {
-  beltSpeed,
-  faceDepth,
-  radians,
-  rangeCheck,
-  text,
-  type CheckResult,
-  type RangeTerms,
-} from '../../../src/family/index.ts';
-import type { PlanSetting } from '../place/stand.ts';
-import { baseLean, runningGrowth } from '../rules.ts';
+  edgeCheck,
+  lineCheck,
+  onPlaten,
+  PLATEN_MARGIN,
+  speedCheck,
+  undercutCheck,
+  WIDEST_GAP,
+  worst,
+} from '../../shared/checks/ranges.ts';
+import { runningGrowth } from '../../shared/rules.ts';
+import { baseLean } from '../rules.ts';
 import { JAW } from '../layout/sizes.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
-/** 1/8 inch, the published limit for work rests at abrasive wheels, mm. */
-const WIDEST_GAP = 3.175;
-/** Platen that must lie beyond the contact, mm. */
-const PLATEN_MARGIN = 2;
-
 const { labels, basis, fix } = words;
-
-/** The setting with the least value of something. */
-const least = (settings: readonly PlanSetting[], value: (setting: PlanSetting) => number) =>
-  settings
-    .map((s) => ({ value: value(s), pose: { setting: s.id } }))
-    .reduce<{ value: number; pose: { setting: string } } | undefined>(
-      (best, one) => (best && best.value <= one.value ? best : one),
-      undefined,
-    );
-
-const worst = (
-  terms: Omit<RangeTerms, 'found' | 'pose'>,
-  found: ReturnType<typeof least>,
-): CheckResult =>
-  rangeCheck({ ...terms, found: found?.value ?? null, ...(found ? { pose: found.pose } : {}) });
 
 const gapChecks = ({ c: { design, v } }: Question): CheckResult[] => {
   const parameter = parameterPath('beltGap');
@@ -62,13 +44,8 @@ const gapChecks = ({ c: { design, v } }: Question): CheckResult[] => {
 const platenChecks = ({ c: { grinder, v, plan, stands } }: Question): CheckResult[] => {
   const { platen } = grinder;
   if (platen.kind === 'none') return [];
-  const t = radians(grinder.lean);
-  // From the base along the face to the platen's own measure: z' = (stack - d sin t) / cos t + f.
-  const onPlaten = (step: number, along: number): number => {
-    const stand = stands[step - 1];
-    const depth = stand ? faceDepth(grinder, stand.belt, stand.backing) : 0;
-    return (v.base - depth * Math.sin(t)) / Math.cos(t) + along;
-  };
+  const at = (step: number, alongFace: number): number =>
+    onPlaten(grinder, stands[step - 1], v.base, alongFace);
   const low = platen.bottom + platen.edgeRadius;
   const high = platen.top - platen.edgeRadius;
   const terms = {
@@ -80,11 +57,13 @@ const platenChecks = ({ c: { grinder, v, plan, stands } }: Question): CheckResul
   return [
     worst(
       { ...terms, id: 'range/platen/low', label: labels.contactLow },
-      least(plan.settings, ({ step, contact }) => onPlaten(step, contact[0]) - low),
+      plan.settings,
+      ({ step, contact }) => at(step, contact[0]) - low,
     ),
     worst(
       { ...terms, id: 'range/platen/high', label: labels.contactHigh },
-      least(plan.settings, ({ step, contact }) => high - onPlaten(step, contact[1])),
+      plan.settings,
+      ({ step, contact }) => high - at(step, contact[1]),
     ),
   ];
 };
@@ -96,11 +75,13 @@ const pushChecks = ({ c: { v, plan }, pushHeight }: Question): CheckResult[] => 
   return [
     worst(
       { ...terms, id: 'force/heel', label: labels.heel, unit: 'ratio', atLeast: v.heelReserve },
-      least(plan.settings, ({ push }) => push.heelForceMin),
+      plan.settings,
+      ({ push }) => push.heelForceMin,
     ),
     worst(
       { ...terms, id: 'force/push', label: labels.push, atLeast: 0 },
-      least(plan.settings, ({ push }) => push.to - pushHeight),
+      plan.settings,
+      ({ push }) => push.to - pushHeight,
     ),
     worst(
       {
@@ -113,53 +94,24 @@ const pushChecks = ({ c: { v, plan }, pushHeight }: Question): CheckResult[] => 
         fix: fix.base,
         parameter: 'grinder.belt.direction',
       },
-      least(plan.settings, ({ push }) => push.baseForceMin),
+      plan.settings,
+      ({ push }) => push.baseForceMin,
     ),
   ];
 };
 
 /** Edge, undercut, grind lines and the falling tip. */
 const bladeChecks = ({ c: { design, v, plan } }: Question): CheckResult[] => [
-  worst(
-    {
-      id: 'range/edge',
-      label: labels.edge,
-      atLeast: v.leastEdge,
-      basis: basis.practice,
-      fix: fix.edge,
-      parameter: parameterPath('leastEdge'),
-    },
-    least(plan.settings, ({ edgeStop }) => edgeStop),
-  ),
-  worst(
-    {
-      id: 'range/undercut',
-      label: labels.undercut,
-      atLeast: 0,
-      basis: basis.plan,
-      fix: fix.undercut,
-      parameter: 'sequence',
-    },
-    least(plan.settings, ({ blades }) =>
-      Math.min(...blades.map(({ undercutMargin }) => undercutMargin)),
-    ),
-  ),
-  ...plan.lines.flatMap(({ blade, side, greatestDeviation, tip, places }): CheckResult[] => {
+  edgeCheck(plan.settings, v.leastEdge),
+  undercutCheck(plan.settings),
+  ...plan.lines.flatMap((line): CheckResult[] => {
+    const { blade, side, tip, places } = line;
     const index = design.blades.findIndex(({ name }) => name === blade);
-    const allowed = design.blades[index]?.line.allowed;
     const where = text.family.carriage.setting.side[side];
     const thin = Math.min(0, ...places.map(({ leftStanding }) => leftStanding));
     const at = `${String(index)}/${side}`;
     return [
-      rangeCheck({
-        id: `range/line/${at}`,
-        label: labels.line(blade, where),
-        found: allowed === undefined ? null : greatestDeviation,
-        ...(allowed === undefined ? {} : { atMost: allowed }),
-        basis: basis.blade,
-        fix: fix.line,
-        parameter: `blades.${String(index)}.line.allowed`,
-      }),
+      lineCheck(design, line, { label: labels.line(blade, where), fix: fix.line }),
       rangeCheck({
         id: `range/tip/${at}`,
         label: labels.tip(blade, where),
@@ -209,7 +161,8 @@ const machineChecks = ({ c }: Question): CheckResult[] => {
         fix: fix.jaw,
         parameter: parameterPath('jawGap'),
       },
-      least(plan.settings, ({ jawBeside }) => jawBeside),
+      plan.settings,
+      ({ jawBeside }) => jawBeside,
     ),
     rangeCheck({
       id: 'range/belt-on-foot',
@@ -219,16 +172,7 @@ const machineChecks = ({ c }: Question): CheckResult[] => {
       basis: basis.geometry,
       fix: fix.support,
     }),
-    rangeCheck({
-      id: 'range/speed',
-      label: labels.speed,
-      unit: 'm/s',
-      found: beltSpeed(grinder),
-      atMost: Math.min(grinder.drive.beltRating, grinder.drive.wheelRating),
-      basis: basis.rating,
-      fix: fix.speed,
-      parameter: 'grinder.drive',
-    }),
+    speedCheck(grinder),
   ];
 };
 

@@ -1,11 +1,11 @@
 import { fail, ok, problem, text, type Result, type Vec2 } from '../../../src/family/index.ts';
-import { threadFor, widthOf } from '../../spine-rest/layout/choose-mount.ts';
+import { threadFor, widthOf } from '../../shared/layout/choose-mount.ts';
 import {
   barPlaces,
   patternPlaces,
   type Mount,
   type PlacedRest,
-} from '../../spine-rest/layout/mount.ts';
+} from '../../shared/layout/mount.ts';
 import type { Values } from '../parameters.ts';
 import type { Layout } from './layout.ts';
 import { BAR, BASE } from './sizes.ts';
@@ -60,7 +60,13 @@ export const mountOf = (v: Values, l: Layout, rest: PlacedRest, spread: number):
   }
   const thread = threadFor(widthOf(rest), v.base);
   if (thread === undefined)
-    return fail(problem('mount-no-thread', 'grinder.rest.pattern', words.noThread(widthOf(rest))));
+    return fail(
+      problem(
+        'mount-no-thread',
+        'grinder.rest.pattern',
+        text.family.shared.issues.noThread(widthOf(rest)),
+      ),
+    );
   const diameter = Number(thread.slice(1));
   const follows = rest.pattern.kind === 'slots' && rest.pattern.axis === 'y';
   if (!follows && 2 * spread > widthOf(rest) - diameter)

@@ -1,13 +1,7 @@
-import {
-  all,
-  chain,
-  ok,
-  type HardwarePart,
-  type Part,
-  type Result,
-} from '../../../src/family/index.ts';
-import { bar } from '../../spine-rest/parts/bar.ts';
-import { knob } from '../../spine-rest/parts/knob.ts';
+import { all, chain, ok, type Part, type Result } from '../../../src/family/index.ts';
+import { bar } from '../../shared/parts/bar.ts';
+import { boughtParts } from '../../shared/parts/bought.ts';
+import { knob } from '../../shared/parts/knob.ts';
 import type { Context } from '../context.ts';
 import { HEEL } from '../layout/sizes.ts';
 import type { Item } from '../place/item.ts';
@@ -37,16 +31,6 @@ const madeParts = (c: Context): Result<Part[]> => {
     ok(edgeGauge(c)),
     ok(fenceGauge(c)),
   ]);
-};
-
-/** Every bought piece that the items place, counted. */
-const boughtParts = (items: readonly Item[]): HardwarePart[] => {
-  const counts = new Map<string, HardwarePart>();
-  for (const part of items.flatMap(({ bought }) => bought ?? [])) {
-    const quantity = (counts.get(part.id)?.quantity ?? 0) + 1;
-    counts.set(part.id, { ...part, quantity });
-  }
-  return [...counts.values()];
 };
 
 /** All parts of the fixture: made ones first, then what is bought. */

@@ -15,8 +15,8 @@ import {
   type StockPart,
   type Vec2,
 } from '../../../src/family/index.ts';
-import { plate, printed } from '../../spine-rest/parts/context.ts';
-import { tapped } from '../../spine-rest/parts/holes.ts';
+import { plate, printed } from '../../shared/parts/context.ts';
+import { tapped } from '../../shared/parts/holes.ts';
 import type { Context } from '../context.ts';
 import { FOOT, HEEL, JAW, SOLE } from '../layout/sizes.ts';
 import { words } from './words.ts';

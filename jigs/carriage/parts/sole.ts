@@ -7,8 +7,8 @@ import {
   type Result,
   type Vec2,
 } from '../../../src/family/index.ts';
-import { plate } from '../../spine-rest/parts/context.ts';
-import { passage, tapped } from '../../spine-rest/parts/holes.ts';
+import { plate } from '../../shared/parts/context.ts';
+import { passage, tapped } from '../../shared/parts/holes.ts';
 import type { Context } from '../context.ts';
 import { FOOT, GUSSET, SOLE } from '../layout/sizes.ts';
 import { roundingOf, words } from './words.ts';

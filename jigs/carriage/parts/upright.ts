@@ -13,8 +13,8 @@ import {
   type StockPart,
   type Vec2,
 } from '../../../src/family/index.ts';
-import { plate } from '../../spine-rest/parts/context.ts';
-import { passage } from '../../spine-rest/parts/holes.ts';
+import { plate } from '../../shared/parts/context.ts';
+import { passage } from '../../shared/parts/holes.ts';
 import type { Context } from '../context.ts';
 import { GUSSET } from '../layout/sizes.ts';
 import { angleScrews, tabSlots } from './sole.ts';

@@ -1,5 +1,5 @@
 import { text } from '../../../src/family/index.ts';
-import { cornerRadius } from '../../spine-rest/parts/context.ts';
+import { cornerRadius } from '../../shared/parts/context.ts';
 import type { Context } from '../context.ts';
 
 /** Names, notes and purposes of the carriage's parts. */

@@ -16,7 +16,7 @@ import {
   type Vec3,
   type WasherSeries,
 } from '../../../src/family/index.ts';
-import { along, bought, numbered } from '../../spine-rest/place/item.ts';
+import { along, bought, numbered } from '../../shared/place/item.ts';
 import type { Context } from '../context.ts';
 import { BASE, HEEL } from '../layout/sizes.ts';
 import { angleScrews } from '../parts/sole.ts';

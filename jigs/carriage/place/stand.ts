@@ -14,7 +14,7 @@ import {
   type Placement,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { mutualTouches } from '../../spine-rest/place/place.ts';
+import { mutualTouches } from '../../shared/place/place.ts';
 import type { Context } from '../context.ts';
 import { FOOT } from '../layout/sizes.ts';
 import { CARRIER, type Group, type Item } from './item.ts';

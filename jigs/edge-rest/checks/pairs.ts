@@ -5,8 +5,9 @@ import {
   type Result,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { clear, strokedPairs, type Asked } from '../../spine-rest/checks/pair-run.ts';
-import { groupOf } from '../../spine-rest/checks/pairs.ts';
+import { clear, type Asked } from '../../shared/checks/asked.ts';
+import { strokedPairs } from '../../shared/checks/pair-run.ts';
+import { groupOf } from '../../shared/checks/groups.ts';
 import { cutsOf } from '../blade.ts';
 import { parameterPath, words, type Question } from './question.ts';
 

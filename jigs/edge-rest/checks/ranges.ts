@@ -1,48 +1,27 @@
+import { rangeCheck, text, type CheckResult } from '../../../src/family/index.ts';
 import {
-  beltSpeed,
-  rangeCheck,
-  text,
-  type CheckResult,
-  type RangeTerms,
-} from '../../../src/family/index.ts';
+  lineCheck,
+  speedCheck,
+  undercutCheck,
+  WIDEST_GAP,
+  worst,
+  yawCheck,
+} from '../../shared/checks/ranges.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
-/** 1/8 inch, the published limit for work rests at abrasive wheels, mm. */
-const WIDEST_GAP = 3.175;
 /** Lip that must stand above the edge's corner, and hollow above the lip, mm. */
 const CORNER_MARGIN = 0.2;
 const LIP_MARGIN = 0.5;
 /** Belt that must lie on the wheel beyond the contact, degrees. */
 const WRAP_MARGIN = 2;
-/** Yaw that the play of the guide may allow, degrees. */
-const MOST_YAW = 0.25;
-
 const { labels, basis, fix } = words;
 const sides = text.family.edgeRest.setting.side;
-
-type PlanSetting = Question['plan']['settings'][number];
-
-const worst = (
-  terms: Omit<RangeTerms, 'found' | 'pose'>,
-  settings: readonly PlanSetting[],
-  value: (setting: PlanSetting) => number,
-  most = false,
-): CheckResult => {
-  const found = settings
-    .map((setting) => ({ value: value(setting), pose: { setting: setting.id } }))
-    .sort((a, b) => (most ? b.value - a.value : a.value - b.value))[0];
-  return rangeCheck({
-    ...terms,
-    found: found?.value ?? null,
-    ...(found ? { pose: found.pose } : {}),
-  });
-};
 
 /** Gaps at the wheel, and the room of the lip. */
 const gapChecks = ({ design, v, plan }: Question): CheckResult[] => {
   const strip = v.lip === 'strip';
   const { flutter, splice } = design.grinder.belt;
-  const spare = (s: PlanSetting): number => s.roomAtTop - v.lipThickness;
+  const spare = (s: Question['plan']['settings'][number]): number => s.roomAtTop - v.lipThickness;
   return [
     worst(
       {
@@ -104,7 +83,6 @@ const bladeChecks = ({ design, v, plan }: Question): CheckResult[] =>
     const { blade, side, places } = line;
     const index = design.blades.findIndex(({ name }) => name === blade);
     const key = `${String(index)}/${side}`;
-    const allowed = design.blades[index]?.line.allowed;
     const path = `blades.${String(index)}`;
     const [first] = places;
     return [
@@ -136,15 +114,7 @@ const bladeChecks = ({ design, v, plan }: Question): CheckResult[] =>
         fix: fix.guided,
         parameter: parameterPath('lip'),
       }),
-      rangeCheck({
-        id: `range/line/${key}`,
-        label: labels.line(blade, sides[side]),
-        found: allowed === undefined ? null : line.greatestDeviation,
-        ...(allowed === undefined ? {} : { atMost: allowed }),
-        basis: basis.blade,
-        fix: fix.line,
-        parameter: `${path}.line.allowed`,
-      }),
+      lineCheck(design, line, { label: labels.line(blade, sides[side]), fix: fix.line }),
     ];
   });
 
@@ -206,62 +176,29 @@ const pushChecks = ({ v, plan }: Question): CheckResult[] => [
   ),
 ];
 
-/** The wheel's wrap, undercut, play of the guide and speed of the belt. */
-const machineChecks = ({ design, plan, context }: Question): CheckResult[] => {
-  const { beltRating, wheelRating } = design.grinder.drive;
-  return [
-    worst(
-      {
-        id: 'range/wrap',
-        label: labels.wrap,
-        unit: 'deg',
-        atLeast: WRAP_MARGIN,
-        basis: basis.practice,
-        fix: fix.wrap,
-        parameter: 'grinder.wheels',
-      },
-      plan.settings,
-      ({ wrapMargin }) => wrapMargin,
-    ),
-    worst(
-      {
-        id: 'range/undercut',
-        label: labels.undercut,
-        atLeast: 0,
-        basis: basis.plan,
-        fix: fix.undercut,
-        parameter: 'sequence',
-      },
-      plan.settings,
-      ({ blades }) => Math.min(...blades.map((b) => b.undercutMargin)),
-    ),
-    rangeCheck({
-      id: 'range/yaw',
-      label: labels.yaw,
+/** Belt on the wheel to either side of the contact. */
+const wrapCheck = ({ plan }: Question): CheckResult =>
+  worst(
+    {
+      id: 'range/wrap',
+      label: labels.wrap,
       unit: 'deg',
-      found: context.rig.l.slide.yaw,
-      atMost: MOST_YAW,
+      atLeast: WRAP_MARGIN,
       basis: basis.practice,
-      fix: fix.yaw,
-      parameter: parameterPath('guidePlay'),
-    }),
-    rangeCheck({
-      id: 'range/speed',
-      label: labels.speed,
-      unit: 'm/s',
-      found: beltSpeed(design.grinder),
-      atMost: Math.min(beltRating, wheelRating),
-      basis: basis.rating,
-      fix: fix.speed,
-      parameter: 'grinder.drive',
-    }),
-  ];
-};
+      fix: fix.wrap,
+      parameter: 'grinder.wheels',
+    },
+    plan.settings,
+    ({ wrapMargin }) => wrapMargin,
+  );
 
 /** Every check that holds one number of plan or layout to its limits. */
 export const rangeChecks = (q: Question): CheckResult[] => [
   ...gapChecks(q),
   ...bladeChecks(q),
   ...pushChecks(q),
-  ...machineChecks(q),
+  wrapCheck(q),
+  undercutCheck(q.plan.settings, { label: labels.undercut, fix: fix.undercut }),
+  yawCheck(q.context.rig.l.slide.yaw, labels.yaw),
+  speedCheck(q.design.grinder),
 ];

@@ -12,8 +12,8 @@ import {
   type Side,
   type Vec2,
 } from '../../../src/family/index.ts';
-import { sectionAt } from '../../spine-rest/measured/cut-pass.ts';
-import { subset, type Touchable } from '../../spine-rest/pose/touchable.ts';
+import { sectionAt } from '../../shared/measured/section-at.ts';
+import { subset, type Touchable } from '../../shared/pose/touchable.ts';
 import { cutsOf, type AlongEdge } from '../blade.ts';
 import { settleEdge, type EdgeContacts } from '../pose/settle.ts';
 

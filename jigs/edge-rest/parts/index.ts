@@ -8,17 +8,17 @@ import {
   type PrintPart,
   type Result,
 } from '../../../src/family/index.ts';
-import { bar } from '../../spine-rest/parts/bar.ts';
-import { base } from '../../spine-rest/parts/base.ts';
-import { collar } from '../../spine-rest/parts/collar.ts';
-import { printed, words as shared } from '../../spine-rest/parts/context.ts';
-import { bracket, lug } from '../../spine-rest/parts/feed.ts';
-import { keeper, strip } from '../../spine-rest/parts/guides.ts';
-import { boughtParts } from '../../spine-rest/parts/index.ts';
-import { knob } from '../../spine-rest/parts/knob.ts';
-import { packer } from '../../spine-rest/parts/packer.ts';
-import { pushBody, pushPad } from '../../spine-rest/parts/push.ts';
-import type { Item } from '../../spine-rest/place/item.ts';
+import { bar } from '../../shared/parts/bar.ts';
+import { base } from '../../shared/parts/base.ts';
+import { collar } from '../../shared/parts/collar.ts';
+import { printed, words as shared } from '../../shared/parts/context.ts';
+import { bracket, lug } from '../../shared/parts/feed.ts';
+import { keeper, strip } from '../../shared/parts/guides.ts';
+import { boughtWithPin } from '../../shared/parts/bought.ts';
+import { knob } from '../../shared/parts/knob.ts';
+import { packer } from '../../shared/parts/packer.ts';
+import { pushBody, pushPad } from '../../shared/parts/push.ts';
+import type { Item } from '../../shared/place/item.ts';
 import type { EdgeContext } from '../context.ts';
 import { lipParts, wearStrip } from './lip.ts';
 import { lipSlide, wheelNose } from './slide.ts';
@@ -74,4 +74,4 @@ const madeParts = (c: EdgeContext): Result<Part[]> => {
 
 /** All parts of the fixture: made ones first, then what is bought. */
 export const partsOf = (c: EdgeContext, items: readonly Item[]): Result<Part[]> =>
-  chain(madeParts(c), (made) => chain(boughtParts(items), (bought) => ok([...made, ...bought])));
+  chain(madeParts(c), (made) => chain(boughtWithPin(items), (bought) => ok([...made, ...bought])));

@@ -6,12 +6,12 @@ import {
   type Result,
   type Vec2,
 } from '../../../src/family/index.ts';
-import { THREAD } from '../../spine-rest/layout/stations.ts';
-import { cornerRadius, from, plate, words as shared } from '../../spine-rest/parts/context.ts';
-import { tapped } from '../../spine-rest/parts/holes.ts';
-import { nose } from '../../spine-rest/parts/nose.ts';
-import { scale } from '../../spine-rest/parts/scale.ts';
-import { guideHoles } from '../../spine-rest/parts/slide.ts';
+import { THREAD } from '../../shared/layout/stations.ts';
+import { cornerRadius, from, plate, words as shared } from '../../shared/parts/context.ts';
+import { tapped } from '../../shared/parts/holes.ts';
+import { nose } from '../../shared/parts/nose.ts';
+import { scale } from '../../shared/parts/scale.ts';
+import { guideHoles } from '../../shared/parts/guide-holes.ts';
 import type { EdgeContext } from '../context.ts';
 import { LIP } from '../sizes.ts';
 

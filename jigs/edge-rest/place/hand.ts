@@ -1,5 +1,5 @@
 import { halfAt, inSeat, type EdgeRestPlan } from '../../../src/family/index.ts';
-import { PAD } from '../../spine-rest/layout/sizes.ts';
+import { PAD } from '../../shared/layout/sizes.ts';
 
 type PlanSetting = EdgeRestPlan['settings'][number];
 

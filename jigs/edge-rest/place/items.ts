@@ -7,8 +7,8 @@ import {
   type Result,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { along, bought, type Item } from '../../spine-rest/place/item.ts';
-import { itemsOf as sharedItems, type Items } from '../../spine-rest/place/items.ts';
+import { along, bought, type Item } from '../../shared/place/item.ts';
+import { itemsOf as sharedItems, type Items } from '../../shared/place/items.ts';
 import type { EdgeContext } from '../context.ts';
 import { LIP } from '../sizes.ts';
 

@@ -6,7 +6,7 @@ import {
   type BladePose,
   type EdgeRestPlan,
 } from '../../../src/family/index.ts';
-import type { Touchable } from '../../spine-rest/pose/touchable.ts';
+import type { Touchable } from '../../shared/pose/touchable.ts';
 import { cutsOf } from '../blade.ts';
 import type { EdgeContext } from '../context.ts';
 import { edgeTouchable, settleEdge, type EdgeContacts } from './settle.ts';

@@ -13,9 +13,9 @@ import {
   placedPoints,
   stretchOf,
   type Stretch,
-} from '../../spine-rest/pose/settle-mesh.ts';
-import { lineBelow } from '../../spine-rest/pose/support-line.ts';
-import { touchable, type Touchable } from '../../spine-rest/pose/touchable.ts';
+} from '../../shared/pose/placed-points.ts';
+import { lineBelow } from '../../shared/pose/support-line.ts';
+import { touchable, type Touchable } from '../../shared/pose/touchable.ts';
 
 /** Seat and lip as parts, seat frame, mm. */
 export interface EdgeContacts {

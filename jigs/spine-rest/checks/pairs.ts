@@ -1,5 +1,7 @@
-import { WORLD, type CheckResult, type Placement, type Result } from '../../../src/family/index.ts';
-import { clear, strokedPairs, type Asked } from './pair-run.ts';
+import { WORLD, type CheckResult, type Result } from '../../../src/family/index.ts';
+import { groupOf } from '../../shared/checks/groups.ts';
+import { clear, type Asked } from '../../shared/checks/asked.ts';
+import { strokedPairs } from '../../shared/checks/pair-run.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 type Name = keyof typeof words.names;
@@ -68,14 +70,6 @@ const contactPairs = (): Asked[] => [
     fix: words.fix.contactOpen,
   },
 ];
-
-/** Placements that move as one, by the name of their body. */
-export const groupOf = ({ name, carrier }: Placement): Name => {
-  if (/^(mount|clamp)/.test(name)) return 'mount';
-  if (carrier === 'ground') return 'base';
-  if (carrier === 'hand') return name === 'push-pad' ? 'pad' : 'push';
-  return carrier === 'blade' ? 'collar' : carrier === 'nose' ? 'nose' : 'step';
-};
 
 /** Clearances and contacts of fixture, blade and machine over all settings, strokes and sides. */
 export const pairChecks = (q: Question): Result<CheckResult[]> => {

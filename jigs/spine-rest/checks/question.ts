@@ -1,14 +1,13 @@
 import {
   text,
   type BladePose,
-  type CheckResult,
   type Design,
   type Part,
   type Placement,
   type SpineRestPlan,
 } from '../../../src/family/index.ts';
-import type { Context } from '../parts/context.ts';
-import type { Stand } from '../site.ts';
+import type { Context } from '../../shared/parts/context.ts';
+import type { Stand } from '../../shared/site.ts';
 import type { Values } from '../parameters.ts';
 
 /** Everything the checks look at: the finished parts where they stand, not the wishes. */
@@ -29,5 +28,3 @@ export interface Question {
 export const words = text.family.spineRest.checks;
 
 export const parameterPath = (key: keyof Values): string => `fixture.parameters.${key}`;
-
-export type Check = CheckResult;

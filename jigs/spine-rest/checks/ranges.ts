@@ -1,45 +1,25 @@
+import { rangeCheck, text, type CheckResult } from '../../../src/family/index.ts';
 import {
-  beltSpeed,
-  faceDepth,
-  radians,
-  rangeCheck,
-  text,
-  type CheckResult,
-  type RangeTerms,
-} from '../../../src/family/index.ts';
+  edgeCheck,
+  lineCheck,
+  onPlaten,
+  PLATEN_MARGIN,
+  speedCheck,
+  undercutCheck,
+  WIDEST_GAP,
+  worst,
+  yawCheck,
+} from '../../shared/checks/ranges.ts';
 import { mainPads } from '../pads.ts';
-import { noseLean, runningGrowth } from '../rules.ts';
+import { runningGrowth } from '../../shared/rules.ts';
+import { noseLean } from '../rules.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
-/** 1/8 inch, the published limit for work rests at abrasive wheels, mm. */
-const WIDEST_GAP = 3.175;
 /** Metal of the step that must stand above the spine, mm; how far its lower edge may be broken. */
 const STEP_MARGIN = 1;
 const STEP_BREAK = 0.1;
-/** Platen that must lie beyond contact and gap, mm. */
-const PLATEN_MARGIN = 2;
-/** Yaw that the play of the guide may allow, degrees: about the angle tolerance of a bevel. */
-const MOST_YAW = 0.25;
-
 const { labels, basis, fix } = words;
-
-/** The setting with the least value of something, for the worst pose. */
-const least = <T extends { readonly id: string }>(
-  settings: readonly T[],
-  value: (setting: T) => number,
-): { value: number; pose: { setting: string } } | undefined =>
-  settings
-    .map((s) => ({ value: value(s), pose: { setting: s.id } }))
-    .reduce<{ value: number; pose: { setting: string } } | undefined>(
-      (best, one) => (best && best.value <= one.value ? best : one),
-      undefined,
-    );
-
-const worst = (
-  terms: Omit<RangeTerms, 'found' | 'pose'>,
-  found: ReturnType<typeof least>,
-): CheckResult =>
-  rangeCheck({ ...terms, found: found?.value ?? null, ...(found ? { pose: found.pose } : {}) });
+const sides = text.family.spineRest.setting.side;
 
 /** The gap between nose and belt: its limits, and what is behind the belt there. */
 const gapChecks = ({ design, v, plan }: Question): CheckResult[] => {
@@ -82,7 +62,8 @@ const gapChecks = ({ design, v, plan }: Question): CheckResult[] => {
         fix: fix.bearing,
         parameter,
       },
-      least(plan.settings, ({ cornerDistance }) => cornerDistance - v.noseGap),
+      plan.settings,
+      ({ cornerDistance }) => cornerDistance - v.noseGap,
     ),
   ];
 };
@@ -92,28 +73,26 @@ const platenChecks = ({ design, v, plan, context, stands }: Question): CheckResu
   const { grinder } = design;
   const { platen } = grinder;
   if (platen.kind === 'none') return [];
-  const t = radians(grinder.lean);
-  // From the seat along the face to the platen's own measure: z' = (stack - d sin t) / cos t + f.
-  const onPlaten = (step: number, alongFace: number): number => {
-    const stand = stands[step - 1];
-    const depth = stand ? faceDepth(grinder, stand.belt, stand.backing) : 0;
-    return (context.l.levels.stack - depth * Math.sin(t)) / Math.cos(t) + alongFace;
-  };
+  const at = (step: number, alongFace: number): number =>
+    onPlaten(grinder, stands[step - 1], context.l.levels.stack, alongFace);
   const low = platen.bottom + platen.edgeRadius;
   const high = platen.top - platen.edgeRadius;
   const terms = { atLeast: PLATEN_MARGIN, basis: basis.practice };
   return [
     worst(
       { ...terms, id: 'range/platen/gap', label: labels.gapPlatenLow, fix: fix.platen },
-      least(plan.settings, ({ step }) => onPlaten(step, -v.plate) - low),
+      plan.settings,
+      ({ step }) => at(step, -v.plate) - low,
     ),
     worst(
       { ...terms, id: 'range/platen/low', label: labels.contactLow, fix: fix.contact },
-      least(plan.settings, ({ step, contact }) => onPlaten(step, contact[0]) - low),
+      plan.settings,
+      ({ step, contact }) => at(step, contact[0]) - low,
     ),
     worst(
       { ...terms, id: 'range/platen/high', label: labels.contactHigh, fix: fix.contact },
-      least(plan.settings, ({ step, contact }) => high - onPlaten(step, contact[1])),
+      plan.settings,
+      ({ step, contact }) => high - at(step, contact[1]),
     ),
   ];
 };
@@ -134,7 +113,8 @@ const stepChecks = ({ v, plan }: Question): CheckResult[] => {
         fix: fix.stepTop,
         parameter: parameterPath('plate'),
       },
-      least(plan.settings, ({ stepContact }) => v.plate - stepContact),
+      plan.settings,
+      ({ stepContact }) => v.plate - stepContact,
     ),
     worst(
       {
@@ -145,7 +125,8 @@ const stepChecks = ({ v, plan }: Question): CheckResult[] => {
         fix: fix.stepLower,
         parameter: 'blades.0.spineRadius',
       },
-      least(contacts, ({ low }) => low),
+      contacts,
+      ({ low }) => low,
     ),
   ];
 };
@@ -162,7 +143,8 @@ const pushChecks = ({ v, plan }: Question): CheckResult[] => [
       fix: fix.pushLow,
       parameter: parameterPath('pushReserve'),
     },
-    least(plan.settings, ({ push }) => plan.pushHeight - push.from),
+    plan.settings,
+    ({ push }) => plan.pushHeight - push.from,
   ),
   worst(
     {
@@ -174,7 +156,8 @@ const pushChecks = ({ v, plan }: Question): CheckResult[] => [
       fix: fix.pushHigh,
       parameter: parameterPath('padMargin'),
     },
-    least(plan.settings, ({ push }) => push.to - plan.pushHeight),
+    plan.settings,
+    ({ push }) => push.to - plan.pushHeight,
   ),
   worst(
     {
@@ -187,7 +170,8 @@ const pushChecks = ({ v, plan }: Question): CheckResult[] => [
       fix: fix.reserve,
       parameter: parameterPath('pushReserve'),
     },
-    least(plan.settings, ({ push }) => push.stepForceMin),
+    plan.settings,
+    ({ push }) => push.stepForceMin,
   ),
 ];
 
@@ -205,8 +189,11 @@ const otherPadChecks = ({ design, v, plan }: Question): CheckResult[] =>
         push: blades.find((b) => b.blade === blade)?.expected.find(({ place }) => place === 'heel')
           ?.push,
       }));
-      const at = (value: (push: { from: number; to: number }) => number) =>
-        least(windows, ({ push }) => (push ? value(push) : NaN));
+      type Push = { readonly from: number; readonly to: number };
+      const at =
+        (value: (push: Push) => number) =>
+        ({ push }: { readonly push?: Push | undefined }): number =>
+          push ? value(push) : NaN;
       const id = String(i + 1);
       return [
         worst(
@@ -219,6 +206,7 @@ const otherPadChecks = ({ design, v, plan }: Question): CheckResult[] =>
             fix: fix.pushLow,
             parameter: parameterPath('pushReserve'),
           },
+          windows,
           at(({ from }) => height - from),
         ),
         worst(
@@ -231,6 +219,7 @@ const otherPadChecks = ({ design, v, plan }: Question): CheckResult[] =>
             fix: fix.pushHigh,
             parameter: parameterPath('padMargin'),
           },
+          windows,
           at(({ to }) => to - height),
         ),
       ];
@@ -238,68 +227,12 @@ const otherPadChecks = ({ design, v, plan }: Question): CheckResult[] =>
 
 /** Edge, undercut and grind lines of the plan. */
 const bladeChecks = ({ design, v, plan }: Question): CheckResult[] => [
-  worst(
-    {
-      id: 'range/edge',
-      label: labels.edge,
-      atLeast: v.leastEdge,
-      basis: basis.practice,
-      fix: fix.edge,
-      parameter: parameterPath('leastEdge'),
-    },
-    least(plan.settings, ({ edgeStop }) => edgeStop),
+  edgeCheck(plan.settings, v.leastEdge),
+  undercutCheck(plan.settings),
+  ...plan.lines.map((line) =>
+    lineCheck(design, line, { label: labels.line(line.blade, sides[line.side]), fix: fix.line }),
   ),
-  worst(
-    {
-      id: 'range/undercut',
-      label: labels.undercut,
-      atLeast: 0,
-      basis: basis.plan,
-      fix: fix.undercut,
-      parameter: 'sequence',
-    },
-    least(plan.settings, ({ blades }) => Math.min(...blades.map((b) => b.undercutMargin))),
-  ),
-  ...plan.lines.map(({ blade, side, greatestDeviation }) => {
-    const index = design.blades.findIndex(({ name }) => name === blade);
-    const allowed = design.blades[index]?.line.allowed;
-    return rangeCheck({
-      id: `range/line/${String(index)}/${side}`,
-      label: labels.line(blade, text.family.spineRest.setting.side[side]),
-      found: allowed === undefined ? null : greatestDeviation,
-      ...(allowed === undefined ? {} : { atMost: allowed }),
-      basis: basis.blade,
-      fix: fix.line,
-      parameter: `blades.${String(index)}.line.allowed`,
-    });
-  }),
 ];
-
-/** Play of the guide and speed of the belt. */
-const machineChecks = ({ design, context }: Question): CheckResult[] => {
-  const { beltRating, wheelRating } = design.grinder.drive;
-  return [
-    rangeCheck({
-      id: 'range/yaw',
-      label: labels.yaw,
-      unit: 'deg',
-      found: context.l.slide.yaw,
-      atMost: MOST_YAW,
-      basis: basis.practice,
-      fix: fix.yaw,
-      parameter: parameterPath('guidePlay'),
-    }),
-    rangeCheck({
-      id: 'range/speed',
-      label: labels.speed,
-      found: beltSpeed(design.grinder),
-      atMost: Math.min(beltRating, wheelRating),
-      basis: basis.rating,
-      fix: fix.speed,
-      parameter: 'grinder.drive',
-    }),
-  ];
-};
 
 /** Every check that holds one number of plan or layout to its limits. */
 export const rangeChecks = (q: Question): CheckResult[] => [
@@ -309,5 +242,6 @@ export const rangeChecks = (q: Question): CheckResult[] => [
   ...pushChecks(q),
   ...otherPadChecks(q),
   ...bladeChecks(q),
-  ...machineChecks(q),
+  yawCheck(q.context.l.slide.yaw, labels.yaw),
+  speedCheck(q.design.grinder),
 ];

@@ -6,7 +6,6 @@ import {
   place,
   radians,
   root,
-  sliceByPlane,
   type Frame,
   type HalfSpace,
   type Mesh,
@@ -15,8 +14,9 @@ import {
   type Vec2,
   type Vec3,
 } from '../../../src/family/index.ts';
+import { sectionAt } from '../../shared/measured/section-at.ts';
 import { settleMesh, type Contacts } from '../pose/settle-mesh.ts';
-import { subset, touchable, type Touchable } from '../pose/touchable.ts';
+import { subset, touchable, type Touchable } from '../../shared/pose/touchable.ts';
 
 /** One belt on one side at one place: where the fixture stands and where the maker stops. */
 export interface Pass {
@@ -27,21 +27,6 @@ export interface Pass {
   /** Edge of this side to stop at, from the midplane, mm. */
   readonly edge: number;
 }
-
-/** The section square to the spine at a place, as polygon in (v from the spine, w), mm. */
-export const sectionAt = (mesh: Mesh, at: Place): Vec2[] => {
-  const slope = radians(at.slope);
-  const along: Vec3 = [Math.cos(slope), Math.sin(slope), 0];
-  const down: Vec3 = [-Math.sin(slope), Math.cos(slope), 0];
-  const foot: Vec3 = [at.spine[0], at.spine[1], 0];
-  const { loops, frame } = sliceByPlane(mesh, halfSpace(foot, along));
-  const longest = [...loops].sort((a, b) => b.length - a.length)[0] ?? [];
-  return longest.map(([x, y]): Vec2 => {
-    const p = place(frame, [x, y, 0]);
-    const from: Vec3 = [p[0] - foot[0], p[1] - foot[1], p[2]];
-    return [dot3(from, down), p[2]];
-  });
-};
 
 /** A point of the section at a place, in blade coordinates. */
 const inBlade = (at: Place, [v, w]: Vec2): Vec3 => {

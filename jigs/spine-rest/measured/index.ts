@@ -16,8 +16,9 @@ import {
   type SpineRestPlan,
 } from '../../../src/family/index.ts';
 import type { Question } from '../checks/question.ts';
-import { gauge } from './measure.ts';
-import { ground, sectionAt, workpiece, type Pass } from './cut-pass.ts';
+import { gauge } from '../../shared/measured/measure.ts';
+import { ground, workpiece, type Pass } from './cut-pass.ts';
+import { sectionAt } from '../../shared/measured/section-at.ts';
 
 /** Chord error of the blade that is ground, mm: far below what is measured. */
 const CHORD = 1e-4;

@@ -1,5 +1,7 @@
-import { polygon, radians, type PrintPart } from '../../../src/family/index.ts';
-import { printed, words, type Context } from './context.ts';
+import { polygon, radians, text, type PrintPart } from '../../../src/family/index.ts';
+import { printed, words as shared, type Context } from '../../shared/parts/context.ts';
+
+const words = text.family.spineRest.parts;
 
 /**
  * The setting gauge: a bar as wide as the last setting, lying on the seat between belt and step.
@@ -16,7 +18,7 @@ export const gauge = (c: Context): PrintPart => {
     quantity: 1,
     material: name,
     density,
-    finish: words.finish.print,
+    finish: shared.finish.print,
     layers: [
       {
         profile: {

@@ -1,25 +1,17 @@
-import {
-  all,
-  chain,
-  dowelPinPart,
-  ok,
-  type HardwarePart,
-  type Part,
-  type Result,
-} from '../../../src/family/index.ts';
-import { SIZE } from '../layout/sizes.ts';
-import type { Item } from '../place/item.ts';
-import { bar } from './bar.ts';
-import { base } from './base.ts';
-import { collar } from './collar.ts';
-import type { Context } from './context.ts';
-import { bracket, lug } from './feed.ts';
+import { all, chain, ok, type Part, type Result } from '../../../src/family/index.ts';
+import type { Item } from '../../shared/place/item.ts';
+import { bar } from '../../shared/parts/bar.ts';
+import { base } from '../../shared/parts/base.ts';
+import { boughtWithPin } from '../../shared/parts/bought.ts';
+import { collar } from '../../shared/parts/collar.ts';
+import type { Context } from '../../shared/parts/context.ts';
+import { bracket, lug } from '../../shared/parts/feed.ts';
 import { gauge } from './gauge.ts';
-import { keeper, strip } from './guides.ts';
-import { knob } from './knob.ts';
-import { nose } from './nose.ts';
-import { packer } from './packer.ts';
-import { pushBody, pushPads } from './push.ts';
+import { keeper, strip } from '../../shared/parts/guides.ts';
+import { knob } from '../../shared/parts/knob.ts';
+import { nose } from '../../shared/parts/nose.ts';
+import { packer } from '../../shared/parts/packer.ts';
+import { pushBody, pushPads } from '../../shared/parts/push.ts';
 import { slide } from './slide.ts';
 
 /** Everything that is cut, printed or sawn. */
@@ -40,18 +32,6 @@ const madeParts = (c: Context): Result<Part[]> =>
     ok(gauge(c)),
   ]);
 
-/** Every bought piece that the items place, counted, and the pin of the zero. */
-export const boughtParts = (items: readonly Item[]): Result<HardwarePart[]> =>
-  chain(dowelPinPart(SIZE.zeroPin, SIZE.zeroPinLength), (zeroPin) => {
-    const all = [...items.flatMap(({ bought }) => bought ?? []), zeroPin];
-    const counts = new Map<string, HardwarePart>();
-    for (const part of all) {
-      const quantity = (counts.get(part.id)?.quantity ?? 0) + 1;
-      counts.set(part.id, { ...part, quantity });
-    }
-    return ok([...counts.values()]);
-  });
-
 /** All parts of the fixture: made ones first, then what is bought. */
 export const partsOf = (c: Context, items: readonly Item[]): Result<Part[]> =>
-  chain(madeParts(c), (made) => chain(boughtParts(items), (bought) => ok([...made, ...bought])));
+  chain(madeParts(c), (made) => chain(boughtWithPin(items), (bought) => ok([...made, ...bought])));

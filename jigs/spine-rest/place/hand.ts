@@ -1,5 +1,5 @@
 import { inSeatFrame, radians, type SpineRestPlan } from '../../../src/family/index.ts';
-import { PAD } from '../layout/sizes.ts';
+import { PAD } from '../../shared/layout/sizes.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
 

@@ -7,9 +7,9 @@ import {
   type BladePose,
   type SpineRestPlan,
 } from '../../../src/family/index.ts';
-import type { Context } from '../parts/context.ts';
+import type { Context } from '../../shared/parts/context.ts';
 import { settleMesh, type Contacts } from './settle-mesh.ts';
-import { touchable, type Touchable } from './touchable.ts';
+import { touchable, type Touchable } from '../../shared/pose/touchable.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
 

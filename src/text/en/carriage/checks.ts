@@ -1,16 +1,8 @@
+import { basis, bodies } from '../shared/checks.ts';
+
 /** Labels, reasons and mends of the checks of the carriage. */
 export const checks = {
-  basis: {
-    geometry: 'geometry of the fixture',
-    setting: 'parameter of this fixture',
-    practice: 'common practice, no source',
-    wheelRest:
-      'published limit for work rests at abrasive wheels, 3.175 mm (1/8 inch): the nearest written rule',
-    plan: 'solution of this design',
-    rating: 'rating in the grinder file',
-    blade: 'wish in the blade file',
-    finished: 'measured on the finished parts, settled on foot and heel screw',
-  },
+  basis: { ...basis, finished: 'measured on the finished parts, settled on foot and heel screw' },
   labels: {
     gapMost: 'Gap at the belt',
     gapLeast: 'Gap at the belt less flutter and splice',
@@ -23,8 +15,6 @@ export const checks = {
     heel: 'Share of the push on the heel screw',
     push: 'Push below the highest that keeps the heel down',
     base: 'Share of the push that the belt presses down',
-    edge: 'Edge thickness at the stop',
-    undercut: 'Distance of every pass from the finished face',
     line: (blade: string, side: string) => `Deviation of the grind line, ${blade}, ${side}`,
     tip: (blade: string, side: string) => `Metal left at the falling edge, ${blade}, ${side}`,
     thin: (blade: string, side: string) => `Edge too thin, ${blade}, ${side}`,
@@ -32,10 +22,6 @@ export const checks = {
     jawBeside: 'Jaw beside the belt at the plunge',
     support: 'Foot on the base at the ends of the stroke',
     belt: 'Belt within the length of the foot',
-    speed: 'Speed of the belt',
-    pair: (a: string, b: string) => `${a} to ${b}`,
-    contact: (a: string, b: string) => `Contact of ${a} and ${b}`,
-    inside: 'Parts of the carriage among each other',
   },
   fix: {
     gap: 'Set the gap at the belt smaller.',
@@ -46,15 +32,12 @@ export const checks = {
     heelThread: 'Use a longer heel screw.',
     heel: 'Clamp the blade higher or make the carriage longer, or ask for less reserve.',
     base: 'Turn the belt to run down.',
-    edge: 'Stop at a thicker edge and finish by hand, or lower the least edge thickness knowingly.',
-    undercut: 'Make this pass steeper, or leave more at its edge.',
     line: 'Allow more deviation, let the line follow something else, or split the family.',
     tip: 'Ask for more settings for the tip, allow more to be led by hand, or use a spine rest.',
     thin: 'Clamp where the blade is even, or give this blade a design of its own.',
     grip: 'Raise the edge, or grind this blade in a design of its own.',
     jaw: 'Set the jaw farther from the plunge.',
     support: 'Correct the layout: the foot runs off.',
-    speed: 'Use a smaller drive wheel or a slower motor, or belts and wheels of a higher rating.',
     clearance: 'Move or shorten the part named, or change the keep-out.',
     belt: 'Ask for less running clearance, or clamp the blade higher.',
     mount: 'Choose other slots or the clamp bars.',
@@ -63,8 +46,6 @@ export const checks = {
     contactOpen: 'Correct the layout: parts that must touch do not.',
     inside: 'Correct the layout: two parts claim the same room.',
   },
-  insideMessage: (passed: number, failed: number, apart: number): string =>
-    `${String(passed)} pairs of parts keep ${apart.toFixed(1)} mm apart; ${String(failed)} do not.`,
   names: {
     base: 'base',
     stops: 'stop pins',
@@ -74,13 +55,6 @@ export const checks = {
     foot: 'foot',
     heel: 'heel screw',
     jaw: 'jaw',
-    blade: 'blade',
-    tang: 'tang',
-    belt: 'belt',
-    platen: 'platen',
-    wheels: 'wheels',
-    rest: 'rest',
-    guards: 'keep-outs',
-    hand: 'hand',
+    ...bodies,
   },
 } as const;

@@ -4,10 +4,6 @@ const mm = (value: number): string => `${n(value)} mm`;
 
 /** Why this fixture cannot be built for a design: what is wrong, and what mends it. */
 export const issues = {
-  thicknessMissing: (label: string, value: number, available: readonly number[]) => ({
-    message: `${label} is ${mm(value)}; the sheets to be had are ${available.map((t) => n(t)).join(', ')} mm, and every plate is cut from one of them.`,
-    fix: `Set ${label.toLowerCase()} to one of the sheet thicknesses, or add ${mm(value)} to them.`,
-  }),
   tabsNeedCut: (process: string) => ({
     message: `Upright is of plates with tabs and slots, and plates are made by "${process}"; the slots take laser or water jet.`,
     fix: 'Choose the bought angle, or cut the plates by laser or water jet.',
@@ -48,10 +44,6 @@ export const issues = {
     message: `Settings for the tip is ${String(settings)} and the upright a bought angle, where it must be 0: the turned tang needs the clamp slot of a cut upright.`,
     fix: 'Choose the upright of plates, or no further settings for the tip.',
   }),
-  noThread: (width: number) => ({
-    message: `Slots of the rest are ${mm(width)} wide; no screw from M4 to M8 passes them and finds its length of thread in the base.`,
-    fix: 'Choose the clamp bars for the mounting, or a thicker base.',
-  }),
   fixedPattern: (shift: number) => ({
     message: `Belts and backings of the sequence move the abrasive face by ${mm(shift)}, and the holes of the rest do not let the base follow.`,
     fix: 'Choose the clamp bars for the mounting.',
@@ -64,10 +56,6 @@ export const issues = {
     message: 'Two clamp bars at least 40 mm apart find no room between rest and base.',
     fix: 'Draw the tool arm further out, choose the slots of the rest, or make the carriage longer.',
   },
-  noScrew: (thread: string, from: number, to: number, what: string) => ({
-    message: `No ${thread} screw of the table fits ${what}: its length would have to be from ${mm(from)} to ${mm(to)}.`,
-    fix: 'Choose another plate or base thickness.',
-  }),
   notSettled: (blade: string, u: number) => ({
     message: `${blade} at ${mm(u)} from the plunge cannot be measured on the finished parts.`,
     fix: 'Correct the sequence, or use another fixture for this blade.',

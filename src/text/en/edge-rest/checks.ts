@@ -1,15 +1,8 @@
+import { basis, bodies } from '../shared/checks.ts';
+
 /** Labels, reasons and mends of the edge rest's own checks. */
 export const checks = {
-  basis: {
-    geometry: 'geometry of the fixture',
-    setting: 'parameter of this fixture',
-    practice: 'common practice, no source',
-    wheelRest:
-      'published limit for work rests at abrasive wheels, 3.175 mm (1/8 inch): the nearest written rule',
-    plan: 'solution of this design',
-    rating: 'rating in the grinder file',
-    blade: 'wish in the blade file',
-  },
+  basis,
   labels: {
     gapMost: 'Gap at the wheel in front of the seat',
     gapNose: 'Gap at the wheel in front of the nose',
@@ -18,7 +11,6 @@ export const checks = {
     guided: (blade: string, side: string) => `Length of ${blade} that the lip guides, ${side}`,
     web: (blade: string, side: string) => `Thinnest web, ${blade}, ${side}`,
     lower: (blade: string, side: string) => `Lower limit above the lip, ${blade}, ${side}`,
-    upper: (blade: string, side: string) => `Upper limit below the spine, ${blade}, ${side}`,
     undercut: 'Distance of every pass from the finished hollow',
     line: (blade: string, side: string) => `Deviation of the upper limit, ${blade}, ${side}`,
     pushLow: 'Pad above the lowest push that reaches the wheel',
@@ -33,8 +25,6 @@ export const checks = {
     supportHeel: 'Edge on the seat with the plunge at the belt',
     supportTip: 'Edge on the seat with the tip at the belt',
     guard: 'Guard above the highest place of the blade',
-    speed: 'Speed of the belt',
-    padWide: 'Blade behind the pad at the end of the stroke',
   },
   fix: {
     gap: 'Set the lip nearer by a lower centre, use a smaller wheel, or pads with a thicker lip.',
@@ -44,7 +34,6 @@ export const checks = {
     guided: 'Use a strip, a higher lip, or a carriage for an edge so curved or short.',
     web: 'Make the hollow shallower, raise its centre in the bevel, or lower the least web.',
     lower: 'Raise the centre of the hollow, or make the lip lower.',
-    upper: 'Lower the centre of the hollow, or make it shallower.',
     undercut: 'Let this pass leave more of the hollow, or set the lip more truly.',
     line: 'Allow more deviation, or split the family.',
     pushLow: 'Ask for a smaller share of the wheel.',
@@ -52,10 +41,8 @@ export const checks = {
     seat: 'Lower the seat against the wheel, or let the belt run down.',
     wrap: 'Move the seat nearer to the height of the wheel.',
     travel: 'Ask for a larger reserve of travel.',
-    yaw: 'Make the guide longer or its play smaller.',
     support: 'Make the seat wider, or leave more blade on the belt at the tip.',
     guard: 'Raise the guard above the blade.',
-    speed: 'Use a smaller drive wheel or a slower motor, or belts and wheels of a higher rating.',
     clearance: 'Move or shorten the part named, or change the keep-out.',
     belt: 'Set the gap at the wheel larger, or ask for less running clearance.',
     mount: 'Choose other mounting holes or the clamp bars.',
@@ -75,13 +62,6 @@ export const checks = {
     push: 'push block',
     pad: 'pad',
     collar: 'stop collar',
-    blade: 'blade',
-    tang: 'tang',
-    belt: 'belt',
-    platen: 'platen',
-    wheels: 'wheels',
-    rest: 'rest',
-    guards: 'keep-outs',
-    hand: 'hand',
+    ...bodies,
   },
 } as const;

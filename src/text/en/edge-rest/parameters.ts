@@ -1,4 +1,4 @@
-/** Words of the edge rest's own parameters; those of the shared mechanics are the spine rest's. */
+/** Words of the edge rest's own parameters; those of the shared mechanics are shared. */
 export const parameters = {
   wheel: {
     label: 'Wheel',

@@ -1,15 +1,8 @@
+import { basis, bodies } from '../shared/checks.ts';
+
 /** Labels, reasons and mends of the checks of the spine-referenced rest. */
 export const checks = {
-  basis: {
-    geometry: 'geometry of the fixture',
-    setting: 'parameter of this fixture',
-    practice: 'common practice, no source',
-    wheelRest:
-      'published limit for work rests at abrasive wheels, 3.175 mm (1/8 inch): the nearest written rule',
-    plan: 'solution of this design',
-    rating: 'rating in the grinder file',
-    blade: 'wish in the blade file',
-  },
+  basis,
   labels: {
     gapMost: 'Gap at the belt',
     gapSpine: 'Gap at the belt against the thinnest spine',
@@ -25,8 +18,6 @@ export const checks = {
     padLow: (blade: string) => `Pad of ${blade} above the lowest push that seats the spine`,
     padHigh: (blade: string) => `Edge of ${blade} above its pad`,
     reserve: 'Share of the push that the step carries',
-    edge: 'Edge thickness at the stop',
-    undercut: 'Distance of every pass from the finished face',
     line: (blade: string, side: string) => `Deviation of the grind line, ${blade}, ${side}`,
     travel: 'Slot of the step beyond its settings',
     noseTravel: 'Slot of the nose beyond its places',
@@ -36,10 +27,6 @@ export const checks = {
     supportTip: 'Spine on the nose with the tip at the belt',
     guard: 'Guard above the highest edge',
     hand: 'Hand on the push block to the belt',
-    speed: 'Speed of the belt',
-    pair: (a: string, b: string) => `${a} to ${b}`,
-    contact: (a: string, b: string) => `Contact of ${a} and ${b}`,
-    inside: 'Parts of the fixture among each other',
   },
   fix: {
     gap: 'Set the gap at the belt smaller.',
@@ -54,16 +41,12 @@ export const checks = {
       'Grind the high part of the bevel first with a steeper pass, or lower the bevel; the pad cannot go above the edge.',
     pushHigh: 'Ask for a smaller margin of the pad below the edge.',
     reserve: 'Raise the pad nearer to the edge, or ask for less reserve on the step.',
-    edge: 'Stop at a thicker edge and finish by hand, or lower the least edge thickness knowingly.',
-    undercut: 'Make this pass steeper, or leave more at its edge.',
     line: 'Allow more deviation, let the line follow something else, or split the family.',
     travel: 'Ask for a larger reserve of travel.',
-    yaw: 'Make the guide longer or its play smaller.',
     support:
       'Make the nose wider (nose beyond the belt), or leave more blade on the belt at the tip.',
     guard: 'Raise the guard above the edge.',
     hand: 'Ask for more distance of the hand from the belt.',
-    speed: 'Use a smaller drive wheel or a slower motor, or belts and wheels of a higher rating.',
     clearance: 'Move or shorten the part named, or change the keep-out.',
     belt: 'Set the gap at the belt larger, or ask for less running clearance.',
     mount: 'Choose other mounting holes or the clamp bars.',
@@ -71,10 +54,7 @@ export const checks = {
     collar: 'Let the nose reach further beyond the belt.',
     contactOpen: 'Correct the layout: parts that must touch do not.',
     inside: 'Correct the layout: two parts claim the same room.',
-    lift: 'Allow less rocking of the blade.',
   },
-  insideMessage: (passed: number, failed: number, apart: number): string =>
-    `${String(passed)} pairs of parts keep ${apart.toFixed(1)} mm apart at every setting; ${String(failed)} do not.`,
   names: {
     base: 'base and packer',
     mount: 'mounting',
@@ -83,13 +63,6 @@ export const checks = {
     push: 'push block',
     pad: 'pad',
     collar: 'stop collar',
-    blade: 'blade',
-    tang: 'tang',
-    belt: 'belt',
-    platen: 'platen',
-    wheels: 'wheels',
-    rest: 'rest',
-    guards: 'keep-outs',
-    hand: 'hand',
+    ...bodies,
   },
 } as const;

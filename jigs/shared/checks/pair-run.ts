@@ -2,15 +2,10 @@ import {
   bladeMesh,
   bodyOf,
   chain,
-  checkPairs,
-  createWorkspace,
   machineBodies,
-  notComputed,
   ok,
-  pairResult,
   partMeshes,
   prepare,
-  worstOf,
   WORLD,
   type Blade,
   type BladePose,
@@ -18,8 +13,6 @@ import {
   type CheckResult,
   type Design,
   type Frame,
-  type PairRule,
-  type PairTerms,
   type Part,
   type PartMeshes,
   type Placement,
@@ -27,30 +20,8 @@ import {
   type SideCuts,
 } from '../../../src/family/index.ts';
 import type { Stand } from '../site.ts';
-import { words } from './question.ts';
+import { answer, worstById, type Asked } from './asked.ts';
 import { bladeMotion, movementsOf, poseOf, shiftMotion, type Movement } from './sweeps.ts';
-
-/** A pair that is asked about, once for every stand and blade; the worst answer is the result. */
-export interface Asked {
-  readonly id: string;
-  readonly rule: PairRule;
-  readonly fix: string;
-  readonly parameter?: string;
-}
-
-/** What must keep `gap` mm apart. */
-export const clear = (
-  a: string,
-  b: string,
-  gap: number,
-  fix: string,
-  parameter?: string,
-): Asked => ({
-  id: `clearance/${a}/${b}`,
-  rule: { kind: 'clear', a, b, gap },
-  fix,
-  ...(parameter === undefined ? {} : { parameter }),
-});
 
 /** The box in which the hand holds the push block, from the pad's tip (y) and the seat (z), mm. */
 export interface Hand {
@@ -91,25 +62,7 @@ export interface Stroked {
   readonly contacts: readonly Asked[];
 }
 
-const FAR = 40;
 const CHORD = 0.005;
-
-const termsOf = (
-  asked: Asked,
-  names: Stroked['names'],
-  movements: readonly Movement[],
-): PairTerms => {
-  const { rule, id, fix, parameter } = asked;
-  const [a, b] = [names[rule.a] ?? rule.a, names[rule.b] ?? rule.b];
-  return {
-    id,
-    label: rule.kind === 'touch' ? words.labels.contact(a, b) : words.labels.pair(a, b),
-    basis: id.startsWith('clearance/hand') ? words.basis.practice : words.basis.setting,
-    fix,
-    ...(parameter === undefined ? {} : { parameter }),
-    pose: poseOf(movements),
-  };
-};
 
 const handBody = ({ half, y, z }: Hand, motion: Body['motion']): Result<Body> => {
   const shape = {
@@ -121,8 +74,6 @@ const handBody = ({ half, y, z }: Hand, motion: Body['motion']): Result<Body> =>
     ok({ name: 'hand', solids: [solid], chordError: 0, ...(motion ? { motion } : {}) }),
   );
 };
-
-type Bodies = ReadonlyMap<string, Body>;
 
 /** Bodies of the fixture at the settings of one stand, moving with them. */
 const fixtureBodies = (
@@ -176,30 +127,6 @@ const bladeBodies = (q: Stroked, name: string, movements: readonly Movement[]) =
   return ok(bodies);
 };
 
-const MACHINE: ReadonlySet<string> = new Set(['belt', 'platen', 'wheels', 'rest', 'guards']);
-
-/** Answers what is asked about bodies of one stand; a missing body of the fixture has failed. */
-const answer = (
-  q: Stroked,
-  asked: readonly Asked[],
-  bodies: Bodies,
-  movements: readonly Movement[],
-): CheckResult[] => {
-  const work = createWorkspace();
-  return asked.flatMap((question): CheckResult[] => {
-    const { rule } = question;
-    const terms = termsOf(question, q.names, movements);
-    const [a, b] = [bodies.get(rule.a), bodies.get(rule.b)];
-    // A grinder may have no wheel, platen or keep-out; a fixture has all its parts.
-    if (!b && MACHINE.has(rule.b)) return [];
-    const kind = rule.kind === 'touch' ? 'contact' : 'clearance';
-    if (!a || !b) return [notComputed(terms, kind, [])];
-    const result = checkPairs([a, b], [rule], { otherwise: 0, within: FAR, work });
-    if (!result.ok) return [notComputed(terms, kind, result.issues)];
-    return result.value.map((pair) => pairResult(pair, terms));
-  });
-};
-
 /** One stand: its belt and backing, and the settings that use them. */
 const standResults = (
   q: Stroked,
@@ -232,18 +159,12 @@ const standResults = (
             ),
           );
           if (!bodies.ok) return bodies;
-          results.push(...answer(q, asked, bodies.value, movements));
+          results.push(...answer(asked, bodies.value, { names: q.names, pose: poseOf(movements) }));
         }
       }
       return ok(results);
     },
   );
-};
-
-/** Worst result of every question over all stands and blades, in the order first asked. */
-export const worstById = (results: readonly CheckResult[]): CheckResult[] => {
-  const ids = [...new Set(results.map(({ id }) => id))];
-  return ids.flatMap((id) => worstOf(results.filter((result) => result.id === id)) ?? []);
 };
 
 /** Clearances and contacts of fixture, blade and machine over all settings, strokes and sides. */

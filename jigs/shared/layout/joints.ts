@@ -70,7 +70,7 @@ const fit = ({
     if (length !== undefined) return ok({ length, count });
   }
   const from = grip + least * thickness;
-  const why = text.family.spineRest.issues.noScrew(thread, from + need, from + depth, name);
+  const why = text.family.shared.issues.noScrew(thread, from + need, from + depth, name);
   return fail({ code: 'no-screw', severity: 'error', path: 'fixture.parameters.base', ...why });
 };
 

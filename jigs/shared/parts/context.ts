@@ -43,7 +43,7 @@ export interface Context extends Drawn {
   readonly collarScrew: number;
 }
 
-export const words = text.family.spineRest.parts;
+export const words = text.family.shared.parts;
 
 /** What a part that is cut or printed has to know of the workshop. */
 export interface Workshop {

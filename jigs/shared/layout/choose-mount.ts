@@ -12,7 +12,7 @@ import { barPlaces, patternPlaces, type Mount, type PlacedRest } from './mount.t
 import { BAR, SIZE } from './sizes.ts';
 import { takenBy, type Stations } from './stations.ts';
 
-const words = text.family.spineRest.issues;
+const words = text.family.shared.issues;
 
 /** Threads that fit a passage of the given width, the strongest first. */
 const FROM_BELOW: readonly Thread[] = ['M8', 'M6', 'M5', 'M4'];

@@ -7,21 +7,28 @@ import {
   pairResult,
   partMeshes,
   worstOf,
+  type BladePose,
   type CheckResult,
+  type Design,
   type PairTerms,
+  type Part,
+  type Placement,
   type Result,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { parameterPath, words, type Question } from './question.ts';
+import { parameterPath, words } from './words.ts';
 
 /** The collar is set by hand to a tenth, mm; half the taper of a blade opens it a little. */
 const CLOSED = 0.1;
 
 /** What of a stop is looked at. */
-export interface Stopped extends Pick<
-  Question,
-  'design' | 'parts' | 'place' | 'poses' | 'onBlade'
-> {
+export interface Stopped {
+  readonly design: Design;
+  readonly parts: readonly Part[];
+  readonly place: (setting: string) => readonly Placement[];
+  readonly poses: (setting: string, blade: string) => readonly BladePose[];
+  /** What the blade carries, in blade coordinates. */
+  readonly onBlade: readonly Placement[];
   readonly plan: {
     readonly settings: readonly { readonly id: string; readonly side: 'left' | 'right' }[];
   };

@@ -1,0 +1,184 @@
+import {
+  all,
+  bodyOf,
+  chain,
+  checkPairs,
+  ok,
+  pairResult,
+  partMeshes,
+  shift,
+  WORLD,
+  type Body,
+  type CheckResult,
+  type Motion,
+  type PairRule,
+  type Part,
+  type Placement,
+  type Result,
+  type Sweep,
+  type Vec3,
+} from '../../../src/family/index.ts';
+import { words } from './words.ts';
+
+/** Two placements whose faces must lie on each other: the first comes off the second upwards. */
+export type Face = readonly [string, string];
+
+/** The fixture's own parts where they stand, and how they move. */
+export interface Assembly {
+  readonly parts: readonly Part[];
+  readonly placements: readonly Placement[];
+  /** Motion of what moves with a carrier; at rest unless stated. */
+  readonly motions?: ReadonlyMap<string, Motion>;
+  readonly faces: readonly Face[];
+  /** The way faces come off each other. */
+  readonly up: Vec3;
+  /** First word of the ids of faces. */
+  readonly prefix: string;
+}
+
+/** Parts that are not meant to touch keep this far apart, mm. */
+const APART = 0.1;
+const CLOSED = 0.02;
+
+/** What pairs are asked for: faces closed, what touches otherwise left out. */
+const rulesOf = ({ placements, faces, up }: Assembly): PairRule[] => {
+  const has = (name: string): boolean => placements.some((p) => p.name === name);
+  const there = faces.filter(([a, b]) => has(a) && has(b));
+  const isFace = (a: string, b: string): boolean =>
+    there.some(([x, y]) => (x === a && y === b) || (x === b && y === a));
+  const touching = placements.flatMap((p) =>
+    p.touches
+      .filter((other) => p.name < other && has(other) && !isFace(p.name, other))
+      .map((other): PairRule => ({
+        kind: 'ignore',
+        a: p.name,
+        b: other,
+        reason: words.basis.geometry,
+      })),
+  );
+  const closed = there.map(([a, b]): PairRule => ({
+    kind: 'touch',
+    a,
+    b,
+    tolerance: CLOSED,
+    apart: up,
+  }));
+  return [...touching, ...closed];
+};
+
+/**
+ * The fixture's own parts among each other: what is meant to touch is closed where faces meet,
+ * and nothing else comes within a tenth of a millimetre.
+ */
+export const insideChecks = (q: Assembly): Result<CheckResult[]> =>
+  chain(partMeshes(q.parts), (meshes) =>
+    chain(
+      all(
+        q.placements.map((p): Result<Body> =>
+          bodyOf(p.name, [p], meshes, q.motions?.get(p.carrier)),
+        ),
+      ),
+      (bodies) =>
+        chain(checkPairs(bodies, rulesOf(q), { otherwise: APART, within: APART }), (pairs) =>
+          ok(summary(q, pairs)),
+        ),
+    ),
+  );
+
+type Pair = Parameters<typeof pairResult>[0];
+
+const resultOf = ({ prefix }: Assembly, pair: Pair): CheckResult => {
+  const contact = pair.rule.kind === 'touch';
+  return pairResult(pair, {
+    id: `${contact ? prefix : 'inside'}/${pair.a}/${pair.b}`,
+    label: contact ? words.labels.contact(pair.a, pair.b) : words.labels.pair(pair.a, pair.b),
+    basis: words.basis.geometry,
+    fix: contact ? words.fix.contactOpen : words.fix.inside,
+    pose: (setting) => (setting === '' ? undefined : { setting }),
+  });
+};
+
+/** Every contact, every failure, and one line for all the pairs that keep apart. */
+const summary = (q: Assembly, pairs: readonly Pair[]): CheckResult[] => {
+  const of = (kind: PairRule['kind']): CheckResult[] =>
+    pairs.filter(({ rule }) => rule.kind === kind).map((pair) => resultOf(q, pair));
+  const apart = of('clear');
+  const failed = apart.filter(({ passed }) => !passed);
+  const good = failed.length === 0 && apart.length > 0;
+  const count = apart.length - failed.length;
+  return [
+    ...of('touch'),
+    ...failed,
+    {
+      id: 'inside/all',
+      label: words.labels.inside,
+      kind: 'clearance',
+      passed: good,
+      unit: 'mm',
+      found: good ? APART : null,
+      atLeast: APART,
+      basis: words.basis.geometry,
+      message: words.insideMessage(count, failed.length, APART, q.motions !== undefined),
+      fix: good ? '' : words.fix.inside,
+    },
+  ];
+};
+
+/** Faces of base, guide, feed and push block that must lie on each other. */
+export const RIG_FACES: readonly Face[] = [
+  ['nose', 'base'],
+  ['packer', 'base'],
+  ['step', 'nose'],
+  ['step', 'packer'],
+  ['feed-lug', 'step'],
+  ['feed-bracket', 'packer'],
+  ['push-block', 'step'],
+  ['guide-strip-1', 'packer'],
+  ['guide-strip-2', 'packer'],
+  ['keeper-1', 'guide-strip-1'],
+  ['keeper-2', 'guide-strip-2'],
+];
+
+/** What stands where at every setting. */
+export interface Assembled {
+  readonly parts: readonly Part[];
+  readonly place: (setting: string) => readonly Placement[];
+  readonly plan: { readonly settings: readonly { readonly id: string }[] };
+}
+
+/**
+ * How each group of placements shifts along y from the first setting to the others, as one motion
+ * that all its placements share.
+ */
+const motionsOf = (q: Assembled, fixed: readonly Placement[]): Map<string, Motion> => {
+  const motions = new Map<string, Motion>();
+  for (const { carrier, name, frame } of fixed) {
+    if (motions.has(carrier)) continue;
+    const sweeps = q.plan.settings.map(({ id }): Sweep => {
+      const there = q.place(id).find((p) => p.name === name);
+      const y = (there ?? { frame }).frame.origin[1] - frame.origin[1];
+      return { kind: 'still', label: id, pose: shift(WORLD, [0, y, 0]) };
+    });
+    motions.set(carrier, sweeps);
+  }
+  return motions;
+};
+
+/** The same for a base with nose and slide, which stand elsewhere along y at every setting. */
+export const rigInsideChecks = (
+  q: Assembled,
+  more: readonly Face[] = [],
+): Result<CheckResult[]> => {
+  const setting = q.plan.settings[0];
+  const placements = setting
+    ? q.place(setting.id).filter(({ carrier }) => carrier !== 'blade')
+    : [];
+  return insideChecks({
+    parts: q.parts,
+    placements,
+    motions: motionsOf(q, placements),
+    faces: [...RIG_FACES, ...more],
+    up: [0, 0, 1],
+    prefix: 'contact',
+  });
+};

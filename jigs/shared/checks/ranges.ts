@@ -1,0 +1,134 @@
+import {
+  beltSpeed,
+  faceDepth,
+  radians,
+  rangeCheck,
+  type CheckResult,
+  type Design,
+  type Grinder,
+  type RangeTerms,
+} from '../../../src/family/index.ts';
+import type { Stand } from '../site.ts';
+import { parameterPath, words } from './words.ts';
+
+/** 1/8 inch, the published limit for work rests at abrasive wheels, mm. */
+export const WIDEST_GAP = 3.175;
+/** Platen that must lie beyond contact and gap, mm. */
+export const PLATEN_MARGIN = 2;
+/** Yaw that the play of a guide may allow, degrees: about the angle tolerance of a bevel. */
+const MOST_YAW = 0.25;
+
+const { basis, labels, fix } = words;
+
+type Identified = { readonly id: string };
+
+/**
+ * The check at the setting where a value is worst: the least one, or the greatest with `most`. A
+ * value that is no number makes the check fail as not computed.
+ */
+export const worst = <T extends Identified>(
+  terms: Omit<RangeTerms, 'found' | 'pose'>,
+  settings: readonly T[],
+  value: (setting: T) => number,
+  most = false,
+): CheckResult => {
+  const sign = most ? -1 : 1;
+  const [first, ...others] = settings.map((s) => ({ value: value(s), setting: s.id }));
+  if (!first) return rangeCheck({ ...terms, found: null });
+  const found = others.reduce(
+    (least, one) =>
+      Number.isNaN(least.value) || sign * (one.value - least.value) >= 0 ? least : one,
+    first,
+  );
+  return rangeCheck({ ...terms, found: found.value, pose: { setting: found.setting } });
+};
+
+/** From the seat along the face to the platen's own measure: z' = (stack - d sin t) / cos t + f. */
+export const onPlaten = (
+  grinder: Grinder,
+  stand: Stand | undefined,
+  stack: number,
+  alongFace: number,
+): number => {
+  const t = radians(grinder.lean);
+  const depth = stand ? faceDepth(grinder, stand.belt, stand.backing) : 0;
+  return (stack - depth * Math.sin(t)) / Math.cos(t) + alongFace;
+};
+
+/** The edge at the stop of every pass against the least that is ground edge up. */
+export const edgeCheck = (
+  settings: readonly (Identified & { readonly edgeStop: number })[],
+  least: number,
+): CheckResult =>
+  worst(
+    {
+      id: 'range/edge',
+      label: labels.edge,
+      atLeast: least,
+      basis: basis.practice,
+      fix: fix.edge,
+      parameter: parameterPath('leastEdge'),
+    },
+    settings,
+    ({ edgeStop }) => edgeStop,
+  );
+
+/** Every pass against the finished face, scratch and tolerances added. */
+export const undercutCheck = (
+  settings: readonly (Identified & {
+    readonly blades: readonly { readonly undercutMargin: number }[];
+  })[],
+  own: { readonly label: string; readonly fix: string } = {
+    label: labels.undercut,
+    fix: fix.undercut,
+  },
+): CheckResult =>
+  worst(
+    { ...own, id: 'range/undercut', atLeast: 0, basis: basis.plan, parameter: 'sequence' },
+    settings,
+    ({ blades }) => Math.min(...blades.map(({ undercutMargin }) => undercutMargin)),
+  );
+
+/** The grind line of one side of one blade against what its blade file allows. */
+export const lineCheck = (
+  { blades }: Design,
+  line: { readonly blade: string; readonly side: string; readonly greatestDeviation: number },
+  own: { readonly label: string; readonly fix: string },
+): CheckResult => {
+  const index = blades.findIndex(({ name }) => name === line.blade);
+  const allowed = blades[index]?.line.allowed;
+  return rangeCheck({
+    ...own,
+    id: `range/line/${String(index)}/${line.side}`,
+    found: allowed === undefined ? null : line.greatestDeviation,
+    ...(allowed === undefined ? {} : { atMost: allowed }),
+    basis: basis.blade,
+    parameter: `blades.${String(index)}.line.allowed`,
+  });
+};
+
+/** What the play of the guide lets the slide yaw. */
+export const yawCheck = (yaw: number, label: string): CheckResult =>
+  rangeCheck({
+    id: 'range/yaw',
+    label,
+    unit: 'deg',
+    found: yaw,
+    atMost: MOST_YAW,
+    basis: basis.practice,
+    fix: fix.yaw,
+    parameter: parameterPath('guidePlay'),
+  });
+
+/** Speed of the belt against the ratings of belt and wheels. */
+export const speedCheck = (grinder: Grinder): CheckResult =>
+  rangeCheck({
+    id: 'range/speed',
+    label: labels.speed,
+    unit: 'm/s',
+    found: beltSpeed(grinder),
+    atMost: Math.min(grinder.drive.beltRating, grinder.drive.wheelRating),
+    basis: basis.rating,
+    fix: fix.speed,
+    parameter: 'grinder.drive',
+  });

@@ -1,0 +1,75 @@
+import {
+  rangeCheck,
+  shapeOf,
+  type Blade,
+  type BladePose,
+  type CheckResult,
+  type Part,
+} from '../../../src/family/index.ts';
+import { overNose } from './sweeps.ts';
+import { parameterPath, words } from './words.ts';
+
+const { basis } = words;
+
+/** A stroked fixture and the words for what its blade lies on. */
+export interface Supported {
+  readonly settings: readonly { readonly id: string }[];
+  readonly blades: readonly Blade[];
+  readonly poses: (setting: string, blade: string) => readonly BladePose[];
+  /** Half length of what the blade lies on, and how much of it must lie there, mm. */
+  readonly half: number;
+  readonly least: number;
+  readonly labels: { readonly supportHeel: string; readonly supportTip: string };
+  readonly fix: string;
+  /** The parameter that widens the support. */
+  readonly wider: string;
+}
+
+/** How much of the blade lies on its support with the plunge, and with the tip, at the belt. */
+export const supportChecks = (q: Supported): CheckResult[] =>
+  (['heel', 'tip'] as const).map((end) => {
+    const all = q.settings.flatMap(({ id }) =>
+      q.blades.map((blade) => {
+        const poses = q.poses(id, blade.name);
+        const pose = end === 'heel' ? poses[0] : poses.at(-1);
+        const { length } = shapeOf(blade);
+        const found = pose ? overNose(pose.frame, -blade.ricasso, length, q.half) : 0;
+        return { found, pose: { setting: id, blade: blade.name } };
+      }),
+    );
+    const [worst] = all.sort((a, b) => a.found - b.found);
+    return rangeCheck({
+      id: `range/support/${end}`,
+      label: end === 'heel' ? q.labels.supportHeel : q.labels.supportTip,
+      found: worst?.found ?? null,
+      atLeast: q.least,
+      basis: basis.practice,
+      fix: q.fix,
+      parameter: parameterPath(end === 'heel' ? q.wider : 'tipOverlap'),
+      ...(worst ? { pose: worst.pose } : {}),
+    });
+  });
+
+/**
+ * How far the guard of the finished push block, standing at `level`, rises above the highest
+ * place of any blade, mm.
+ */
+export const guardCheck = (
+  parts: readonly Part[],
+  level: number,
+  highest: number,
+  least: number,
+  own: { readonly label: string; readonly fix: string },
+): CheckResult => {
+  const outer = parts.find(({ id }) => id === 'push-block')?.layers[0]?.profile.outer;
+  const top = outer?.kind === 'path' ? Math.max(...outer.vertices.map(({ y }) => y)) : null;
+  return rangeCheck({
+    ...own,
+    id: 'range/guard',
+    kind: 'hand',
+    found: top === null ? null : level + top - highest,
+    atLeast: least,
+    basis: basis.setting,
+    parameter: parameterPath('guardRise'),
+  });
+};

@@ -1,0 +1,68 @@
+import { problem, radians, text, type Design, type Issue } from '../../src/family/index.ts';
+import type { Values } from './parameters.ts';
+
+const words = text.family.shared.issues;
+const labels = text.family.shared.parameters;
+
+const path = (key: keyof Values): string => `fixture.parameters.${key}`;
+
+/** Room that a nose screw and its washer need beside the step, mm. */
+const SCREW_ROOM = 20;
+const LEAST_STRIPS = 46;
+
+/** What rounding and chords of the checked solids may take off a gap, mm. */
+export const ROUNDING = 0.01;
+
+/** Belt thickening while it runs: flutter and splice, mm. */
+export const runningGrowth = ({ grinder }: Design): number =>
+  grinder.belt.flutter + grinder.belt.splice;
+
+/**
+ * How much nearer the lower front edge of a plate is to a platen that leans back than its upper
+ * one, mm; with the slant of the gap itself (1 / cos of the lean) rounded up.
+ */
+export const leanLoss = ({ grinder }: Design, thickness: number, gap: number): number => {
+  const t = radians(Math.abs(grinder.lean));
+  return (grinder.lean > 0 ? thickness * Math.sin(t) : 0) + gap * (1 - Math.cos(t));
+};
+
+/** Plates that no sheet of the workshop gives, by parameter. */
+export const sheetIssues = (
+  { making }: Design,
+  plates: readonly { readonly key: string; readonly label: string; readonly thickness: number }[],
+): Issue[] => {
+  const { thicknesses } = making.plates;
+  return plates
+    .filter(({ thickness }) => !thicknesses.some((t) => Math.abs(t - thickness) < 1e-9))
+    .map(({ key, label, thickness }) =>
+      problem(
+        'thickness-missing',
+        `fixture.parameters.${key}`,
+        words.thicknessMissing(label, thickness, thicknesses),
+      ),
+    );
+};
+
+/** Combinations of parameters for which base, guide and feed cannot be laid out. */
+export const rigIssues = (design: Design, v: Values, plateLabel: string): Issue[] => {
+  const { process } = design.making.plates;
+  const issues = sheetIssues(design, [
+    { key: 'plate', label: plateLabel, thickness: v.plate },
+    { key: 'base', label: labels.base.label, thickness: v.base },
+  ]);
+  if (v.guide === 'slots' && (process === 'saw-drill' || process === 'plasma'))
+    issues.push(problem('guide-needs-cut', path('guide'), words.guideNeedsCut(process)));
+  if (v.guide === 'strips' && v.guideLength < LEAST_STRIPS)
+    issues.push(
+      problem(
+        'guide-too-short',
+        path('guideLength'),
+        words.guideTooShort(v.guideLength, LEAST_STRIPS),
+      ),
+    );
+  if (v.wing - v.stepWing < SCREW_ROOM)
+    issues.push(
+      problem('wings-too-close', path('wing'), words.wingsTooClose(v.wing, v.stepWing, SCREW_ROOM)),
+    );
+  return issues;
+};
