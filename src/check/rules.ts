@@ -1,7 +1,7 @@
 import type { Part, PlatePart, PrintPart } from '../model/part.ts';
+import { PRINT, PROCESS } from '../model/process.ts';
 import { text } from '../text/index.ts';
 import type { CheckResult } from './result.ts';
-import { PLATE_LIMITS, PRINT_LIMITS } from './rules-limits.ts';
 import { thinnest, type Thin } from './rules-walls.ts';
 
 const words = text.check.rules;
@@ -39,7 +39,7 @@ const thinnestOf = (part: PlatePart | PrintPart): Thin | undefined =>
 
 const plateChecks = (part: PlatePart): CheckResult[] => {
   const thickness = Math.max(...part.layers.map(({ from, to }) => to - from));
-  const limits = PLATE_LIMITS[part.process];
+  const limits = PROCESS[part.process];
   const smallest = [...part.holes].sort((a, b) => a.size - b.size)[0];
   const thin = thinnestOf(part);
   return [
@@ -47,7 +47,7 @@ const plateChecks = (part: PlatePart): CheckResult[] => {
       `fabrication/${part.id}/web`,
       words.web(part.name),
       thin?.value ?? null,
-      limits.web(thickness),
+      limits.web.least(thickness),
       place(thin),
       words.widen,
     ),
@@ -57,7 +57,7 @@ const plateChecks = (part: PlatePart): CheckResult[] => {
             `fabrication/${part.id}/hole`,
             words.hole(part.name),
             smallest.size,
-            limits.hole(thickness),
+            limits.hole.least(thickness),
             words.named(smallest.id),
             words.drill,
           ),
@@ -74,7 +74,8 @@ const printChecks = (part: PrintPart, nozzle: number): CheckResult[] => {
       `fabrication/${part.id}/wall`,
       words.wall(part.name),
       thin?.value ?? null,
-      PRINT_LIMITS.wallNozzles * nozzle,
+      // Two lines can be printed; what is pushed and clamped beside a belt gets the three that serve.
+      PRINT.wall(nozzle).advised,
       place(thin),
       words.widen,
     ),
@@ -84,7 +85,7 @@ const printChecks = (part: PrintPart, nozzle: number): CheckResult[] => {
             `fabrication/${part.id}/hole`,
             words.hole(part.name),
             smallest.size,
-            PRINT_LIMITS.hole,
+            PRINT.hole,
             words.named(smallest.id),
             words.drill,
           ),

@@ -1,3 +1,4 @@
+import type { Side } from '../blade/schema.ts';
 import type { Certainty } from '../core/certainty.ts';
 import type { Parameter, Unit } from '../core/parameter.ts';
 import type { Result } from '../core/result.ts';
@@ -14,7 +15,7 @@ import type { VirtualGrinding } from './virtual.ts';
 
 export type { Limit, Reach, SectionBox } from './limit.ts';
 
-export type Side = 'left' | 'right';
+export type { Side } from '../blade/schema.ts';
 
 /** One number a maker sets on the fixture, with how the dial gets there. */
 export interface Reading {

@@ -119,7 +119,6 @@ describe('architecture', () => {
 
   it('gives each modelling library one door', () => {
     const doors: Readonly<Record<string, RegExp>> = {
-      makerjs: /^src\/model\/plate/,
       earcut: /^src\/model\//,
       pdfkit: /^src\/export\//,
     };

@@ -9,7 +9,6 @@ import type { Vec2 } from '../../src/geometry/vector.ts';
 import { kerfed } from '../../src/model/kerf.ts';
 import { massOf, stackVolume } from '../../src/model/measure.ts';
 import type { Hole } from '../../src/model/part.ts';
-import { combine } from '../../src/model/plate-combine.ts';
 import { plate, type PlateSpec } from '../../src/model/plate.ts';
 import { CrossSection } from './manifold.ts';
 import { flatten } from '../../src/geometry/flatten.ts';
@@ -200,61 +199,5 @@ describe('kerf', () => {
     const outer = rectangle([0, 0], [20, 20]);
     expect(kerfed({ outer, holes: [circle([5, 5], 0.08)] }, 0.2).ok).toBe(false);
     expect(kerfed({ outer, holes: [slot([4, 4], [9, 4], 0.15)] }, 0.2).ok).toBe(false);
-  });
-});
-
-describe('tabs and notches', () => {
-  const base = rectangle([0, 0], [100, 50]);
-
-  it('joins and cuts with the areas of the closed form', () => {
-    expect(signedArea(made(combine(base, rectangle([40, 45], [60, 60]), 'union')))).toBeCloseTo(
-      5200,
-      6,
-    );
-    expect(signedArea(made(combine(base, rectangle([40, 45], [60, 60]), 'subtract')))).toBeCloseTo(
-      4900,
-      6,
-    );
-    const bite = made(combine(base, circle([100, 25], 10), 'subtract'));
-    expect(signedArea(bite)).toBeCloseTo(5000 - 50 * Math.PI, 6);
-    // The arc is still one edge.
-    expect(bite.kind === 'path' && bite.vertices.filter((v) => v.bulge !== 0).length).toBeLessThan(
-      3,
-    );
-    const boss = made(combine(base, circle([100, 25], 10), 'union'));
-    expect(signedArea(boss)).toBeCloseTo(5000 + 50 * Math.PI, 6);
-    const open = made(combine(base, slot([50, -20], [50, 20], 6), 'subtract'));
-    expect(signedArea(open)).toBeCloseTo(5000 - 20 * 6 - 4.5 * Math.PI, 6);
-  });
-
-  it('agrees with the reference library on random cutters', () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: 5, max: 80, noNaN: true }),
-        fc.double({ min: 3, max: 12, noNaN: true }),
-        fc.double({ min: 2, max: 30, noNaN: true }),
-        fc.boolean(),
-        (x, width, depth, joins) => {
-          const tool = rectangle([x, 50 - depth], [x + width, 60]);
-          const result = made(combine(base, tool, joins ? 'union' : 'subtract'));
-          const ring = (loop: Loop): [number, number][] =>
-            flatten(loop, 0.01).map(([u, v]): [number, number] => [u, v]);
-          const [one, two] = [new CrossSection([ring(base)]), new CrossSection([ring(tool)])];
-          const other = joins ? one.add(two) : one.subtract(two);
-          expect(signedArea(result)).toBeCloseTo(other.area(), 4);
-          for (const shape of [one, two, other]) shape.delete();
-        },
-      ),
-      { numRuns: 20, seed: 8 },
-    );
-  });
-
-  it('refuses what is not one contour or not well defined', () => {
-    const code = (tool: Loop, operation: 'union' | 'subtract'): string | undefined =>
-      combine(base, tool, operation).issues[0]?.code;
-    expect(code(rectangle([40, 50], [60, 60]), 'union')).toBe('edges-coincide');
-    expect(code(rectangle([40, 60], [60, 70]), 'union')).toBe('contours-apart');
-    expect(code(circle([50, 25], 5), 'subtract')).toBe('contours-apart');
-    expect(code(rectangle([40, -5], [60, 60]), 'subtract')).toBe('contour-not-single');
   });
 });

@@ -27,23 +27,6 @@ export const model = {
     `the ${isHole ? 'hole' : 'round contour'} of diameter ${mm(diameter)} at (${plain(x, 3)}, ${plain(y, 3)})`,
   contourNamed: (x: number, y: number, isHole: boolean) =>
     `the ${isHole ? 'opening' : 'outline'} starting at (${plain(x, 3)}, ${plain(y, 3)})`,
-  edgesCoincide: {
-    message:
-      'The two contours share an edge or part of one, so it is not defined which side of it remains.',
-    fix: 'Let the cutter overshoot the edge, or the tab reach into the plate.',
-  },
-  contoursApart: {
-    message: 'The two contours do not cross, so there is nothing to join or to cut.',
-    fix: 'Move them until they overlap, or make the inner one a hole of the plate.',
-  },
-  booleanFailed: {
-    message: 'Joining or cutting the two contours gave an open contour or a wrong area.',
-    fix: 'Move one of the contours a little, so that no corner of one lies on an edge of the other.',
-  },
-  contourNotSingle: (count: number) => ({
-    message: `Joining or cutting leaves ${plain(count)} contours; a plate has one.`,
-    fix: 'Make the cut shallower, so that one piece remains.',
-  }),
   offsetVanishes: (by: number) => ({
     message: `Moving the contour by ${mm(by)} makes an edge vanish or the contour cross itself: a feature is too small for that.`,
     fix: 'Use a smaller kerf, or make narrow slots, holes and inner radii larger than the kerf.',
