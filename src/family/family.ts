@@ -182,6 +182,8 @@ export interface Fixture {
   readonly checks: () => Result<readonly CheckResult[]>;
   readonly measured: () => Result<readonly Measured[]>;
   readonly section: (setting: string) => BeltSection;
+  /** Bodies, as the checks name them, that each reading shifts as one; by the reading's key. */
+  readonly moves?: Readonly<Record<string, readonly string[]>>;
   /** What the readings of a test piece are compared with; absent where there is nothing to correct. */
   readonly known?: KnownFixture;
   /** Tolerance budget of the last settings; absent where none can be drawn up. */
