@@ -89,6 +89,7 @@ const extraOf = (
   const under = v.wear + v.lipThickness;
   const rise = v.plate + under;
   const half = seatHalf(design, v);
+  const end = lipEnd(design, v);
   const noseFront = Math.max(...stands.map(({ wheel }) => frontAt(wheel, rise, v.noseGap)));
   const leads = plan.settings.map(({ lip, step }) => {
     const stand = stands[step - 1];
@@ -103,9 +104,10 @@ const extraOf = (
     lead: Math.min(...leads),
     under,
     half,
-    lipEnd: lipEnd(design, v),
+    lipEnd: end,
     pads: v.lip === 'pads',
-    screws: [-half + LIP.end, -12, 12, half - LIP.end],
+    // Equal pieces stand at both ends: a screw through their middle finds its hole in either.
+    screws: [-(end + half) / 2, -12, 12, (end + half) / 2],
     screwLength,
     gauge: last && lastStand && gaugeHeight(lastStand.wheel, last.lip),
     zeros: stands.map(({ wheel }) => lipAtPin(wheel, SIZE.zeroPin / 2)),

@@ -4,8 +4,6 @@ export const LIP = {
   /** From the lip's face to the axis of a screw, and to the rear of wear strip and leg. */
   screw: 6.5,
   depth: 12,
-  /** From the end of a part to its screw. */
-  end: 7,
   /** Metal under a lip screw's end, and room of collar and foot to what is below and behind. */
   screwEnd: 0.4,
   collarRoom: 0.7,

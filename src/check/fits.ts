@@ -41,6 +41,12 @@ const WAYS: readonly Vec3[] = SIGNS.flatMap((x) =>
 const crosses = (work: Workspace, a: Body, b: Body): Result<boolean> =>
   chain(clearance(a, b, { within: 1e-3, work }), ({ state }) => ok(state === 'hit'));
 
+/** Both bodies; at rest where one motion carries both, for then they never move past each other. */
+const together = (a: Body, b: Body): readonly [Body, Body] => {
+  const still = ({ name, solids, chordError }: Body): Body => ({ name, solids, chordError });
+  return a.motion === b.motion ? [still(a), still(b)] : [a, b];
+};
+
 /** Whether a body comes free of another when moved by the tolerance along axes of theirs. */
 const comesFree = (
   work: Workspace,
@@ -103,18 +109,23 @@ const framesOf = (one: Frame, other: Frame): Frame[] => {
  */
 export const fitOf = (
   work: Workspace,
-  one: Standing,
-  other: Standing,
+  first: Standing,
+  second: Standing,
   tolerance: number,
 ): Result<Fit> => {
+  const [bodyA, bodyB] = together(first.body, second.body);
+  const [one, other] = [
+    { ...first, body: bodyA },
+    { ...second, body: bodyB },
+  ];
   const [a, b] = [one.placement.name, other.placement.name];
   const frames = framesOf(one.placement.frame, other.placement.frame);
   return chain(crosses(work, one.body, other.body), (meets): Result<Fit> => {
     if (!meets) return ok({ a, b, state: 'apart' });
-    return chain(heldIn(work, one, other, frames, tolerance), (first): Result<Fit> => {
-      const second = first.held ? ok(first) : heldIn(work, other, one, frames, tolerance);
-      return chain(second, ({ held, bore }): Result<Fit> => {
-        const nearest = bore ?? first.bore;
+    return chain(heldIn(work, one, other, frames, tolerance), (there): Result<Fit> => {
+      const either = there.held ? ok(there) : heldIn(work, other, one, frames, tolerance);
+      return chain(either, ({ held, bore }): Result<Fit> => {
+        const nearest = bore ?? there.bore;
         if (held) return ok({ a, b, state: 'held', ...(nearest ? { bore: nearest } : {}) });
         return chain(comesFree(work, one.body, other.body, frames, tolerance), (free) =>
           ok({

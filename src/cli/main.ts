@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { Command, CommanderError } from 'commander';
 import { text } from '../text/index.ts';
 import { issueOf, printIssues, type ExitCode } from './answer.ts';
+import type { CheckOptions } from './commands/check.ts';
 import { sharingCommands } from './sharing.ts';
 
 interface JsonOption {
@@ -31,10 +32,12 @@ const buildProgram = (end: (code: ExitCode) => void): Command => {
     async (path: string, options: JsonOption) =>
       end(await (await import('./commands/solve.ts')).solve(path, options.json === true)),
   );
-  file(program.command('check').description(words.checkAbout)).action(
-    async (path: string, options: JsonOption) =>
-      end(await (await import('./commands/check.ts')).check(path, options.json === true)),
-  );
+  file(program.command('check').description(words.checkAbout))
+    .option('--range', text.make.range.rangeOption)
+    .option('--only <paths>', text.make.range.onlyOption)
+    .action(async (path: string, options: CheckOptions) =>
+      end(await (await import('./commands/check.ts')).check(path, options)),
+    );
   file(program.command('make').description(words.makeAbout))
     .requiredOption('--out <dir>', words.outOption)
     .option('--accept-failing', words.acceptOption)

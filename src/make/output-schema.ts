@@ -3,6 +3,9 @@ import type { CheckResult } from '../check/result.ts';
 import type { Certainty } from '../core/certainty.ts';
 import type { Fact, GrindLine, Setting } from '../family/index.ts';
 import type { Manifest } from '../export/package.ts';
+import type { DialRange } from './free-range/dials.ts';
+import type { NumberRange } from './free-range/numbers.ts';
+import type { RangeEnd } from './free-range/search.ts';
 import type { Report, ReportPart, Solution, Verdict } from './report.ts';
 
 /**
@@ -152,11 +155,43 @@ export const solutionSchema: Schema<Solution> = v.object({
   facts,
 });
 
+const rangeEnd: Schema<RangeEnd> = v.object({
+  good: v.number(),
+  stop: v.picklist(['limit', 'check', 'refused', 'far']),
+  bad: v.exactOptional(v.number()),
+  fails: list(v.string()),
+  tried: v.number(),
+});
+
+const dials: Schema<DialRange[]> = list(
+  v.object({
+    reading: v.string(),
+    label: v.string(),
+    bodies: list(v.string()),
+    free: v.nullable(v.number()),
+    check: v.string(),
+  }),
+);
+
+const numbers: Schema<NumberRange[]> = list(
+  v.object({
+    path: v.string(),
+    label: v.string(),
+    unit: v.union([unitSchema, v.literal('')]),
+    value: v.number(),
+    tolerance: v.number(),
+    down: rangeEnd,
+    up: rangeEnd,
+  }),
+);
+
 export const verdictSchema: Schema<Verdict> = v.object({
   format: v.literal('platenwright-checks'),
   design: v.string(),
   passed: v.boolean(),
   checks,
+  dials,
+  numbers: v.exactOptional(numbers),
 });
 
 export const reportSchema: Schema<Report> = v.object({
@@ -169,6 +204,7 @@ export const reportSchema: Schema<Report> = v.object({
   lines,
   facts,
   checks,
+  dials,
   parts: list(partSchema),
 });
 

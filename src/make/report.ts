@@ -3,6 +3,8 @@ import type { Design } from '../document/schema.ts';
 import type { Fact, Fixture, GrindLine, Setting } from '../family/index.ts';
 import { massOf } from '../model/measure.ts';
 import type { Part } from '../model/part.ts';
+import { dialRanges, type DialRange } from './free-range/dials.ts';
+import type { NumberRange } from './free-range/numbers.ts';
 
 /** What `solve` answers: the numbers of a design, before anything is built. */
 export interface Solution {
@@ -20,6 +22,9 @@ export interface Verdict {
   readonly design: string;
   readonly passed: boolean;
   readonly checks: readonly CheckResult[];
+  readonly dials: readonly DialRange[];
+  /** Only where it was asked for: it takes many solutions. */
+  readonly numbers?: readonly NumberRange[];
 }
 
 /** A part as the report lists it. */
@@ -46,6 +51,7 @@ export interface Report {
   readonly lines: readonly GrindLine[];
   readonly facts: readonly Fact[];
   readonly checks: readonly CheckResult[];
+  readonly dials: readonly DialRange[];
   readonly parts: readonly ReportPart[];
 }
 
@@ -58,11 +64,20 @@ export const solutionOf = (design: Design, fixture: Fixture): Solution => ({
   facts: fixture.facts,
 });
 
-export const verdictOf = (design: Design, checks: readonly CheckResult[]): Verdict => ({
+/** Whether a set of checks was run and all of it passed. */
+export const allPassed = (checks: readonly CheckResult[]): boolean =>
+  checks.length > 0 && checks.every((check) => check.passed);
+
+export const verdictOf = (
+  design: Design,
+  fixture: Fixture,
+  checks: readonly CheckResult[],
+): Verdict => ({
   format: 'platenwright-checks',
   design: design.name,
-  passed: checks.length > 0 && checks.every((check) => check.passed),
+  passed: allPassed(checks),
   checks,
+  dials: dialRanges(fixture, checks),
 });
 
 const designationOf = (part: Part): string => {
@@ -80,11 +95,12 @@ export const reportOf = (
   design: design.name,
   revision: design.revision,
   family: design.fixture.family,
-  passed: verdictOf(design, checks).passed,
+  passed: allPassed(checks),
   settings: fixture.settings,
   lines: fixture.lines,
   facts: fixture.facts,
   checks,
+  dials: dialRanges(fixture, checks),
   parts: parts.map((part) => ({
     id: part.id,
     kind: part.kind,

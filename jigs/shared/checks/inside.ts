@@ -3,13 +3,17 @@ import {
   bodyOf,
   chain,
   checkPairs,
+  createWorkspace,
+  fitOf,
   ok,
   pairResult,
+  rangeCheck,
   partMeshes,
   shift,
   WORLD,
   type Body,
   type CheckResult,
+  type Fit,
   type Motion,
   type PairRule,
   type Part,
@@ -40,7 +44,7 @@ export interface Assembly {
 const APART = 0.1;
 const CLOSED = 0.02;
 
-/** What pairs are asked for: faces closed, what touches otherwise left out. */
+/** What pairs are asked for: faces closed; what touches otherwise is asked how it fits. */
 const rulesOf = ({ placements, faces, up }: Assembly): PairRule[] => {
   const has = (name: string): boolean => placements.some((p) => p.name === name);
   const there = faces.filter(([a, b]) => has(a) && has(b));
@@ -66,9 +70,28 @@ const rulesOf = ({ placements, faces, up }: Assembly): PairRule[] => {
   return [...touching, ...closed];
 };
 
+/** How every two parts that are said to touch stand to each other, faces and all others. */
+const fitsOf = (q: Assembly, bodies: readonly Body[]): Result<Fit[]> => {
+  const work = createWorkspace();
+  const standing = q.placements.flatMap((placement, i) => {
+    const part = q.parts.find(({ id }) => id === placement.part);
+    const body = bodies[i];
+    return part && body ? [{ part, placement, body }] : [];
+  });
+  return all(
+    standing.flatMap((one) =>
+      standing
+        .filter(({ placement: { name } }) => one.placement.name < name)
+        .filter(({ placement: { name } }) => one.placement.touches.includes(name))
+        .map((other) => fitOf(work, one, other, CLOSED)),
+    ),
+  );
+};
+
 /**
- * The fixture's own parts among each other: what is meant to touch is closed where faces meet,
- * and nothing else comes within a tenth of a millimetre.
+ * The fixture's own parts among each other: faces that must meet are closed, everything else that
+ * is said to touch does no more than touch or is held in a hole made for it, and nothing else
+ * comes within a tenth of a millimetre.
  */
 export const insideChecks = (q: Assembly): Result<CheckResult[]> =>
   chain(partMeshes(q.parts), (meshes) =>
@@ -80,10 +103,41 @@ export const insideChecks = (q: Assembly): Result<CheckResult[]> =>
       ),
       (bodies) =>
         chain(checkPairs(bodies, rulesOf(q), { otherwise: APART, within: APART }), (pairs) =>
-          ok(summary(q, pairs)),
+          chain(fitsOf(q, bodies), (fits) => ok([...summary(q, pairs), ...fitResults(fits)])),
         ),
     ),
   );
+
+/** Every failed fit, and one line for all that fit. */
+const fitResults = (fits: readonly Fit[]): CheckResult[] => {
+  const crossing = fits.filter(({ state }) => state === 'crossing');
+  const terms = { kind: 'contact', basis: words.basis.geometry, fix: words.fix.fit } as const;
+  const wrong = crossing.map(({ a, b, bore }) =>
+    rangeCheck({
+      ...terms,
+      id: `fit/${a}/${b}`,
+      label: words.labels.fit(a, b),
+      found: bore?.off ?? null,
+      atMost: bore?.allowed ?? 0,
+    }),
+  );
+  const good = crossing.length === 0 && fits.length > 0;
+  const how = (state: Fit['state']): number => fits.filter((fit) => fit.state === state).length;
+  return [
+    ...wrong,
+    {
+      ...terms,
+      id: 'fit/all',
+      label: words.labels.fits,
+      passed: good,
+      unit: 'mm',
+      found: good ? CLOSED : null,
+      atMost: CLOSED,
+      message: words.fitMessage(how('apart'), how('seated'), how('held'), crossing.length),
+      fix: good ? '' : words.fix.fit,
+    },
+  ];
+};
 
 type Pair = Parameters<typeof pairResult>[0];
 

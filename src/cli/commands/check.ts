@@ -1,24 +1,50 @@
 import { registry } from '../../../jigs/registry.ts';
-import { ok, chain } from '../../core/result.ts';
+import { all, chain, ok, type Result } from '../../core/result.ts';
+import type { Design } from '../../document/schema.ts';
 import { checkDesign } from '../../make/engine.ts';
-import { verdictOf } from '../../make/report.ts';
+import { numberRange, parameterPaths, type NumberRange } from '../../make/free-range/numbers.ts';
+import { verdictOf, type Verdict } from '../../make/report.ts';
 import { printIssues, printJson, type ExitCode } from '../answer.ts';
 import { loadDesign } from '../load.ts';
 import { printChecks } from '../print.ts';
+import { printDials, printNumbers } from '../print-range.ts';
 
-/** `check FILE`: every check of a design with its numbers. */
-export const check = async (file: string, json: boolean): Promise<ExitCode> => {
-  const checked = chain(loadDesign(file), (design) =>
-    chain(checkDesign(design, registry), ({ checks }) => ok(verdictOf(design, checks))),
+export interface CheckOptions {
+  readonly json?: boolean;
+  readonly range?: boolean;
+  /** Paths of numbers, separated by commas. */
+  readonly only?: string;
+}
+
+const numbersOf = (design: Design, { only }: CheckOptions): Result<NumberRange[]> => {
+  const paths = only?.split(',') ?? parameterPaths(design, registry);
+  return all(paths.map((path) => numberRange(design, path.trim(), registry)));
+};
+
+const verdict = (file: string, options: CheckOptions): Result<Verdict> =>
+  chain(loadDesign(file), (design) =>
+    chain(checkDesign(design, registry), ({ fixture, checks }) => {
+      const found = verdictOf(design, fixture, checks);
+      if (options.range !== true || !found.passed) return ok(found);
+      return chain(numbersOf(design, options), (numbers) => ok({ ...found, numbers }));
+    }),
   );
+
+/** `check FILE`: every check of a design with its numbers, and its free range where asked for. */
+export const check = async (file: string, options: CheckOptions): Promise<ExitCode> => {
+  const json = options.json === true;
+  const checked = verdict(file, options);
   if (!checked.ok) {
     printIssues(checked.issues, json);
     return 2;
   }
+  const { checks, dials, numbers, passed } = checked.value;
   if (json) printJson(checked.value);
   else {
     printIssues(checked.issues, false);
-    printChecks(checked.value.checks, true);
+    printChecks(checks, true);
+    if (options.range === true) printDials(dials);
+    if (numbers) printNumbers(numbers);
   }
-  return checked.value.passed ? 0 : 1;
+  return passed ? 0 : 1;
 };

@@ -17,6 +17,8 @@ export const checks = {
     pair: (a: string, b: string) => `${a} to ${b}`,
     contact: (a: string, b: string) => `Contact of ${a} and ${b}`,
     inside: 'Parts of the fixture among each other',
+    fits: 'Parts that touch, and screws in their holes',
+    fit: (a: string, b: string) => `Fit of ${a} and ${b}`,
     edge: 'Edge thickness at the stop',
     undercut: 'Distance of every pass from the finished face',
     speed: 'Speed of the belt',
@@ -25,11 +27,14 @@ export const checks = {
     collar: 'Let the nose reach further beyond the belt.',
     contactOpen: 'Correct the layout: parts that must touch do not.',
     inside: 'Correct the layout: two parts claim the same room.',
+    fit: 'Correct the layout: a hole is not where its screw or pin goes, or a part is sunk into another.',
     edge: 'Stop at a thicker edge and finish by hand, or lower the least edge thickness knowingly.',
     undercut: 'Make this pass steeper, or leave more at its edge.',
     yaw: 'Make the guide longer or its play smaller.',
     speed: 'Use a smaller drive wheel or a slower motor, or belts and wheels of a higher rating.',
   },
+  fitMessage: (apart: number, seated: number, held: number, crossing: number): string =>
+    `Of the parts that are said to touch, ${String(seated)} pairs touch and come free, ${String(apart)} pass with room, ${String(held)} are held in a thread, a reamed hole or a hole drilled across; ${String(crossing)} cross.`,
   insideMessage: (passed: number, failed: number, apart: number, everySetting: boolean): string =>
     `${String(passed)} pairs of parts keep ${apart.toFixed(1)} mm apart at ${everySetting ? 'every' : 'the first'} setting; ${String(failed)} do not.`,
   names: { collar: 'stop collar', nose: 'nose' },
