@@ -1,6 +1,7 @@
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import { PAGE_POLICY } from './src/cli/policy.ts';
 
 /** Everything the page needs is fetched on the first visit, exports included. */
 const offline = () =>
@@ -23,6 +24,19 @@ const offline = () =>
     },
   });
 
+/** The policy in the built page itself, so that it holds wherever the page is served from. */
+const policy = () => ({
+  name: 'content-security-policy',
+  apply: 'build' as const,
+  transformIndexHtml: () => [
+    {
+      tag: 'meta',
+      attrs: { 'http-equiv': 'Content-Security-Policy', content: PAGE_POLICY },
+      injectTo: 'head-prepend' as const,
+    },
+  ],
+});
+
 // The page lives in src/app; the tests see the whole project.
 export default defineConfig(({ mode }) => {
   const testing = mode === 'test';
@@ -30,7 +44,7 @@ export default defineConfig(({ mode }) => {
     ...(testing ? { resolve: { conditions: ['browser'] } } : { root: 'src/app', base: './' }),
     plugins: [
       svelte({ configFile: false, compilerOptions: { runes: true } }),
-      ...(testing ? [] : [offline()]),
+      ...(testing ? [] : [offline(), policy()]),
     ],
     build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022' },
     worker: { format: 'es' },

@@ -1,6 +1,7 @@
 import { createReadStream, existsSync, statSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import { extname, join, normalize, sep } from 'node:path';
+import { SERVED_POLICY } from './policy.ts';
 
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -42,6 +43,9 @@ export const serveFolder = (
       response.writeHead(200, {
         'content-type': TYPES[extname(file)] ?? 'application/octet-stream',
         'cache-control': 'no-cache',
+        'content-security-policy': SERVED_POLICY,
+        'x-content-type-options': 'nosniff',
+        'referrer-policy': 'no-referrer',
       });
       if (request.method === 'HEAD') response.end();
       else createReadStream(file).pipe(response);
