@@ -83,7 +83,7 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
 
   it('writes the package that the command line writes, byte for byte', async () => {
     const context = await stage.browser.newContext();
-    const { page } = await openStep(context, stage.url, 'parts');
+    const { page, complaints } = await openStep(context, stage.url, 'parts');
     await answered(page);
     await page.getByRole('button', { name: /write the files|in spite/i }).click();
     const ready = page.getByRole('button', { name: 'Whole package (zip)' });
@@ -93,6 +93,8 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
       .toMatch(/files ready|were not written|met a defect/);
     expect(await outcome.innerText()).toContain('files ready');
     const [download] = await Promise.all([page.waitForEvent('download'), ready.click()]);
+    // Nothing the page's policy had to refuse, for one.
+    expect(complaints).toEqual([]);
     const archive = new Uint8Array(readFileSync(await download.path()));
     const font = (name: string) =>
       new Uint8Array(readFileSync(join('node_modules', 'dejavu-fonts-ttf', 'ttf', name)));
