@@ -21,15 +21,20 @@ export interface Outcome {
 
 const NO_NUMBER = /(?<![\w-])(?:NaN|-?Infinity|undefined|null|\[object)(?![\w-])/;
 
+/** Words that say what is allowed. */
+const ALLOWED =
+  /\b(?:must|may|at least|at most|less than|more than|between|from [^.]* to|only|cannot|takes?|needs?|no [^.]*|to be had|fewer than|asks for|both)\b/i;
+
 /**
- * What an issue owes a person and does not give: the parameter (its path), a value or range (a
- * number or a quoted word), a reason (a sentence that is more than a name), and a mend.
+ * What an issue owes a person and does not give: the parameter (its path), a value (a number or a
+ * quoted word), what is allowed, a reason (a sentence that is more than a name), and a mend.
  */
 export const issueDefects = ({ code, severity, path, message, fix }: Issue): string[] => {
   if (severity !== 'error') return [];
   return [
     ...(path === '' ? ['names no parameter'] : []),
     ...(/\d|"|\b(?:left|right|none|no|hollow|full)\b/.test(message) ? [] : ['states no value']),
+    ...(ALLOWED.test(message) ? [] : ['states nothing allowed']),
     ...(message.split(/\s+/).length < 5 ? ['gives no reason'] : []),
     ...(fix === '' ? ['gives no mend'] : []),
     ...(NO_NUMBER.test(`${message} ${fix}`) ? ['states a number that is none'] : []),
