@@ -35,7 +35,7 @@ export const bevelGauge = {
       fix: 'Change the bevel of this side, or the lean of the platen.',
     }),
     thickness: (value: number, have: readonly number[]) => ({
-      message: `Gauge thickness is ${value} mm, but the plates at hand are ${have.join(', ')} mm thick.`,
+      message: `Gauge thickness is ${value} mm; it must be one of ${have.join(', ')} mm, because it is cut from a sheet at hand.`,
       fix: `Set it to one of ${have.join(', ')} mm, or add ${value} mm to making.plates.thicknesses.`,
     }),
   },
