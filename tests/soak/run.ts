@@ -1,5 +1,5 @@
-// `npm run soak -- [--count N] [--files N] [--packages N] [--seed N] [--only NAME]`: random designs
-// of every family and damaged files of every format, on two processes. Defaults: 10000 designs a
+// `npm run soak -- [--count N] [--files N] [--packages N] [--seed N] [--only NAME] [--lanes N]`:
+// random designs of every family and damaged files of every format, on two processes. Defaults: 10000 designs a
 // family (geometry, cut files and prints read back), 20 whole packages a family with checks and
 // PDFs, 1000 damaged files a format. Ends with 1 when anything was wrong.
 import { spawn } from 'node:child_process';
@@ -21,6 +21,7 @@ const [count, files, packages, seed] = [
   ['seed', '1'],
 ].map(([name = '', initial = '']) => Number(option(name, initial)));
 const only = option('only', '');
+const lanes = Number(option('lanes', '2'));
 /** Designs and files of one process: short enough to see progress, long enough to warm up. */
 const BATCH = { family: 250, format: 1000 } as const;
 /** A process that says nothing for so long hangs, ms. */
@@ -106,7 +107,7 @@ const lane = async (): Promise<void> => {
   }
 };
 
-await Promise.all([lane(), lane()]);
+await Promise.all(Array.from({ length: lanes }, lane));
 process.stdout.write(`\nTally, seed ${String(seed)} (samples of defects in ${dir})\n`);
 process.stdout.write(`${told(tallies).join('\n')}\n`);
 process.exitCode = tallies.some(({ defects }) => defects.length > 0) ? 1 : 0;

@@ -57,6 +57,9 @@ const byPattern = (v: Values, l: Layout, s: Stations, rest: PlacedRest): Result<
   return ok({ kind: isTapped ? 'from-above' : 'screws', thread, at, ...none });
 };
 
+/** Least width of an ear beside the base, mm: a narrower step in the outline cannot be cut. */
+const LEAST_EAR = 1;
+
 const byBars = (v: Values, l: Layout, s: Stations, rest: PlacedRest): Result<Mount> => {
   const thread: Thread = 'M6';
   // The collar hangs below the seat beside the nose; ears of the base start behind it.
@@ -75,7 +78,7 @@ const byBars = (v: Values, l: Layout, s: Stations, rest: PlacedRest): Result<Mou
     thread,
     at,
     barHalf: half,
-    earHalf: Math.max(half, l.base.half),
+    earHalf: half > l.base.half ? Math.max(half, l.base.half + LEAST_EAR) : l.base.half,
     earFrom,
   });
 };
