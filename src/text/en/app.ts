@@ -17,6 +17,8 @@ export const app = {
     '1/min': 'rev/min',
     'mm/turn': 'mm per turn',
     N: 'N',
+    'N/mm': 'N/mm',
+    'N/mm2': 'N/mm²',
   },
   entry: {
     notUnderstood: (typed: string, unit: string) =>

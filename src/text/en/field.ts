@@ -9,6 +9,8 @@ const unitNames: Record<Unit, string> = {
   '1/min': ' a minute',
   'mm/turn': ' mm a turn',
   N: ' N',
+  'N/mm': ' N/mm',
+  'N/mm2': ' N/mm2',
 };
 
 /** A value from a file as it may be shown in a message: short, on one line. */

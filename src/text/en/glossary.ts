@@ -133,4 +133,8 @@ export const glossary = {
     term: 'Guided length',
     meaning: 'The part of a blade whose edge the lip holds on both sides of the belt.',
   },
+  carrier: {
+    term: 'Backing carrier',
+    meaning: 'Ribs bolted together that go over the platen and give the belt another face.',
+  },
 } as const;

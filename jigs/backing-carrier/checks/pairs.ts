@@ -1,0 +1,106 @@
+import {
+  bodyOf,
+  chain,
+  machineBodies,
+  ok,
+  partMeshes,
+  WORLD,
+  type Body,
+  type CheckResult,
+  type Design,
+  type Frame,
+  type Placement,
+  type Result,
+  type Vec3,
+} from '../../../src/family/index.ts';
+import { answer, clear, worstById, type Asked } from '../../shared/checks/asked.ts';
+import { carried, platenFrame } from '../layout.ts';
+import { passesOf, shiftOf } from '../numbers.ts';
+import { parameterPath, words, type Question } from './question.ts';
+
+const { fix } = words;
+
+type Name = keyof typeof words.names;
+
+/** The body a placement belongs to. */
+const bodyName = ({ name }: Placement): Name => {
+  if (/^rib|^soft/.test(name)) return 'face';
+  if (name.startsWith('cheek')) return 'cheeks';
+  if (name.startsWith('grip-')) return name.startsWith('grip-left') ? 'gripLeft' : 'gripRight';
+  return 'bolts';
+};
+
+/** How closely a contact must close, mm. */
+const CLOSED = 0.03;
+
+const touch = (a: Name, b: Name, apart: Vec3, mend: string): Asked => ({
+  id: `contact/${a}/${b}`,
+  rule: { kind: 'touch', a, b, tolerance: CLOSED, apart },
+  fix: mend,
+});
+
+/** What must keep clear of what, and what must lie on what. */
+const askedOf = ({ v, design }: Question): Asked[] => {
+  const running = v.runningClearance;
+  const { y } = platenFrame(design.grinder);
+  const back: Vec3 = [-y[0], -y[1], -y[2]];
+  const parts: Name[] = ['face', 'cheeks', 'bolts', 'gripLeft', 'gripRight'];
+  return [
+    touch('face', 'belt', back, fix.face),
+    touch('face', 'platen', y, fix.seat),
+    touch('gripLeft', 'platen', [-1, 0, 0], fix.grip),
+    touch('gripRight', 'platen', [1, 0, 0], fix.grip),
+    clear('cheeks', 'platen', CLOSED, fix.cheek),
+    ...parts.flatMap((a) => [
+      ...(a === 'face' ? [] : [clear(a, 'belt', running, fix.belt, parameterPath('depth'))]),
+      clear(a, 'wheels', running, fix.wheels, parameterPath('play')),
+      clear(a, 'rest', running, fix.rest),
+      clear(a, 'guards', running, fix.guards),
+    ]),
+  ];
+};
+
+const bare = { kind: 'none', id: 'bare', thickness: 0 } as const;
+
+/** Where the rest stands once it has been moved away from the platen by the shift. */
+const moved = ({ design, l }: Question, belt: Design['grinder']['belts'][number]): Frame => ({
+  ...WORLD,
+  origin: [0, shiftOf(design.grinder, l, belt, bare), 0],
+});
+
+/**
+ * The carrier on the finished parts against belt, platen, wheels, rest and keep-outs, for every
+ * belt that runs on it: the belt lies on the face, and on nothing else.
+ */
+export const pairChecks = (q: Question): Result<CheckResult[]> => {
+  const { design, v, l } = q;
+  const grinder = carried(design.grinder, v, l);
+  return chain(partMeshes(q.parts), (meshes) => {
+    const bodies = new Map<string, Body>();
+    for (const name of new Set(q.placements.map(bodyName))) {
+      const own = q.placements.filter((p) => bodyName(p) === name);
+      const body = bodyOf(name, own, meshes);
+      if (!body.ok) return body;
+      bodies.set(name, body.value);
+    }
+    const results: CheckResult[] = [];
+    for (const { belt } of passesOf(design)) {
+      if (!belt) continue;
+      const found = chain(machineBodies(grinder, belt, l.backing, WORLD), ({ belt: running }) =>
+        chain(machineBodies(design.grinder, belt, bare, WORLD), (machine) =>
+          chain(machineBodies(design.grinder, belt, bare, moved(q, belt)), ({ rest }) => {
+            const all = new Map(bodies);
+            for (const [name, body] of Object.entries({ ...machine, belt: running, rest }))
+              if (body) all.set(name, body);
+            return ok(
+              answer(askedOf(q), all, { names: words.names, pose: () => ({ setting: q.first }) }),
+            );
+          }),
+        ),
+      );
+      if (!found.ok) return found;
+      results.push(...found.value);
+    }
+    return ok(worstById(results));
+  });
+};

@@ -1,0 +1,129 @@
+import {
+  beltPath,
+  chain,
+  fabricationChecks,
+  ok,
+  text,
+  type CheckResult,
+  type Design,
+  type Fixture,
+  type Part,
+  type Placement,
+  type Result,
+} from '../../src/family/index.ts';
+import { insideChecks, type Face } from '../shared/checks/inside.ts';
+import { later } from '../shared/later.ts';
+import type { Aim } from './aim.ts';
+import { pairChecks } from './checks/pairs.ts';
+import type { Question } from './checks/question.ts';
+import { rangeChecks } from './checks/ranges.ts';
+import { carried, platenFrame, type Layout, type Platen } from './layout.ts';
+import { measuredOf } from './measured.ts';
+import { factsOf, linesOf, settingsOf } from './numbers.ts';
+import type { Values } from './parameters.ts';
+import { partsOf } from './parts.ts';
+import { itemsOf, placed, ribName, rodLength, screwLength } from './place.ts';
+import { posesOf } from './pose.ts';
+import { sectionOf } from './section.ts';
+
+const words = text.family.backingCarrier;
+
+/** What the belt's path grows by where the carrier takes the place of the bare platen, mm. */
+const pathGrowth = ({ grinder }: Design, v: Values, l: Layout): Result<number> => {
+  const bare = { kind: 'none', id: 'bare', thickness: 0 } as const;
+  return chain(beltPath(carried(grinder, v, l), l.backing), (on) =>
+    chain(beltPath(grinder, bare), (off) => ok(on.length - off.length)),
+  );
+};
+
+/** Faces along the stroke that lie on each other: rib on rib. */
+const facesOf = ({ ribs }: Layout): Face[] =>
+  Array.from({ length: ribs - 1 }, (_, i): Face => [ribName(i + 1), ribName(i)]);
+
+/** All checks of a question, in the order a maker reads them. */
+const checksOf = (q: Question): Result<readonly CheckResult[]> =>
+  chain(pairChecks(q), (pairs) =>
+    chain(
+      insideChecks({
+        parts: q.parts,
+        placements: q.placements,
+        faces: facesOf(q.l),
+        up: [1, 0, 0],
+        prefix: 'joint',
+      }),
+      (inside) =>
+        ok([
+          ...rangeChecks(q),
+          ...pairs,
+          ...inside,
+          ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
+        ]),
+    ),
+  );
+
+/** A design that has been laid out, as the fixture it is. */
+export const fixtureOf = (
+  design: Design,
+  v: Values,
+  l: Layout,
+  platen: Platen,
+  aims: readonly Aim[],
+): Result<Fixture> =>
+  chain(itemsOf(v, l, platen.width), (items) =>
+    chain(pathGrowth(design, v, l), (path): Result<Fixture> => {
+      const { grinder, making } = design;
+      const settings = settingsOf(design, v, l, aims);
+      const placements = later((): readonly Placement[] => placed(items, platenFrame(grinder)));
+      const parts = later(() => partsOf({ making, v, l }, items));
+      const question = (made: readonly Part[]): Question => ({
+        design,
+        v,
+        l,
+        aims,
+        parts: made,
+        placements: placements(),
+        path,
+        first: settings[0]?.id ?? '',
+      });
+      const settingOf = (id: string) => settings.find((s) => s.id === id) ?? settings[0];
+      const steps = {
+        soft: !l.round,
+        ribs: l.ribs,
+        rod: rodLength(v, l),
+        grip: screwLength(v, l.cheekX - platen.width / 2),
+        play: v.play,
+        backing: l.backing.id,
+        thickness: l.backing.thickness,
+        radius: v.radius,
+        path,
+      };
+      return ok({
+        settings,
+        lines: linesOf(aims),
+        facts: factsOf(design, v, l, aims, path),
+        parts,
+        place: placements,
+        poses: (id, blade) => {
+          const setting = settingOf(id);
+          const aim = aims.find((one) => one.blade.name === blade && one.side === setting?.side);
+          return setting && aim ? posesOf(grinder, v, l, aim, setting) : [];
+        },
+        checks: later(() => chain(parts(), (made) => checksOf(question(made)))),
+        measured: later(() =>
+          chain(parts(), (made) => measuredOf(design, v, l, aims, made, placements())),
+        ),
+        section: (id) => {
+          const setting = settingOf(id);
+          const aim = aims.find(({ side }) => side === setting?.side);
+          const made = parts();
+          return setting && aim && made.ok
+            ? sectionOf(design, v, l, aim, setting, { parts: made.value, placements: placements() })
+            : { title: '', lines: [], dimensions: [] };
+        },
+        sheet: words.sheet,
+        assembly: words.assembly(steps),
+        zeroing: words.zeroing(steps),
+        cautions: words.cautions(steps),
+      });
+    }),
+  );

@@ -1,0 +1,30 @@
+import {
+  chain,
+  fail,
+  hasError,
+  text,
+  valuesOf,
+  type Design,
+  type Family,
+  type Fixture,
+  type Result,
+} from '../../src/family/index.ts';
+import { aimsOf } from './aim.ts';
+import { fixtureOf } from './fixture.ts';
+import { layoutIssues, layoutOf } from './layout.ts';
+import { parameters } from './parameters.ts';
+
+const { label, meaning } = text.family.backingCarrier;
+
+/** From a valid design to a solved carrier, or the issues that say why there is none. */
+const solve = (design: Design): Result<Fixture> => {
+  const v = valuesOf(parameters, design.fixture.parameters);
+  const wrong = layoutIssues(design, v);
+  const { platen } = design.grinder;
+  if (hasError(wrong) || platen.kind === 'none') return fail(...wrong);
+  return chain(layoutOf(v, platen), (l) =>
+    chain(aimsOf(design, v, l), (aims) => fixtureOf(design, v, l, platen, aims)),
+  );
+};
+
+export const backingCarrier: Family = { id: 'backing-carrier', label, meaning, parameters, solve };

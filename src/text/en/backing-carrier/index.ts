@@ -1,0 +1,169 @@
+import { basis, bodies } from '../shared/checks.ts';
+import { parameters } from './parameters.ts';
+import { assembly, cautions, zeroing } from './steps.ts';
+
+const n = (value: number, decimals = 2): string =>
+  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
+const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
+
+const side = { left: 'left', right: 'right' } as const;
+
+/** Words of the backing carrier. */
+export const backingCarrier = {
+  label: 'Backing carrier',
+  meaning:
+    'Ribs bolted together that go over the platen and give the belt a soft or a convex face; blades are led on it by another fixture or by hand.',
+  parameters,
+  side,
+  issues: {
+    notFlat: (kind: string) => ({
+      message: `The platen is of kind "${kind}"; the ribs of the carrier lie on a flat one.`,
+      fix: 'Use a grinder with a flat platen, or put the backing on its own platen.',
+    }),
+    named: (id: string) => ({
+      message: `The grinder has a backing named "${id}" already; the carrier gives its own that name.`,
+      fix: 'Rename that backing, or leave the carrier out of this grinder while it is designed.',
+    }),
+    endRadius: (radius: number, soft: number) => ({
+      message: `Radius of the ends is ${mm(radius)}; with a soft sheet of ${mm(soft)} it may be at most as much, because the sheet carries the belt round.`,
+      fix: `Set the radius of the ends to at most ${mm(soft)}, or take a thicker sheet.`,
+    }),
+    shallow: (depth: number, least: number, drop: number) => ({
+      message: `Depth of the ribs is ${mm(depth)}; it must be at least ${mm(least)}: bolts and metal beside them${drop > 0 ? `, and ${mm(drop)} that the convex face falls back at them` : ''}.`,
+      fix: `Set the depth of the ribs to at least ${mm(least)}, or take thinner sheet${drop > 0 ? ' or a larger radius' : ''}.`,
+    }),
+    radius: (radius: number, height: number) => ({
+      message: `Radius of the face is ${mm(radius)}; a platen ${mm(height)} high needs more than half its height.`,
+      fix: 'Set a larger radius of the face.',
+    }),
+    contact: (contact: number, bottom: number, top: number) => ({
+      message: `Height of the contact is ${mm(contact)}; the platen reaches from ${mm(bottom)} to ${mm(top)} above the rest.`,
+      fix: 'Set the height of the contact on the platen.',
+    }),
+    hollow: (blade: string, where: string) => ({
+      message: `The ${where} bevel of "${blade}" is a hollow; a backing grinds flat bevels, a little rounded or hollowed.`,
+      fix: 'Ask for a flat bevel on this side, or choose the edge rest.',
+    }),
+    notMeasured: {
+      message: 'The finished face does not reach over the whole bevel, so nothing can be measured.',
+      fix: 'Set the height of the contact nearer to the middle of the platen.',
+    },
+  },
+  parts: {
+    names: { rib: 'Rib', cheek: 'Cheek', soft: 'Soft sheet' },
+    finish: {
+      flat: 'Deburr; front edges flush and flat after bolting: draw-file them together',
+      round: 'Deburr; polish the front edges together after bolting: the belt runs on them',
+      soft: 'Skived round at both ends, smooth side out',
+    },
+    purpose: {
+      bolt: 'Passage of a rod',
+      screw: 'Thread of a set screw that grips the platen',
+    },
+    notes: {
+      rib: (count: number) =>
+        `${n(count)} alike: bolt them on a flat surface, front edges down, so that they come flush.`,
+      round: (radius: number) =>
+        `The front is an arc of radius ${mm(radius)}: check it with a template of the same cut.`,
+      cheek: 'Goes outside the ribs, beside the belt: no edge may stand in front of the ribs.',
+      soft: (radius: number) =>
+        `Glue on the ribs over the whole face, under weight; round both ends to ${mm(radius, 1)}.`,
+      grain:
+        'Contact cement on both faces; let it dry as its label says before pressing them together.',
+    },
+    tight: {
+      flat: 'Front edge straight within 0.05 mm and parallel to the back',
+      round: 'Front arc true within 0.05 mm; its ends as far from the back, within 0.05 mm',
+    },
+    leather: 'Firm vegetable tanned leather',
+    section: (thickness: number, width: number, height: number) =>
+      `Leather ${mm(thickness)}, ${mm(width, 1)} x ${mm(height, 1)}`,
+  },
+  setting: {
+    side: { left: 'left side', right: 'right side' },
+    readings: {
+      shift: 'Move everything that is set to the belt away from the platen by',
+      depth: 'Bare platen to abrasive on the carrier',
+      tilt: 'Lean of the blade from upright',
+    },
+    notes: {
+      zeroAgain: 'Take the zero of the fixture again on this belt and carrier before setting.',
+      soft: 'The soft face gives way: bevel heights are estimates until a test piece is measured.',
+      round: 'The bevel becomes a shallow hollow: its height is measured over the chord.',
+    },
+    facts: {
+      backing: (id: string) => `Thickness to enter for the backing "${id}" in the grinder file`,
+      path: 'Path of the belt longer than on the bare platen by',
+      fromBare: (belt: string) => `Shift of every setting against the bare platen, ${belt}`,
+      hollow: (blade: string, where: string, belt: string) =>
+        `Depth of the hollow in the bevel of ${blade}, ${where}, ${belt}`,
+      sink: 'Estimate: the bevel sinks in by, and its ends are worn round by at most',
+      rollLength: 'Estimate: the ends are rounded over about',
+      roll: 'Estimate: angle that the ends of the bevel are rounded to beyond its own',
+    },
+    basis: {
+      line: 'the wanted line: what leads the blade decides it, not the carrier',
+      soft: 'belt as a membrane on a Winkler foundation; modulus, tension and push are assumed',
+    },
+  },
+  section: {
+    title: (id: string) => `Carrier at ${id}, seen along the stroke`,
+    platen: 'Platen',
+    belt: 'Abrasive',
+    blade: 'Blade',
+    parts: { rib: 'Ribs', 'soft-backing': 'Soft sheet', cheek: 'Cheek' },
+    mm: (value: number) => n(value),
+  },
+  checks: {
+    basis,
+    labels: {
+      contactLow: 'Face below the bevel, without its round end',
+      contactHigh: 'Face above the bevel, without its round end',
+      width: 'Belt beside the face',
+      takeUp: 'Growth of the path of the belt',
+      roll: 'Rise of the belt beside the bevel, estimate',
+      rest: 'Way of the rest back from the platen',
+    },
+    fix: {
+      contact: 'Set the height of the contact nearer to the middle of the platen.',
+      width: 'Choose another rib thickness, so that the ribs come nearer to the width of the belt.',
+      takeUp: 'Make the ribs less deep, or use a longer belt.',
+      roll: 'Take a firmer or thinner sheet, push less, or tension the belt more.',
+      travel: 'Make the ribs less deep, or correct the travel of the rest in the grinder file.',
+      face: 'Correct the layout: the belt does not lie on the face.',
+      seat: 'Correct the layout: the ribs do not lie on the platen.',
+      grip: 'Correct the layout: a set screw does not reach the platen.',
+      cheek: 'Correct the layout: a cheek stands in the platen.',
+      belt: 'Make the ribs deeper, so that everything else stays behind the belt.',
+      wheels: 'Set less play at the ears, or use a grinder with more room beside the platen.',
+      rest: 'Move the rest farther from the platen, or make the ribs less deep.',
+      guards: 'Change the keep-out, or take thinner cheeks.',
+    },
+    names: {
+      ...bodies,
+      face: 'face of the carrier',
+      cheeks: 'cheeks',
+      bolts: 'rods and nuts',
+      gripLeft: 'left set screws',
+      gripRight: 'right set screws',
+    },
+  },
+  sheet: {
+    stopAt: 'Stop at edge',
+    settingsNote:
+      'The carrier moves the belt, not the blade: move what is set to the belt by the shift, take its zero again, and set it as its own sheet says.',
+    expectedTitle: 'Expected bevel heights over the chord, mm',
+    progressNote: 'Edge thickness, angle of the chord a side and bevel height on the way.',
+    progress: ['edge, mm', 'angle, deg', 'bevel, mm'],
+    perTenth: (change: string): string => `0.1 mm less at the edge: ${change} mm of bevel`,
+    measure: [
+      'Bare platen to abrasive on the carrier, at both edges of the belt, mm',
+      'Abrasive square to the rest over the height of the bevel (square and feeler), mm',
+      'Rounding of both ends of a test bevel (straight edge and feeler), mm',
+      'Room left on the tension arm with the belt running, mm',
+    ],
+  },
+  assembly,
+  zeroing,
+  cautions,
+} as const;

@@ -1,0 +1,80 @@
+/** Words of the backing carrier's parameters. */
+export const parameters = {
+  face: {
+    label: 'Face',
+    meaning: 'What the belt runs on.',
+    reason: 'A soft face rounds the ends of a bevel; a radiused one hollows it a little.',
+    options: { soft: 'Soft sheet glued on a flat face', radius: 'Convex face of a radius' },
+  },
+  softThickness: {
+    label: 'Soft sheet',
+    meaning: 'Thickness of the leather or other soft sheet on the face.',
+    reason: 'About 5 mm is common practice; thicker gives way more.',
+  },
+  modulus: {
+    label: 'Modulus of the soft sheet',
+    meaning: 'Pressure for the compression of the sheet to nothing, were it linear.',
+    reason: 'Firm leather is taken as 20 N/mm2: an assumption; hides differ by a factor of ten.',
+  },
+  tension: {
+    label: 'Belt tension',
+    meaning: 'Pull of the belt for each millimetre of its width.',
+    reason: 'About 3 N/mm, common practice, no source: weigh the tension arm to know it.',
+  },
+  push: {
+    label: 'Push',
+    meaning: 'Force of the blade on the belt.',
+    reason: 'Finishing is done with 20 to 60 N, common practice, no source.',
+  },
+  radius: {
+    label: 'Radius of the face',
+    meaning: 'Radius of the convex face under the belt, seen along the stroke.',
+    reason: 'Below the least the ends fall back behind the bolts; above the greatest it is flat.',
+  },
+  depth: {
+    label: 'Depth of the ribs',
+    meaning: 'From the platen to the foremost line of the ribs.',
+    reason:
+      'The bolts pass in them; deeper moves every setting and lengthens the path of the belt.',
+  },
+  plate: {
+    label: 'Rib thickness',
+    meaning: 'Thickness of the sheet that the ribs are cut from.',
+    reason: 'Thinner sheet takes more ribs; thicker leaves more belt beside the face.',
+  },
+  cheek: {
+    label: 'Cheek thickness',
+    meaning: 'Thickness of the two plates that grip the platen at its sides.',
+    reason: 'It holds the threads of the set screws; the cheeks stand beside the belt.',
+  },
+  platenThickness: {
+    label: 'Thickness of the platen',
+    meaning: 'What the set screws grip: the sides of the platen behind its face.',
+    reason: 'A thinner platen gives M5 screws no side to bear on.',
+  },
+  endRadius: {
+    label: 'Radius of the ends',
+    meaning: 'How the belt is led over the upper and lower end of the face.',
+    reason: 'Sharp ends cut the belt; larger ones take from the flat.',
+  },
+  play: {
+    label: 'Play at the ears',
+    meaning: 'Room between the ears of the ribs and the ends of the platen.',
+    reason: 'Less does not go over a cut end; more lets the belt drag the carrier along.',
+  },
+  contact: {
+    label: 'Height of the contact',
+    meaning: 'Height along the platen, from the top of the rest, where the bevel is ground.',
+    reason: 'On a radiused face the slope there is added to the lean of the blade.',
+  },
+  takeUp: {
+    label: 'Room of the tension arm',
+    meaning: 'How much longer the path of the belt may become before the arm is at its stop.',
+    reason: 'Try it with the belt: an arm at its stop gives no tension.',
+  },
+  runningClearance: {
+    label: 'Running clearance',
+    meaning: 'Least gap of everything but the face to belt, wheels and rest.',
+    reason: 'A fixture that touches a running belt is thrown.',
+  },
+} as const;

@@ -1,0 +1,61 @@
+const n = (value: number, decimals = 2): string =>
+  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
+const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
+
+/** What the sentences of building and setting need to know. */
+export interface StepsOf {
+  readonly soft: boolean;
+  readonly ribs: number;
+  readonly rod: number;
+  readonly grip: number;
+  readonly play: number;
+  readonly backing: string;
+  readonly thickness: number;
+  readonly radius: number;
+  readonly path: number;
+}
+
+/** How to build the carrier, in order. */
+export const assembly = (s: StepsOf): string[] => [
+  'Tools: files, drills and a tap M5, a hexagon key, two spanners, calipers, a straight edge; a vice; eye protection.',
+  `Cut ${n(s.ribs)} ribs and two cheeks. Deburr every edge and hole; tap the four holes of the cheeks M5.`,
+  `Saw three rods of threaded rod M6, ${n(s.rod, 0)} mm long. Put ribs, spacing washers and cheeks on them, a washer and a nut at each end.`,
+  'Lay the ribs front edges down on a flat surface, press them flush, tighten the nuts evenly (about 8 N m).',
+  ...(s.soft
+    ? [
+        'Draw-file the face flat. Glue the soft sheet on the whole face with contact cement, smooth side out, and let it dry under weight.',
+        'Trim the sheet flush with the ribs at both sides and round its two ends.',
+      ]
+    : [
+        `Polish the front edges along the belt's way. Hold the arc of radius ${mm(s.radius, 0)} against a template: no light of more than 0.05 mm may show.`,
+      ]),
+  `Slack the belt, slide the carrier sideways over the platen, ears over its two ends with ${mm(s.play)} of room each. Screw the set screws M5 x ${n(s.grip)} against the sides of the platen, left and right by turns, until it cannot be moved by hand.`,
+];
+
+/** How to find zero, in order. */
+export const zeroing = (s: StepsOf): string[] => [
+  'Switch the machine off and isolate it. Mount the carrier and the belt of this pass, tension it as for work, turn it by hand over its whole length: it must lie on the face over the full height and track as before.',
+  `The path of the belt is ${mm(s.path, 1)} longer than on the bare platen: see that the tension arm is not at its stop.`,
+  `Enter the backing "${s.backing}" in the grinder file with a thickness of ${mm(s.thickness)}${s.soft ? ', kind leather' : ` and a radius of ${mm(s.radius, 0)}, kind radius`}; fixtures then come out with their settings for it.`,
+  'Move rest, nose or lip away from the platen by the shift on the sheet before the fixture is mounted again; then take the zero of the fixture as its own sheet says.',
+  'Square: stand a square on the rest against the belt: no light may show. Shim the carrier at its set screws, not the belt.',
+  s.soft
+    ? 'Grind a test piece, lay a straight edge over its bevel and read with a feeler how far both ends are rounded: what is stated is an estimate.'
+    : 'Grind a test piece, lay a straight edge over its bevel and read the depth of the hollow with a feeler.',
+];
+
+/** Cautions that this fixture adds to the usual ones. */
+export const cautions = (s: StepsOf): string[] => [
+  'Every gap that was set on the bare platen is wrong with the carrier on: never start the motor before nose, base or lip are set again.',
+  'Set screws and nuts must be tight before the motor runs, and looked at again after the first minutes: the belt drags on the carrier.',
+  'Cheeks, nuts and rods stand beside the belt: keep fingers and blades away from them.',
+  ...(s.soft
+    ? [
+        'Leather chars and its dust burns: finish with light pressure, no coarse belts, and clear the dust.',
+        'A soft face lets an edge dig in: never with the edge against the travel of the belt when it is thin.',
+      ]
+    : [
+        'The belt slides on bare steel: it gets warm. Look at its back for wear and at the face for grooves.',
+        'A convex face carries the belt on a narrow strip: feed gently.',
+      ]),
+];
