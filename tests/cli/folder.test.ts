@@ -7,11 +7,11 @@ import {
   readFileSync,
   writeFileSync,
 } from 'node:fs';
-import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
 import { gaugeText } from '../robust/gauge.ts';
 import { run, runJson, workshop } from './runner.ts';
+import { isWhole, stateOf } from './whole.ts';
 
 vi.mock('../../jigs/registry.ts', async () => ({
   registry: (await import('../robust/gauge.ts')).gaugeRegistry,
@@ -21,35 +21,6 @@ const { dir, at, put, clear } = workshop();
 afterAll(clear);
 
 const good = put('good.jig.json', gaugeText());
-
-const files = (folder: string): string[] =>
-  readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
-    .sort();
-
-/** Every byte of a folder, in one number. */
-const stateOf = (folder: string): string => {
-  const hash = createHash('sha256');
-  for (const file of files(folder)) hash.update(file).update(readFileSync(join(folder, file)));
-  return hash.digest('hex');
-};
-
-/** Whether a folder is a whole package: every listed file there as listed, and no other. */
-const isWhole = (folder: string): boolean => {
-  const manifest = JSON.parse(readFileSync(join(folder, 'manifest.json'), 'utf8')) as {
-    files: { path: string; sha256: string }[];
-  };
-  const sum = (path: string): string =>
-    createHash('sha256')
-      .update(readFileSync(join(folder, path)))
-      .digest('hex');
-  const listed = manifest.files.map(({ path }) => path);
-  return (
-    JSON.stringify([...listed, 'manifest.json'].sort()) === JSON.stringify(files(folder)) &&
-    manifest.files.every(({ path, sha256 }) => sum(path) === sha256)
-  );
-};
 
 /** Entries of the workshop that some run left over. */
 const leftovers = (): string[] => readdirSync(dir).filter((name) => name.startsWith('.'));

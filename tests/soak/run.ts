@@ -1,7 +1,8 @@
-// `npm run soak -- [--count N] [--files N] [--packages N] [--seed N] [--only NAME] [--lanes N]`:
+// `npm run soak -- [--count N] [--files N] [--packages N] [--seed N] [--only NAME] [--lanes N]
+// [--kills N]`:
 // random designs of every family and damaged files of every format, on two processes. Defaults: 10000 designs a
 // family (geometry, cut files and prints read back), 20 whole packages a family with checks and
-// PDFs, 1000 damaged files a format. Ends with 1 when anything was wrong.
+// PDFs, 1000 damaged files a format, 20 killed runs of `make`. Ends with 1 when anything was wrong.
 import { spawn } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -14,23 +15,24 @@ const option = (name: string, initial: string): string => {
   return at < 0 ? initial : (process.argv[at + 1] ?? initial);
 };
 
-const [count, files, packages, seed] = [
+const [count, files, packages, seed, kills] = [
   ['count', '10000'],
   ['files', '1000'],
   ['packages', '20'],
   ['seed', '1'],
+  ['kills', '20'],
 ].map(([name = '', initial = '']) => Number(option(name, initial)));
 const only = option('only', '');
 const lanes = Number(option('lanes', '2'));
 /** Designs and files of one process: short enough to see progress, long enough to warm up. */
-const BATCH = { family: 250, format: 1000 } as const;
+const BATCH = { family: 250, format: 1000, kill: 100 } as const;
 /** A process that says nothing for so long hangs, ms. */
 const PATIENCE = 30 * 60_000;
 
 const FORMATS = ['design', 'link', 'svg', 'pdf', 'dxf', 'dxf-r12', '3mf', 'package', 'grinder'];
 
 interface Job {
-  readonly what: 'family' | 'format';
+  readonly what: 'family' | 'format' | 'kill';
   readonly name: string;
   readonly seed: number;
   readonly count: number;
@@ -52,12 +54,13 @@ const batches = (what: Job['what'], name: string, total: number, whole: number):
 
 const families = [...Object.keys(registry.families), 'bevel-gauge'];
 const jobs = [
+  ...batches('kill', 'make', kills ?? 0, 0),
   ...FORMATS.flatMap((name) => batches('format', name, files ?? 0, 0)),
   ...families.flatMap((name) => batches('family', name, count ?? 0, packages ?? 0)),
 ]
   .filter(({ name }) => only === '' || only === name)
   // Batches of all families by turns, so that an early end has seen each.
-  .sort((a, b) => (a.what === b.what ? a.turn - b.turn : a.what === 'format' ? -1 : 1));
+  .sort((a, b) => (a.what === b.what ? a.turn - b.turn : a.what === 'family' ? 1 : -1));
 
 const failed = (job: Job, why: string): Tally => ({
   ...job,

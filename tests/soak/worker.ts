@@ -1,5 +1,5 @@
 // One job of the soak in a process of its own: a crash or a hang ends the job, not the soak.
-// Arguments: what ("family" or "format"), its name, seed, count, packages. Prints one JSON line.
+// Arguments: what ("family", "format" or "kill"), its name, seed, count, packages. Prints one JSON line.
 import { registry as registered } from '../../jigs/registry.ts';
 import { checkDesign } from '../../src/document/open.ts';
 import { saveDesign } from '../../src/document/save.ts';
@@ -9,6 +9,7 @@ import { randomDesign } from '../robust/random-design.ts';
 import { tryDesign, tryPackage } from '../robust/try-design.ts';
 import { workedDesigns } from '../robust/worked.ts';
 import { wholeFiles } from './formats.ts';
+import { killedMakes } from './kill.ts';
 import { mutated } from './mutate.ts';
 import type { Tally } from './tally.ts';
 import { tryFile } from './try-file.ts';
@@ -65,7 +66,15 @@ const format = async (): Promise<void> => {
   }
 };
 
-await (what === 'family' ? family() : format());
+/** Package writes that are killed. */
+const kill = async (): Promise<void> => {
+  for (const { end, found } of await killedMakes(random, Number(count))) {
+    counted(ends, end);
+    if (found.length > 0) keep(0, found, '');
+  }
+};
+
+await (what === 'family' ? family() : what === 'format' ? format() : kill());
 const tally: Tally = {
   what,
   name,
