@@ -5,14 +5,18 @@ import { openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
 import { tryDesign } from './try-design.ts';
 
+const worked = (file: string): Design => {
+  const opened = openDesign(readFileSync(`jigs/${file}.jig.json`), registry);
+  if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
+  return opened.value;
+};
+
 /** A worked design held by clamp bars on a rest of its own width. */
 const onBars = (width: number): Design => {
-  const file = 'jigs/edge-rest/examples/slicer-200-hollow.jig.json';
-  const opened = openDesign(readFileSync(file), registry);
-  if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
-  const { grinder, fixture } = opened.value;
+  const design = worked('edge-rest/examples/slicer-200-hollow');
+  const { grinder, fixture } = design;
   return {
-    ...opened.value,
+    ...design,
     grinder: { ...grinder, rest: { ...grinder.rest, width } } as Design['grinder'],
     fixture: { ...fixture, parameters: { ...fixture.parameters, mount: 'bars' } },
   };
@@ -29,4 +33,16 @@ describe('found by random designs', () => {
       expect(tryDesign(onBars(width), registry)).toMatchObject({ end: 'built', defects: [] });
     },
   );
+
+  // Nearly no stroke: the gussets met in the middle, and the sole was refused for its slots.
+  it('a carriage that leaves more blade on the belt than there is', () => {
+    const design = worked('carriage/examples/sheepsfoot-95');
+    const { fixture } = design;
+    const parameters = { ...fixture.parameters, tipOverlap: 90 };
+    expect(tryDesign({ ...design, fixture: { ...fixture, parameters } }, registry)).toEqual({
+      end: 'unsolved',
+      codes: ['stroke-short'],
+      defects: [],
+    });
+  });
 });
