@@ -31,6 +31,7 @@ export const budgetOf = (c: Context, simulating: Simulating): Result<Budget> => 
       edge: last.edgeSide,
       forward: l.forward + (last.clamping[0]?.midplane ?? 0),
       height: v.edgeHeight,
+      lean: plan.lean,
     },
     { settingTolerance: v.fenceTolerance, division: HEEL.pitch / HEEL.divisions },
     simulating,

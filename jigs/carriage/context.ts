@@ -4,17 +4,16 @@ import type { Stand } from '../shared/site.ts';
 import type { Grip } from './layout/grip.ts';
 import type { Layout } from './layout/layout.ts';
 import type { Values } from './parameters.ts';
+import type { Washered } from './screws.ts';
 
 /** Lengths of the screws, chosen from the tables, mm. */
 export interface Screws {
   readonly foot: number;
   readonly palm: number;
-  readonly clamp: number;
-  /** Washers under the head of the clamp screw. */
-  readonly clampWashers: number;
+  readonly clamp: Washered;
   readonly jack: number;
-  readonly fence: number;
-  readonly mount: number;
+  readonly fence: Washered;
+  readonly mount: Washered;
   readonly angle: number;
 }
 

@@ -121,8 +121,15 @@ export const parameterIssues = (
 const OVER_HEADS = 0.5;
 
 /** A carriage that tips until the front of its sole comes down on the fence screws. */
-export const dipIssues = (v: Values, levels: Levels, forward: number, tilt: number): Issue[] => {
-  const top = v.plate + washer('M6', 'large').thickness + buttonScrew('M6').headHeight + OVER_HEADS;
+export const dipIssues = (
+  v: Values,
+  levels: Levels,
+  forward: number,
+  tilt: number,
+  washers: number,
+): Issue[] => {
+  const heads = washers * washer('M6', 'large').thickness + buttonScrew('M6').headHeight;
+  const top = v.plate + heads + OVER_HEADS;
   const lowest = (q: number): number =>
     FOOT.radius +
     (levels.soleBottom - FOOT.radius) * Math.cos(radians(q)) -

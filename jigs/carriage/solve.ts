@@ -30,7 +30,7 @@ import { mountOf } from './layout/mount.ts';
 import { FOOT, HEEL, SOLE } from './layout/sizes.ts';
 import { parameters, type Values } from './parameters.ts';
 import { dipIssues, parameterIssues, turnedIssues } from './rules.ts';
-import { screwsOf } from './screws.ts';
+import { fenceScrew, screwsOf } from './screws.ts';
 
 const inputOf = (
   design: Design,
@@ -132,9 +132,10 @@ export const solve = (design: Design): Result<Fixture> => {
     const push = FOOT.radius + low * Math.cos(tilt) + back * Math.sin(tilt);
     return chain(planned(forward, push), (plan) => {
       const needs = needsOf(design, v, plan, grips);
+      const fence = fenceScrew(v);
       const low = [
         ...turnedIssues(v, levels, needs.jawDrops),
-        ...dipIssues(v, levels, forward, needs.tiltMost),
+        ...dipIssues(v, levels, forward, needs.tiltMost, fence.ok ? fence.value.washers : 1),
       ];
       if (hasError(low)) return fail(...low);
       const drawn = layoutOf(v, levels, angle, forward, needs);

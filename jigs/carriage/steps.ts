@@ -13,13 +13,14 @@ export const stepsOf = (c: Context, pushHeight: number): StepsOf => {
   const [first, sensitivity] = [plan.settings[0], plan.sensitivity[0]];
   return {
     plates: l.plates,
+    gussets: l.gusset.xs.length,
     bars: mount.kind === 'bars',
     mount: mount.thread,
-    mountScrew: screws.mount,
-    fenceScrew: screws.fence,
+    mountScrew: screws.mount.length,
+    fenceScrew: screws.fence.length,
     footScrew: screws.foot,
     palmScrew: screws.palm,
-    clampScrew: screws.clamp,
+    clampScrew: screws.clamp.length,
     jackScrew: screws.jack,
     angleScrew: screws.angle,
     tabPlay: v.tabPlay,

@@ -277,3 +277,42 @@ describe('what no carriage can be built for', () => {
     }
   });
 });
+
+describe('a carriage so short that two pairs of gussets have no web between their slots', () => {
+  it('stands on the inner pair alone, and every part can be cut', () => {
+    const short = example('marking-60');
+    const [blade] = short.blades;
+    if (blade?.outline.kind !== 'dimensions') throw new Error('marking-60 has changed');
+    const design = withParameters(
+      {
+        ...short,
+        blades: [
+          {
+            ...blade,
+            outline: { ...blade.outline, length: 30, bellyStart: 20, spineDropStart: 5 },
+          },
+        ],
+        making: { ...short.making, plates: { ...short.making.plates, process: 'laser' } },
+      },
+      { upright: 'plates', jawGap: 3.5, jawWidth: 16, plate: 10, tipOverlap: 12 },
+    );
+    const fixture = valueOf(solve(design));
+    const parts = valueOf(fixture.parts());
+    expect(parts.find(({ id }) => id === 'gusset')?.quantity).toBe(2);
+    const checks = valueOf(fixture.checks()).filter(({ kind }) => kind === 'fabrication');
+    expect(checks.filter(({ passed }) => !passed).map(({ message }) => message)).toEqual([]);
+  });
+});
+
+describe('screws of the carriage', () => {
+  it('are found in thick and in thin plates, with more washers where it takes them', () => {
+    const design = example('camp-90');
+    for (const plate of [7, 8, 9, 10])
+      for (const base of [8, 10, 12]) {
+        const thicknesses = [...new Set([plate, base])].sort((a, b) => a - b);
+        const making = { ...design.making, plates: { ...design.making.plates, thicknesses } };
+        const found = solve(withParameters({ ...design, making }, { plate, base }));
+        expect(found.issues.map(({ code }) => code)).not.toContain('no-screw');
+      }
+  });
+});

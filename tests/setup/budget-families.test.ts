@@ -191,6 +191,7 @@ describe('budget of a carriage', () => {
     edge: 0.15,
     forward: 12,
     height: 70,
+    lean: 0,
   };
   const result = done({
     contributors: carriageContributors({ settingTolerance: 0.05, division: 0.02 }),
@@ -214,5 +215,21 @@ describe('budget of a carriage', () => {
       Math.cos(8 * rad) ** 2 /
       ((100 - 2 * Math.sin(8 * rad)) / Math.cos(8 * rad) ** 2);
     expect(effect(result, 'edgeThickness', 'screw')?.sensitivity).toBeCloseTo(dedz, 5);
+  });
+
+  it('holds on a leaning platen: tilt less lean is the angle, and the fence works by its slant', () => {
+    const leaning = done({
+      contributors: carriageContributors({ settingTolerance: 0.05, division: 0.02 }),
+      keys: CARRIAGE_KEYS,
+      model: carriageModel({ ...at, lean: 6 }),
+    });
+    expect(output(leaning, 'angle').nominal).toBeCloseTo(8, 9);
+    expect(output(leaning, 'edgeThickness').nominal).toBeCloseTo(0.3, 9);
+    // Along the base, 1 mm of fence is cos t square to the face, and 1 / cos a of that at the edge.
+    const perFence = effect(leaning, 'edgeThickness', 'fence')?.sensitivity ?? NaN;
+    expect(perFence).toBeCloseTo(Math.cos(6 * rad) / Math.cos(8 * rad), 6);
+    // A belt that is thicker is square to the face already: by 1 / cos a, whatever the lean.
+    const perBelt = effect(leaning, 'edgeThickness', 'belt')?.sensitivity ?? NaN;
+    expect(Math.abs(perBelt)).toBeCloseTo(2 / Math.cos(8 * rad), 6);
   });
 });

@@ -68,6 +68,16 @@ const footScrewX = (stroke: number, outer: number): number => {
 };
 
 /**
+ * Where the gussets stand: an outer and an inner pair, or the inner one alone on a carriage so
+ * short that the slots of the two would leave no web between them.
+ */
+const gussetsOf = (v: Values, outer: number): number[] => {
+  const web = outer - GUSSET.inner - v.plate - v.tabPlay;
+  const inner = [-GUSSET.inner, GUSSET.inner];
+  return web < GUSSET.web * v.plate ? inner : [-outer, ...inner, outer];
+};
+
+/**
  * Every derived dimension, mm: the carriage level with its foot's centre at y = 0 and its middle at
  * x = 0 (y away from the belt, z over the base), base and fence in the seat frame with the fence
  * at the middle of its travel. Parts, placements and checks read these numbers and derive no others.
@@ -83,7 +93,8 @@ export const layoutOf = (
   const jawX = v.jawGap + v.jawWidth / 2 + needs.beltHalf + v.plungeMargin + stroke;
   const half = jawX + v.jawWidth / 2 + 6;
   const plates = v.upright !== 'angle';
-  const outer = plates ? jawX - GUSSET.outerFromJaw : half - 14;
+  const gussets = gussetsOf(v, jawX - GUSSET.outerFromJaw);
+  const outer = plates ? Math.max(...gussets) : half - 14;
   const screwX = footScrewX(stroke, outer);
   const footHalf = Math.max(stroke + 6, screwX + FOOT.screwEnd);
   const wall = plates || !angle ? v.plate : angle.wall;
@@ -116,7 +127,7 @@ export const layoutOf = (
     gripped: needs.gripped,
     jawDrops: needs.jawDrops,
     gusset: {
-      xs: [-jawX + GUSSET.outerFromJaw, -GUSSET.inner, GUSSET.inner, jawX - GUSSET.outerFromJaw],
+      xs: gussets,
       from: front + v.plate,
       length: SOLE.band - 2,
       height: middleTop - levels.soleTop - 3,

@@ -26,6 +26,8 @@ export const GUSSET = {
   tabFrom: 9,
   toe: 8,
   short: 0.3,
+  /** Least metal between two slots, in thicknesses of the sheet. */
+  web: 0.7,
 } as const;
 
 export const SOLE = { band: 38, tailHalf: 24, palmFrom: 10, palmLength: 30, palmHalf: 24 } as const;

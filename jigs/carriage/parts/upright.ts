@@ -94,7 +94,7 @@ export const gusset = (c: Context): Result<PlatePart> => {
   return plate(c, {
     id: 'gusset',
     name: words.names.gusset,
-    quantity: 4,
+    quantity: c.l.gusset.xs.length,
     thickness: c.v.plate,
     outline: polygon([
       [0, 0],

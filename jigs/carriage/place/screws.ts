@@ -89,13 +89,13 @@ const pair = (x: number, y: number, z: number): Vec3[] => [
 const baseItems = ({ v, l, mount, screws, restThickness }: Context): Result<Item[]>[] => {
   const bars = mount.kind === 'bars';
   const grip = restThickness + (bars ? v.plate : 0);
-  const ring = bars ? 0 : washer(mount.thread, 'large').thickness;
   const y = l.fence.rear - l.fence.depth / 2;
   return [
     screwed({
       name: 'fence-screw',
       thread: 'M6',
-      length: screws.fence,
+      length: screws.fence.length,
+      rings: screws.fence.washers,
       // The sole dips over them as the carriage tips.
       low: true,
       at: pair(l.fence.screwX, y, v.plate),
@@ -107,10 +107,11 @@ const baseItems = ({ v, l, mount, screws, restThickness }: Context): Result<Item
     screwed({
       name: 'mount-screw',
       thread: mount.thread,
-      length: screws.mount,
+      length: screws.mount.length,
+      rings: screws.mount.washers,
       at: mount.at.map(([x, at]): Vec3 => [x, at, -v.base - grip]),
       head: DOWN,
-      ...(ring > 0 ? { washer: 'large' as const } : {}),
+      washer: bars ? 'plain' : 'large',
       group: 'base',
       through: ['base', 'clamp-bar-1', 'clamp-bar-2'],
     }),
@@ -201,11 +202,11 @@ const jawItems = ({ l, screws }: Context): Result<Item[]>[] => {
     screwed({
       name: 'clamp-screw',
       thread: 'M6',
-      length: screws.clamp,
+      length: screws.clamp.length,
       at: [[0, l.front + l.wall, l.jawScrew]],
       head: BACK,
       washer: 'plain',
-      rings: screws.clampWashers,
+      rings: screws.clamp.washers,
       group: 'jaw',
       through: [...upright, 'jaw'],
     }),

@@ -1,5 +1,5 @@
 import { radians } from '../../core/units.ts';
-import { fenceDistance } from '../../grind/carriage/fence.ts';
+import { fenceDistance, forwardAt } from '../../grind/carriage/fence.ts';
 import { screwExtension } from '../../grind/carriage/screw.ts';
 import { root } from '../../grind/numeric/root.ts';
 import { text } from '../../text/index.ts';
@@ -36,6 +36,8 @@ export interface CarriageAt {
   readonly forward: number;
   /** Height of the edge above the base, when level. */
   readonly height: number;
+  /** Lean of the platen, top away from the maker positive; degrees. */
+  readonly lean: number;
 }
 
 export const CARRIAGE_KEYS = ['angle', 'bevelHeight', 'edgeThickness', 'difference'] as const;
@@ -46,20 +48,22 @@ const STEEPEST = 60;
 const words = text.setup.contributors;
 
 /**
- * The exact forward model of both sides for a budget. Screw extension and base give the tilt; the
- * fence stops the foot, and the edge's corner that then lies on the abrasive face is left:
+ * The exact forward model of both sides for a budget. Screw extension and base give the tilt q, and
+ * a = q - t on a platen that leans by t; the fence stops the foot, and the edge's corner that then
+ * lies on the abrasive face is left:
  *
- *     e = (y_centre - (h - r_f) sin a) / cos a - F          b = (T/2 - e) / tan a
+ *     e = (y_c cos t + r_f sin t - (h - r_f) sin a) / cos a - F          b = (T/2 - e) / tan a
  *
- * with F the midplane ahead of the foot's centre: `fenceDistance` solved for the edge. Outputs as
+ * with F the midplane ahead of the foot's centre: `forwardAt`, `fenceDistance` solved for the edge.
+ * What lies nearer square to the face lies 1 / cos t nearer along the base. Outputs as
  * `CARRIAGE_KEYS`: angle and bevel height of the side ground first, edge thickness of both sides
  * together, bevel height of the second side less the first's.
  */
 export const carriageModel = (at: CarriageAt): BudgetQuestion<CarriageCause>['model'] => {
-  const { footRadius, tipRadius } = at;
+  const { footRadius, tipRadius, lean } = at;
   const rounds = { footRadius, tipRadius };
-  const screw = screwExtension({ base: at.base, ...rounds }, at.angle);
-  const fence = fenceDistance(at.forward + at.edge, at.height, footRadius, at.angle);
+  const screw = screwExtension({ base: at.base, ...rounds }, at.angle + lean);
+  const fence = fenceDistance(at.forward + at.edge, at.height, footRadius, at.angle, lean);
   const side = (by: Departures<CarriageCause>) => {
     const out = screw + by.screw + by.lock;
     const base = at.base + by.base;
@@ -67,11 +71,11 @@ export const carriageModel = (at: CarriageAt): BudgetQuestion<CarriageCause>['mo
     if (short(0) > 0 || short(STEEPEST) < 0) return undefined;
     const tilt = root(short, 0, STEEPEST);
     // A belt nearer than meant has the foot stop nearer to it.
-    const stop = fence + by.fence + by.wear + by.compression + by.platen - by.belt;
-    const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
+    const nearer = (by.belt - by.wear - by.compression - by.platen) / Math.cos(radians(lean));
+    const stop = fence + by.fence - nearer;
     const ahead = at.forward + by.clamp + by.bow;
-    const edge = (stop - (at.height + by.height - footRadius) * s) / c - ahead;
-    const angle = tilt + by.squareness + by.yaw;
+    const edge = forwardAt(stop, at.height + by.height, footRadius, tilt - lean, lean) - ahead;
+    const angle = tilt - lean + by.squareness + by.yaw;
     const half = (at.thickness + by.thickness) / 2;
     if (!(angle > 0) || edge >= half) return undefined;
     return { angle, edge, bevelHeight: (half - edge) / Math.tan(radians(angle)) };

@@ -5,6 +5,7 @@ const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
 /** What the sentences of building and setting need to know. */
 export interface StepsOf {
   readonly plates: boolean;
+  readonly gussets: number;
   readonly bars: boolean;
   readonly mount: string;
   readonly mountScrew: number;
@@ -37,7 +38,7 @@ export const assembly = (s: StepsOf): string[] => [
   'Cut all plates. Deburr every edge and hole; check against the hole tables. Check that the top of the base and the front of the upright are flat.',
   ...(s.plates
     ? [
-        `Push the tabs of the four gussets into sole and upright; a slot is ${mm(s.tabPlay)} wider than the sheet. Front faces flush. Stand the sole on a flat surface, put a square to the front of the upright: no light may show over its height. Tack weld, braze or glue from behind, check again, finish.`,
+        `Push the tabs of the ${n(s.gussets)} gussets into sole and upright; a slot is ${mm(s.tabPlay)} wider than the sheet. Front faces flush. Stand the sole on a flat surface, put a square to the front of the upright: no light may show over its height. Tack weld, braze or glue from behind, check again, finish.`,
       ]
     : [
         `Drill foot and leg of the angle to the template. Screw it to the sole, front flush, with its screws M6 x ${n(s.angleScrew)}; put a square to its front face and shim the foot until no light shows.`,
