@@ -20,6 +20,7 @@ import { partsOf } from './parts/index.ts';
 import { itemsOf } from './place/items.ts';
 import { carriageFrame, placed } from './place/stand.ts';
 import { posesOf } from './poses.ts';
+import { reachOf } from './reach.ts';
 import { sectionOf } from './section.ts';
 import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
 import { stepsOf } from './steps.ts';
@@ -79,6 +80,7 @@ export const fixtureOf = (c: Context): Result<Fixture> =>
         const setting = settingOf(id);
         return setting ? sectionOf(c, setting) : { title: '', lines: [], dimensions: [] };
       },
+      reach: reachOf(c),
       assembly: words.assembly(steps),
       zeroing: words.zeroing(steps),
       cautions: words.cautions(steps, v.leastEdge, design.grinder.belt.direction === 'down'),

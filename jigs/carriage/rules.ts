@@ -120,6 +120,10 @@ export const parameterIssues = (
 /** Air between the sole and the heads of the fence screws, mm. */
 const OVER_HEADS = 0.5;
 
+/** Top of the fence screws' heads over their washers, with air over them, above the base, mm. */
+export const overFence = (v: Values, washers: number): number =>
+  v.plate + washers * washer('M6', 'large').thickness + buttonScrew('M6').headHeight + OVER_HEADS;
+
 /** A carriage that tips until the front of its sole comes down on the fence screws. */
 export const dipIssues = (
   v: Values,
@@ -128,8 +132,7 @@ export const dipIssues = (
   tilt: number,
   washers: number,
 ): Issue[] => {
-  const heads = washers * washer('M6', 'large').thickness + buttonScrew('M6').headHeight;
-  const top = v.plate + heads + OVER_HEADS;
+  const top = overFence(v, washers);
   const lowest = (q: number): number =>
     FOOT.radius +
     (levels.soleBottom - FOOT.radius) * Math.cos(radians(q)) -

@@ -76,7 +76,7 @@ export const provedAngles = (limits: readonly Limit[], band: Band): Interval | n
 export const reachTable = (
   design: string,
   family: string,
-  { limits, scope }: Reach,
+  { limits, scope, heightStep = HEIGHT.step }: Reach,
 ): ReachTable => ({
   format: 'platenwright-reach',
   design,
@@ -91,7 +91,9 @@ export const reachTable = (
   })),
   step: ANGLE.step,
   bands: steps(THICKNESS)
-    .flatMap((thickness) => steps(HEIGHT).map((height) => ({ thickness, height })))
+    .flatMap((thickness) =>
+      steps({ ...HEIGHT, step: heightStep }).map((height) => ({ thickness, height })),
+    )
     .map((band) => ({ ...band, angles: provedAngles(limits, band) }))
     .filter(({ angles }) => angles !== null),
 });

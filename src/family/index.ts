@@ -40,6 +40,11 @@ export { hollowDepth } from '../grind/backing/hollow.ts';
 export { softened, type Softened } from '../grind/backing/soft.ts';
 export { planCarriage } from '../grind/carriage/plan.ts';
 export { screwExtension } from '../grind/carriage/screw.ts';
+export {
+  carriageRange,
+  highestPushRange,
+  type CarriageStanding,
+} from '../grind/carriage/section-range.ts';
 export type * from '../grind/carriage/types.ts';
 export { lipRoom } from '../grind/edge-rest/lip-room.ts';
 export { planEdgeRest } from '../grind/edge-rest/plan.ts';

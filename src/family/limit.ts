@@ -28,6 +28,8 @@ export interface Limit {
 /** What a fixture can grind besides the blades it was made for. */
 export interface Reach {
   readonly limits: readonly Limit[];
+  /** Bands of height in which they are tabled, mm: 5 where nothing is said. */
+  readonly heightStep?: number;
   /** Which blades the limits speak of, in words. */
   readonly scope: string;
 }

@@ -3,6 +3,7 @@ import { issues } from './issues.ts';
 import { parameters } from './parameters.ts';
 import { parts } from './parts.ts';
 import { certainty, plan } from './plan.ts';
+import { reach } from './reach.ts';
 import { section, setting } from './setting.ts';
 import { assembly, cautions, zeroing } from './steps.ts';
 
@@ -19,6 +20,7 @@ export const carriage = {
   parameters,
   parts,
   plan,
+  reach,
   section,
   setting,
   zeroing,
