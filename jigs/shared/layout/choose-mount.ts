@@ -45,8 +45,13 @@ const byPattern = (v: Values, l: Layout, s: Stations, rest: PlacedRest): Result<
   const radius = Number(thread.slice(1)) / 2;
   // Heads from above lie in the packer: they need its area and its thickness.
   const plan = isTapped ? { ...l.base, front: l.packer.front + 4 } : l.base;
-  if (isTapped && Number(thread.slice(1)) > v.plate)
-    return problem('mount-head', 'fixture.parameters.plate', words.headTooHigh(thread, v.plate));
+  const head = Number(thread.slice(1));
+  if (isTapped && head > v.plate)
+    return problem(
+      'mount-head',
+      'fixture.parameters.plate',
+      words.headTooHigh(thread, v.plate, head),
+    );
   const at = patternPlaces(rest, plan, takenBy(v, s), isTapped ? radius + 3 : radius);
   if (at.length < 2)
     return problem(

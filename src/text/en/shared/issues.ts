@@ -28,9 +28,9 @@ export const issues = {
     message: `Holes or slots of the rest are ${mm(width)} wide; no screw from M4 to M8 passes them and finds its length of thread in the base.`,
     fix: 'Choose the clamp bars for the mounting, or a thicker base.',
   }),
-  headTooHigh: (thread: string, plate: number) => ({
-    message: `The rest is tapped ${thread}; the head of such a screw is higher than the plate thickness, ${mm(plate)}, in which it has to lie.`,
-    fix: 'Choose a thicker plate or the clamp bars.',
+  headTooHigh: (thread: string, plate: number, least: number) => ({
+    message: `Plate thickness is ${mm(plate)}; on a rest tapped ${thread} it must be at least ${mm(least)}, because the heads of such screws lie in the packer.`,
+    fix: `Choose a plate of at least ${mm(least)}, or the clamp bars.`,
   }),
   patternMisses: (width: number, from: number, to: number) => ({
     message: `Fewer than two holes or slots of the rest, at least 40 mm apart, lie under the base (${mm(width)} wide, from ${mm(from)} to ${mm(to)} in front of the bare platen) and clear of its other holes.`,
