@@ -11,6 +11,7 @@ export { glossary } from './en/glossary.ts';
 export { grind } from './en/grind.ts';
 export { grinder } from './en/grinder.ts';
 export { make } from './en/make.ts';
+export { outline } from './en/outline.ts';
 export { model } from './en/model.ts';
 export { safety } from './en/safety.ts';
 export { setup } from './en/setup.ts';

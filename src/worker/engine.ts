@@ -92,6 +92,9 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
     chain(solve(design), (fixture) => fixture.budget?.(SIMULATING) ?? ok(null)),
   adapt: async (design, grinder) =>
     chain(checkDesign(design, registry), (sound) => adapt(sound, { grinder }, registry)),
+  outline: async (bytes) => (await import('../outline/read.ts')).readOutline(bytes),
+  trace: async (blade, contour, choice) =>
+    (await import('../outline/trace.ts')).traceOutline(blade, contour, choice),
   pack: async (design, acceptFailing, progress) =>
     pack(design, acceptFailing, progress, await fonts()),
 });

@@ -11,6 +11,11 @@ import type { Placement } from '../model/part.ts';
 import type { PackageFile } from '../export/package.ts';
 import type { Budget } from '../setup/budget/budget.ts';
 import type { BeltSection, Fact, GrindLine, Setting } from '../family/family.ts';
+import type { Blade } from '../blade/schema.ts';
+import type { Contour } from '../outline/clean.ts';
+import type { OutlineChoice } from '../outline/lay.ts';
+import type { OutlineFile } from '../outline/read.ts';
+import type { Traced } from '../outline/trace.ts';
 
 /** A fixture family as the page shows it. */
 export interface FamilyCard {
@@ -131,6 +136,10 @@ export interface Engine {
   budget(design: Design): Promise<Result<Budget | null>>;
   /** What fitting the design to another grinder means; nothing is changed. */
   adapt(design: Design, grinder: Grinder): Promise<Result<Adapted>>;
+  /** The contours in a DXF or SVG file. */
+  outline(bytes: Uint8Array): Promise<Result<OutlineFile>>;
+  /** One of them laid on the axes of a blade, and what the blade can hold of it. */
+  trace(blade: Blade, contour: Contour, choice: OutlineChoice): Promise<Result<Traced>>;
   /**
    * The package of a design, the same bytes as the command line writes. With `acceptFailing` it
    * is written although checks failed, and every page names them.

@@ -34,6 +34,8 @@ export const entryEngine = (): Engine => ({
   scene: async () => fail(),
   budget: async () => fail(),
   adapt: async () => fail(),
+  outline: async () => fail(),
+  trace: async () => fail(),
   pack: async () => fail(),
 });
 

@@ -16,6 +16,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   model: ['core', 'text', 'geometry'],
   hardware: ['core', 'text', 'geometry', 'model'],
   check: ['core', 'text', 'geometry', 'model'],
+  outline: ['core', 'text', 'geometry', 'blade'],
   virtual: ['core', 'text', 'geometry', 'blade', 'grinder', 'grind', 'model'],
   drawing: ['core', 'text', 'geometry', 'model'],
   export: ['core', 'text', 'geometry', 'model', 'drawing'],
@@ -121,6 +122,9 @@ describe('architecture', () => {
     const doors: Readonly<Record<string, RegExp>> = {
       earcut: /^src\/model\//,
       pdfkit: /^src\/export\//,
+      'dxf-parser': /^src\/outline\//,
+      'fast-xml-parser': /^src\/outline\//,
+      'svg-pathdata': /^src\/outline\//,
     };
     const wrong = Object.entries(doors).flatMap(([library, door]) =>
       sources

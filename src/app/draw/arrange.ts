@@ -36,6 +36,8 @@ export interface Arranged {
   /** Left edge of the drawn thing, px and mm. */
   readonly left: { readonly px: number; readonly mm: number };
   readonly place: (point: Vec2) => Vec2;
+  /** The point in mm at a place in px. */
+  readonly placeBack: (at: Vec2) => Vec2;
   readonly measures: readonly PlacedMeasure[];
 }
 
@@ -174,6 +176,7 @@ export const arrange = (
     scale,
     left: { px: x0, mm: extent.min[0] },
     place,
+    placeBack: ([px, py]) => [extent.min[0] + (px - x0) / scale, extent.max[1] - (py - y0) / scale],
     measures: [
       ...rows.above.map((r) => put(r, false, y0 - away(r.row))),
       ...rows.below.map((r) => put(r, false, y0 + size[1] + away(r.row))),

@@ -6,6 +6,7 @@ import { text } from '../../text/index.ts';
 import type { Built, Engine, FamilyCard, Scene, Solved } from '../../worker/protocol.ts';
 import { Adapting } from './adapting.svelte.ts';
 import { Bench } from './bench.svelte.ts';
+import { Importing } from './importing.svelte.ts';
 import { Latest } from './latest.svelte.ts';
 import { Notices } from './notices.svelte.ts';
 import { Packing } from './packing.svelte.ts';
@@ -62,6 +63,8 @@ export class Shop {
   readonly budgeting: Latest<Budget | null>;
   readonly packing: Packing;
   readonly adapting: Adapting;
+  /** A blade outline from a file, being looked at. */
+  readonly importing: Importing;
   bench: Bench | null = $state.raw(null);
   families: readonly FamilyCard[] = $state.raw([]);
   /** Names of the worked examples. */
@@ -81,6 +84,7 @@ export class Shop {
     this.budgeting = new Latest((design) => reckoner.engine().budget(design), reckoner.giveUp);
     this.packing = new Packing(engines.hire());
     this.adapting = new Adapting(engines.hire());
+    this.importing = new Importing(engines.hire());
     this.shelf = new Shelf(outside.store, outside.lasting, {
       now: outside.now,
       newId: outside.newId,
@@ -151,14 +155,33 @@ export class Shop {
     return true;
   }
 
-  /** Opens a file that was dropped or picked: a design, or a grinder for the design in hand. */
+  /** Index of the blade in view. */
+  get blade(): number {
+    return Math.min(this.view.blade, (this.bench?.design.blades.length ?? 1) - 1);
+  }
+
+  /** Reads a blade outline from a DXF or SVG file, for the blade in view. */
+  async readOutline(name: string, bytes: Uint8Array): Promise<void> {
+    const blade = this.bench?.design.blades[this.blade];
+    if (blade === undefined) return;
+    this.view.step = 'blade';
+    await this.importing.read(name, bytes, blade);
+  }
+
+  /**
+   * Opens a file that was dropped or picked: a design, a grinder for the design in hand, or a
+   * drawing that carries no design and so is the outline of a blade.
+   */
   async openFile(file: File): Promise<void> {
     const bytes = new Uint8Array(await file.arrayBuffer());
     const words = text.app.designs;
-    const grinder = await this.outside.engines.numbers.openGrinder(bytes);
+    const { numbers } = this.outside.engines;
+    const grinder = await numbers.openGrinder(bytes);
     if (grinder.ok && this.bench !== null) {
       this.view.step = 'grinder';
       void this.adapting.ask(this.bench.design, grinder.value);
+    } else if (/\.(?:dxf|svg)$/i.test(file.name) && !(await numbers.open(bytes)).ok) {
+      await this.readOutline(file.name, bytes);
     } else if (await this.open(file.name, bytes)) {
       this.notices.say('good', words.opened(file.name));
     }
