@@ -1,4 +1,10 @@
-import type { CarriagePlan, Design, Grinder, Making } from '../../src/family/index.ts';
+import type {
+  CarriageInput,
+  CarriagePlan,
+  Design,
+  Grinder,
+  Making,
+} from '../../src/family/index.ts';
 import type { Mount } from '../shared/layout/mount.ts';
 import type { Stand } from '../shared/site.ts';
 import type { Grip } from './layout/grip.ts';
@@ -24,6 +30,7 @@ export interface Context {
   readonly making: Making;
   readonly v: Values;
   readonly l: Layout;
+  readonly input: CarriageInput;
   readonly plan: CarriagePlan;
   readonly grips: readonly Grip[];
   /** One a pass of the sequence. */

@@ -1,4 +1,5 @@
 import {
+  carriageGrinding,
   chain,
   fabricationChecks,
   ok,
@@ -81,6 +82,7 @@ export const fixtureOf = (c: Context): Result<Fixture> =>
         return setting ? sectionOf(c, setting) : { title: '', lines: [], dimensions: [] };
       },
       reach: reachOf(c),
+      virtual: carriageGrinding(c.input, plan),
       assembly: words.assembly(steps),
       zeroing: words.zeroing(steps),
       cautions: words.cautions(steps, v.leastEdge, design.grinder.belt.direction === 'down'),

@@ -118,19 +118,21 @@ export const solve = (design: Design): Result<Fixture> => {
   const angle = v.upright === 'angle' ? angleFor(v, levels) : undefined;
   const wrong = parameterIssues(design, v, grips, levels, angle);
   if (hasError(wrong)) return fail(...wrong);
-  const planned = (forward: number, push: number) =>
-    planCarriage(inputOf(design, v, levels, forward, push));
+  const planned = (forward: number, push: number) => {
+    const input = inputOf(design, v, levels, forward, push);
+    return chain(planCarriage(input), (plan) => ok({ input, plan }));
+  };
   const first = planned(FIRST_FORWARD, 20);
   if (!first.ok) return first;
   // Warnings are told once, of the last plan.
-  return chain(ok(needsOf(design, v, first.value, grips)), (rough) => {
+  return chain(ok(needsOf(design, v, first.value.plan, grips)), (rough) => {
     const short = leastFootCentre(v, rough) - rough.footCentre.min;
     const forward = Math.max(Math.ceil(2 * (FIRST_FORWARD + short)) / 2, leastForward(v, angle));
     const tilt = radians(rough.tiltMost);
     const low = levels.soleBottom - (v.plate > 7 ? 10 : 7.5) - FOOT.radius;
     const back = v.length + SOLE.palmFrom + SOLE.palmLength;
     const push = FOOT.radius + low * Math.cos(tilt) + back * Math.sin(tilt);
-    return chain(planned(forward, push), (plan) => {
+    return chain(planned(forward, push), ({ input, plan }) => {
       const needs = needsOf(design, v, plan, grips);
       const fence = fenceScrew(v);
       const low = [
@@ -155,6 +157,7 @@ export const solve = (design: Design): Result<Fixture> => {
             making,
             v,
             l,
+            input,
             plan,
             grips,
             stands,

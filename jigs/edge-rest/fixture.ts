@@ -7,6 +7,8 @@ import {
   type BladePose,
   type CheckResult,
   type Design,
+  edgeRestGrinding,
+  type EdgeRestInput,
   type EdgeRestPlan,
   type Fixture,
   type Part,
@@ -39,6 +41,7 @@ import { stepsOf } from './steps.ts';
 export interface Solved {
   readonly design: Design;
   readonly v: Values;
+  readonly input: EdgeRestInput;
   readonly plan: EdgeRestPlan;
   readonly context: EdgeContext;
   readonly items: Items;
@@ -156,6 +159,7 @@ export const fixtureOf = (
       const shift = shiftsOf(context.stands).shifts[setting.step - 1] ?? 0;
       return sectionOf(context, plan, setting, shift);
     },
+    virtual: edgeRestGrinding(solved.input, plan),
     sheet: words.sheet,
     assembly: words.assembly(steps),
     zeroing: words.zeroing(steps),

@@ -56,13 +56,14 @@ export const solve = (design: Design): Result<Fixture> => {
     const why = text.family.edgeRest.issues.noWheel(v.wheel, found);
     return fail(problem('no-wheel', 'fixture.parameters.wheel', why));
   }
-  return chain(planEdgeRest(inputOf(design, v, wheel.id)), (plan) => {
+  const input = inputOf(design, v, wheel.id);
+  return chain(planEdgeRest(input), (plan) => {
     const unfit = planIssues(v, plan);
     if (hasError(unfit)) return fail(...unfit);
     const stands = wheelStands(design, wheel, stackOf(v));
     return chain(edgeContext(design, v, plan, stands), (context) =>
       chain(itemsOf(context), (items) =>
-        ok(fixtureOf({ design, v, plan, context, items }), [...wrong, ...unfit]),
+        ok(fixtureOf({ design, v, input, plan, context, items }), [...wrong, ...unfit]),
       ),
     );
   });

@@ -12,6 +12,9 @@ import {
   type Part,
   type Placement,
   type Result,
+  spineRestGrinding,
+  type SpineRestBody,
+  type SpineRestInput,
   type SpineRestPlan,
 } from '../../src/family/index.ts';
 import { budgetOf } from './budget.ts';
@@ -41,6 +44,7 @@ import { stepsOf } from './steps.ts';
 export interface Solved {
   readonly design: Design;
   readonly v: Values;
+  readonly input: SpineRestInput;
   readonly plan: SpineRestPlan;
   /** One a pass of the sequence. */
   readonly stands: readonly Stand[];
@@ -80,6 +84,17 @@ const standingAt = (
     step: setting.setoff - l.slide.front,
     hand: padContact(plan, setting, v.plate + l.push.pad),
     blade: poses(setting.id, first.name)[0]?.frame ?? WORLD,
+  };
+};
+
+/** Nose and step as a blade meets them. */
+const bodyOf = ({ design, v }: Solved): SpineRestBody => {
+  const half = design.grinder.belt.width / 2;
+  return {
+    noseHalf: half + v.wing,
+    noseFront: v.noseGap,
+    step: { kind: 'wide', half: half + v.stepWing, yaw: 0 },
+    stepTop: v.plate,
   };
 };
 
@@ -143,6 +158,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
       const shift = shiftsOf(stands).shifts[setting.step - 1] ?? 0;
       return sectionOf(context, plan, setting, shift);
     },
+    virtual: spineRestGrinding(solved.input, plan, bodyOf(solved)),
     reach: reachOf({ design, v, plan, context, stands }),
     assembly: words.assembly(steps),
     zeroing: words.zeroing(steps),

@@ -38,16 +38,26 @@ const inputOf = (design: Design, v: Values, pushHeight?: number): SpineRestInput
   },
 });
 
+/** A plan and what it was made from. */
+interface Planned {
+  readonly input: SpineRestInput;
+  readonly plan: SpineRestPlan;
+}
+
+const planned = (input: SpineRestInput): Result<Planned> =>
+  chain(planSpineRest(input), (plan) => ok({ input, plan }));
+
 /**
  * The plan with the push in the middle of what all passes and the margin below the edge leave, or
  * as high as that margin allows where nothing is left (a check then says so).
  */
-const planOf = (design: Design, v: Values): Result<SpineRestPlan> =>
-  chain(planSpineRest(inputOf(design, v)), (plan) => {
+const planOf = (design: Design, v: Values): Result<Planned> =>
+  chain(planned(inputOf(design, v)), (first) => {
+    const { plan } = first;
     const low = Math.max(...plan.settings.map(({ push }) => push.from));
     const high = Math.min(...plan.settings.map(({ push }) => push.to)) - v.padMargin;
-    if (plan.pushHeight >= low && plan.pushHeight <= high) return ok(plan);
-    return planSpineRest(inputOf(design, v, high > low ? (low + high) / 2 : high));
+    if (plan.pushHeight >= low && plan.pushHeight <= high) return ok(first);
+    return planned(inputOf(design, v, high > low ? (low + high) / 2 : high));
   });
 
 /** From a valid design to a solved fixture; the issues where it cannot be built. */
@@ -55,7 +65,7 @@ export const solve = (design: Design): Result<SpineRestFixture> => {
   const v = valuesOf(parameters, design.fixture.parameters);
   const wrong = parameterIssues(design, v);
   if (hasError(wrong)) return fail(...wrong);
-  return chain(planOf(design, v), (plan) => {
+  return chain(planOf(design, v), ({ input, plan }) => {
     const unfit = planIssues(v, plan);
     if (hasError(unfit)) return fail(...unfit);
     const stands = standsOf(design, v.plate + v.base).filter(
@@ -63,7 +73,7 @@ export const solve = (design: Design): Result<SpineRestFixture> => {
     );
     return chain(contextOf(design, v, plan, stands), (context) =>
       chain(itemsOf(context), (items) =>
-        ok(fixtureOf({ design, v, plan, stands, context, items }), [...wrong, ...unfit]),
+        ok(fixtureOf({ design, v, input, plan, stands, context, items }), [...wrong, ...unfit]),
       ),
     );
   });

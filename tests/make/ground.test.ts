@@ -1,0 +1,81 @@
+import { is } from 'valibot';
+import { describe, expect, it } from 'vitest';
+import { registry } from '../../jigs/registry.ts';
+import { solveDesign } from '../../src/make/engine.ts';
+import { groundFolder } from '../../src/make/ground/files.ts';
+import { groundBlades, groundPlaces } from '../../src/make/ground/ground.ts';
+import { grindReport } from '../../src/make/ground/report.ts';
+import { grindSchema } from '../../src/make/ground/schema.ts';
+import { extractDesign } from '../../src/export/index.ts';
+import { saveDesign } from '../../src/document/save.ts';
+import { examplesOf, valueOf } from '../family/examples.ts';
+
+const grinding = ['spine-rest', 'edge-rest', 'carriage'].map((family) => {
+  const [example] = examplesOf(family);
+  if (example === undefined) throw new Error(`no example of ${family}`);
+  return { family, ...example };
+});
+
+describe.each(grinding)('the blades of $file, ground virtually', ({ design }) => {
+  const fixture = valueOf(solveDesign(design, registry));
+  const ground = valueOf(groundBlades(design, fixture, { step: 2 }));
+
+  it('has every blade and every setting, by the published schema', () => {
+    const report = grindReport(design, ground);
+    expect(is(grindSchema, JSON.parse(JSON.stringify(report)))).toBe(true);
+    expect(report.blades.map(({ blade }) => blade)).toEqual(design.blades.map(({ name }) => name));
+    for (const { passes } of report.blades)
+      expect(passes.map(({ setting }) => setting)).toEqual(fixture.settings.map(({ id }) => id));
+  });
+
+  it('writes maps and places as files that carry the design', () => {
+    const files = groundFolder(design, ground);
+    const table = files.find(({ path }) => path === 'ground.csv');
+    const rows = Buffer.from(table?.bytes ?? [])
+      .toString('utf8')
+      .trim()
+      .split('\r\n');
+    const places = ground.reduce((sum, one) => sum + groundPlaces(one, 5).length, 0);
+    expect(rows).toHaveLength(1 + places);
+    const pictures = files.filter(({ path }) => path.endsWith('.svg'));
+    expect(pictures.length).toBeGreaterThanOrEqual(design.blades.length);
+    for (const { bytes } of pictures)
+      expect(valueOf(extractDesign(bytes))).toBe(saveDesign(design));
+  });
+});
+
+describe('a hollow, ground virtually', () => {
+  it('is what the finished parts of an edge rest, measured as solids, say was ground', () => {
+    const rest = grinding.find(({ family }) => family === 'edge-rest');
+    if (rest === undefined) throw new Error('no example');
+    const fixture = valueOf(solveDesign(rest.design, registry));
+    const ground = valueOf(groundBlades(rest.design, fixture, { step: 2 }));
+    // The measurement settles meshes on meshes and slices them: it shares no code with the grind.
+    let compared = 0;
+    for (const { blade, side, u, bevelHeight, certainty } of valueOf(fixture.measured())) {
+      const one = ground.find((g) => g.blade.name === blade);
+      const places = one?.report.model.find((line) => line.side === side)?.places ?? [];
+      const near = places.find((p) => p.steers && Math.abs(p.u - u) < 0.01);
+      if (near === undefined || certainty.kind === 'estimate') continue;
+      compared += 1;
+      // A hollow's limit is found within 0.06 mm on 40 rows; calipers measure along the face.
+      const bound = (certainty.kind === 'bounded' ? certainty.by : 0) + 0.12;
+      expect(Math.abs(near.ground - bevelHeight), `${blade} ${side} ${String(u)}`).toBeLessThan(
+        bound,
+      );
+    }
+    expect(compared).toBeGreaterThan(0);
+  }, 60_000);
+});
+
+describe('what cannot be ground virtually', () => {
+  it('is a blade that the design does not have, or a family that holds none', () => {
+    const [spine] = grinding;
+    if (spine === undefined) throw new Error('no example');
+    const fixture = valueOf(solveDesign(spine.design, registry));
+    const missing = groundBlades(spine.design, fixture, { blade: 'None' });
+    expect(missing.ok ? [] : missing.issues.map(({ code }) => code)).toEqual(['blade-unknown']);
+    const none = groundBlades(spine.design, { ...fixture, virtual: () => undefined });
+    expect(none.ok ? [] : none.issues.map(({ code }) => code)).toContain('no-virtual');
+  });
+});
