@@ -1,6 +1,6 @@
 import type { CheckResult } from '../../../src/family/index.ts';
 import { slotChecks } from '../../shared/checks/slots.ts';
-import { guardCheck, supportChecks } from '../../shared/checks/support.ts';
+import { guardCheck, stickCheck, supportChecks } from '../../shared/checks/support.ts';
 import { words, type Question } from './question.ts';
 
 const { labels, fix } = words;
@@ -30,6 +30,7 @@ export const travelChecks = (q: Question): CheckResult[] => {
       fix: fix.support,
       wider: 'stepWing',
     }),
+    stickCheck(q.parts, q.v.handDistance),
     guardCheck(q.parts, -x.under, highestPlace(q), q.v.guardRise, {
       label: labels.guard,
       fix: fix.guard,

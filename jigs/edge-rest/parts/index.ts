@@ -18,6 +18,7 @@ import { boughtWithPin } from '../../shared/parts/bought.ts';
 import { knob } from '../../shared/parts/knob.ts';
 import { packer } from '../../shared/parts/packer.ts';
 import { pushBody, pushPad } from '../../shared/parts/push.ts';
+import { pushStick } from '../../shared/parts/push-stick.ts';
 import type { Item } from '../../shared/place/item.ts';
 import type { EdgeContext } from '../context.ts';
 import { lipParts, wearStrip } from './lip.ts';
@@ -67,6 +68,7 @@ const madeParts = (c: EdgeContext): Result<Part[]> => {
     ok(lug(rig)),
     ok(knob(rig)),
     pushBody(rig),
+    pushStick(rig),
     ok(pushPad(rig)),
     ...(x.gauge === undefined ? [] : [ok(gauge(c, x.gauge))]),
   ]);

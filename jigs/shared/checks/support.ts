@@ -11,6 +11,9 @@ import { parameterPath, words } from './words.ts';
 
 const { basis } = words;
 
+/** How much of a push stick is its handle with the stop, mm. */
+const STICK_GRIP = 115;
+
 /** A stroked fixture and the words for what its blade lies on. */
 export interface Supported {
   readonly settings: readonly { readonly id: string }[];
@@ -71,5 +74,29 @@ export const guardCheck = (
     atLeast: least,
     basis: basis.setting,
     parameter: parameterPath('guardRise'),
+  });
+};
+
+/**
+ * The finished push stick: how far behind its nose the stop holds the hand, mm. The stop is what
+ * stands highest on it behind its middle.
+ */
+export const stickCheck = (parts: readonly Part[], least: number): CheckResult => {
+  const outer = parts.find(({ id }) => id === 'push-stick')?.layers[0]?.profile.outer;
+  const corners = outer?.kind === 'path' ? outer.vertices : [];
+  const nose = Math.min(...corners.map(({ x }) => x));
+  const end = Math.max(...corners.map(({ x }) => x));
+  const handle = corners.filter(({ x }) => x > end - STICK_GRIP);
+  const top = Math.max(...handle.map(({ y }) => y));
+  const stops = handle.filter(({ y }) => y > top - 1e-6).map(({ x }) => x);
+  return rangeCheck({
+    id: 'range/stick',
+    label: words.labels.stick,
+    kind: 'hand',
+    found: stops.length > 0 ? Math.max(...stops) - nose : null,
+    atLeast: least,
+    basis: basis.practice,
+    fix: words.fix.stick,
+    parameter: parameterPath('handDistance'),
   });
 };

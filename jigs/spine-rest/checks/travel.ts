@@ -1,6 +1,6 @@
 import type { CheckResult } from '../../../src/family/index.ts';
 import { slotChecks } from '../../shared/checks/slots.ts';
-import { guardCheck, supportChecks } from '../../shared/checks/support.ts';
+import { guardCheck, stickCheck, supportChecks } from '../../shared/checks/support.ts';
 import { words, type Question } from './question.ts';
 
 const { labels, fix } = words;
@@ -28,6 +28,7 @@ export const travelChecks = (q: Question): CheckResult[] => [
     fix: fix.support,
     wider: 'wing',
   }),
+  stickCheck(q.parts, q.v.handDistance),
   guardCheck(q.parts, q.v.plate, highestEdge(q), q.v.guardRise, {
     label: labels.guard,
     fix: fix.guard,

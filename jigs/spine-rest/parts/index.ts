@@ -12,6 +12,7 @@ import { knob } from '../../shared/parts/knob.ts';
 import { nose } from '../../shared/parts/nose.ts';
 import { packer } from '../../shared/parts/packer.ts';
 import { pushBody, pushPads } from '../../shared/parts/push.ts';
+import { pushStick } from '../../shared/parts/push-stick.ts';
 import { slide } from './slide.ts';
 
 /** Everything that is cut, printed or sawn. */
@@ -28,6 +29,7 @@ const madeParts = (c: Context): Result<Part[]> =>
     ok(lug(c)),
     ok(knob(c)),
     pushBody(c),
+    pushStick(c),
     ...pushPads(c).map((pad) => ok(pad)),
     ok(gauge(c)),
   ]);

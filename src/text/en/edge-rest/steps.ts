@@ -74,7 +74,7 @@ export const zeroing = (s: StepsOf): string[] => [
       ]),
   'Lock both locking screws a little at a time, in turn. Read again: if knob, pin or gauge tell otherwise, loosen and repeat.',
   `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the edge, its long ends reaching below the edge. It must meet the side of the lip slide when the plunge stands outside the edge of the belt, on both sides alike.`,
-  `Push block: stand it on the lip slide, pad against the blade opposite the belt. The pad touches ${mm(s.padHeight, 1)} above the seat, below the wheel's contact: there the push holds the edge against the lip.`,
+  `Push block: stand it on the lip slide, pad against the blade opposite the belt. The pad touches ${mm(s.padHeight, 1)} above the seat, below the wheel's contact: there the push holds the edge against the lip. Where the tip is too narrow for the block use the push stick, hand behind its stop.`,
   'Try the whole stroke with the motor off, both sides, tip to plunge: the edge must lie on seat and lip all along, and nothing else may touch.',
   'Grind a test bar to half the depth, measure depth and both limits of the hollow, and compare with the progress table; correct the zero by the difference.',
   `Take the zero again after every change of belt, and as the belt wears: 0.1 mm of lip moves the hollow by ${mm(s.perTenth)}.`,

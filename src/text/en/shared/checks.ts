@@ -21,6 +21,7 @@ export const checks = {
     fit: (a: string, b: string) => `Fit of ${a} and ${b}`,
     edge: 'Edge thickness at the stop',
     undercut: 'Distance of every pass from the finished face',
+    stick: 'Hand on the push stick behind its nose, which the blade holds off the belt',
     speed: 'Speed of the belt',
   },
   fix: {
@@ -30,6 +31,7 @@ export const checks = {
     fit: 'Correct the layout: a hole is not where its screw or pin goes, or a part is sunk into another.',
     edge: 'Stop at a thicker edge and finish by hand, or lower the least edge thickness knowingly.',
     undercut: 'Make this pass steeper, or leave more at its edge.',
+    stick: 'Ask for more distance of the hand from the belt.',
     yaw: 'Make the guide longer or its play smaller.',
     speed: 'Use a smaller drive wheel or a slower motor, or belts and wheels of a higher rating.',
   },

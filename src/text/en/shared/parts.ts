@@ -15,6 +15,7 @@ export const parts = {
     lug: 'Feed lug',
     knob: 'Knob',
     pushBody: 'Push block',
+    pushStick: 'Push stick',
     pushPad: (i: number) => `Push pad ${String(i)}`,
   },
   finish: {
@@ -68,6 +69,8 @@ export const parts = {
     knobHead: 'The nut of the feed screw goes into the hexagon from the back.',
     printAway: 'Keep away from the belt, from heat and from sparks.',
     printSolid: 'Print with at least 4 walls and 30 % filling.',
+    stick: (stop: number) =>
+      `For the last of the tip: stands on the step, nose behind the blade and below its edge; hand behind the stop, ${mm(stop, 0)} from the nose. Print two: it is worn by the belt.`,
     padWear: 'A pad wears: replace it when the belt has marked it.',
     padHeight: (height: number) =>
       `Touches the blade ${mm(height, 1)} above the seat: mark it with its number.`,
