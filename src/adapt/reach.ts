@@ -1,5 +1,10 @@
-import type { Limit, Reach, SectionBox } from '../family/index.ts';
+import { problem } from '../core/issue.ts';
+import { chain, fail, ok, type Result } from '../core/result.ts';
+import type { Design } from '../document/schema.ts';
+import type { Limit, Reach, Registry, SectionBox } from '../family/index.ts';
 import type { Interval } from '../geometry/interval.ts';
+import { solveDesign } from '../make/engine.ts';
+import { text } from '../text/index.ts';
 
 /** Blades of a band of spine thickness and of height, mm. */
 export interface Band {
@@ -97,3 +102,13 @@ export const reachTable = (
     .map((band) => ({ ...band, angles: provedAngles(limits, band) }))
     .filter(({ angles }) => angles !== null),
 });
+
+/** What the fixture of a design can grind as it is built; an issue where its family cannot say. */
+export const reachOf = (design: Design, registry: Registry): Result<ReachTable> =>
+  chain(solveDesign(design, registry), ({ reach }) => {
+    const { family } = design.fixture;
+    const label = registry.families[family]?.label ?? family;
+    return reach === undefined
+      ? fail(problem('reach-unknown', 'fixture.family', text.adapt.reachUnknown(label)))
+      : ok(reachTable(design.name, label, reach));
+  });

@@ -37,9 +37,15 @@ export const sharingCommands = (end: (code: ExitCode) => void): Command[] => {
           ).compareFiles(file, other, options.json === true),
         ),
       ),
-    command('reach', words.reachAbout).action(async (file: string, options: JsonOption) =>
-      end(await (await import('./commands/reach.ts')).reach(file, options.json === true)),
-    ),
+    command('reach', words.reachAbout)
+      .option('--svg <file>', words.reachPicture)
+      .action(async (file: string, options: JsonOption & { readonly svg?: string }) =>
+        end(
+          await (
+            await import('./commands/reach.ts')
+          ).reach(file, options.svg, options.json === true),
+        ),
+      ),
     command('adapt', words.adaptAbout)
       .option('--grinder <grinder>', words.grinderOption)
       .option('--blades <file>', words.bladesOption)

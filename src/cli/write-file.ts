@@ -7,9 +7,9 @@ import { issueOf } from './answer.ts';
 /**
  * Writes a file that does not exist yet, whole or not at all: into a file beside it, which then
  * gets its name. Killed at any moment, the file is whole or missing. An existing file is never
- * replaced.
+ * replaced; an issue names the option that asked for it.
  */
-export const writeNew = (file: string, content: string): Issue | undefined => {
+export const writeNew = (file: string, content: string, option = '--out'): Issue | undefined => {
   const beside = join(dirname(file), `.${basename(file)}.${String(process.pid)}.new`);
   try {
     writeFileSync(beside, content, { flag: 'wx' });
@@ -19,8 +19,8 @@ export const writeNew = (file: string, content: string): Issue | undefined => {
   } catch (error) {
     const why = error instanceof Error && 'code' in error ? String(error.code) : String(error);
     return why === 'EEXIST'
-      ? issueOf('output-exists', text.cli.exists(file), '--out')
-      : issueOf('output-unwritable', text.cli.fileUnwritable(file, why), '--out');
+      ? issueOf('output-exists', text.cli.exists(file), option)
+      : issueOf('output-unwritable', text.cli.fileUnwritable(file, why), option);
   } finally {
     rmSync(beside, { force: true });
   }

@@ -1,5 +1,6 @@
 import { registry } from '../../jigs/registry.ts';
 import { adapt } from '../adapt/adapt.ts';
+import { reachOf } from '../adapt/reach.ts';
 import { openAny } from '../adapt/open-any.ts';
 import { chain, ok, type Result } from '../core/result.ts';
 import { parseJson } from '../document/json.ts';
@@ -90,6 +91,8 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
   scene: async (design) => chain(solve(design), (fixture) => sceneOf(design, fixture)),
   budget: async (design) =>
     chain(solve(design), (fixture) => fixture.budget?.(SIMULATING) ?? ok(null)),
+  reach: async (design) =>
+    chain(checkDesign(design, registry), (sound) => reachOf(sound, registry)),
   adapt: async (design, grinder) =>
     chain(checkDesign(design, registry), (sound) => adapt(sound, { grinder }, registry)),
   outline: async (bytes) => (await import('../outline/read.ts')).readOutline(bytes),

@@ -1,4 +1,5 @@
 import type { Adapted } from '../adapt/adapt.ts';
+import type { ReachTable } from '../adapt/reach.ts';
 import type { CheckResult } from '../check/result.ts';
 import type { Parameter } from '../core/parameter.ts';
 import type { Issue } from '../core/issue.ts';
@@ -134,6 +135,8 @@ export interface Engine {
   scene(design: Design): Promise<Result<Scene>>;
   /** The tolerance budget, simulated with a fixed seed; null where the family draws up none. */
   budget(design: Design): Promise<Result<Budget | null>>;
+  /** What the fixture can grind as it is built; an issue where its family cannot say. */
+  reach(design: Design): Promise<Result<ReachTable>>;
   /** What fitting the design to another grinder means; nothing is changed. */
   adapt(design: Design, grinder: Grinder): Promise<Result<Adapted>>;
   /** The contours in a DXF or SVG file. */

@@ -33,6 +33,7 @@ export const entryEngine = (): Engine => ({
   build: async () => fail(),
   scene: async () => fail(),
   budget: async () => fail(),
+  reach: async () => fail(),
   adapt: async () => fail(),
   outline: async () => fail(),
   trace: async () => fail(),

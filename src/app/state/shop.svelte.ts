@@ -1,6 +1,7 @@
 import { createContext } from 'svelte';
 import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
+import type { ReachTable } from '../../adapt/reach.ts';
 import type { Budget } from '../../setup/budget/budget.ts';
 import { text } from '../../text/index.ts';
 import type { Built, Engine, FamilyCard, Scene, Solved } from '../../worker/protocol.ts';
@@ -61,6 +62,8 @@ export class Shop {
   readonly staging: Latest<Scene>;
   /** The tolerance budget, asked for only when it is wanted. */
   readonly budgeting: Latest<Budget | null>;
+  /** What the fixture can still grind, asked for only when it is wanted. */
+  readonly reaching: Latest<ReachTable>;
   readonly packing: Packing;
   readonly adapting: Adapting;
   /** A blade outline from a file, being looked at. */
@@ -82,6 +85,7 @@ export class Shop {
     this.staging = new Latest((design) => modeller.engine().scene(design), modeller.giveUp);
     const reckoner = engines.hire();
     this.budgeting = new Latest((design) => reckoner.engine().budget(design), reckoner.giveUp);
+    this.reaching = new Latest((design) => reckoner.engine().reach(design), reckoner.giveUp);
     this.packing = new Packing(engines.hire());
     this.adapting = new Adapting(engines.hire());
     this.importing = new Importing(engines.hire());

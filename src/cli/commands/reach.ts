@@ -1,14 +1,15 @@
 import { registry } from '../../../jigs/registry.ts';
-import { reachTable, type ReachTable } from '../../adapt/reach.ts';
-import { problem } from '../../core/issue.ts';
-import { chain, fail, ok } from '../../core/result.ts';
+import { reachOf, type ReachTable } from '../../adapt/reach.ts';
+import { reachSheet } from '../../adapt/reach-sheet.ts';
+import { chain } from '../../core/result.ts';
 import { plain } from '../../core/units.ts';
+import { svg } from '../../export/svg.ts';
 import type { Interval } from '../../geometry/interval.ts';
-import { solveDesign } from '../../make/engine.ts';
 import { text } from '../../text/index.ts';
 import { printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
 import { loadDesign } from '../load.ts';
 import { columns } from '../print.ts';
+import { writeNew } from '../write-file.ts';
 
 const words = text.adapt;
 
@@ -47,22 +48,25 @@ const print = ({ family, limits, bands, scope, step }: ReachTable): void => {
   }
 };
 
-/** `reach FILE`: what the fixture, as it is built, can grind. */
-export const reach = async (file: string, json: boolean): Promise<ExitCode> => {
-  const found = chain(loadDesign(file), (design) =>
-    chain(solveDesign(design, registry), (fixture) => {
-      const { family } = design.fixture;
-      const label = registry.families[family]?.label ?? family;
-      return fixture.reach === undefined
-        ? fail(problem('reach-unknown', 'fixture.family', words.reachUnknown(label)))
-        : ok(reachTable(design.name, label, fixture.reach));
-    }),
-  );
+/** `reach FILE`: what the fixture, as it is built, can grind; with `picture` also as a drawing. */
+export const reach = async (
+  file: string,
+  picture: string | undefined,
+  json: boolean,
+): Promise<ExitCode> => {
+  const found = chain(loadDesign(file), (design) => reachOf(design, registry));
   if (!found.ok) {
     printIssues(found.issues, json);
     return 2;
   }
+  const refused =
+    picture === undefined ? undefined : writeNew(picture, svg(reachSheet(found.value)), '--svg');
+  if (refused) {
+    printIssues([refused], json);
+    return 2;
+  }
   if (json) printJson(found.value);
   else print(found.value);
+  if (!json && picture !== undefined) printLine(words.reachDrawn(picture));
   return 0;
 };

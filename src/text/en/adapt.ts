@@ -115,6 +115,12 @@ export const adapt = {
     `${label}: ${[atLeast, atMost].filter(Boolean).join(', ')}`,
   reachAtLeast: (value: string) => `at least ${value}`,
   reachAtMost: (value: string) => `at most ${value}`,
+  reachHeights: 'Height of the blade, mm',
+  reachThicknesses: 'Thickness at the spine, mm',
+  reachBars: (from: string, to: string) =>
+    `Figures and bars: bevel angle a side; a bar reaches across its band from ${from} to ${to} degrees.`,
+  reachPicture: 'the drawing (SVG) to write; it must not exist yet',
+  reachDrawn: (file: string) => `Drawn in ${file}`,
   reachCorner: 'spine mm \\ height mm',
   reachBand: (from: string, to: string) => `${from} to ${to}`,
   reachAngles: (from: string, to: string) => `${from}-${to}`,

@@ -235,6 +235,15 @@ export const app = {
     before: 'Before',
     after: 'After',
   },
+  reach: {
+    title: 'What else it can grind',
+    about: 'Heights, thicknesses and angles that this fixture, as it is built, can still grind.',
+    ask: 'Find its reach',
+    nothing: 'In the range that is tabled nothing is proved to be in its reach.',
+    corner: 'Thickness \\ height, mm',
+    bars: (from: string, to: string) =>
+      `Bevel angle a side, degrees; each bar lies between ${from} and ${to} degrees.`,
+  },
   budget: {
     title: 'Tolerance budget',
     about: 'What errors of setting, belt and blade do to the bevel, and which counts most.',
