@@ -13,6 +13,7 @@ import {
   type Placement,
   type Result,
   spineRestGrinding,
+  type StripWish,
   type SpineRestBody,
   type SpineRestInput,
   type SpineRestPlan,
@@ -34,6 +35,7 @@ import { padContact } from './place/hand.ts';
 import type { Items } from '../shared/place/items.ts';
 import { placed, type Standing } from '../shared/place/place.ts';
 import { posesOf, spinesOf } from './pose/poses.ts';
+import { printed } from '../shared/parts/context.ts';
 import { reachOf } from './reach.ts';
 import { sectionOf } from './section.ts';
 import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
@@ -98,6 +100,21 @@ const bodyOf = ({ design, v }: Solved): SpineRestBody => {
   };
 };
 
+/** Strip for a wandering line, mm: common practice, no source. The step for it is rounded. */
+const STRIP = { least: 1, height: 6, stepRadius: 8, tape: 0.2 } as const;
+
+/** What is asked of a strip: the blade's own wish for its line, the rest's own bearing. */
+const stripWish = ({ v, context }: Solved): ((blade: Design['blades'][number]) => StripWish) => {
+  const { name, density } = printed(context);
+  return ({ line }) => ({
+    ...STRIP,
+    allowed: line.allowed,
+    centred: true,
+    bearing: v.leastBearing,
+    make: { kind: 'print', material: name, density },
+  });
+};
+
 /** The questions of all checks, from the finished parts. */
 const questionOf = (
   solved: Solved,
@@ -158,7 +175,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
       const shift = shiftsOf(stands).shifts[setting.step - 1] ?? 0;
       return sectionOf(context, plan, setting, shift);
     },
-    virtual: spineRestGrinding(solved.input, plan, bodyOf(solved)),
+    virtual: spineRestGrinding(solved.input, plan, bodyOf(solved), stripWish(solved)),
     reach: reachOf({ design, v, plan, context, stands }),
     assembly: words.assembly(steps),
     zeroing: words.zeroing(steps),

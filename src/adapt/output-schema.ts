@@ -1,6 +1,5 @@
 import * as v from 'valibot';
-import type { Issue } from '../core/issue.ts';
-import { checkResultSchema, unitSchema } from '../make/output-schema.ts';
+import { checkResultSchema, issueSchema, unitSchema } from '../make/output-schema.ts';
 import type { Adaptation } from './adapt.ts';
 import type { AreaConsequence, Comparison } from './compare.ts';
 import type { Difference } from './differences.ts';
@@ -12,14 +11,6 @@ import type { SettingChange } from './setting-changes.ts';
 type Schema<T> = v.GenericSchema<unknown, T>;
 
 const list = v.array;
-
-const issueSchema: Schema<Issue> = v.object({
-  code: v.string(),
-  severity: v.picklist(['error', 'warning', 'note']),
-  path: v.string(),
-  message: v.string(),
-  fix: v.string(),
-});
 
 const differenceSchema: Schema<Difference> = v.object({
   path: v.string(),

@@ -13,6 +13,7 @@ export const grindCommand = (end: (code: ExitCode) => void): Command => {
     .argument('<file>', text.cli.fileArgument)
     .option('--blade <name>', words.bladeOption)
     .option('--grid <mm>', words.gridOption)
+    .option('--cure', words.cureOption)
     .option('--advice', words.adviceOption)
     .option('--out <file>', words.outOption)
     .option('--json', text.cli.jsonOption)

@@ -89,5 +89,5 @@ export {
   type VirtualGrinding,
   type VirtualWork,
 } from './virtual.ts';
-export type { SpineRestBody } from '../virtual/index.ts';
+export type { SpineRestBody, StripWish } from '../virtual/index.ts';
 export { valuesOf, type ValuesOf } from './values.ts';

@@ -6,9 +6,13 @@ import type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts
 import {
   adviseStroke,
   carriageJob,
+  cureLine,
   edgeRestJob,
   spineRestJob,
+  type Cure,
+  type Resolution,
   type SpineRestBody,
+  type StripWish,
   type StrokeAdvice,
   type VirtualJob,
 } from '../virtual/index.ts';
@@ -18,6 +22,8 @@ export interface VirtualWork {
   readonly job: VirtualJob;
   /** Which stroke leaves the evenest edge; absent where the family has no stroke to choose. */
   readonly advice?: () => Result<StrokeAdvice>;
+  /** The strip that mends a wandering grind line; absent where the family has no step for it. */
+  readonly cure?: (resolution: Resolution) => Result<Cure>;
 }
 
 /** The virtual grind of a blade by its name; undefined for a name that is none. */
@@ -30,14 +36,20 @@ const named =
     return blade && work(blade);
   };
 
-/** A spine rest's nose and step, as its blades are ground against them. */
+/** A spine rest's nose and step, as its blades are ground against them; `wish` asks for a strip. */
 export const spineRestGrinding = (
   input: SpineRestInput,
   plan: SpineRestPlan,
   body: SpineRestBody,
+  wish: (blade: Blade) => StripWish,
 ): VirtualGrinding =>
   named(input.blades, (blade) => ({
     job: spineRestJob(blade, input, plan, body),
+    cure: (resolution) =>
+      cureLine({
+        virtual: { ...spineRestJob(blade, input, plan, body), resolution },
+        wish: wish(blade),
+      }),
     advice: () => adviseStroke(input, blade, body),
   }));
 

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { CheckResult } from '../check/result.ts';
+import type { Issue } from '../core/issue.ts';
 import type { Certainty } from '../core/certainty.ts';
 import type { Fact, GrindLine, Setting } from '../family/index.ts';
 import type { Manifest } from '../export/package.ts';
@@ -98,12 +99,20 @@ const lineSchema = v.object({
   ),
 });
 
-const factSchema = v.object({
+export const factSchema = v.object({
   key: v.string(),
   label: v.string(),
   value: v.number(),
   unit: unitSchema,
   certainty: certaintySchema,
+});
+
+export const issueSchema: Schema<Issue> = v.object({
+  code: v.string(),
+  severity: v.picklist(['error', 'warning', 'note']),
+  path: v.string(),
+  message: v.string(),
+  fix: v.string(),
 });
 
 const point = v.tuple([v.number(), v.number(), v.number()]);

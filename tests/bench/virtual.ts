@@ -92,6 +92,7 @@ timed('cure, taper 3 to 1.5 over 210', () => {
       least: 1,
       height: 6,
       stepRadius: 8,
+      centred: false,
       tape: 0.2,
       bearing: 0.3,
       make: { kind: 'print', material: 'PETG', density: 1.27 },

@@ -29,7 +29,7 @@ describe.each(grinding)('the blades of $file, ground virtually', ({ design }) =>
   });
 
   it('writes maps and places as files that carry the design', () => {
-    const files = groundFolder(design, ground);
+    const files = valueOf(groundFolder(design, ground));
     const table = files.find(({ path }) => path === 'ground.csv');
     const rows = Buffer.from(table?.bytes ?? [])
       .toString('utf8')
@@ -77,5 +77,50 @@ describe('what cannot be ground virtually', () => {
     expect(missing.ok ? [] : missing.issues.map(({ code }) => code)).toEqual(['blade-unknown']);
     const none = groundBlades(spine.design, { ...fixture, virtual: () => undefined });
     expect(none.ok ? [] : none.issues.map(({ code }) => code)).toContain('no-virtual');
+  });
+
+  it('is a strip for a family without a step, which says so', () => {
+    const other = grinding.find(({ family }) => family === 'carriage');
+    if (other === undefined) throw new Error('no example');
+    const fixture = valueOf(solveDesign(other.design, registry));
+    const [ground] = valueOf(groundBlades(other.design, fixture, { step: 4, cure: true }));
+    expect(ground?.cure?.issues.map(({ code }) => code)).toEqual(['no-cure']);
+  });
+});
+
+describe('the strip of a tapered blade', () => {
+  it('brings the line within the wish, is one print for both sides and a file of its own', () => {
+    const kitchen = examplesOf('spine-rest').find(({ file }) => file.startsWith('kitchen-210'));
+    const first = kitchen?.design.blades[0];
+    if (kitchen === undefined || first === undefined) throw new Error('no example');
+    const thickness = [
+      { u: 0, t: 3 },
+      { u: 210, t: 2.2 },
+    ];
+    const line = { ...first.line, allowed: 0.5 };
+    // The spine of a thin tip comes nearer to the belt than this rest's bearing allows as it is.
+    const parameters = { ...kitchen.design.fixture.parameters, leastBearing: 0.3 };
+    const design = {
+      ...kitchen.design,
+      blades: [{ ...first, thickness, line }],
+      fixture: { ...kitchen.design.fixture, parameters },
+    };
+    const fixture = valueOf(solveDesign(design, registry));
+    const ground = valueOf(groundBlades(design, fixture, { step: 2, cure: true }));
+    const [blade] = grindReport(design, ground).blades;
+    expect(is(grindSchema, JSON.parse(JSON.stringify(grindReport(design, ground))))).toBe(true);
+    expect(blade?.cure?.oneForBoth).toBe(true);
+    expect(blade?.cure?.settings.map(({ setting }) => setting)).toEqual(
+      fixture.settings.map(({ id }) => id),
+    );
+    for (const side of blade?.cure?.sides ?? []) {
+      // Half the taper over the blade tips the bevel by millimetres; the wish is half of one.
+      expect(side.without).toBeGreaterThan(2);
+      expect(side.with).toBeLessThan(0.5);
+      expect(Math.min(...side.profile.map((at) => at.thickness))).toBeGreaterThan(1);
+    }
+    const files = valueOf(groundFolder(design, ground)).map(({ path }) => path);
+    expect(files.filter((path) => path.endsWith('.stl'))).toHaveLength(1);
+    expect(files.some((path) => path.startsWith('line-strip'))).toBe(true);
   });
 });

@@ -18,6 +18,7 @@ const wish: StripWish = {
   least: 1,
   height: 6,
   stepRadius: 8,
+  centred: false,
   tape: 0.2,
   bearing: 0.3,
   make: { kind: 'print', material: 'PETG', density: 1.27 },

@@ -6,7 +6,8 @@ import type { Design } from '../../document/schema.ts';
 import { solveDesign } from '../../make/engine.ts';
 import { groundFolder } from '../../make/ground/files.ts';
 import { groundBlades, groundPlaces, type Ground } from '../../make/ground/ground.ts';
-import { grindReport } from '../../make/ground/report.ts';
+import { cureSettings, grindReport } from '../../make/ground/report.ts';
+import type { Cure } from '../../virtual/index.ts';
 import { text } from '../../text/index.ts';
 import { issueOf, printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
 import { loadDesign } from '../load.ts';
@@ -19,6 +20,7 @@ export interface GrindOptions {
   readonly blade?: string;
   readonly grid?: string;
   readonly advice?: boolean;
+  readonly cure?: boolean;
   readonly out?: string;
   readonly json?: boolean;
 }
@@ -39,8 +41,24 @@ const gridOf = (given: string | undefined): Result<number> => {
 
 const show = (value: number): string => plain(value, 2);
 
+const printCure = (cure: Result<Cure>): void => {
+  printIssues(cure.issues, false);
+  if (!cure.ok) return;
+  const { oneForBoth, facts } = cure.value;
+  printLine(`  ${words.cureTitle(oneForBoth)}`);
+  const unit = (of: string): string => (of === 'count' ? '' : of);
+  columns([
+    ...facts.map((fact) => [`    ${fact.label}`, show(fact.value), unit(fact.unit)]),
+    ...cureSettings(cure.value).map(({ setting, setoff }) => [
+      `    ${words.cureSetting}, ${setting}`,
+      show(setoff),
+      'mm',
+    ]),
+  ]).forEach(printLine);
+};
+
 const printGround = (ground: Ground): void => {
-  const { blade, report, work, advice } = ground;
+  const { blade, report, work, advice, cure } = ground;
   const { standing, uneven, lines, model, grind, assumptions } = report;
   printLine(words.title(blade.name));
   printLine(`  ${words.edge(standing.value, standing.u, uneven)}`);
@@ -69,18 +87,25 @@ const printGround = (ground: Ground): void => {
   ).forEach(printLine);
   if (advice) printLine(`  ${advice.sentence}`);
   else if (work.advice === undefined) printLine(`  ${words.noAdvice}`);
+  if (cure) printCure(cure);
   assumptions.forEach((line) => printLine(`  ${line}`));
 };
 
 const grind = (
   file: string,
-  { blade, grid, advice }: GrindOptions,
+  { blade, grid, advice, cure }: GrindOptions,
 ): Result<{ readonly design: Design; readonly ground: Ground[] }> =>
   chain(gridOf(grid), (step) =>
     chain(loadDesign(file), (design) =>
       chain(solveDesign(design, registry), (fixture) =>
-        chain(groundBlades(design, fixture, { blade, step, advice: advice === true }), (ground) =>
-          ok({ design, ground }),
+        chain(
+          groundBlades(design, fixture, {
+            blade,
+            step,
+            advice: advice === true,
+            cure: cure === true,
+          }),
+          (ground) => ok({ design, ground }),
         ),
       ),
     ),
@@ -100,7 +125,12 @@ export const grindFile = async (file: string, options: GrindOptions): Promise<Ex
     return 2;
   }
   const { design, ground } = done.value;
-  const problem = out === undefined ? undefined : writePackage(out, groundFolder(design, ground));
+  const files = out === undefined ? ok([]) : groundFolder(design, ground);
+  if (!files.ok) {
+    printIssues(files.issues, json);
+    return 2;
+  }
+  const problem = out === undefined ? undefined : writePackage(out, files.value);
   if (problem) {
     printIssues([problem], json);
     return 2;

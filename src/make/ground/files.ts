@@ -1,8 +1,10 @@
+import { chain, ok, type Result } from '../../core/result.ts';
 import { plain } from '../../core/units.ts';
 import type { Blade } from '../../blade/schema.ts';
 import type { Design } from '../../document/schema.ts';
 import { saveDesign } from '../../document/save.ts';
 import { groundSheets, type GroundSheetData } from '../../drawing/ground-sheets.ts';
+import { partSheets } from '../../drawing/part-sheets.ts';
 import type { Sheet } from '../../drawing/sheet.ts';
 import type { TitleBlock } from '../../drawing/title-block.ts';
 import { DESIGN_KIND, svg, withManifest, type PackageFile } from '../../export/index.ts';
@@ -10,6 +12,8 @@ import { text } from '../../text/index.ts';
 import { bladeMap, type MapValue } from '../../virtual/index.ts';
 import { utf8 } from '../files/bytes.ts';
 import { csv } from '../files/table.ts';
+import { plateFiles } from '../files/plates.ts';
+import { printFiles } from '../files/prints.ts';
 import { titleBlock } from '../files/title.ts';
 import { groundPlaces, type Ground, type GroundPlace } from './ground.ts';
 
@@ -80,12 +84,26 @@ export const groundFile = (ground: readonly Ground[]): PackageFile => ({
   ]),
 });
 
-/** Maps and places alone as a folder, with the design in every file. */
-export const groundFolder = (design: Design, ground: readonly Ground[]): PackageFile[] => {
+/** Maps and places alone, and the strips that were asked for, as a folder, with the design in every file. */
+export const groundFolder = (design: Design, ground: readonly Ground[]): Result<PackageFile[]> => {
   const carry = saveDesign(design);
-  const sheets = groundDrawings(ground, titleBlock(design, carry));
-  return withManifest(
+  const parts = ground.flatMap(({ cure }) =>
+    cure?.ok ? cure.value.sides.map(({ part }) => part) : [],
+  );
+  // One strip that serves both sides is told once.
+  const strips = parts.filter(({ id }, i) => parts.findIndex((part) => part.id === id) === i);
+  const made = chain(plateFiles(strips, design.making, carry), (plates) =>
+    chain(printFiles(strips, carry), (prints) => ok([...plates, ...prints])),
+  );
+  if (!made.ok) return made;
+  const block = titleBlock(design, carry);
+  const sheets = [
+    ...groundDrawings(ground, block),
+    ...strips.flatMap((part) => partSheets(part, block)),
+  ];
+  const files = withManifest(
     [
+      ...made.value,
       groundFile(ground),
       ...sheets.map((sheet) => ({
         path: `${sheet.id}.svg`,
@@ -97,4 +115,5 @@ export const groundFolder = (design: Design, ground: readonly Ground[]): Package
     // Nothing was checked here, and what was not checked counts as failed.
     { design: design.name, passed: false },
   );
+  return ok(files);
 };

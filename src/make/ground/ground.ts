@@ -4,7 +4,14 @@ import { all, chain, fail, ok, type Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
 import type { Fixture, VirtualWork } from '../../family/index.ts';
 import { text } from '../../text/index.ts';
-import { reportOf, USUAL, type StrokeAdvice, type VirtualReport } from '../../virtual/index.ts';
+import {
+  reportOf,
+  USUAL,
+  type Cure,
+  type Resolution,
+  type StrokeAdvice,
+  type VirtualReport,
+} from '../../virtual/index.ts';
 
 const words = text.virtual.command;
 
@@ -15,6 +22,8 @@ export interface GroundOptions {
   readonly step?: number | undefined;
   /** Whether strokes are to be compared. */
   readonly advice?: boolean;
+  /** Whether a strip is to be looked for that mends the grind line. */
+  readonly cure?: boolean;
   /** Told the share that is done, 0 to 1. */
   readonly progress?: (share: number) => void;
 }
@@ -26,6 +35,8 @@ export interface Ground {
   readonly step: number;
   readonly report: VirtualReport;
   readonly advice?: StrokeAdvice;
+  /** The strip, or why there is none, where it was asked for. */
+  readonly cure?: Result<Cure>;
 }
 
 const asked = ({ blades }: Design, name: string | undefined): Result<readonly Blade[]> => {
@@ -35,6 +46,9 @@ const asked = ({ blades }: Design, name: string | undefined): Result<readonly Bl
     ? ok(chosen)
     : fail(problem('blade-unknown', 'blades', words.noBlade(name ?? '', known)));
 };
+
+const cureOf = ({ cure }: VirtualWork, resolution: Resolution): Result<Cure> =>
+  cure?.(resolution) ?? fail(problem('no-cure', 'fixture.family', words.noCure));
 
 const adviceOf = (work: VirtualWork, isAsked: boolean): Result<StrokeAdvice | undefined> =>
   isAsked && work.advice ? work.advice() : ok(undefined);
@@ -46,7 +60,13 @@ const adviceOf = (work: VirtualWork, isAsked: boolean): Result<StrokeAdvice | un
 export const groundBlades = (
   design: Design,
   fixture: Fixture,
-  { blade, step = USUAL.step, advice = false, progress = () => undefined }: GroundOptions = {},
+  {
+    blade,
+    step = USUAL.step,
+    advice = false,
+    cure = false,
+    progress = () => undefined,
+  }: GroundOptions = {},
 ): Result<Ground[]> =>
   chain(asked(design, blade), (blades) =>
     all(
@@ -58,7 +78,14 @@ export const groundBlades = (
           progress((i + share) / blades.length),
         );
         return chain(adviceOf(work, advice), (best) =>
-          ok({ blade: one, work, step, report, ...(best ? { advice: best } : {}) }),
+          ok({
+            blade: one,
+            work,
+            step,
+            report,
+            ...(best ? { advice: best } : {}),
+            ...(cure ? { cure: cureOf(work, { ...USUAL, step }) } : {}),
+          }),
         );
       }),
     ),

@@ -1,7 +1,15 @@
 import type { Side } from '../../blade/schema.ts';
 import type { Certainty } from '../../core/certainty.ts';
+import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
-import type { EdgePlace, LinePlace, ModelPlace, StrokeCandidate } from '../../virtual/index.ts';
+import type {
+  Cure,
+  CureFact,
+  EdgePlace,
+  LinePlace,
+  ModelPlace,
+  StrokeCandidate,
+} from '../../virtual/index.ts';
 import type { Ground } from './ground.ts';
 
 /** A greatest value and where it is, mm. */
@@ -45,6 +53,27 @@ export interface BladeReport {
     readonly planned: StrokeCandidate;
     readonly candidates: readonly StrokeCandidate[];
   } | null;
+  /** The strip; null where none was asked for or found: the issues then say why. */
+  readonly cure: CureReport | null;
+  readonly cureIssues: readonly Issue[];
+}
+
+/** The strip of `grind --cure`. */
+export interface CureReport {
+  /** Whether one strip, turned over, serves both sides. */
+  readonly oneForBoth: boolean;
+  readonly sides: readonly {
+    readonly side: Side;
+    readonly part: string;
+    /** Greatest deviation of the grind line without the strip and with it. */
+    readonly without: number;
+    readonly with: number;
+    /** Strip and tape along the blade. */
+    readonly profile: readonly { readonly u: number; readonly thickness: number }[];
+  }[];
+  /** Setting of the rounded step with the strip on, belt by belt. */
+  readonly settings: readonly { readonly setting: string; readonly setoff: number }[];
+  readonly facts: readonly CureFact[];
 }
 
 /** What `grind` answers. */
@@ -55,7 +84,26 @@ export interface GrindReport {
   readonly blades: readonly BladeReport[];
 }
 
-const bladeReport = ({ blade, step, report, advice }: Ground): BladeReport => ({
+/** Settings of the rounded step, belt by belt, mm. */
+export const cureSettings = ({ passes }: Cure): CureReport['settings'] =>
+  passes.flatMap(({ id, holding }) =>
+    holding.kind === 'spine-rest' ? [{ setting: id, setoff: holding.setoff }] : [],
+  );
+
+const cureReport = (cure: Cure): CureReport => ({
+  oneForBoth: cure.oneForBoth,
+  sides: cure.sides.map(({ side, part, profile, without, with: after }) => ({
+    side,
+    part: part.id,
+    without,
+    with: after,
+    profile,
+  })),
+  settings: cureSettings(cure),
+  facts: cure.facts,
+});
+
+const bladeReport = ({ blade, step, report, advice, cure }: Ground): BladeReport => ({
   blade: blade.name,
   step,
   standing: report.standing,
@@ -74,6 +122,8 @@ const bladeReport = ({ blade, step, report, advice }: Ground): BladeReport => ({
   advice: advice
     ? { sentence: advice.sentence, planned: advice.planned, candidates: advice.candidates }
     : null,
+  cure: cure?.ok ? cureReport(cure.value) : null,
+  cureIssues: cure?.issues ?? [],
 });
 
 /** The answer about all blades that were ground, as plain data. */

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { StrokeCandidate } from '../../virtual/index.ts';
-import { certaintySchema } from '../output-schema.ts';
-import type { At, BladeReport, GrindReport } from './report.ts';
+import { certaintySchema, factSchema, issueSchema } from '../output-schema.ts';
+import type { At, BladeReport, CureReport, GrindReport } from './report.ts';
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
@@ -26,6 +26,21 @@ const candidate: Schema<StrokeCandidate> = v.object({
   uneven: v.number(),
   standing: at,
   line: v.number(),
+});
+
+const cureSchema: Schema<CureReport> = v.object({
+  oneForBoth: v.boolean(),
+  sides: list(
+    v.object({
+      side,
+      part: v.string(),
+      without: v.number(),
+      with: v.number(),
+      profile: list(v.object({ u: v.number(), thickness: v.number() })),
+    }),
+  ),
+  settings: list(v.object({ setting: v.string(), setoff: v.number() })),
+  facts: list(factSchema),
 });
 
 const bladeSchema: Schema<BladeReport> = v.object({
@@ -68,6 +83,8 @@ const bladeSchema: Schema<BladeReport> = v.object({
   advice: v.nullable(
     v.object({ sentence: v.string(), planned: candidate, candidates: list(candidate) }),
   ),
+  cure: v.nullable(cureSchema),
+  cureIssues: list(issueSchema),
 });
 
 /** What `grind` answers, as published by `jig schema grind`. */

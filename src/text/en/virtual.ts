@@ -151,6 +151,14 @@ export const virtual = {
       meaning: 'Spacing of the places along the blade that are ground.',
       reason: 'A finer grid takes too long, a coarser one does not follow the blade.',
     },
+    cureOption: 'look for the strip that mends the grind line',
+    noCure: {
+      message: 'This family has no step for a blade to bear on with a strip.',
+      fix: 'Use a spine rest for this blade, or leave the strip out.',
+    },
+    cureTitle: (one: boolean) =>
+      one ? 'Line strip, one for both sides' : 'Line strip, one a side',
+    cureSetting: 'Rounded step to belt with the strip',
     adviceOption: 'compare strokes and orders of the sides',
     outOption: 'file for the places along the blades, comma-separated values',
     noBlade: (name: string, known: string) => ({

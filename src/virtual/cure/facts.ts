@@ -49,7 +49,7 @@ export const factsOf = (
     fact('strip-length', words.length, to - from),
     fact('strip-bottom', words.bottom, first?.strip.bottom ?? 0),
     fact('strip-step-radius', words.radius, wish.stepRadius),
-    fact('strip-stuck', words.stick, (to - from) * wish.height),
+    fact('strip-stuck', words.stick, ((to - from) * wish.height) / 100, exact, 'count'),
     fact('strip-corner', words.corner, Math.min(...sides.map(({ measures }) => measures.corner))),
     fact(
       'strip-contact',

@@ -113,14 +113,15 @@ const lastSteering = ({ shape, field, pass }: Search): number =>
  * at a bevel's height b by b times that. The strip keeps its least thickness by moving the step
  * with it.
  *
- * The strip ends with the last place that counts. So that the belt's heel end still comes there, the
- * step stands that much nearer to the plunge. Returns every strip that was tried, the best first.
+ * The strip ends with the last place that counts. So that the belt's heel end still comes there, a
+ * step that is not centred stands that much nearer to the plunge. Returns every strip that was tried, the best first.
  */
 export const findStrip = (search: Search): Tried[] => {
   const { shape, field, step, pass, wish } = search;
   const { from, width } = pass.stroke;
   const end = lastSteering(search);
-  const to = Math.max(from, Math.min(pass.stroke.to, end + width / 2));
+  const beyond = wish.centred ? 0 : width / 2;
+  const to = Math.max(from, Math.min(pass.stroke.to, end + beyond));
   const at = Math.min(0, end - to);
   const parts = Math.max(2, Math.ceil((to - from) / SPACING));
   const nodes = Array.from({ length: parts + 1 }, (_, i) => from + at + ((to - from) * i) / parts);

@@ -16,6 +16,11 @@ export interface StripWish {
   readonly height: number;
   /** Radius of the rounded step it bears on. */
   readonly stepRadius: number;
+  /**
+   * Whether the step stays before the belt's middle, so that one step serves both sides; the stroke
+   * then ends with the strip. Otherwise it stands nearer to the plunge, on either side its own way.
+   */
+  readonly centred: boolean;
   /** Thickness of what it is stuck on with. */
   readonly tape: number;
   /** Least length over which the spine must bear on the nose's top, square to the belt. */
