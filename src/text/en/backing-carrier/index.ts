@@ -17,7 +17,7 @@ export const backingCarrier = {
   side,
   issues: {
     notFlat: (kind: string) => ({
-      message: `The platen is of kind "${kind}"; the ribs of the carrier lie on a flat one.`,
+      message: `The platen is of kind "${kind}"; it must be flat, because the ribs of the carrier lie on it.`,
       fix: 'Use a grinder with a flat platen, or put the backing on its own platen.',
     }),
     named: (id: string) => ({
