@@ -91,6 +91,11 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
   scene: async (design) => chain(solve(design), (fixture) => sceneOf(design, fixture)),
   budget: async (design) =>
     chain(solve(design), (fixture) => fixture.budget?.(SIMULATING) ?? ok(null)),
+  grind: async (design) => {
+    const solved = solve(design);
+    if (!solved.ok) return solved;
+    return (await import('./ground.ts')).groundCards(design, solved.value);
+  },
   reach: async (design) =>
     chain(checkDesign(design, registry), (sound) => reachOf(sound, registry)),
   adapt: async (design, grinder) =>

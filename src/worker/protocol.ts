@@ -1,3 +1,4 @@
+import type { Certainty } from '../core/certainty.ts';
 import type { Adapted } from '../adapt/adapt.ts';
 import type { ReachTable } from '../adapt/reach.ts';
 import type { CheckResult } from '../check/result.ts';
@@ -11,8 +12,9 @@ import type { Frame } from '../geometry/frame.ts';
 import type { Placement } from '../model/part.ts';
 import type { PackageFile } from '../export/package.ts';
 import type { Budget } from '../setup/budget/budget.ts';
+import type { BladeMap, CureFact, MapValue } from '../virtual/index.ts';
 import type { BeltSection, Fact, GrindLine, Setting } from '../family/family.ts';
-import type { Blade } from '../blade/schema.ts';
+import type { Blade, Side } from '../blade/schema.ts';
 import type { Contour } from '../outline/clean.ts';
 import type { OutlineChoice } from '../outline/lay.ts';
 import type { OutlineFile } from '../outline/read.ts';
@@ -100,6 +102,33 @@ export interface Scene {
   readonly belt: { readonly width: number; readonly lean: number };
 }
 
+/** A ground blade at one moment. */
+export interface GroundFrame {
+  readonly label: string;
+  readonly map: BladeMap;
+}
+
+/** One blade ground virtually: the blade as it comes and after every pass; lengths mm. */
+export interface GroundCard {
+  readonly blade: string;
+  readonly shows: MapValue;
+  readonly frames: readonly GroundFrame[];
+  /** Most over the edge wanted, and thickest less thinnest edge, where places count. */
+  readonly standing: { readonly u: number; readonly value: number };
+  readonly uneven: number;
+  /** Greatest deviation of each grind line, and where. */
+  readonly lines: readonly { readonly side: Side; readonly u: number; readonly value: number }[];
+  readonly certainty: Certainty;
+  readonly assumptions: readonly string[];
+  /** The same with the line strip; null where there is none, and the issues say why. */
+  readonly cured: {
+    readonly frames: readonly GroundFrame[];
+    readonly lines: readonly { readonly side: Side; readonly value: number }[];
+    readonly facts: readonly CureFact[];
+  } | null;
+  readonly cureIssues: readonly Issue[];
+}
+
 /** The files of a package, and all of them as one archive. */
 export interface Packed {
   readonly files: readonly PackageFile[];
@@ -135,6 +164,8 @@ export interface Engine {
   scene(design: Design): Promise<Result<Scene>>;
   /** The tolerance budget, simulated with a fixed seed; null where the family draws up none. */
   budget(design: Design): Promise<Result<Budget | null>>;
+  /** The blades as the belt leaves them; null where the family does not say how it holds them. */
+  grind(design: Design): Promise<Result<readonly GroundCard[] | null>>;
   /** What the fixture can grind as it is built; an issue where its family cannot say. */
   reach(design: Design): Promise<Result<ReachTable>>;
   /** What fitting the design to another grinder means; nothing is changed. */

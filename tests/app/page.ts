@@ -34,6 +34,7 @@ export const entryEngine = (): Engine => ({
   scene: async () => fail(),
   budget: async () => fail(),
   reach: async () => fail(),
+  grind: async () => fail(),
   adapt: async () => fail(),
   outline: async () => fail(),
   trace: async () => fail(),

@@ -8,6 +8,7 @@ import { grindReport } from '../../src/make/ground/report.ts';
 import { grindSchema } from '../../src/make/ground/schema.ts';
 import { extractDesign } from '../../src/export/index.ts';
 import { saveDesign } from '../../src/document/save.ts';
+import { groundCards } from '../../src/worker/ground.ts';
 import { examplesOf, valueOf } from '../family/examples.ts';
 
 const grinding = ['spine-rest', 'edge-rest', 'carriage'].map((family) => {
@@ -85,6 +86,21 @@ describe('what cannot be ground virtually', () => {
     const fixture = valueOf(solveDesign(other.design, registry));
     const [ground] = valueOf(groundBlades(other.design, fixture, { step: 4, cure: true }));
     expect(ground?.cure?.issues.map(({ code }) => code)).toEqual(['no-cure']);
+  });
+});
+
+describe('the maps on the screen', () => {
+  it('show the blade as it comes and after every pass, and say why there is no strip', () => {
+    const given = grinding.find(({ family }) => family === 'carriage');
+    if (given === undefined) throw new Error('no example');
+    const fixture = valueOf(solveDesign(given.design, registry));
+    const [card] = valueOf(groundCards(given.design, fixture)) ?? [];
+    expect(card?.frames).toHaveLength(1 + fixture.settings.length);
+    expect(new Set(card?.frames.map(({ label }) => label)).size).toBe(card?.frames.length);
+    expect(card?.cured).toBeNull();
+    expect(card?.cureIssues.map(({ code }) => code)).toEqual(['no-cure']);
+    // It crosses to the page as plain data.
+    expect(structuredClone(card)).toEqual(card);
   });
 });
 

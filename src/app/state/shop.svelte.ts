@@ -4,7 +4,14 @@ import type { Design } from '../../document/schema.ts';
 import type { ReachTable } from '../../adapt/reach.ts';
 import type { Budget } from '../../setup/budget/budget.ts';
 import { text } from '../../text/index.ts';
-import type { Built, Engine, FamilyCard, Scene, Solved } from '../../worker/protocol.ts';
+import type {
+  Built,
+  Engine,
+  FamilyCard,
+  GroundCard,
+  Scene,
+  Solved,
+} from '../../worker/protocol.ts';
 import { Adapting } from './adapting.svelte.ts';
 import { Bench } from './bench.svelte.ts';
 import { Importing } from './importing.svelte.ts';
@@ -62,6 +69,8 @@ export class Shop {
   readonly staging: Latest<Scene>;
   /** The tolerance budget, asked for only when it is wanted. */
   readonly budgeting: Latest<Budget | null>;
+  /** The blades as the belt leaves them, asked for only when it is wanted. */
+  readonly grinding: Latest<readonly GroundCard[] | null>;
   /** What the fixture can still grind, asked for only when it is wanted. */
   readonly reaching: Latest<ReachTable>;
   readonly packing: Packing;
@@ -85,6 +94,7 @@ export class Shop {
     this.staging = new Latest((design) => modeller.engine().scene(design), modeller.giveUp);
     const reckoner = engines.hire();
     this.budgeting = new Latest((design) => reckoner.engine().budget(design), reckoner.giveUp);
+    this.grinding = new Latest((design) => reckoner.engine().grind(design), reckoner.giveUp);
     this.reaching = new Latest((design) => reckoner.engine().reach(design), reckoner.giveUp);
     this.packing = new Packing(engines.hire());
     this.adapting = new Adapting(engines.hire());

@@ -142,6 +142,26 @@ export const virtual = {
     sheetFact: 'The blade as the belt leaves it',
     sheetFactValue: 'see the last drawings and ground.csv',
   },
+  panel: {
+    title: 'The blade as the belt leaves it',
+    about:
+      'Grinds the blade virtually, pass by pass, and looks for a strip that mends a wandering line. It takes a few seconds.',
+    ask: 'Grind virtually',
+    estimate: 'Estimate.',
+    tip: 'The last of the tip does not steer: the line is shown there but not judged.',
+    passes: 'Passes done',
+    start: 'as it comes',
+    after: (pass: string) => `after ${pass}`,
+    without: 'Without a strip',
+    with: 'With the line strip',
+    edge: (standing: string, uneven: string) =>
+      `Edge at most ${standing} over the wanted one, even to ${uneven}`,
+    line: (side: Side, off: string, mended: string | undefined) =>
+      `Grind line, ${sides[side]} side, off the wanted one by ${off}${mended === undefined ? '' : `; with the strip ${mended}`}`,
+    noStrip: 'No strip:',
+    rests: 'What this rests on',
+    none: 'This fixture does not say how it holds a blade while it is ground.',
+  },
   command: {
     about: 'Grind the blades of a design virtually: edge, grind lines and what the belt leaves',
     bladeOption: 'name of one blade; all of the design otherwise',
