@@ -1,11 +1,13 @@
 import { Ajv } from 'ajv';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { saveDesign, saveGrinder } from '../../src/document/save.ts';
 import { zipPackage } from '../../src/export/index.ts';
 import { gaugeDesign } from '../robust/gauge.ts';
+import { seeded } from '../../src/setup/random.ts';
 import { wholeFiles } from '../soak/formats.ts';
+import { mutated } from '../soak/mutate.ts';
 import { run, runJson, workshop } from './runner.ts';
 
 vi.mock('../../jigs/registry.ts', async () => ({
@@ -86,6 +88,29 @@ describe('open', () => {
     expect(readFileSync(design, 'utf8')).toBe(text);
     const lost = await runJson('open', design, '--out', at('no/such/folder/x.jig.json'));
     expect(lost.value).toMatchObject({ issues: [{ code: 'output-unwritable' }] });
+  });
+});
+
+describe('damaged files given to open', () => {
+  it('end with a design or an issue, and leave no other file behind', async () => {
+    const random = seeded(31);
+    const whole = await wholeFiles();
+    const ends = new Set<number>();
+    for (const [name, bytes] of Object.entries(whole).filter(([format]) => format !== 'grinder'))
+      for (let i = 0; i < 6; i += 1) {
+        const file = put('damaged', mutated(random, bytes));
+        const out = at('mended.jig.json');
+        const before = readdirSync(at('.')).sort();
+        const { code, value } = await runJson('open', file, '--out', out);
+        ends.add(code);
+        const wrote = code === 0 ? ['mended.jig.json'] : [];
+        expect(readdirSync(at('.')).sort(), `${name} ${String(i)}`).toEqual(
+          [...before, ...wrote].sort(),
+        );
+        if (code === 0) rmSync(out);
+        else expect(value).toMatchObject({ issues: [{ severity: 'error' }] });
+      }
+    expect([...ends].sort()).toEqual([0, 2]);
   });
 });
 
