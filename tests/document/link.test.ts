@@ -7,8 +7,8 @@ import { linkFragment, openLink } from '../../src/document/link.ts';
 import { openDesign } from '../../src/document/open.ts';
 import { saveDesign } from '../../src/document/save.ts';
 
-const folder = 'jigs/spine-rest/examples';
-const examples = readdirSync(folder)
+const folder = 'jigs';
+const examples = readdirSync(folder, { recursive: true, encoding: 'utf8' })
   .filter((name) => name.endsWith('.jig.json'))
   .map((name) => {
     const opened = openDesign(readFileSync(join(folder, name)), registry);
