@@ -83,6 +83,7 @@ export const fixtureOf = (c: Context): Result<Fixture> =>
       },
       reach: reachOf(c),
       virtual: carriageGrinding(c.input, plan),
+      sheet: words.sheet,
       assembly: words.assembly(steps),
       zeroing: words.zeroing(steps),
       cautions: words.cautions(steps, v.leastEdge, design.grinder.belt.direction === 'down'),

@@ -143,7 +143,7 @@ export const linesOf = ({ lines, settings }: EdgeRestPlan): GrindLine[] =>
 
 /** Numbers worth printing beside the settings. */
 export const factsOf = (c: EdgeContext, plan: EdgeRestPlan): Fact[] => {
-  const { facts, basis, side: sides } = words;
+  const { facts, side: sides } = words;
   const { rig, x } = c;
   const mm = (key: string, label: string, value: number): Fact => ({
     key,
@@ -174,10 +174,6 @@ export const factsOf = (c: EdgeContext, plan: EdgeRestPlan): Fact[] => {
     ...belts.flatMap((s): Fact[] => [
       mm(`radius-${s.id}`, facts.radius(s.belt), s.wheel.radius),
       mm(`pinZero-${s.id}`, facts.pinZero(s.belt), zeroOf(c, s)),
-      {
-        ...mm(`scratch-${s.id}`, facts.scratch(s.belt), s.scratch),
-        certainty: { kind: 'estimate', basis: basis.scratch },
-      },
       mm(`room-${s.id}`, facts.room(s.id), s.roomAtTop),
       mm(`perTenth-${s.id}`, facts.perTenth(s.id), s.climb.perLip / 10),
       mm(`perDepth-${s.id}`, facts.perDepth(s.id), s.climb.perDepth),

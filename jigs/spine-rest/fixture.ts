@@ -177,6 +177,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
     },
     virtual: spineRestGrinding(solved.input, plan, bodyOf(solved), stripWish(solved)),
     reach: reachOf({ design, v, plan, context, stands }),
+    sheet: words.sheet,
     assembly: words.assembly(steps),
     zeroing: words.zeroing(steps),
     cautions: words.cautions(steps, v.leastEdge, design.grinder.belt.direction === 'down'),

@@ -2,7 +2,9 @@
 export interface SetupData {
   /** The fixture, e.g. "Spine-referenced rest". */
   readonly title: string;
-  /** What the sheet holds for: blade, grinder, belt side and so on. */
+  /** What the sheet holds for, and what is set once for all belts. */
+  readonly once: readonly Fact[];
+  /** Further numbers of fixture, belts and blades. */
   readonly facts: readonly Fact[];
   readonly settings: SettingsTable;
   readonly progress: readonly Progress[];
@@ -12,6 +14,8 @@ export interface SetupData {
   readonly measure: readonly string[];
   /** Cautions of this fixture, before the general ones. */
   readonly cautions: readonly string[];
+  /** What errors do to the bevel; empty where no budget can be drawn up. */
+  readonly budget: readonly BudgetRow[];
   /** Computed checks and what came of them, in words. */
   readonly checks: readonly Fact[];
   /** What columns and notes are called where other things are ground than bevels. */
@@ -26,6 +30,17 @@ export interface SetupTerms {
   readonly progressNote: string;
   readonly progress: readonly [string, string, string];
   readonly perTenth: (change: string) => string;
+}
+
+/** One line of the tolerance budget, in words and numbers with their units. */
+export interface BudgetRow {
+  readonly what: string;
+  /** Root of the sum of squares; the worst case. */
+  readonly spread: string;
+  readonly worst: string;
+  /** The three that do most, and what halving the first would leave. */
+  readonly most: string;
+  readonly halved: string;
 }
 
 export interface Fact {

@@ -16,7 +16,14 @@ import {
   type Strip,
 } from './layout.ts';
 import { page, sizeOf, spaceOf } from './paper.ts';
-import type { Fact, Progress, SettingsTable, SetupData, SetupTerms } from './setup-data.ts';
+import type {
+  BudgetRow,
+  Fact,
+  Progress,
+  SettingsTable,
+  SetupData,
+  SetupTerms,
+} from './setup-data.ts';
 import type { Sheet } from './sheet.ts';
 import {
   BLOCK_WIDTH,
@@ -71,28 +78,60 @@ const facts = (list: readonly Fact[]): Strip[] => {
   return fittedTable([left(t.what), left(t.value), left(t.what), left(t.value)], rows, WIDTH);
 };
 
+/** So many values stand in the table of settings; what there is more stands in one below it. */
+const MAIN_VALUES = 3;
+/** Widths of the columns of settings, mm: what is left is for writing. */
+const COLUMNS = { belt: 21, side: 12, stopAt: 12, value: 20, turns: 21, reading: 28 } as const;
+
+const column = (head: Head, width: number): Column => ({ ...head, width });
+
 /** What is set, with a place to write what was read back. */
 const settings = ({ names, rows }: SettingsTable, stopAt: string): Strip[] => {
   const t = text.drawing.setup.columns;
-  const heads = [
-    left(t.belt),
-    left(t.side),
-    right(stopAt),
-    ...names.map(right),
-    left(t.turns),
-    left(t.reading),
-    left(t.read),
+  const main = names.slice(0, MAIN_VALUES);
+  const more = names.slice(MAIN_VALUES);
+  const { belt, side, value, turns, reading } = COLUMNS;
+  const taken = belt + side + COLUMNS.stopAt + main.length * value + turns + reading;
+  const columns = [
+    column(left(t.belt), belt),
+    column(left(t.side), side),
+    column(right(stopAt), COLUMNS.stopAt),
+    ...main.map((name) => column(right(name), value)),
+    column(left(t.turns), turns),
+    column(left(t.reading), reading),
+    column(left(t.read), WIDTH - taken),
   ];
   const cells = rows.map((row) => [
     row.belt,
     row.side,
     row.stopAt.toFixed(2),
-    ...row.values.map((value) => value.toFixed(2)),
+    ...row.values.slice(0, MAIN_VALUES).map((one) => one.toFixed(2)),
     row.turns,
     row.reading,
     '',
   ]);
-  return fittedTable(heads, cells, WIDTH);
+  const others = rows.map((row) => [
+    row.belt,
+    row.side,
+    ...row.values.slice(MAIN_VALUES).map((one) => one.toFixed(2)),
+  ]);
+  const rest = (WIDTH - belt - side) / Math.max(1, more.length);
+  return [
+    ...table(columns, cells),
+    ...(more.length === 0
+      ? []
+      : [
+          space(2),
+          ...table(
+            [
+              column(left(t.belt), belt),
+              column(left(t.side), side),
+              ...more.map((name) => column(right(name), rest)),
+            ],
+            others,
+          ),
+        ]),
+  ];
 };
 
 /** What should come of it, with a place beside every height for what was measured. */
@@ -142,16 +181,28 @@ const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
   return bands;
 };
 
-const cautions = (own: readonly string[]): Strip[] => {
-  const t = text.safety;
-  return [
-    paragraph(t.authority, WIDTH, { bold: true }),
-    ...bullets(own),
-    ...t.cautions.flatMap((group) => [
-      paragraph(group.title, WIDTH, { bold: true, keep: true }),
-      ...bullets(group.lines),
-    ]),
+/** What holds for every fixture, after the cautions of this one. */
+const general = (): Strip[] =>
+  text.safety.cautions.flatMap((group) => [
+    paragraph(group.title, WIDTH, { bold: true, keep: true }),
+    ...bullets(group.lines),
+  ]);
+
+/** What errors of setting, belt and blade do, an output a row. */
+const budget = (rows: readonly BudgetRow[]): Strip[] => {
+  const t = text.drawing.setup;
+  if (rows.length === 0) return [];
+  const widths = { what: 30, spread: 21, worst: 34, halved: 21 } as const;
+  const { what, spread, worst, halved } = widths;
+  const columns = [
+    column(left(t.budget.what), what),
+    column(right(t.budget.spread), spread),
+    column(left(t.budget.worst), worst),
+    column(left(t.budget.most), WIDTH - what - spread - worst - halved),
+    column(right(t.budget.halved), halved),
   ];
+  const cells = rows.map((row) => [row.what, row.spread, row.worst, row.most, row.halved]);
+  return [paragraph(t.budgetNote, WIDTH, { keep: true }), ...table(columns, cells)];
 };
 
 /** What a sheet of bevels by edge thickness calls things. */
@@ -168,25 +219,39 @@ const bevels = (): SetupTerms => {
   };
 };
 
-const body = (data: SetupData, { link, designId }: TitleBlock): Strip[] => {
+/** What is needed at the machine: settings, zero, the cautions of this fixture. */
+const essentials = (data: SetupData, terms: SetupTerms): Strip[] => {
   const t = text.drawing.setup;
-  const terms = data.terms ?? bevels();
   return [
     paragraph(data.title, WIDTH, { height: TEXT.heading, bold: true, keep: true }),
-    ...facts(data.facts),
-    ...section(text.safety.title, cautions(data.cautions)),
-    ...section(t.measureTitle, data.measure.map(toMeasure)),
-    ...section(t.zeroTitle, steps(data.zeroing)),
+    paragraph(text.safety.authority, WIDTH, { bold: true }),
     ...section(t.settingsTitle, [
       ...settings(data.settings, terms.stopAt),
       space(1.5),
       paragraph(terms.settingsNote, WIDTH),
     ]),
+    ...section(t.onceTitle, [
+      paragraph(data.once.map(({ name, value }) => `${name}: ${value}`).join('; '), WIDTH),
+    ]),
+    ...section(t.zeroTitle, steps(data.zeroing)),
+    ...section(text.safety.title, bullets(data.cautions)),
+  ];
+};
+
+/** What is looked up: general cautions, what to expect, numbers, budget, checks, places to write. */
+const annex = (data: SetupData, terms: SetupTerms, { link, designId }: TitleBlock): Strip[] => {
+  const t = text.drawing.setup;
+  return [
+    paragraph(t.annexTitle, WIDTH, { height: TEXT.heading, bold: true, keep: true }),
+    ...general(),
+    ...section(t.measureTitle, data.measure.map(toMeasure)),
     ...section(terms.expectedTitle, expected(data.settings)),
     ...section(t.progressTitle, [
       paragraph(terms.progressNote, WIDTH, { keep: true }),
       ...progress(data.progress, terms),
     ]),
+    ...section(t.budgetTitle, budget(data.budget)),
+    ...section(t.factsTitle, [paragraph(t.factsNote, WIDTH, { keep: true }), ...facts(data.facts)]),
     ...section(t.checksTitle, [
       paragraph(t.checksNote, WIDTH, { keep: true }),
       ...facts(data.checks),
@@ -203,8 +268,9 @@ const body = (data: SetupData, { link, designId }: TitleBlock): Strip[] => {
 };
 
 /**
- * The set-up sheet: what is measured first, how zero is found, what is set belt by belt and what
- * should come of it, with cautions and places to write, poured over as many pages as it takes.
+ * The set-up sheet, poured over as many pages as it takes. The first pages are what lies at the
+ * machine: what is set belt by belt, how zero is found, cautions. The annex begins on a page of its
+ * own: what should come of it, numbers, tolerance budget and places to write.
  */
 export const setupSheets = (data: SetupData, block: TitleBlock): Sheet[] => {
   const paper = page(block.paper);
@@ -217,7 +283,10 @@ export const setupSheets = (data: SetupData, block: TitleBlock): Sheet[] => {
     sheets,
   });
   const room = area.y1 - area.y0 - titleBlockHeight(block, info(1, 1)) - 2 * INSET;
-  const pages = pour(body(data, block), [room]);
+  const terms = data.terms ?? bevels();
+  const pages = [essentials(data, terms), annex(data, terms, block)].flatMap((strips) =>
+    pour(strips, [room]),
+  );
   return pages.map((strips, i) => ({
     id: `setup-${String(i + 1)}`,
     title: data.title,

@@ -1,8 +1,10 @@
 import type { CheckResult } from '../check/result.ts';
 import { plain } from '../core/units.ts';
 import type { Design } from '../document/schema.ts';
-import type { Fact, Progress, SettingRow, SetupData } from '../drawing/setup-data.ts';
+import type { BudgetRow, Fact, Progress, SettingRow, SetupData } from '../drawing/setup-data.ts';
 import type { Fixture, Reading, Setting } from '../family/index.ts';
+import { scratchDepth } from '../grind/spine-rest/scratch.ts';
+import { beltSpeed } from '../grinder/belt-speed.ts';
 import { text } from '../text/index.ts';
 
 const words = text.make.setup;
@@ -91,23 +93,73 @@ const checkFacts = (checks: readonly CheckResult[]): Fact[] => {
   ];
 };
 
+/** Settings that are simulated for the sheet, and the seed: the same design gives the same sheet. */
+const SIMULATING = { draws: 1000, seed: 1 } as const;
+/** How many contributors are named. */
+const NAMED = 3;
+
+/** The tolerance budget of the last settings, an output a row. */
+const budgetRows = ({ budget }: Fixture): BudgetRow[] => {
+  const drawn = budget?.(SIMULATING);
+  if (!drawn?.ok) return [];
+  return drawn.value.outputs.map((output): BudgetRow => {
+    const { label, unit } = text.setup.budgetCommand.outputs[output.key];
+    const show = (value: number): string => `${plain(value, 2)} ${unit}`;
+    return {
+      what: label,
+      spread: `± ${show(output.rootSumSquare)}`,
+      worst: words.fromTo(show(output.worst.low), show(output.worst.high)),
+      most: output.effects
+        .slice(0, NAMED)
+        .map((effect) => words.share(effect.label, plain(100 * effect.share, 0)))
+        .join('; '),
+      halved: `± ${show(output.dominant.halved.rootSumSquare)}`,
+    };
+  });
+};
+
+/** Belts and blades: speed against the ratings, scratches, and the skin that has to come off. */
+const workFacts = ({ grinder, sequence, blades }: Design): Fact[] => {
+  const { beltRating, wheelRating } = grinder.drive;
+  const used = grinder.belts.filter(({ id }) => sequence.some(({ belt }) => belt === id));
+  return [
+    {
+      name: words.speed,
+      value: words.rated(plain(beltSpeed(grinder), 1), plain(beltRating), plain(wheelRating)),
+    },
+    ...used.flatMap(({ id, grit }) =>
+      grit === undefined
+        ? []
+        : [{ name: words.scratch(id), value: withUnit(scratchDepth(grit), 'mm') }],
+    ),
+    ...blades.map(({ name, edge }) => ({
+      name: words.skin(name),
+      value: withUnit((edge.asHeatTreated - edge.wanted) / 2, 'mm'),
+    })),
+  ];
+};
+
 /** What the set-up sheet of a fixture tells. */
 export const setupData = (
   design: Design,
-  { settings, facts, zeroing, cautions, sheet }: Fixture,
+  fixture: Fixture,
   checks: readonly CheckResult[],
   family: string,
 ): SetupData => {
+  const { settings, facts, zeroing, cautions, sheet } = fixture;
   const keys = changing(settings);
   const first = settings[0]?.readings ?? [];
   return {
     title: family,
-    facts: [
+    once: [
       { name: words.grinder, value: design.grinder.name },
       { name: words.blades, value: design.blades.map((blade) => blade.name).join(', ') },
       ...first
         .filter(({ key }) => !keys.has(key))
         .map(({ label, value, unit }) => ({ name: label, value: withUnit(value, unit) })),
+    ],
+    facts: [
+      ...workFacts(design),
       ...facts.map(({ label, value, unit }) => ({ name: label, value: withUnit(value, unit) })),
     ],
     settings: {
@@ -122,6 +174,7 @@ export const setupData = (
     measure: sheet?.measure ?? words.measure,
     ...(sheet ? { terms: sheet } : {}),
     cautions,
+    budget: budgetRows(fixture),
     checks: checkFacts(checks),
   };
 };

@@ -9,6 +9,7 @@ import { BLOCK } from './random-plate.ts';
 
 const data: SetupData = {
   title: 'Spine-referenced rest',
+  once: [{ name: 'Gap at the belt (feeler)', value: '1.25 mm' }],
   facts: Array.from({ length: 12 }, (_, i) => ({
     name: `Fact number ${String(i)} with a longer name`,
     value: `${String(i)}.5 mm`,
@@ -34,6 +35,15 @@ const data: SetupData = {
   zeroing: ['Isolate the machine and mount the belt.', 'Close the step until the pin is held.'],
   measure: ['Face of the abrasive square to the seat', 'Step parallel to the belt'],
   cautions: ['Never thinner than 0.2 mm at the edge.'],
+  budget: [
+    {
+      what: 'Bevel height, side ground first',
+      spread: '± 0.84 mm',
+      worst: '21.1 mm to 24.9 mm',
+      most: 'Wear of the belt (41 %); setting of the step (22 %); thickness (9 %)',
+      halved: '± 0.61 mm',
+    },
+  ],
   checks: [{ name: 'Running clearance', value: '1.0 mm, passed' }],
 };
 
@@ -55,6 +65,23 @@ describe('set-up sheet', () => {
     for (const part of ['4.65', '22.9', '0.70', 'P600', 'Setting 4', '3.35', '0.41'])
       expect(words).toContain(part);
     for (const step of [...data.zeroing, ...data.measure]) expect(words).toContain(step);
+  });
+
+  it('tells what errors do, and what halving the greatest of them leaves', () => {
+    for (const part of ['± 0.84 mm', 'Wear of the belt (41 %)', '± 0.61 mm'])
+      expect(words).toContain(part);
+  });
+
+  it('has settings, zero and own cautions on its first two pages, the rest on later ones', () => {
+    const told = sheets.map((sheet) =>
+      sheet.items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])).join(' '),
+    );
+    const annex = told.findIndex((page) => page.includes(text.drawing.setup.annexTitle));
+    expect(annex).toBeGreaterThan(0);
+    expect(annex).toBeLessThanOrEqual(2);
+    const before = told.slice(0, annex).join(' ');
+    for (const part of ['P600', ...data.zeroing, ...data.cautions, '1.25 mm'])
+      expect(before).toContain(part);
   });
 
   // The list of cautions that the project promises; the words are ours.

@@ -83,6 +83,21 @@ export const drawing = {
     measureTitle: 'Measure first',
     zeroTitle: 'Find zero',
     settingsTitle: 'Settings, belt by belt',
+    onceTitle: 'Set once, for all belts',
+    annexTitle: 'Annex: numbers to work and to check by',
+    factsTitle: 'Fixture, belts and blades',
+    factsNote:
+      'Scratches are estimates, a tenth of the mean grain. Up to about 0.2 mm of skin is decarburised by the heat treatment (common practice, no source): take as much off each side before the last belts.',
+    budgetTitle: 'What errors do to the bevel',
+    budgetNote:
+      'Root of the sum of squares and worst case of the last settings; ranges of common practice are assumptions. Tighten what does most: halving it leaves what is stated.',
+    budget: {
+      what: 'What',
+      spread: 'Spread',
+      worst: 'Worst case',
+      most: 'Most by (share of the variance)',
+      halved: 'First halved',
+    },
     settingsNote:
       'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock, read the setting again and write it under Read. Bevel heights are measured from the edge along the middle of the blade.',
     expectedTitle: 'Expected bevel heights, mm',

@@ -31,6 +31,13 @@ export const make = {
   setup: {
     grinder: 'Grinder',
     blades: 'Blades',
+    speed: 'Speed of the belt',
+    rated: (speed: string, belt: string, wheel: string) =>
+      `${speed} m/s; rated ${belt} (belt), ${wheel} (wheels)`,
+    scratch: (belt: string) => `Scratches of ${belt}, estimate`,
+    skin: (blade: string) => `Taken off each side at the edge, ${blade}`,
+    fromTo: (low: string, high: string) => `${low} to ${high}`,
+    share: (label: string, percent: string) => `${label} (${percent} %)`,
     wider: ' out',
     closer: ' in',
     unmoved: 'as it is',

@@ -4,7 +4,7 @@ import { parameters } from './parameters.ts';
 import { parts } from './parts.ts';
 import { certainty, plan } from './plan.ts';
 import { reach } from './reach.ts';
-import { section, setting } from './setting.ts';
+import { section, setting, sheet } from './setting.ts';
 import { assembly, cautions, zeroing } from './steps.ts';
 
 /** Words of the guided-angle carriage. */
@@ -23,5 +23,6 @@ export const carriage = {
   reach,
   section,
   setting,
+  sheet,
   zeroing,
 } as const;

@@ -7,7 +7,7 @@ export const setting = {
     tilt: 'Tilt of the carriage on the base',
     fence: 'Belt to rear face of the fence',
     fenceFromFront: 'Front of the base to rear face of the fence',
-    edgeSide: 'Edge of this side from the centreline',
+    edgeSide: 'Edge of this side from the midplane',
     edgeHeight: 'Edge above the base, level (edge gauge)',
     jaw: 'Plunge to jaw',
     turn: 'Turn of the blade in its plane, tip up',
@@ -67,4 +67,24 @@ export const section = {
   push: 'Push',
   mm: (value: number) => n(value),
   tilt: (value: number) => `${n(value)} degrees`,
+} as const;
+
+/** What the set-up sheet calls the columns, and what is measured before the fixture is trusted. */
+export const sheet = {
+  stopAt: 'Stop at e',
+  settingsNote:
+    'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock the nut of the heel screw, set the fence, read both again and write them under Read. Bevel heights are measured from the edge along the middle of the blade.',
+  expectedTitle: 'Expected bevel heights, mm',
+  progressNote:
+    'The angle stays what the heel screw sets while the fence stops the edge; with the fence held back the bevel is lower. Edge thickness e, angle a side a, bevel height b.',
+  progress: ['e, mm', 'a, °', 'b, mm'],
+  perTenth: (change: string): string => `0.1 mm off the edge: ${change} mm of height`,
+  measure: [
+    'Front of the upright square to the base with the carriage level (square and feeler), mm',
+    'From the foot screws to the heel screw, mm',
+    'Rear face of the fence parallel to the abrasive (feeler at both edges of the belt), mm',
+    'Edge gauge: its lip above the upright, mm',
+    'Tang or ricasso in the jaw: thickness, and play of the blade under the clamp, mm',
+    'Bow of the blade after heat treatment (straight edge and feeler), mm',
+  ],
 } as const;

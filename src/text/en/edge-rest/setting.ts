@@ -42,12 +42,8 @@ export const setting = {
     guided: (blade: string, side: string) => `Length of ${blade} that the lip guides, ${side}`,
     sagitta: (blade: string, side: string) =>
       `Sagitta of the edge over the lip, ${blade}, ${side}: the hollow shifts by up to this`,
-    scratch: (belt: string) => `Depth of scratches of ${belt}`,
     deviation: (blade: string, side: string) =>
       `Hollow of ${blade}, ${side}: greatest deviation of its upper limit`,
-  },
-  basis: {
-    scratch: 'a tenth of the mean grain size, common practice, no source',
   },
   side: { left: 'left side', right: 'right side' },
 } as const;

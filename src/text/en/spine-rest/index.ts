@@ -3,7 +3,7 @@ import { issues } from './issues.ts';
 import { parameters } from './parameters.ts';
 import { parts } from './parts.ts';
 import { reach } from './reach.ts';
-import { section, setting } from './setting.ts';
+import { section, setting, sheet } from './setting.ts';
 import { assembly, cautions, zeroing } from './steps.ts';
 
 /** Words of the spine-referenced rest. */
@@ -18,6 +18,7 @@ export const spineRest = {
   reach,
   section,
   setting,
+  sheet,
   assembly,
   zeroing,
   cautions,

@@ -7,7 +7,7 @@ export const setting = {
     dialFromZero: 'Step from the pin zero',
     noseGap: 'Gap at the belt (feeler)',
     collar: 'Plunge to stop collar',
-    edgeSide: 'Edge of this side from the centreline',
+    edgeSide: 'Edge of this side from the midplane',
   },
   notes: {
     zeroAgain: 'New belt: take the zero with the pin again before setting.',
@@ -50,4 +50,23 @@ export const section = {
   blade: 'Blade',
   pad: 'Pad',
   mm: (value: number) => n(value),
+} as const;
+
+/** What the set-up sheet calls the columns, and what is measured before the fixture is trusted. */
+export const sheet = {
+  stopAt: 'Stop at e',
+  settingsNote:
+    'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock, read the setting again and write it under Read. Bevel heights are measured from the edge along the middle of the blade.',
+  expectedTitle: 'Expected bevel heights, mm',
+  progressNote:
+    'The angle follows the edge: at one setting a thinner edge means a steeper and higher bevel. Edge thickness e, angle a side a, bevel height b.',
+  progress: ['e, mm', 'a, °', 'b, mm'],
+  perTenth: (change: string): string => `0.1 mm off the edge: ${change} mm of height`,
+  measure: [
+    'Face of the abrasive square to the seat, over the height of the blade (square and feeler), mm',
+    'Step parallel to the abrasive over the belt width (feeler at both edges), mm',
+    'Step to belt at the zero, read three times from the same side, mm',
+    'Spine thickness and height of this blade at heel, middle and tip, mm',
+    'Bow of the blade after heat treatment (straight edge and feeler), mm',
+  ],
 } as const;
