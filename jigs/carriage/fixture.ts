@@ -77,6 +77,7 @@ export const fixtureOf = (c: Context): Result<Fixture> =>
         chain(parts(), (made) => checksOf({ c, parts: made, items, pushHeight })),
       ),
       measured: later(() => chain(parts(), (made) => measuredOf(c, made, items))),
+      cuts: [{ through: 'heel-screw', across: 'x' }],
       section: (id) => {
         const setting = settingOf(id);
         return setting ? sectionOf(c, setting) : { title: '', lines: [], dimensions: [] };

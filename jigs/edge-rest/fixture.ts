@@ -17,6 +17,7 @@ import {
 } from '../../src/family/index.ts';
 import { rigInsideChecks, type Face } from '../shared/checks/inside.ts';
 import { stopChecks } from '../shared/checks/stop.ts';
+import { cutsOf } from '../shared/cuts.ts';
 import { byName, later } from '../shared/later.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
 import type { Items } from '../shared/place/items.ts';
@@ -153,6 +154,7 @@ export const fixtureOf = (
     question,
     checks: later(() => chain(question(), checksOf)),
     measured: later(() => chain(question(), measuredOf)),
+    cuts: cutsOf(context.v.guide),
     section: (id) => {
       const setting = plan.settings.find((s) => s.id === id) ?? plan.settings[0];
       if (!setting) return { title: '', lines: [], dimensions: [] };

@@ -25,6 +25,7 @@ import type { Question } from './checks/question.ts';
 import { rangeChecks } from './checks/ranges.ts';
 import { stopChecks } from '../shared/checks/stop.ts';
 import { travelChecks } from './checks/travel.ts';
+import { cutsOf } from '../shared/cuts.ts';
 import { byName, later } from '../shared/later.ts';
 import { measuredOf } from './measured/index.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
@@ -169,6 +170,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
     question,
     checks: later(() => chain(question(), checksOf)),
     measured: later(() => chain(question(), measuredOf)),
+    cuts: cutsOf(v.guide),
     section: (id) => {
       const setting = plan.settings.find((s) => s.id === id) ?? plan.settings[0];
       if (!setting) return { title: '', lines: [], dimensions: [] };

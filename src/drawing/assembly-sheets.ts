@@ -11,6 +11,8 @@ import { border } from './border.ts';
 import { heightOf, union, widthOf, type Box } from './box.ts';
 import { linear } from './dimension.ts';
 import { codeStrip } from './code.ts';
+import { withCuts } from './cut-marks.ts';
+import { cutsOf, cutView, type Cut, type CutPlane } from './cut-view.ts';
 import { explode } from './explode.ts';
 import { bounds, label, move, scaled, TEXT } from './items.ts';
 import { fittedTable, heading, paragraph, pour, space, stack, type Strip } from './layout.ts';
@@ -36,6 +38,8 @@ export interface AssemblyInfo {
   readonly notes: readonly string[];
   /** Sections that explain the setting, e.g. at the belt. */
   readonly sections: readonly Section[];
+  /** Upright planes along which the assembly is cut to show how it works inside. */
+  readonly cuts?: readonly CutPlane[];
 }
 
 /** Space between lifted parts, mm. */
@@ -138,6 +142,7 @@ const elevations = (
   parts: readonly Part[],
   placements: readonly Placement[],
   rows: readonly Row[],
+  cuts: readonly Cut[],
 ): ((k: number) => Item[]) => {
   const bodies = bodiesOf(parts, placements);
   // Bought parts are small and many: their numbers are in the exploded view.
@@ -147,10 +152,36 @@ const elevations = (
     const [side = [], above = []] = pictures.map((picture, i) => {
       const { items, box, pointers } = atScale(picture, k);
       const across = i === 0 ? overall(box, k, 'x') : [];
-      const numbers = balloons(pointers, union(box, bounds(overall(box, k, 'y'))));
-      return [...items, ...across, ...overallUp(box, k, numbers), ...numbers];
+      const up = overall(box, k, 'y');
+      const around = union(box, bounds(up));
+      const drawn = [...items, ...up.filter((item) => item.kind !== 'text')];
+      const { marks, numbers } = withCuts(i === 0 ? [] : cuts, box, k, drawn, (wide) =>
+        balloons(pointers, union(around, wide)),
+      );
+      const others = [...marks, ...numbers];
+      return [...items, ...across, ...overallUp(box, k, others), ...others];
     });
     return [...side, ...move(above, [0, bounds(side).y0 - bounds(above).y1 - 10])];
+  };
+};
+
+/** The assembly cut along a plane, with item numbers and its letters above. */
+const cutPage = (
+  parts: readonly Part[],
+  placements: readonly Placement[],
+  rows: readonly Row[],
+  cut: Cut,
+): ((k: number) => Item[]) => {
+  const draw = cutView(parts, placements, cut);
+  const full = draw(1);
+  const pointers = rows.flatMap(({ item, placed }) => {
+    const at = seenAt(placed, full);
+    return at ? [{ text: item, at }] : [];
+  });
+  return (k) => {
+    const { items, box } = draw(k);
+    const numbers = pointers.map((pointer) => ({ ...pointer, at: scale2(pointer.at, k) }));
+    return titled([...items, ...balloons(numbers, box)], text.drawing.assembly.cut(cut.letter));
   };
 };
 
@@ -253,10 +284,11 @@ export const assemblySheets = (
 ): Sheet[] => {
   const rows = rowsOf(parts, placements);
   const { link } = block;
+  const cuts = cutsOf(info.cuts ?? [], placements);
   const reducing = SCALES.filter((s) => factor(s) <= 1);
   const pages: Page[] = [
     {
-      draw: elevations(parts, placements, rows),
+      draw: elevations(parts, placements, rows, cuts),
       scales: reducing,
       strips: partsList(rows, info.files),
       ...(link === undefined ? {} : { foot: (width) => codeStrip(link, block.designId, width) }),
@@ -270,6 +302,11 @@ export const assemblySheets = (
         ...numbered(text.safety.title, text.safety.drawing),
       ],
     },
+    ...cuts.map((cut): Page => ({
+      draw: cutPage(parts, placements, rows, cut),
+      scales: SCALES.filter((s) => factor(s) <= 2),
+      strips: [paragraph(text.drawing.assembly.cutNote(cut.letter), COLUMN), space(3)],
+    })),
     ...info.sections.map((section): Page => ({
       draw: (k) => titled(sectionItems(section, k), section.title),
       scales: SCALES,

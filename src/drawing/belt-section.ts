@@ -3,7 +3,7 @@ import { scale2, type Vec2 } from '../geometry/vector.ts';
 import { boardOf, crossed, isFree, joins, onto, type Board } from './board.ts';
 import type { Box } from './box.ts';
 import { arrow, leader, linear } from './dimension.ts';
-import { hatch } from './hatch.ts';
+import { hatch, hatchings, type Hatching } from './hatch.ts';
 import { bounds, fill, label, line, polyline } from './items.ts';
 import type { Item, Stroke } from './sheet.ts';
 
@@ -12,8 +12,8 @@ export interface SectionShape {
   readonly points: readonly Vec2[];
   readonly isClosed: boolean;
   readonly stroke: Stroke;
-  /** How a closed region is filled; neighbours lean to different sides. */
-  readonly fill: 'none' | 'tint' | 'hatch-right' | 'hatch-left';
+  /** How a closed region is filled; neighbours are hatched differently. */
+  readonly fill: 'none' | 'tint' | 'hatch';
 }
 
 /** What is measured in a section: texts are written as they are given. */
@@ -45,12 +45,22 @@ export interface Section {
   readonly dimensions: readonly SectionDimension[];
 }
 
-const shapeItems = ({ points, isClosed, stroke, fill: tone }: SectionShape, k: number): Item[] => {
+const shapeItems = (
+  { points, isClosed, stroke, fill: tone }: SectionShape,
+  hatching: Hatching | undefined,
+  k: number,
+): Item[] => {
   const ring = points.map((p) => scale2(p, k));
   const outline = polyline(isClosed ? [...ring, ring[0] ?? [0, 0]] : ring, stroke);
   if (!isClosed || tone === 'none') return [outline];
   if (tone === 'tint') return [fill(ring, 'tint'), outline];
-  return [fill(ring, 'paper'), ...hatch(ring, tone === 'hatch-left' ? 'left' : 'right'), outline];
+  return [fill(ring, 'paper'), ...hatch([ring], hatching), outline];
+};
+
+const shapesItems = (shapes: readonly SectionShape[], k: number): Item[] => {
+  const hatched = shapes.filter((shape) => shape.isClosed && shape.fill === 'hatch');
+  const chosen = hatchings(hatched.map(({ points }) => [points]));
+  return shapes.flatMap((shape) => shapeItems(shape, chosen[hatched.indexOf(shape)], k));
 };
 
 /** Rows of linear dimensions stand this far apart, mm. */
@@ -168,7 +178,7 @@ const noteItems = (
 
 /** The section `k` times as large with its dimensions, none of whose texts touches anything. */
 export const sectionItems = ({ shapes, dimensions }: Section, k: number): Item[] => {
-  const items = shapes.flatMap((shape) => shapeItems(shape, k));
+  const items = shapesItems(shapes, k);
   const box = bounds(items);
   const size = (d: Extract<SectionDimension, { kind: 'linear' }>): number =>
     d.axis === 'x' ? Math.abs(d.a[0] - d.b[0]) : Math.abs(d.a[1] - d.b[1]);

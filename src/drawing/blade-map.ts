@@ -27,12 +27,12 @@ export interface MapWords {
 
 /** Patterns in order: they tell the bands apart without any colour. */
 const PATTERNS: readonly ((ring: readonly Vec2[]) => Item[])[] = [
-  (ring) => hatch(ring, 'right'),
-  (ring) => [...hatch(ring, 'right'), ...hatch(ring, 'left')],
+  (ring) => hatch([ring]),
+  (ring) => [...hatch([ring]), ...hatch([ring], { leaning: 'left' })],
   (ring) => [fill(ring, 'tint')],
-  (ring) => [fill(ring, 'tint'), ...hatch(ring, 'left')],
-  (ring) => [fill(ring, 'tint'), ...hatch(ring, 'right'), ...hatch(ring, 'left')],
-  (ring) => hatch(ring, 'left'),
+  (ring) => [fill(ring, 'tint'), ...hatch([ring], { leaning: 'left' })],
+  (ring) => [fill(ring, 'tint'), ...hatch([ring]), ...hatch([ring], { leaning: 'left' })],
+  (ring) => hatch([ring], { leaning: 'left' }),
   (ring) => [fill(ring, 'ink')],
 ];
 

@@ -4,18 +4,12 @@ import type { Vec2 } from '../geometry/vector.ts';
 
 type Line = BeltSection['lines'][number];
 
-/** Blade and fixture are cut through and hatched to different sides; the rest is outlined. */
+/** Blade and fixture are cut through and hatched; the rest is outlined. */
 const shapeOf = ({ points, closed, role }: Line): SectionShape => ({
   points,
   isClosed: closed,
   stroke: role === 'grinder' ? 'phantom' : 'visible',
-  fill: !closed
-    ? 'none'
-    : role === 'blade'
-      ? 'hatch-left'
-      : role === 'fixture'
-        ? 'hatch-right'
-        : 'tint',
+  fill: !closed ? 'none' : role === 'blade' || role === 'fixture' ? 'hatch' : 'tint',
 });
 
 /** Where a label points: the middle of the longest piece of the outline. */

@@ -31,7 +31,7 @@ const section: Section = {
       ],
       isClosed: true,
       stroke: 'visible',
-      fill: 'hatch-right',
+      fill: 'hatch',
     },
   ],
   dimensions: [
@@ -194,7 +194,7 @@ describe('section', () => {
       [20, 10],
       [0, 10],
     ];
-    const lines = hatch(ring).flatMap((i) => (i.kind === 'line' ? [i] : []));
+    const lines = hatch([ring]).flatMap((i) => (i.kind === 'line' ? [i] : []));
     expect(lines.length).toBeGreaterThan(6);
     for (const { a, b } of lines) {
       expect(b[1] - a[1]).toBeCloseTo(b[0] - a[0], 9);

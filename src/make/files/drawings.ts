@@ -58,6 +58,7 @@ const assembly = ({ fixture, parts, made, family }: DrawingInput, block: TitleBl
     order: fixture.assembly,
     notes: fixture.cautions,
     sections: [sectionOf(fixture.section(setting))],
+    ...(fixture.cuts ? { cuts: fixture.cuts } : {}),
   };
   return assemblySheets(parts, fixture.place(setting), info, block);
 };

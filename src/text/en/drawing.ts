@@ -170,5 +170,8 @@ export const drawing = {
   },
   assembly: {
     order: 'Assembly order',
+    cut: (letter: string): string => `${letter} – ${letter}`,
+    cutNote: (letter: string): string =>
+      `Section ${letter} – ${letter}: only what lies in the plane is drawn; screws, pins, nuts and round bars along it are not cut.`,
   },
 } as const;
