@@ -8,7 +8,7 @@ import { issueDefects, tryDesign } from './try-design.ts';
 import { workedDesigns } from './worked.ts';
 
 /** Designs a family: the soak tries thousands. */
-const COUNT = 14;
+const COUNT = 10;
 /** The template is quick to try, and seldom refused. */
 const GAUGES = 60;
 
@@ -30,8 +30,9 @@ describe('random designs', () => {
       expect(defects, `design ${String(i)} of ${id}`).toEqual([]);
       ends.set(end, (ends.get(end) ?? 0) + 1);
     }
-    // A generator that makes much nonsense, or only what is known to work, shows little.
-    expect(ends.get('built') ?? 0).toBeGreaterThan(count / 2);
+    // A generator that makes much nonsense, or only what is known to work, shows little. Of many
+    // designs some two thirds are built; so few scatter widely.
+    expect(ends.get('built') ?? 0).toBeGreaterThan(count / 4);
     expect(ends.size).toBeGreaterThan(1);
   });
 
