@@ -1,4 +1,4 @@
-import { problem, type Issue } from '../core/issue.ts';
+import { mendedBy, problem, type Issue } from '../core/issue.ts';
 import { text } from '../text/index.ts';
 import { bevelPlace, edgeOffsetsOn, wantedOn } from './bevel.ts';
 import { bladeParameters as p } from './parameters.ts';
@@ -13,6 +13,9 @@ const labels = text.blade.parameters;
 /** Least common height of blade and tang, mm. */
 const TANG_OVERLAP = 2;
 
+/** Rounded down to 0.01, so that it stays on the right side of an upper limit. */
+const below = (value: number): number => Math.floor(value * 100 + 1e-9) / 100;
+
 /** A length or angle as it stands in a message. */
 const short = (value: number): number => Number(value.toFixed(2));
 
@@ -21,7 +24,12 @@ const thicknessIssues = (blade: Blade, length: number, at: string): Issue[] =>
     const before = blade.thickness[i - 1];
     const path = `${at}.thickness.${i}.u`;
     if (u < -blade.ricasso || u > length)
-      return [problem('place-off-blade', path, words.stationPlace(u, -blade.ricasso, length))];
+      return [
+        mendedBy(
+          problem('place-off-blade', path, words.stationPlace(u, -blade.ricasso, length)),
+          Math.min(Math.max(u, -blade.ricasso), below(length)),
+        ),
+      ];
     return before !== undefined && u - before.u < 1
       ? [
           problem(
@@ -38,22 +46,35 @@ const edgeIssues = ({ edge, thickness, spineRadius }: Blade, at: string): Issue[
   const issues: Issue[] = [];
   if (edge.asHeatTreated > thinnest)
     issues.push(
-      problem(
-        'edge-thicker-than-spine',
-        `${at}.edge.asHeatTreated`,
-        words.edgeThickerThanSpine(edge.asHeatTreated, thinnest),
+      mendedBy(
+        problem(
+          'edge-thicker-than-spine',
+          `${at}.edge.asHeatTreated`,
+          words.edgeThickerThanSpine(edge.asHeatTreated, thinnest),
+        ),
+        below(thinnest),
       ),
     );
   if (edge.wanted > edge.asHeatTreated)
     issues.push(
-      problem('edge-grows', `${at}.edge.wanted`, words.edgeGrows(edge.wanted, edge.asHeatTreated)),
+      mendedBy(
+        problem(
+          'edge-grows',
+          `${at}.edge.wanted`,
+          words.edgeGrows(edge.wanted, edge.asHeatTreated),
+        ),
+        edge.asHeatTreated,
+      ),
     );
   if (spineRadius > 0.45 * thinnest)
     issues.push(
-      problem(
-        'spine-radius',
-        `${at}.spineRadius`,
-        words.spineRadius(spineRadius, short(0.45 * thinnest)),
+      mendedBy(
+        problem(
+          'spine-radius',
+          `${at}.spineRadius`,
+          words.spineRadius(spineRadius, short(0.45 * thinnest)),
+        ),
+        below(0.45 * thinnest),
       ),
     );
   return issues;
@@ -70,10 +91,13 @@ const sideIssues = (shape: Shape, side: Side, at: string): Issue[] => {
   const value = bevel.kind === 'height' ? bevel.height : bevel.kind === 'hollow' ? bevel.centre : 0;
   if (key !== undefined && value > height)
     return [
-      problem(
-        'bevel-higher-than-blade',
-        `${path}.${key}`,
-        words.bevelTooHigh(labels.bevels[key].label, value, short(height), short(u)),
+      mendedBy(
+        problem(
+          'bevel-higher-than-blade',
+          `${path}.${key}`,
+          words.bevelTooHigh(labels.bevels[key].label, value, short(height), short(u)),
+        ),
+        below(height),
       ),
     ];
   if (bevel.kind === 'hollow')

@@ -15,6 +15,14 @@ export interface Issue {
   readonly message: string;
   /** What mends it, as an instruction. */
   readonly fix: string;
+  /** A value that mends it, where one is known: it satisfies the rule that was broken. */
+  readonly mend?: Mend;
+}
+
+/** One value to set in a document. */
+export interface Mend {
+  readonly path: string;
+  readonly value: number;
 }
 
 /** An issue with the words of the catalogue. */
@@ -24,6 +32,12 @@ export const problem = (
   words: { readonly message: string; readonly fix: string },
   severity: Severity = 'error',
 ): Issue => ({ code, severity, path, message: words.message, fix: words.fix });
+
+/** The issue with the value of its own path that mends it. */
+export const mendedBy = (issue: Issue, value: number): Issue => ({
+  ...issue,
+  mend: { path: issue.path, value },
+});
 
 /** Whether any of the issues stops the work. */
 export const hasError = (issues: readonly Issue[]): boolean =>

@@ -1,5 +1,6 @@
 /** Units a parameter may have. Lengths are millimetres and angles degrees everywhere. */
-export type Unit = 'mm' | 'deg' | 'count' | 'ratio' | 'm/s' | '1/min' | 'mm/turn' | 'N' | 'N/mm' | 'N/mm2';
+export type Unit =
+  'mm' | 'deg' | 'count' | 'ratio' | 'm/s' | '1/min' | 'mm/turn' | 'N' | 'N/mm' | 'N/mm2';
 
 /** The words of a parameter, from the catalogue. */
 export interface ParameterText {

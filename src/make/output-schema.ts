@@ -113,6 +113,7 @@ export const issueSchema: Schema<Issue> = v.object({
   path: v.string(),
   message: v.string(),
   fix: v.string(),
+  mend: v.exactOptional(v.object({ path: v.string(), value: v.number() })),
 });
 
 const point = v.tuple([v.number(), v.number(), v.number()]);

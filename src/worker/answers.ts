@@ -10,6 +10,13 @@ import type { Built, PartCard, Solved } from './protocol.ts';
 /** How far an outline on the screen may depart from the part, mm. */
 const CHORD = 0.01;
 
+/** An edge rest grinds a hollow, the others a flat. */
+const pieceOf = ({ known }: Fixture): Solved['testPiece'] => {
+  const [setting] = known?.settings ?? [];
+  if (setting === undefined) return null;
+  return setting.set.kind === 'edge-rest' ? 'hollow' : 'flat';
+};
+
 /** The numbers of a fixture as plain data that can leave the worker. */
 export const solvedOf = (fixture: Fixture): Solved => ({
   settings: fixture.settings,
@@ -18,6 +25,7 @@ export const solvedOf = (fixture: Fixture): Solved => ({
   sections: Object.fromEntries(
     fixture.settings.map((setting) => [setting.id, fixture.section(setting.id)]),
   ),
+  testPiece: pieceOf(fixture),
   assembly: fixture.assembly,
   zeroing: fixture.zeroing,
   cautions: fixture.cautions,

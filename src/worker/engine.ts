@@ -10,6 +10,7 @@ import { saveDesign, saveGrinder } from '../document/save.ts';
 import { documentSchema, type Design } from '../document/schema.ts';
 import { zipPackage } from '../export/package.ts';
 import { checkFields } from '../schema/check.ts';
+import { calibrateDesign, checkReadings, openReadings } from '../make/calibrate.ts';
 import { checkFixture, solveDesign, type Checked } from '../make/engine.ts';
 import { builtOf, solvedOf } from './answers.ts';
 import { sceneOf } from './scene.ts';
@@ -100,6 +101,11 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
     chain(checkDesign(design, registry), (sound) => reachOf(sound, registry)),
   adapt: async (design, grinder) =>
     chain(checkDesign(design, registry), (sound) => adapt(sound, { grinder }, registry)),
+  openReadings: async (bytes) => openReadings(bytes),
+  calibrate: async (design, readings) =>
+    chain(checkDesign(design, registry), (sound) =>
+      chain(checkReadings(readings), (checked) => calibrateDesign(sound, checked, registry)),
+    ),
   outline: async (bytes) => (await import('../outline/read.ts')).readOutline(bytes),
   trace: async (blade, contour, choice) =>
     (await import('../outline/trace.ts')).traceOutline(blade, contour, choice),

@@ -15,6 +15,8 @@ import type { Budget } from '../setup/budget/budget.ts';
 import type { BladeMap, CureFact, MapValue } from '../virtual/index.ts';
 import type { BeltSection, Fact, GrindLine, Setting } from '../family/family.ts';
 import type { Blade, Side } from '../blade/schema.ts';
+import type { Calibrated } from '../make/calibrate.ts';
+import type { Readings } from '../setup/readings/schema.ts';
 import type { Contour } from '../outline/clean.ts';
 import type { OutlineChoice } from '../outline/lay.ts';
 import type { OutlineFile } from '../outline/read.ts';
@@ -35,6 +37,8 @@ export interface Solved {
   readonly facts: readonly Fact[];
   /** One section at the belt for each setting, by the setting's id. */
   readonly sections: Readonly<Record<string, BeltSection>>;
+  /** What a test piece for it is ground as; null where it cannot be calibrated. */
+  readonly testPiece: Readings['kind'] | null;
   readonly zeroing: readonly string[];
   readonly assembly: readonly string[];
   readonly cautions: readonly string[];
@@ -170,6 +174,10 @@ export interface Engine {
   reach(design: Design): Promise<Result<ReachTable>>;
   /** What fitting the design to another grinder means; nothing is changed. */
   adapt(design: Design, grinder: Grinder): Promise<Result<Adapted>>;
+  /** Opens the bytes of a readings file. */
+  openReadings(bytes: Uint8Array): Promise<Result<Readings>>;
+  /** The true offset from the readings of a test piece, and the design that remembers it. */
+  calibrate(design: Design, readings: Readings): Promise<Result<Calibrated>>;
   /** The contours in a DXF or SVG file. */
   outline(bytes: Uint8Array): Promise<Result<OutlineFile>>;
   /** One of them laid on the axes of a blade, and what the blade can hold of it. */

@@ -36,6 +36,8 @@ export const entryEngine = (): Engine => ({
   reach: async () => fail(),
   grind: async () => fail(),
   adapt: async () => fail(),
+  openReadings: async () => fail(),
+  calibrate: async () => fail(),
   outline: async () => fail(),
   trace: async () => fail(),
   pack: async () => fail(),

@@ -46,7 +46,7 @@ export const outlinePicture = (blade: Blade, traced: Traced, outline: Outline): 
       },
       { at: [middle, -shape.edge.value(middle) + 2], text: words.edgeName, anchor: 'middle' },
       { at: down(tip), text: words.tipName, anchor: 'end', above: true },
-      { at: [0, 8], text: words.plungeName, anchor: 'middle', above: true },
+      { at: [1.5, 5], text: words.plungeName, anchor: 'start', level: true },
     ],
     measures: [],
   });

@@ -14,6 +14,7 @@ import type {
 } from '../../worker/protocol.ts';
 import { Adapting } from './adapting.svelte.ts';
 import { Bench } from './bench.svelte.ts';
+import { Calibrating } from './calibrating.svelte.ts';
 import { Importing } from './importing.svelte.ts';
 import { Latest } from './latest.svelte.ts';
 import { Notices } from './notices.svelte.ts';
@@ -75,6 +76,8 @@ export class Shop {
   readonly reaching: Latest<ReachTable>;
   readonly packing: Packing;
   readonly adapting: Adapting;
+  /** Readings of a test piece. */
+  readonly calibrating: Calibrating;
   /** A blade outline from a file, being looked at. */
   readonly importing: Importing;
   bench: Bench | null = $state.raw(null);
@@ -98,6 +101,7 @@ export class Shop {
     this.reaching = new Latest((design) => reckoner.engine().reach(design), reckoner.giveUp);
     this.packing = new Packing(engines.hire());
     this.adapting = new Adapting(engines.hire());
+    this.calibrating = new Calibrating(engines.hire());
     this.importing = new Importing(engines.hire());
     this.shelf = new Shelf(outside.store, outside.lasting, {
       now: outside.now,
@@ -231,6 +235,8 @@ export class Shop {
     else this.bench.take(design);
     this.view.blade = 0;
     this.view.setting = null;
+    this.calibrating.drop();
+    this.importing.drop();
   }
 
   /** Notes which entry this tab works on. */

@@ -11,13 +11,10 @@ import {
   textField,
 } from '../../schema/field.ts';
 import { text } from '../../text/index.ts';
+import { READINGS_FORMAT, READINGS_VERSION } from './format.ts';
 import { readingsParameters as p } from './parameters.ts';
 
 const words = text.setup.readings.parameters;
-
-/** Marks a readings file and its version. */
-export const READINGS_FORMAT = 'platenwright-readings';
-export const READINGS_VERSION = 1;
 
 /** Most places on one test piece. */
 const MOST_PLACES = 24;

@@ -178,6 +178,7 @@ export const app = {
     issues: (n: number) => `${plural(n, 'thing', 'things')} to mend`,
     warnings: (n: number) => plural(n, 'warning', 'warnings'),
     goTo: 'Go to this value',
+    setTo: (label: string, value: string) => `Set “${label}” to ${value}`,
     mend: 'Mend:',
     again: 'being worked out again',
     stop: 'Stop',
@@ -257,6 +258,29 @@ export const app = {
     most: 'Up to',
     share: 'Share',
   },
+  calibration: {
+    title: 'Calibrating from a test piece',
+    about:
+      'Grind a piece of known thickness at one setting, measure it at a few places, and put in what you find: how far the fixture really stands from what its dial says comes out.',
+    none: 'This kind of fixture states no setting that a test piece could correct.',
+    stored: (offset: string, note: string) =>
+      `The design allows for an offset of ${offset} found before${note === '' ? '' : ` (${note})`}.`,
+    start: 'Enter readings',
+    open: 'Open a readings file',
+    refused: 'The readings file was not opened; nothing was changed.',
+    another: 'Another place',
+    measured: 'Every value above was measured on my test piece',
+    work: 'Work out the offset',
+    working: 'Being worked out …',
+    drop: 'Put the readings away',
+    old: 'Design or readings have changed since this was worked out. Work it out again.',
+    take: 'Put the offset into the design',
+    taken:
+      'The design allows for the offset now; its dial readings have changed. Undo takes it back.',
+    uncertainty: (label: string) => `${label}: standard uncertainty`,
+    lower: 'Lower limit of the hollow',
+    upper: 'Upper limit of the hollow',
+  },
   scene: {
     open: 'The solid on the bench',
     title: 'On the bench',
@@ -333,6 +357,10 @@ export const app = {
     linkNote:
       'The whole design is in the link itself; nothing is sent anywhere until you send the link.',
     makeLink: 'Copy the link',
+    makeCode: 'Show a code to scan',
+    code: 'Code that holds the link to this design',
+    codeTooLong: 'This design is too long for a code to scan. Copy the link instead.',
+    codeMissing: 'The code could not be drawn. Copy the link instead.',
     linkCopied: 'The link was copied.',
     shelf: 'Kept in this browser',
     inView: 'on the board',

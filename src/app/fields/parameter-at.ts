@@ -1,0 +1,31 @@
+import type { NumberParameter } from '../../core/parameter.ts';
+import type { Path } from '../../core/path.ts';
+import type { Design } from '../../document/schema.ts';
+import type { FamilyCard } from '../../worker/protocol.ts';
+import { bladeFields } from './blade.ts';
+import { fixtureFields } from './design.ts';
+import { type Field, type FieldGroup } from './field.ts';
+import { grinderFields } from './grinder.ts';
+
+const flat = (field: Field): Field[] =>
+  field.kind === 'list' ? [field, ...field.items.flat().flatMap(flat)] : [field];
+
+/** The number that is entered at a path of a design; undefined where none is. */
+export const parameterAt = (
+  design: Design,
+  families: readonly FamilyCard[],
+  path: Path,
+): NumberParameter | undefined => {
+  const [first, index] = path.split('.');
+  const blade = first === 'blades' ? design.blades[Number(index)] : undefined;
+  const family = families.find(({ id }) => id === design.fixture.family);
+  const groups: readonly FieldGroup[] = blade
+    ? bladeFields(blade, `blades.${index ?? ''}`)
+    : first === 'grinder'
+      ? grinderFields(design.grinder)
+      : fixtureFields(design, family);
+  const field = groups
+    .flatMap((group) => group.fields.flatMap(flat))
+    .find((one) => one.path === path && one.kind === 'number');
+  return field?.kind === 'number' ? field.parameter : undefined;
+};

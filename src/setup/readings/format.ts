@@ -1,0 +1,3 @@
+/** Marks a readings file and its version. */
+export const READINGS_FORMAT = 'platenwright-readings';
+export const READINGS_VERSION = 1;
