@@ -69,6 +69,7 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
     const { budgetCommand } = await import('./budget.ts');
     const { calibrateCommand } = await import('./calibrate.ts');
     const { grindCommand } = await import('./grind.ts');
+    const { suitCommand } = await import('./suit.ts');
     const { outlineCommand } = await import('./outline.ts');
     const end = (ended: ExitCode): void => {
       code = ended;
@@ -78,6 +79,7 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
       .addCommand(budgetCommand(end))
       .addCommand(calibrateCommand(end))
       .addCommand(grindCommand(end))
+      .addCommand(suitCommand(end))
       .addCommand(outlineCommand(end))
       .parseAsync(argv, { from: 'user' });
     return code;

@@ -39,7 +39,7 @@ export { grindVirtually } from './grind.ts';
 export type { EdgeRestBody } from './hold/edge.ts';
 export type { SpineRestBody } from './hold/spine-settle.ts';
 export type { Strip } from './hold/strip.ts';
-export { edgeOf, grindLine, lineHeight } from './measure/line.ts';
+export { along, edgeOf, finishedLine, grindLine, lineHeight } from './measure/line.ts';
 export { fieldMesh } from './measure/mesh.ts';
 export { edgePlaces, linePlaces, type EdgePlace, type LinePlace } from './measure/report.ts';
 export { reportOf, USUAL, type VirtualReport } from './report.ts';

@@ -9,6 +9,7 @@ import {
   solutionSchema,
   verdictSchema,
 } from '../../make/output-schema.ts';
+import { suitSchema } from '../../make/suit/schema.ts';
 import { readingsSchema } from '../../setup/readings/schema.ts';
 import { text } from '../../text/index.ts';
 import { issueOf, printIssues, printJson, type ExitCode } from '../answer.ts';
@@ -25,6 +26,7 @@ const SCHEMAS: Readonly<Record<string, () => unknown>> = {
   adapt: () => toJsonSchema(adaptationSchema),
   reach: () => toJsonSchema(reachSchema),
   grind: () => toJsonSchema(grindSchema),
+  suit: () => toJsonSchema(suitSchema),
 };
 
 /** `schema NAME`: the JSON Schema of what the program reads or writes. */

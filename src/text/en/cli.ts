@@ -2,7 +2,7 @@ export const cli = {
   name: 'jig',
   about:
     'Bevel-grinding fixtures from a blade family and a belt grinder: settings, checked parts, files to cut and print. Millimetres and degrees throughout.',
-  solveAbout: 'Solve a design: settings, grind lines and facts',
+  solveAbout: 'Solve a design: settings, grind, suit lines and facts',
   checkAbout: 'Solve, build and check a design',
   makeAbout: 'Write the complete package of a design',
   listAbout: 'List the fixture families, grinder presets and worked designs',

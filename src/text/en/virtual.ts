@@ -142,6 +142,60 @@ export const virtual = {
     sheetFact: 'The blade as the belt leaves it',
     sheetFactValue: 'see the last drawings and ground.csv',
   },
+  suit: {
+    about: 'Compare the fixture families and work by hand for one blade of a design',
+    freehand: {
+      label: 'Freehand',
+      about: 'The blade in the hands, nothing holds its angle: the line is as even as the maker.',
+    },
+    pushStick: {
+      label: 'Push stick on the rest',
+      about: 'The blade flat on the rest or free, pushed with a stick: fingers stay off the belt.',
+    },
+    recurve: (gap: number, belt: number) =>
+      `The edge is hollow: a belt ${mm(belt)} wide bridges ${mm(round(gap))} of it, and no fixture before a flat platen follows that. Use a narrower belt or the edge of a wheel.`,
+    short: (length: number, belt: number) =>
+      `The blade is ${mm(length)} long and the belt ${mm(belt)} wide: there is no stroke.`,
+    sharpTip: (fall: number) =>
+      `The edge falls to the tip at ${deg(fall)}: the last of it is blended by hand.`,
+    wanders: (off: number, allowed: number) =>
+      `The grind line wanders ${mm(round(off))} from the wanted one; allowed are ${mm(allowed)}.`,
+    stands: (over: number, u: number) =>
+      `The belt's width leaves ${mm(round(over))} over the wanted edge at ${mm(round(u))} from the plunge.`,
+    noStand: (count: number) =>
+      `In ${String(count)} passes the blade finds no stand at some places of the stroke.`,
+    cost: (make: {
+      readonly plates: number;
+      readonly prints: number;
+      readonly stock: number;
+      readonly bought: number;
+      readonly mass: number;
+    }) =>
+      `${String(make.plates)} plates, ${String(make.prints)} prints and ${String(make.stock)} lengths of stock to make (${String(Math.round(make.mass))} g), ${String(make.bought)} pieces to buy`,
+    onlyHand: (blade: string) =>
+      `No fixture here holds "${blade}": work by hand is the honest answer.`,
+    best: (blade: string, family: string, whole: boolean, hand: readonly string[]) =>
+      `For "${blade}": ${family}${whole ? '' : ', with the limits named'}${hand.length > 0 ? `; beside it ${hand.join(' and ').toLowerCase()} for what it cannot follow` : ''}.`,
+    verdicts: { suits: 'suits', 'with-limits': 'with limits', not: 'does not suit' },
+    columns: {
+      family: 'Fixture',
+      verdict: 'Verdict',
+      line: 'Line off',
+      standing: 'Over the edge',
+      clearance: 'Least spare clearance',
+      degrees: 'Degrees per 0.1 mm',
+      height: 'Bevel per 0.1 mm',
+    },
+    title: 'Which fixture suits this blade',
+    panelAbout:
+      'Solves, checks and virtually grinds this blade with every family. It takes some seconds.',
+    ask: 'Compare fixtures',
+    byHand: 'By hand',
+    nothingAsks: 'Nothing of this blade asks for it.',
+    moved: (label: string, from: string, to: string) => `${label} ${to} instead of ${from}`,
+    initial:
+      'Other families are taken with their initial parameters, moved only where the blade did not fit: a reason against one may be mended by changing more of them.',
+  },
   panel: {
     title: 'The blade as the belt leaves it',
     about:

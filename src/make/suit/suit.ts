@@ -1,0 +1,201 @@
+import { problem, type Issue } from '../../core/issue.ts';
+import { fail, ok, type Result } from '../../core/result.ts';
+import type { Blade } from '../../blade/schema.ts';
+import type { Design } from '../../document/schema.ts';
+import type { Family, Fixture, Registry } from '../../family/index.ts';
+import { massOf } from '../../model/measure.ts';
+import { text } from '../../text/index.ts';
+import { reportOf } from '../../virtual/index.ts';
+import { adapted, type Changed } from './adapted.ts';
+import { byHand, type ByHand } from './by-hand.ts';
+import { sensitivityOf, type Sensitivity } from './sensitivity.ts';
+
+const words = text.virtual.suit;
+
+/** What a fixture asks a maker to make and buy. */
+export interface ToMake {
+  readonly plates: number;
+  readonly prints: number;
+  readonly stock: number;
+  readonly bought: number;
+  /** Of plates, prints and stock, grams. */
+  readonly mass: number;
+}
+
+/** How one family does with the blade; lengths mm. */
+export interface FamilySuit {
+  readonly family: string;
+  readonly label: string;
+  /** Everything holds; it can be used, with limits named; or it cannot be built or a check fails. */
+  readonly verdict: 'suits' | 'with-limits' | 'not';
+  /** Greatest deviation of a grind line from the wanted one, and what the blade allows. */
+  readonly line: number | null;
+  readonly allowed: number;
+  /** Most that the belt's width leaves over the wanted edge. */
+  readonly standing: number | null;
+  /** The clearance with the least to spare over what it must be, and how much that is. */
+  readonly clearance: {
+    readonly label: string;
+    readonly found: number;
+    readonly spare: number;
+  } | null;
+  readonly sensitivity: Sensitivity | null;
+  readonly toMake: ToMake | null;
+  /** The making in words. */
+  readonly cost: string;
+  /** Parameters that were moved off their initial values so that the blade fits. */
+  readonly changed: readonly Changed[];
+  readonly whyNot: readonly string[];
+}
+
+/** Which fixture suits a blade. */
+export interface Suit {
+  readonly format: 'platenwright-suit';
+  readonly design: string;
+  readonly blade: string;
+  /** Those that suit first, then from the evenest line on. */
+  readonly families: readonly FamilySuit[];
+  readonly byHand: readonly ByHand[];
+  readonly sentence: string;
+}
+
+/** Grid of the comparison, mm and rows: lines are true to a tenth of a millimetre. */
+const GRID = { step: 2, rows: 40 } as const;
+/** Metal over the edge that a maker measures: common practice, no source, mm. */
+const STANDING = 0.05;
+
+const toMakeOf = (fixture: Fixture): ToMake | null => {
+  const parts = fixture.parts();
+  if (!parts.ok) return null;
+  const count = (kind: string): number =>
+    parts.value.reduce((sum, part) => sum + (part.kind === kind ? part.quantity : 0), 0);
+  return {
+    plates: count('plate'),
+    prints: count('print'),
+    stock: count('stock'),
+    bought: count('hardware'),
+    mass: parts.value.reduce(
+      (sum, part) => sum + (part.kind === 'hardware' ? 0 : part.quantity * massOf(part)),
+      0,
+    ),
+  };
+};
+
+/** The checks of a fixture: its tightest clearance, and what fails, in words. */
+const checked = (fixture: Fixture): Pick<FamilySuit, 'clearance' | 'whyNot'> => {
+  const checks = fixture.checks();
+  if (!checks.ok) return { clearance: null, whyNot: checks.issues.map(({ message }) => message) };
+  const spare = checks.value.flatMap(({ kind, label, found, atLeast, unit }) =>
+    kind === 'clearance' && unit === 'mm' && found !== null && atLeast !== undefined
+      ? [{ label, found, spare: found - atLeast }]
+      : [],
+  );
+  const failed = checks.value.filter(({ passed }) => !passed);
+  return {
+    clearance: spare.sort((p, q) => p.spare - q.spare)[0] ?? null,
+    whyNot: failed.map(({ message }) => message),
+  };
+};
+
+const refused = ({ id, label }: Family, { line }: Blade, issues: readonly Issue[]): FamilySuit => ({
+  family: id,
+  label,
+  verdict: 'not',
+  line: null,
+  allowed: line.allowed,
+  standing: null,
+  clearance: null,
+  sensitivity: null,
+  toMake: null,
+  cost: '',
+  changed: [],
+  whyNot: issues.filter(({ severity }) => severity === 'error').map(({ message }) => message),
+});
+
+/** One family with the blade; undefined for a family that holds no blade while it is ground. */
+const suitOf = (design: Design, blade: Blade, family: Family): FamilySuit | undefined => {
+  const own = design.fixture.family === family.id ? design.fixture.parameters : {};
+  const { solved, changed } = adapted({ ...design, blades: [blade] }, family, own);
+  if (!solved.ok) return refused(family, blade, solved.issues);
+  const fixture = solved.value;
+  const job = fixture.virtual?.(blade.name)?.job;
+  if (job === undefined) return undefined;
+  const { lines, standing, missed } = reportOf(job, GRID);
+  const off = Math.max(0, ...lines.map(({ worst }) => Math.abs(worst.value)));
+  const { allowed } = blade.line;
+  const { clearance, whyNot } = checked(fixture);
+  const toMake = toMakeOf(fixture);
+  const limits = [
+    ...(off > allowed ? [words.wanders(off, allowed)] : []),
+    ...(standing.value > STANDING ? [words.stands(standing.value, standing.u)] : []),
+    ...(missed.length > 0 ? [words.noStand(missed.length)] : []),
+    ...whyNot,
+  ];
+  return {
+    family: family.id,
+    label: family.label,
+    verdict: whyNot.length > 0 ? 'not' : limits.length > 0 ? 'with-limits' : 'suits',
+    line: off,
+    allowed,
+    standing: standing.value,
+    clearance,
+    sensitivity: sensitivityOf(job) ?? null,
+    toMake,
+    cost: toMake ? words.cost(toMake) : '',
+    changed,
+    whyNot: limits,
+  };
+};
+
+const ORDER = { suits: 0, 'with-limits': 1, not: 2 } as const;
+
+/**
+ * Which fixture suits one blade on the design's grinder: every registered family with its initial
+ * parameters (the design's own family with the design's) moved where the blade asks for it, ground virtually and checked, and work by
+ * hand. `progress` is told the share done. Fails for a blade that the design does not have.
+ */
+export const suitBlade = (
+  design: Design,
+  registry: Registry,
+  name?: string,
+  progress: (share: number) => void = () => undefined,
+): Result<Suit> => {
+  const blade =
+    name === undefined ? design.blades[0] : design.blades.find((one) => one.name === name);
+  if (blade === undefined) {
+    const known = design.blades.map((one) => one.name).join(', ');
+    return fail(
+      problem('blade-unknown', 'blades', text.virtual.command.noBlade(name ?? '', known)),
+    );
+  }
+  const all = Object.values(registry.families);
+  const families = all
+    .flatMap((family, i) => {
+      const found = suitOf(design, blade, family);
+      progress((i + 1) / all.length);
+      return found ? [found] : [];
+    })
+    .sort(
+      (p, q) =>
+        ORDER[p.verdict] - ORDER[q.verdict] || (p.line ?? Infinity) - (q.line ?? Infinity) || 0,
+    );
+  const hand = byHand(blade, design.grinder.belt.width);
+  const [best] = families;
+  const asked = hand.filter(({ reasons }) => reasons.length > 0);
+  return ok({
+    format: 'platenwright-suit',
+    design: design.name,
+    blade: blade.name,
+    families,
+    byHand: hand,
+    sentence:
+      best === undefined || best.verdict === 'not'
+        ? words.onlyHand(blade.name)
+        : words.best(
+            blade.name,
+            best.label,
+            best.verdict === 'suits',
+            asked.map(({ label }) => label),
+          ),
+  });
+};

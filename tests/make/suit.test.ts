@@ -1,0 +1,139 @@
+import { is } from 'valibot';
+import { describe, expect, it } from 'vitest';
+import { registry } from '../../jigs/registry.ts';
+import { grinderPresets } from '../../src/grinder/presets/index.ts';
+import { bridged, byHand, tipFall } from '../../src/make/suit/by-hand.ts';
+import { suitSchema } from '../../src/make/suit/schema.ts';
+import { sensitivityOf } from '../../src/make/suit/sensitivity.ts';
+import { suitBlade } from '../../src/make/suit/suit.ts';
+import { flatSurface, wheelSurface, type VirtualJob } from '../../src/virtual/index.ts';
+import { examplesOf, valueOf } from '../family/examples.ts';
+import { bladeOf, passOf } from '../virtual/blades.ts';
+
+const rad = Math.PI / 180;
+
+const jobOf = (passes: VirtualJob['passes'], edge = 0.2): VirtualJob => ({
+  blade: bladeOf({ ricasso: 0, edge }),
+  passes,
+  start: { kind: 'bar' },
+  edge,
+  seat: 0,
+  soft: false,
+  model: [],
+});
+
+describe('what a tenth of a millimetre does', () => {
+  it('is on a spine rest what s = (T/2 + e) cos a + H sin a says', () => {
+    // Section 3 of any textbook sum: a bar 3 thick and 50 high, edge 0.1 a side.
+    const s = (a: number): number => 1.6 * Math.cos(a) + 50 * Math.sin(a);
+    const a = 3.5 * rad;
+    let [low, high] = [a, 2 * a];
+    for (let i = 0; i < 60; i += 1) {
+      const middle = (low + high) / 2;
+      if (s(middle) < s(a) + 0.1) low = middle;
+      else high = middle;
+    }
+    const found = sensitivityOf(jobOf([passOf('left', s(a), 150)]));
+    expect(found?.degrees).toBeCloseTo((low - a) / rad, 3);
+    expect(found?.bevelHeight).toBeCloseTo(1.4 / Math.tan(low) - 1.4 / Math.tan(a), 2);
+  });
+
+  it('is on a carriage a shift of the face: no angle, and 0.1 / sin a of bevel', () => {
+    const angle = 5;
+    const found = sensitivityOf(
+      jobOf([
+        {
+          id: 'carriage',
+          side: 'left',
+          holding: { kind: 'carriage', angle, place: 60, turn: 0, edgeHeight: 70 },
+          surface: flatSurface(0),
+          edge: 0.2,
+          stroke: { width: 50, from: 26, to: 120 },
+        },
+      ]),
+    );
+    expect(found?.degrees).toBeCloseTo(0, 6);
+    expect(found?.bevelHeight).toBeCloseTo(-0.1 / Math.sin(angle * rad), 4);
+  });
+
+  it('moves a hollow by 0.1 (lip + R) / c', () => {
+    // Axis over the lip: (lip + R)^2 + drop^2 = (R - d)^2 + c^2, the flank running to the edge.
+    const [radius, depth, centre] = [125, 0.3, 20];
+    const lip = Math.hypot(radius - depth, centre) - radius;
+    const found = sensitivityOf(
+      jobOf(
+        [
+          {
+            id: 'wheel',
+            side: 'left',
+            holding: {
+              kind: 'edge-rest',
+              depth,
+              body: { seatHalf: 40, lip, lipHeight: 0.01, lipFrom: 0, lipTo: 35 },
+            },
+            surface: wheelSurface(radius, 0),
+            edge: 0,
+            stroke: { width: 50, from: 26, to: 110 },
+          },
+        ],
+        0,
+      ),
+    );
+    expect(found?.degrees).toBeNull();
+    expect(Math.abs((found?.bevelHeight ?? NaN) - (0.1 * (lip + radius)) / centre)).toBeLessThan(
+      0.03,
+    );
+  });
+});
+
+describe('work by hand', () => {
+  it('is asked for by a hollow edge, as deep as its sagitta under the belt', () => {
+    // An arc of radius 400 bent into the blade: over 50 mm its sagitta is 400 - sqrt(400^2 - 25^2).
+    const edge = Array.from({ length: 31 }, (_, i): [number, number] => {
+      const x = 5 * i - 75;
+      return [5 * i, 60 - Math.sqrt(400 ** 2 - x ** 2) + Math.sqrt(400 ** 2 - 75 ** 2) - 10];
+    });
+    const spine = Array.from({ length: 16 }, (_, i): [number, number] => [10 * i, 0]);
+    const blade = bladeOf({ outline: { kind: 'curves', spine, edge }, ricasso: 0 });
+    const sagitta = 400 - Math.sqrt(400 ** 2 - 25 ** 2);
+    expect(bridged(blade, 50)).toBeCloseTo(sagitta, 1);
+    expect(byHand(blade, 50).find(({ id }) => id === 'freehand')?.reasons).toHaveLength(1);
+  });
+
+  it('is not asked for by a straight bar, but by one shorter than the belt is wide', () => {
+    expect(bridged(bladeOf(), 50)).toBe(0);
+    expect(tipFall(bladeOf())).toBeCloseTo(0, 9);
+    expect(byHand(bladeOf(), 50).flatMap(({ reasons }) => reasons)).toEqual([]);
+    const stick = byHand(bladeOf({ length: 40 }), 50).find(({ id }) => id === 'push-stick');
+    expect(stick?.reasons).toHaveLength(1);
+  });
+});
+
+describe('which fixture suits', () => {
+  const given = examplesOf('carriage').find(({ file }) => file.startsWith('camp-90'));
+  if (given === undefined) throw new Error('no example');
+
+  it('answers for every family that holds a blade, by the published schema', () => {
+    const suit = valueOf(suitBlade(given.design, registry));
+    expect(is(suitSchema, JSON.parse(JSON.stringify(suit)))).toBe(true);
+    const [best] = suit.families;
+    expect([best?.family, best?.verdict]).toEqual(['carriage', 'with-limits']);
+    const ids = suit.families.map(({ family }) => family);
+    expect(ids).toEqual(expect.arrayContaining(['carriage', 'edge-rest', 'spine-rest']));
+    // Its tip falls, and one plane leaves metal there; the others cannot hold it, and say why.
+    for (const { verdict, whyNot } of suit.families)
+      if (verdict !== 'suits') expect(whyNot.length).toBeGreaterThan(0);
+    expect(suit.byHand.map(({ id }) => id)).toEqual(['freehand', 'push-stick']);
+  }, 120_000);
+
+  it('says why none suits where the grinder has nothing to grind on', () => {
+    const grinder = structuredClone(grinderPresets['platen-50']);
+    if (grinder === undefined) throw new Error('no preset');
+    const bare = { ...given.design, grinder: { ...grinder, platen: { kind: 'none' as const } } };
+    const suit = valueOf(suitBlade(bare, registry));
+    expect(suit.families.every(({ verdict }) => verdict === 'not')).toBe(true);
+    expect(suit.sentence).toContain(suit.blade);
+    const missing = suitBlade(given.design, registry, 'None');
+    expect(missing.ok ? [] : missing.issues.map(({ code }) => code)).toEqual(['blade-unknown']);
+  }, 60_000);
+});
