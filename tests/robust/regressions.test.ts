@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
 import { openDesign } from '../../src/document/open.ts';
+import { ontoGrinder } from '../../src/adapt/onto-grinder.ts';
 import type { Design } from '../../src/document/schema.ts';
+import { grinderPresets } from '../../src/grinder/presets/index.ts';
 import { tryDesign } from './try-design.ts';
 
 const worked = (file: string): Design => {
@@ -57,5 +59,14 @@ describe('found by random designs', () => {
     const tapped = { ...design, grinder: { ...design.grinder, rest: { ...rest, pattern } } };
     const solved = tryDesign(tapped, registry);
     expect(solved).toEqual({ end: 'unsolved', codes: ['mount-head'], defects: [] });
+  });
+
+  // It said what the platen is, and not what it must be.
+  it('a carrier on a grinder without a platen', () => {
+    const design = worked('backing-carrier/examples/radius-1200');
+    const { design: moved } = ontoGrinder(design, grinderPresets['wheel-250'] ?? design.grinder);
+    const { end, codes, defects } = tryDesign(moved, registry);
+    expect({ end, defects }).toEqual({ end: 'unsolved', defects: [] });
+    expect(codes).toContain('platen-not-flat');
   });
 });

@@ -10,37 +10,38 @@ import { THREAD } from '../layout/stations.ts';
 import { cornerRadius, from, plate, words, type Context } from './context.ts';
 import { passage, round, tapped } from './holes.ts';
 
-/** Radius of the corners: two of them share each short edge at the ears. */
-const radiusOf = (c: Context): number => {
-  const { l, mount } = c;
-  const edges = [mount.earHalf - l.base.half, mount.earFrom - l.base.front];
-  const isPlain = mount.earHalf <= l.base.half;
-  return Math.min(cornerRadius(c), ...(isPlain ? [] : edges.map((edge) => edge / 2)));
-};
+/** A corner of the base in plan, with the radius it is rounded by, mm. */
+type Corner = readonly [at: Vec2, radius: number];
 
-/** Corners of the base in plan: a rectangle, or with ears for clamp bars wider than it. */
-const corners = ({ l, mount }: Context): Vec2[] => {
+/**
+ * Corners of the base in plan: a rectangle, or with ears for clamp bars wider than it. Two of them
+ * share each short edge at an ear, so none takes more than half of it.
+ */
+const corners = (c: Context): Corner[] => {
+  const { l, mount } = c;
   const { half, front, back } = l.base;
-  const depth = back - front;
+  const [depth, r] = [back - front, cornerRadius(c)];
   if (mount.earHalf <= half) {
     return [
-      [-half, 0],
-      [half, 0],
-      [half, depth],
-      [-half, depth],
+      [[-half, 0], r],
+      [[half, 0], r],
+      [[half, depth], r],
+      [[-half, depth], r],
     ];
   }
   const ear = mount.earFrom - front;
   const wide = mount.earHalf;
+  const before = Math.min(r, ear / 2);
+  const beside = Math.min(before, (wide - half) / 2);
   return [
-    [-half, 0],
-    [half, 0],
-    [half, ear],
-    [wide, ear],
-    [wide, depth],
-    [-wide, depth],
-    [-wide, ear],
-    [-half, ear],
+    [[-half, 0], before],
+    [[half, 0], before],
+    [[half, ear], beside],
+    [[wide, ear], beside],
+    [[wide, depth], r],
+    [[-wide, depth], r],
+    [[-wide, ear], beside],
+    [[-half, ear], beside],
   ];
 };
 
@@ -60,7 +61,10 @@ export const base = (c: Context): Result<PlatePart> => {
       ? passage('mount', at(mount.at), mount.thread, p.mountPassage)
       : tapped('mount', at(mount.at), mount.thread, p.mountThread)),
   ];
-  return chain(rounded(corners(c), radiusOf(c)), (outline) =>
+  const plan = corners(c);
+  const sharp = plan.map(([corner]) => corner);
+  const radii = plan.map(([, radius]) => radius);
+  return chain(rounded(sharp, radii), (outline) =>
     plate(c, {
       id: 'base',
       name: words.names.base,
