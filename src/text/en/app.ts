@@ -8,6 +8,7 @@ export const app = {
   skip: 'Skip to the drawing',
   starting: 'Laying out the worked example …',
   startFailed: 'The engine did not start. Reload the page; your designs are kept.',
+  glossary: { open: 'Words', title: 'Words used here', close: 'Close' },
   panelMissing: 'This step could not be fetched. Your design is kept; reload the page.',
   units: {
     deg: '°',
