@@ -97,6 +97,11 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
     if (!solved.ok) return solved;
     return (await import('./ground.ts')).groundCards(design, solved.value);
   },
+  suit: async (design) => {
+    const sound = checkDesign(design, registry);
+    if (!sound.ok) return sound;
+    return (await import('../make/suit/suit.ts')).suitBlade(sound.value, registry);
+  },
   reach: async (design) =>
     chain(checkDesign(design, registry), (sound) => reachOf(sound, registry)),
   adapt: async (design, grinder) =>

@@ -10,6 +10,7 @@ import type { Vec2 } from '../geometry/vector.ts';
 import type { Grinder } from '../grinder/schema.ts';
 import type { Frame } from '../geometry/frame.ts';
 import type { Placement } from '../model/part.ts';
+import type { Suit } from '../make/suit/suit.ts';
 import type { PackageFile } from '../export/package.ts';
 import type { Budget } from '../setup/budget/budget.ts';
 import type { BladeMap, CureFact, MapValue } from '../virtual/index.ts';
@@ -170,6 +171,8 @@ export interface Engine {
   budget(design: Design): Promise<Result<Budget | null>>;
   /** The blades as the belt leaves them; null where the family does not say how it holds them. */
   grind(design: Design): Promise<Result<readonly GroundCard[] | null>>;
+  /** Which fixture family suits the first blade of a design, with work by hand beside them. */
+  suit(design: Design): Promise<Result<Suit>>;
   /** What the fixture can grind as it is built; an issue where its family cannot say. */
   reach(design: Design): Promise<Result<ReachTable>>;
   /** What fitting the design to another grinder means; nothing is changed. */

@@ -35,6 +35,7 @@ export const entryEngine = (): Engine => ({
   budget: async () => fail(),
   reach: async () => fail(),
   grind: async () => fail(),
+  suit: async () => fail(),
   adapt: async () => fail(),
   openReadings: async () => fail(),
   calibrate: async () => fail(),

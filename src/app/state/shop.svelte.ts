@@ -2,6 +2,7 @@ import { createContext } from 'svelte';
 import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
 import type { ReachTable } from '../../adapt/reach.ts';
+import type { Suit } from '../../make/suit/suit.ts';
 import type { Budget } from '../../setup/budget/budget.ts';
 import { text } from '../../text/index.ts';
 import type {
@@ -72,6 +73,8 @@ export class Shop {
   readonly budgeting: Latest<Budget | null>;
   /** The blades as the belt leaves them, asked for only when it is wanted. */
   readonly grinding: Latest<readonly GroundCard[] | null>;
+  /** Which fixture suits the first blade, asked for only when it is wanted. */
+  readonly suiting: Latest<Suit>;
   /** What the fixture can still grind, asked for only when it is wanted. */
   readonly reaching: Latest<ReachTable>;
   readonly packing: Packing;
@@ -98,6 +101,7 @@ export class Shop {
     const reckoner = engines.hire();
     this.budgeting = new Latest((design) => reckoner.engine().budget(design), reckoner.giveUp);
     this.grinding = new Latest((design) => reckoner.engine().grind(design), reckoner.giveUp);
+    this.suiting = new Latest((design) => reckoner.engine().suit(design), reckoner.giveUp);
     this.reaching = new Latest((design) => reckoner.engine().reach(design), reckoner.giveUp);
     this.packing = new Packing(engines.hire());
     this.adapting = new Adapting(engines.hire());

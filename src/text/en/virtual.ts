@@ -139,8 +139,6 @@ export const virtual = {
     ],
     blade: 'Blade',
     counts: 'Steers',
-    sheetFact: 'The blade as the belt leaves it',
-    sheetFactValue: 'see the last drawings and ground.csv',
   },
   suit: {
     about: 'Compare the fixture families and work by hand for one blade of a design',
@@ -255,7 +253,6 @@ export const virtual = {
     cubic: (volume: number) => `${String(Math.round(volume))} mm3`,
     missed: (count: number) => `the blade cannot stand at ${String(count)} places of the stroke`,
     places: ['from plunge', 'edge', 'over', 'left', 'off', 'right', 'off'],
-    judged: 'judged',
     notJudged: 'not judged',
   },
   advice: (
