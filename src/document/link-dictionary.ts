@@ -59,3 +59,16 @@ export const LINK_DICTIONARY_1 = [
   '0.27,"steeper":0.15},{"backing":"bare","belt":"P220","edge":0.23,"steeper":0.1},{"backin',
   'g":"leather","belt":"P400","edge":0.2,"steeper":0}]}',
 ].join('');
+
+/**
+ * As the first, and how parts are made with the fields that came later: the end of a dictionary
+ * is the nearest and the cheapest to refer to. Frozen as well.
+ */
+export const LINK_DICTIONARY_2 = [
+  LINK_DICTIONARY_1,
+  ',"making":{"plates":{"inches":"no","kerf":0,"material":"steel","nest":{"gap":5,"height":',
+  '500,"margin":10,"sheets":"no","width":1000},"process":"laser","thicknesses":[4,5,6,8,10,',
+  '12]},"prints":{"bed":{"depth":220,"width":220},"fit":"clearance","layer":0.2,"material":',
+  '"PETG","nozzle":0.4,"play":{"clearance":0.4,"close":0.2,"press":0}},"units":"mm"},"notes',
+  '":"',
+].join('');

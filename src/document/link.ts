@@ -2,13 +2,17 @@ import { strFromU8, strToU8, unzlibSync, zlibSync } from 'fflate';
 import { problem } from '../core/issue.ts';
 import { fail, type Result } from '../core/result.ts';
 import { text } from '../text/index.ts';
-import { LINK_DICTIONARY_1 } from './link-dictionary.ts';
+import { LINK_DICTIONARY_1, LINK_DICTIONARY_2 } from './link-dictionary.ts';
 import { MAX_DESIGN_BYTES, openDesign } from './open.ts';
 import { saveDesign } from './save.ts';
 import type { Design, Families } from './schema.ts';
 
-const VERSION = '1.';
-const DICTIONARY = strToU8(LINK_DICTIONARY_1);
+/** Dictionary of each version of a link; the last is written, all are read for ever. */
+const DICTIONARIES = new Map([
+  ['1', strToU8(LINK_DICTIONARY_1)],
+  ['2', strToU8(LINK_DICTIONARY_2)],
+]);
+const VERSION = '2';
 
 /** Longest fragment that is looked at; the largest design that passes the schema needs less. */
 export const MAX_LINK_CHARACTERS = 64 * 1024;
@@ -33,10 +37,10 @@ const adler32 = (bytes: Uint8Array): number => {
 };
 
 /** Inflates a zlib stream and throws where its checksum does not fit. */
-const inflate = (packed: Uint8Array): Uint8Array => {
+const inflate = (packed: Uint8Array, dictionary: Uint8Array): Uint8Array => {
   // A room of the largest file bounds what a crafted link can inflate to.
   const out = new Uint8Array(MAX_DESIGN_BYTES);
-  const bytes = unzlibSync(packed, { out, dictionary: DICTIONARY });
+  const bytes = unzlibSync(packed, { out, dictionary });
   const view = new DataView(packed.buffer, packed.byteOffset, packed.byteLength);
   if (view.getUint32(packed.length - 4) !== adler32(bytes)) throw new Error('checksum');
   return bytes;
@@ -48,8 +52,9 @@ const inflate = (packed: Uint8Array): Uint8Array => {
  * a damaged link from a whole one.
  */
 export const linkFragment = (design: Design): string => {
-  const compact = JSON.stringify(JSON.parse(saveDesign(design)));
-  return VERSION + toBase64Url(zlibSync(strToU8(compact), { level: 9, dictionary: DICTIONARY }));
+  const compact = strToU8(JSON.stringify(JSON.parse(saveDesign(design))));
+  const dictionary = DICTIONARIES.get(VERSION) ?? new Uint8Array();
+  return `${VERSION}.${toBase64Url(zlibSync(compact, { level: 9, dictionary }))}`;
 };
 
 /**
@@ -63,12 +68,13 @@ export const openLink = (fragment: string, registry: Families): Result<Design> =
     return fail(problem('link-too-long', '', words.tooLong(coded.length, MAX_LINK_CHARACTERS)));
   }
   const version = /^(\d+)\./.exec(coded)?.[1];
-  if (version !== undefined && `${version}.` !== VERSION) {
+  const dictionary = DICTIONARIES.get(version ?? '');
+  if (version !== undefined && dictionary === undefined) {
     return fail(problem('link-too-new', '', words.unknownVersion(version)));
   }
   try {
-    if (version === undefined) throw new Error('no version');
-    const json = inflate(fromBase64Url(coded.slice(VERSION.length)));
+    if (version === undefined || dictionary === undefined) throw new Error('no version');
+    const json = inflate(fromBase64Url(coded.slice(version.length + 1)), dictionary);
     return openDesign(strFromU8(json), registry);
   } catch {
     return fail(problem('link-damaged', '', words.damaged()));

@@ -16,9 +16,9 @@ const nameIssues = ({ blades }: Design): Issue[] =>
       : [],
   );
 
-const makingIssues = ({ plates, prints }: Making): Issue[] => {
-  const issues = plates.thicknesses.flatMap((thickness, i) => {
-    const before = plates.thicknesses[i - 1];
+const thicknessIssues = ({ thicknesses }: Making['plates']): Issue[] =>
+  thicknesses.flatMap((thickness, i) => {
+    const before = thicknesses[i - 1];
     return before !== undefined && thickness <= before
       ? [
           problem(
@@ -29,12 +29,50 @@ const makingIssues = ({ plates, prints }: Making): Issue[] => {
         ]
       : [];
   });
-  const most = 0.75 * prints.nozzle;
-  // Slack for decimal fractions such as 0.75 * 0.4.
-  return prints.layer > most + 1e-9
-    ? [...issues, problem('layer-too-high', 'making.prints.layer', words.layer(prints.layer, most))]
-    : issues;
+
+const sheetIssues = ({ nest }: Making['plates']): Issue[] =>
+  (['width', 'height'] as const).flatMap((side) =>
+    nest[side] > 2 * nest.margin
+      ? []
+      : [
+          problem(
+            'no-sheet-left',
+            `making.plates.nest.${side}`,
+            words.sheet(nest[side], nest.margin),
+          ),
+        ],
+  );
+
+const printIssues = ({ layer, nozzle, play }: Making['prints']): Issue[] => {
+  const most = 0.75 * nozzle;
+  const order = [
+    ['close', 'clearance'],
+    ['press', 'close'],
+  ] as const;
+  return [
+    // Slack for decimal fractions such as 0.75 * 0.4.
+    ...(layer > most + 1e-9
+      ? [problem('layer-too-high', 'making.prints.layer', words.layer(layer, most))]
+      : []),
+    ...order.flatMap(([tight, loose]) =>
+      play[tight] > play[loose]
+        ? [
+            problem(
+              'plays-crossed',
+              `making.prints.play.${tight}`,
+              words.play(tight, play[tight], loose, play[loose]),
+            ),
+          ]
+        : [],
+    ),
+  ];
 };
+
+const makingIssues = ({ plates, prints }: Making): Issue[] => [
+  ...thicknessIssues(plates),
+  ...sheetIssues(plates),
+  ...printIssues(prints),
+];
 
 const referenceIssues = ({ sequence, grinder }: Design): Issue[] =>
   sequence.flatMap((pass, i) =>

@@ -30,18 +30,47 @@ export interface Families {
   >;
 }
 
+/** Cut files of many parts on one sheet, beside those of the single parts. */
+const nestSchema = v.optional(
+  group({
+    sheets: optionalChoice(words.making.nest.sheets, 'no'),
+    width: optionalNumber(p.making.plates.nest.width),
+    height: optionalNumber(p.making.plates.nest.height),
+    gap: optionalNumber(p.making.plates.nest.gap),
+    margin: optionalNumber(p.making.plates.nest.margin),
+  }),
+  {},
+);
+
 const platesSchema = group({
   process: choiceField(words.making.process),
   material: choiceField(words.making.material),
   thicknesses: listField(words.making.thicknesses, numberField(p.making.plates.thickness), 1, 10),
   kerf: optionalNumber(p.making.plates.kerf),
+  inches: optionalChoice(words.making.inches, 'no'),
+  nest: nestSchema,
 });
 
 const printsSchema = group({
   material: choiceField(words.making.filament),
   fit: optionalChoice(words.making.fit, 'clearance'),
+  play: v.optional(
+    group({
+      clearance: optionalNumber(p.making.prints.play.clearance),
+      close: optionalNumber(p.making.prints.play.close),
+      press: optionalNumber(p.making.prints.play.press),
+    }),
+    {},
+  ),
   nozzle: optionalNumber(p.making.prints.nozzle),
   layer: optionalNumber(p.making.prints.layer),
+  bed: v.optional(
+    group({
+      width: optionalNumber(p.making.prints.bed.width),
+      depth: optionalNumber(p.making.prints.bed.depth),
+    }),
+    {},
+  ),
 });
 
 const passSchema = group({

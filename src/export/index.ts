@@ -1,9 +1,17 @@
 // One line an exporter. The PDF writer is imported by its own path, so that the page can load
 // its library only when a PDF is asked for.
-export { cutDxf, dxfName, plateDxf, type CutDrawing, type DxfOptions } from './dxf/index.ts';
+export {
+  cutDxf,
+  dxfName,
+  plateDxf,
+  sheetCutDxf,
+  type CutDrawing,
+  type CutSheet,
+  type DxfOptions,
+} from './dxf/index.ts';
 export { sheetDxf } from './dxf/sheet.ts';
 export { stl, stlName } from './stl.ts';
-export { threeMf, type PrintObject, type ThreeMfOptions } from './threemf.ts';
+export { threeMf, type PrintItem, type PrintObject, type ThreeMfOptions } from './threemf.ts';
 export { svg, type SvgOptions } from './svg.ts';
 export {
   DESIGN_KIND,

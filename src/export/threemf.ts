@@ -2,6 +2,7 @@ import { strToU8 } from 'fflate';
 import { hasError } from '../core/issue.ts';
 import { fail, ok, type Result } from '../core/result.ts';
 import { plain } from '../core/units.ts';
+import type { Vec2 } from '../geometry/vector.ts';
 import type { Mesh } from '../model/mesh.ts';
 import { carried } from './carry.ts';
 import { lintPrintMesh } from './lint/mesh.ts';
@@ -17,8 +18,20 @@ export interface PrintObject {
   readonly quantity: number;
 }
 
+/** One copy of an object on the bed. */
+export interface PrintItem {
+  /** Number of the object in the list. */
+  readonly object: number;
+  /** Lower left corner of its box on the bed, mm. */
+  readonly at: Vec2;
+  /** Turned by a quarter about the upright, anticlockwise. */
+  readonly turned: boolean;
+}
+
 export interface ThreeMfOptions {
   readonly title: string;
+  /** Where every copy stands; without it the copies of each object stand in a row. */
+  readonly items?: readonly PrintItem[];
   /** The design as text, to be found again by `extractDesign`. */
   readonly carry?: string;
 }
@@ -57,17 +70,27 @@ const extent = ({ vertices }: Mesh, axis: 0 | 1): { low: number; size: number } 
   return { low, size: values.reduce((a, b) => Math.max(a, b), -Infinity) - low };
 };
 
+/** A copy at its place on the bed. The format maps row vectors by a matrix of four rows. */
+const buildItem = (mesh: Mesh, { object, at: [left, low], turned }: PrintItem): string => {
+  const [x, y] = [extent(mesh, 0), extent(mesh, 1)];
+  const shift = turned ? [left + y.low + y.size, low - x.low] : [left - x.low, low - y.low];
+  const turn = turned ? '0 1 0 -1 0 0 0 0 1' : '1 0 0 0 1 0 0 0 1';
+  const [dx = 0, dy = 0] = shift;
+  return `<item objectid="${object + 1}" transform="${turn} ${plain(dx)} ${plain(dy)} 0"/>`;
+};
+
 /** One row of copies for each object, clear of each other; nothing is turned or lifted. */
-const buildItems = (objects: readonly PrintObject[]): string[] => {
+const inRows = (objects: readonly PrintObject[]): PrintItem[] => {
   let row = 0;
-  return objects.flatMap(({ mesh, quantity }, i) => {
-    const [x, y] = [extent(mesh, 0), extent(mesh, 1)];
-    const dy = row - y.low;
-    row += y.size + GAP;
-    return Array.from({ length: quantity }, (_, copy) => {
-      const dx = copy * (x.size + GAP) - x.low;
-      return `<item objectid="${i + 1}" transform="1 0 0 0 1 0 0 0 1 ${plain(dx)} ${plain(dy)} 0"/>`;
-    });
+  return objects.flatMap(({ mesh, quantity }, object) => {
+    const low = row;
+    row += extent(mesh, 1).size + GAP;
+    const pitch = extent(mesh, 0).size + GAP;
+    return Array.from({ length: quantity }, (_, copy): PrintItem => ({
+      object,
+      at: [copy * pitch, low],
+      turned: false,
+    }));
   });
 };
 
@@ -77,7 +100,7 @@ const buildItems = (objects: readonly PrintObject[]): string[] => {
  */
 export const threeMf = (
   objects: readonly PrintObject[],
-  { title, carry }: ThreeMfOptions,
+  { title, carry, items = inRows(objects) }: ThreeMfOptions,
 ): Result<Uint8Array> => {
   const issues = objects.flatMap(({ id, mesh }) =>
     lintPrintMesh(mesh).map((issue) => ({ ...issue, path: id })),
@@ -96,7 +119,10 @@ export const threeMf = (
         `<object id="${i + 1}" type="model" name="${xmlText(name)}" partnumber="${xmlText(id)}">${meshXml(mesh)}</object>`,
     ),
     '</resources><build>',
-    ...buildItems(objects),
+    ...items.flatMap((item) => {
+      const mesh = objects[item.object]?.mesh;
+      return mesh === undefined ? [] : [buildItem(mesh, item)];
+    }),
     '</build></model>\n',
   ].join('\n');
   return ok(

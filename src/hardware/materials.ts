@@ -67,15 +67,3 @@ export const materialOf = (id: MaterialId): Material => ({
 export const MATERIALS: readonly Material[] = (Object.keys(DENSITY) as MaterialId[]).map(
   materialOf,
 );
-
-export type PrintFit = 'clearance' | 'close' | 'press';
-
-/**
- * What a printed hole is made larger by, on the diameter, mm. Common practice, no source: guides
- * give 0.3 to 0.5 for loose and 0.2 for sliding fits, and print the fit coupon to find out.
- */
-export const PRINT_PLAY: Readonly<Record<PrintFit, number>> = {
-  clearance: 0.4,
-  close: 0.2,
-  press: 0,
-};

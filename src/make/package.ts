@@ -66,7 +66,7 @@ export const makePackage = async (
   }
   const carry = saveDesign(design);
   const made = chain(plateFiles(parts, design.making, carry), (plates) =>
-    chain(printFiles(parts, carry), (prints) => ok([...plates, ...prints])),
+    chain(printFiles(parts, design.making, carry), (prints) => ok([...plates, ...prints])),
   );
   if (!made.ok) return made;
   progress(0.5);

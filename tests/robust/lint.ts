@@ -48,6 +48,8 @@ export const lintPackage = (
   files.flatMap((file) => {
     const { path, bytes } = file;
     if (path.endsWith('.dxf')) {
+      // Their distances and counts are for the tests of nesting; the writer's own lint read them.
+      if (path.startsWith('sheets/')) return textIssues(file);
       const part = parts.find(({ id }) => id === file.part);
       const profile = part?.layers[0]?.profile;
       if (part?.kind !== 'plate' || profile === undefined) return [`${path}: of no plate`];
@@ -57,7 +59,7 @@ export const lintPackage = (
       if (!beam.ok) return [`${path}: written although the kerf does not fit`];
       const issues = lintDxf(new TextDecoder().decode(bytes), {
         flavour: path.includes('_r12') ? 'r12' : 'r2000',
-        units: 'mm',
+        units: path.endsWith('_in.dxf') ? 'in' : 'mm',
         layers: path.includes('_engrave') ? ['CUT', 'ENGRAVE'] : ['CUT'],
         box: boundingBox(beam.value.outer),
       });

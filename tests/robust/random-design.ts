@@ -151,6 +151,8 @@ const makingOf = (random: Random, mode: Mode, design: Design): Design['making'] 
       material: pick(random, ['steel', 'stainless', 'aluminium'] as const),
       thicknesses,
       kerf: random() < 0.5 ? 0 : numberIn(random, isWild(mode) ? mode : 'near', 0, kerf.max, 0.2),
+      inches: 'beside',
+      nest: { sheets: 'beside', width: 600, height: 400, gap: 5, margin: 10 },
     },
     prints: {
       ...making.prints,

@@ -74,7 +74,10 @@ const attempt = (design: Design, registry: Registry): Outcome => {
   if (!parts.ok) return refused('unbuilt', parts.issues);
   const carry = saveDesign(sound.value);
   const { making } = sound.value;
-  const [plates, prints] = [plateFiles(parts.value, making, carry), printFiles(parts.value, carry)];
+  const [plates, prints] = [
+    plateFiles(parts.value, making, carry),
+    printFiles(parts.value, making, carry),
+  ];
   if (!plates.ok) return refused('unbuilt', plates.issues);
   if (!prints.ok) return refused('unbuilt', prints.issues);
   const files = withManifest([...plates.value, ...prints.value], { design: 'x', passed: true });

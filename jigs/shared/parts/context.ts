@@ -1,6 +1,5 @@
 import {
   plate as cutPlate,
-  PRINT_PLAY,
   materialOf,
   text,
   type Hole,
@@ -83,7 +82,7 @@ export const plate = ({ making }: Workshop, spec: PlateSpec): Result<PlatePart> 
 /** Name and density of the filament, and what its holes are printed larger by, mm. */
 export const printed = ({ making }: Workshop): { name: string; density: number; play: number } => {
   const { name, density } = materialOf(making.prints.material);
-  return { name, density, play: PRINT_PLAY[making.prints.fit] };
+  return { name, density, play: making.prints.play[making.prints.fit] };
 };
 
 /** Takes places from the plan to a plate whose front edge lies at `front`. */

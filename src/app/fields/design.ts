@@ -58,6 +58,22 @@ const thicknesses = (design: Design): Field => ({
   fresh: () => p.making.plates.thickness.initial,
 });
 
+const nest = (design: Design): Field[] => {
+  const { sheets, width, height, gap, margin } = p.making.plates.nest;
+  return [
+    choosing('making.plates.nest.sheets', sheets),
+    // The sheet matters only where something is laid out on it.
+    ...(design.making.plates.nest.sheets === 'beside'
+      ? [
+          numeric('making.plates.nest.width', width),
+          numeric('making.plates.nest.height', height),
+          numeric('making.plates.nest.gap', gap),
+          numeric('making.plates.nest.margin', margin),
+        ]
+      : []),
+  ];
+};
+
 /** The fields of fixture, sequence and making, by heading. */
 export const fixtureFields = (design: Design, family: FamilyCard | undefined): FieldGroup[] => [
   {
@@ -77,10 +93,17 @@ export const fixtureFields = (design: Design, family: FamilyCard | undefined): F
       choosing('making.plates.material', p.making.plates.material),
       thicknesses(design),
       numeric('making.plates.kerf', p.making.plates.kerf),
+      choosing('making.plates.inches', p.making.plates.inches),
+      ...nest(design),
       choosing('making.prints.material', p.making.prints.material),
       choosing('making.prints.fit', p.making.prints.fit),
+      numeric('making.prints.play.clearance', p.making.prints.play.clearance),
+      numeric('making.prints.play.close', p.making.prints.play.close),
+      numeric('making.prints.play.press', p.making.prints.play.press),
       numeric('making.prints.nozzle', p.making.prints.nozzle),
       numeric('making.prints.layer', p.making.prints.layer),
+      numeric('making.prints.bed.width', p.making.prints.bed.width),
+      numeric('making.prints.bed.depth', p.making.prints.bed.depth),
       choosing('making.units', p.making.units),
     ],
   },

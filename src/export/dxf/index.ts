@@ -1,7 +1,7 @@
 import { hasError } from '../../core/issue.ts';
-import { fail, ok, type Result } from '../../core/result.ts';
+import { chain, fail, ok, type Result } from '../../core/result.ts';
 import { MM_PER_INCH, plain } from '../../core/units.ts';
-import { boundingBox } from '../../geometry/loop-measure.ts';
+import { boundingBox, unionBox } from '../../geometry/loop-measure.ts';
 import { normalised } from '../../geometry/loop-transform.ts';
 import type { Loop, Profile } from '../../geometry/loop.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
@@ -32,12 +32,19 @@ export interface CutDrawing {
   readonly engrave: readonly (readonly Vec2[])[];
 }
 
+/** A sheet that is left between and around the parts cut from it, mm; its corner is the origin. */
+export interface CutSheet {
+  readonly size: Vec2;
+  readonly gap: number;
+  readonly margin: number;
+}
+
 /**
  * Entities in file units. The numbers are rounded before anything is derived from them, so that
  * neighbouring entities share their end points exactly.
  */
 const entities = (
-  drawing: CutDrawing,
+  drawings: readonly CutDrawing[],
   { units = 'mm', engrave = false }: DxfOptions,
 ): CutEntity[] => {
   const value = (mm: number): number =>
@@ -55,25 +62,28 @@ const entities = (
             bulge: Number(plain(bulge, 9)),
           })),
         };
-  const { outer, holes } = normalised(drawing.cut);
-  const marks = drawing.engrave.flatMap((points) =>
+  const loops = drawings.flatMap(({ cut }) => {
+    const { outer, holes } = normalised(cut);
+    return [outer, ...holes];
+  });
+  const strokes = engrave ? drawings.flatMap((drawing) => drawing.engrave) : [];
+  const marks = strokes.flatMap((points) =>
     points.slice(1).map((b, i): CutEntity => {
       return { kind: 'line', layer: 'ENGRAVE', a: point(points[i] ?? b), b: point(b) };
     }),
   );
-  return [...[outer, ...holes].map((loop) => contour(loop, 'CUT')), ...(engrave ? marks : [])];
+  return [...loops.map((loop) => contour(loop, 'CUT')), ...marks];
 };
 
-/**
- * A cut file, read back and linted before it is handed out: an error of the lint is an error
- * here, and no file.
- */
-export const cutDxf = (drawing: CutDrawing, options: DxfOptions = {}): Result<string> => {
-  const { flavour = 'r2000', units = 'mm', engrave = false, kerf = 0 } = options;
-  const beam = kerf === 0 ? ok(drawing.cut) : kerfed(drawing.cut, kerf);
-  if (!beam.ok) return beam;
-  const content = entities({ ...drawing, cut: beam.value }, options);
-  const says = text.exporting.dxfComment(units === 'mm' ? 'mm' : 'inch', kerf);
+/** Contours that the beam follows, written, read back and linted. */
+const written = (
+  beams: readonly CutDrawing[],
+  options: DxfOptions,
+  says: string,
+  sheet?: CutSheet,
+): Result<string> => {
+  const { flavour = 'r2000', units = 'mm', engrave = false } = options;
+  const content = entities(beams, options);
   const notes = comments(says, options.carry);
   const dxf =
     flavour === 'r12'
@@ -83,9 +93,40 @@ export const cutDxf = (drawing: CutDrawing, options: DxfOptions = {}): Result<st
     flavour,
     units,
     layers: engrave ? ['CUT', 'ENGRAVE'] : ['CUT'],
-    box: boundingBox(beam.value.outer),
+    box: unionBox(beams.map(({ cut }) => boundingBox(cut.outer))),
+    parts: beams.length,
+    ...(sheet === undefined ? {} : { sheet }),
   });
   return hasError(issues) ? fail(...issues) : ok(dxf, issues);
+};
+
+const unitOf = ({ units = 'mm' }: DxfOptions): string => (units === 'mm' ? 'mm' : 'inch');
+
+/**
+ * A cut file, read back and linted before it is handed out: an error of the lint is an error
+ * here, and no file.
+ */
+export const cutDxf = (drawing: CutDrawing, options: DxfOptions = {}): Result<string> => {
+  const { kerf = 0 } = options;
+  const beam = kerf === 0 ? ok(drawing.cut) : kerfed(drawing.cut, kerf);
+  return chain(beam, (cut) =>
+    written([{ ...drawing, cut }], options, text.exporting.dxfComment(unitOf(options), kerf)),
+  );
+};
+
+/**
+ * The cut file of a sheet with several parts on it, whose contours have the kerf in them already.
+ * The lint also holds every distance between parts against the gap, and to the edge of the sheet
+ * against the margin.
+ */
+export const sheetCutDxf = (
+  beams: readonly CutDrawing[],
+  sheet: CutSheet,
+  options: DxfOptions,
+): Result<string> => {
+  const { size, gap, margin } = sheet;
+  const says = text.exporting.dxfComment(unitOf(options), options.kerf ?? 0);
+  return written(beams, options, `${says} ${text.exporting.sheetOf(size, gap, margin)}`, sheet);
 };
 
 /** The cut file of one plate, its engraving only on request; issues have the part as their path. */

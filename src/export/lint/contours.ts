@@ -101,15 +101,15 @@ const meetingIssues = (contours: readonly Contour[]): Issue[] => {
     .map(({ issue }) => issue);
 };
 
-/** Exactly one contour holds all the others, and none of those holds another. */
-const nestingIssues = (contours: readonly Contour[]): Issue[] => {
+/** As many outer contours as parts, every other one in one of them, and none within another. */
+const nestingIssues = (contours: readonly Contour[], parts: number): Issue[] => {
   const depths = contours.map(
     ({ loop }, i) =>
       contours.filter((other, j) => j !== i && containsPoint(other.loop, pointOn(loop))).length,
   );
   const outer = depths.filter((depth) => depth === 0).length;
   return [
-    ...(outer === 1 ? [] : [lintIssue('dxf-outer', say.outer(outer))]),
+    ...(outer === parts ? [] : [lintIssue('dxf-outer', say.outer(outer, parts))]),
     ...depths.flatMap((depth, i) =>
       depth > 1 ? [lintIssue('dxf-nested', say.nested(i + 1))] : [],
     ),
@@ -119,9 +119,10 @@ const nestingIssues = (contours: readonly Contour[]): Issue[] => {
 /**
  * Defects of cut contours (mm) that a shop would find at the machine: open chains, edges of no
  * or too little length, doubled or touching segments, self-intersections, holes outside the
- * part or inside each other, and round holes that are no circles.
+ * part or inside each other, more or fewer parts than there should be, and round holes that are
+ * no circles.
  */
-export const contourIssues = (contours: readonly Contour[]): Issue[] => {
+export const contourIssues = (contours: readonly Contour[], parts = 1): Issue[] => {
   const open = contours.flatMap(({ closed, loop }, i) =>
     closed ? [] : [lintIssue('dxf-open', say.open(i + 1, pointOn(loop)))],
   );
@@ -131,7 +132,7 @@ export const contourIssues = (contours: readonly Contour[]): Issue[] => {
   ]);
   const met = meetingIssues(contours);
   // Nesting means something only between whole contours that keep clear of each other.
-  const nesting = open.length + met.length === 0 ? nestingIssues(contours) : [];
+  const nesting = open.length + met.length === 0 ? nestingIssues(contours, parts) : [];
   return [...open, ...single, ...met, ...nesting];
 };
 

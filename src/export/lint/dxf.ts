@@ -1,9 +1,11 @@
 import type { Issue } from '../../core/issue.ts';
 import type { Box2 } from '../../geometry/loop-measure.ts';
+import type { Vec2 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
 import { contourBox, contourIssues } from './contours.ts';
 import { contoursOf, isFlat, readDxf, scaleOf, type DxfContent } from './dxf-reader.ts';
 import { lintIssue } from './lint-issue.ts';
+import { sheetIssues } from './sheet.ts';
 
 /** What the written file has to agree with. */
 export interface DxfExpectation {
@@ -12,6 +14,10 @@ export interface DxfExpectation {
   readonly layers: readonly string[];
   /** Box of the model's outline, mm. */
   readonly box: Box2;
+  /** How many parts the file cuts; one where nothing is said. */
+  readonly parts?: number;
+  /** The sheet they lie on, where they share one, mm. */
+  readonly sheet?: { readonly size: Vec2; readonly gap: number; readonly margin: number };
 }
 
 /** Re-read sizes may differ from the model by this much, mm. */
@@ -72,5 +78,7 @@ export const lintDxf = (dxf: string, expected: DxfExpectation): Issue[] => {
     ]),
   );
   const size = off <= SIZE_TOLERANCE ? [] : [lintIssue('dxf-size', say.size(off, SIZE_TOLERANCE))];
-  return [...early, ...contourIssues(contours), ...size];
+  const { parts = 1, sheet } = expected;
+  const lain = sheet === undefined ? [] : sheetIssues(contours, sheet);
+  return [...early, ...contourIssues(contours, parts), ...lain, ...size];
 };

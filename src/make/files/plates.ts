@@ -3,6 +3,7 @@ import type { Making } from '../../document/schema.ts';
 import { dxfName, plateDxf, type DxfOptions, type PackageFile } from '../../export/index.ts';
 import type { Part, PlatePart } from '../../model/part.ts';
 import { utf8 } from './bytes.ts';
+import { nestedFiles } from './nest.ts';
 
 const isPlate = (part: Part): part is PlatePart => part.kind === 'plate';
 
@@ -12,7 +13,8 @@ const kerfOf = (part: PlatePart, making: Making): number =>
 
 /**
  * Cut files of every plate: the current flavour and the compatible one, and where something is
- * engraved a third file that marks it.
+ * engraved a third file that marks it; one in inches and nested sheets where they are asked for.
+ * What a saw cuts is not laid out on sheets.
  */
 export const plateFiles = (
   parts: readonly Part[],
@@ -29,14 +31,22 @@ export const plateFiles = (
         bytes: utf8(dxf),
       }),
     );
-  return all(
-    parts.filter(isPlate).flatMap((part) => {
+  const plates = parts.filter(isPlate);
+  const { inches, nest } = making.plates;
+  const single = all(
+    plates.flatMap((part) => {
       const kerf = kerfOf(part, making);
       return [
         file(part, { kerf }),
         file(part, { kerf, flavour: 'r12' }),
         ...(part.engraving.length > 0 ? [file(part, { kerf, engrave: true })] : []),
+        ...(inches === 'beside' ? [file(part, { kerf, units: 'in' })] : []),
       ];
     }),
+  );
+  if (nest.sheets === 'no') return single;
+  const beamCut = plates.filter(({ process }) => process !== 'saw-drill');
+  return chain(single, (files) =>
+    chain(nestedFiles(beamCut, making, carry), (sheets) => ok([...files, ...sheets])),
   );
 };

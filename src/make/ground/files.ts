@@ -93,7 +93,7 @@ export const groundFolder = (design: Design, ground: readonly Ground[]): Result<
   // One strip that serves both sides is told once.
   const strips = parts.filter(({ id }, i) => parts.findIndex((part) => part.id === id) === i);
   const made = chain(plateFiles(strips, design.making, carry), (plates) =>
-    chain(printFiles(strips, carry), (prints) => ok([...plates, ...prints])),
+    chain(printFiles(strips, design.making, carry), (prints) => ok([...plates, ...prints])),
   );
   if (!made.ok) return made;
   const block = titleBlock(design, carry);

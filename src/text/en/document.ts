@@ -117,6 +117,43 @@ export const document = {
         meaning: 'Width of the cut by which outlines are offset; 0 leaves them nominal.',
         reason: 'Most shops offset themselves: ask before setting it.',
       },
+      inches: {
+        label: 'Cut files in inches',
+        meaning: 'Whether cut files in inches are written beside those in millimetres.',
+        reason:
+          'A file states its unit, but not every machine reads it: send the one that is asked for.',
+        options: { no: 'Millimetres only', beside: 'Inches beside millimetres' },
+      },
+      nest: {
+        sheets: {
+          label: 'Nested sheets',
+          meaning:
+            'Whether all plates of one thickness are also laid out on sheets; what is sawn never is.',
+          reason:
+            'Most services lay out single parts themselves; whoever cuts a sheet of their own wants one file.',
+          options: { no: 'One part a file only', beside: 'Nested sheets beside single parts' },
+        },
+        width: {
+          label: 'Sheet width',
+          meaning: 'Width of the sheet that plates are laid out on.',
+          reason: 'Parts must fit on it; larger sheet is not sold by the piece.',
+        },
+        height: {
+          label: 'Sheet height',
+          meaning: 'Height of the sheet that plates are laid out on.',
+          reason: 'Parts must fit on it; larger sheet is not sold by the piece.',
+        },
+        gap: {
+          label: 'Gap between nested parts',
+          meaning: 'Least distance between the cuts of two parts on a sheet.',
+          reason: 'The web between them must carry the sheet; about its thickness serves.',
+        },
+        margin: {
+          label: 'Margin of the sheet',
+          meaning: 'Least distance from a cut to the edge of the sheet.',
+          reason: 'The sheet is held there, and its edge is seldom straight.',
+        },
+      },
       prints: {
         label: 'Prints',
         meaning: 'How printed parts are made.',
@@ -133,6 +170,38 @@ export const document = {
         meaning: 'How loose holes for screws and pins are printed.',
         reason: 'Printers differ: print the fit coupon and choose by it.',
         options: { clearance: 'Clearance', close: 'Close', press: 'Press' },
+      },
+      play: {
+        clearance: {
+          label: 'Play of a clearance fit',
+          meaning: 'What this printer needs added to a diameter so that a screw drops through.',
+          reason: 'Read it off the fit coupon; the usual value is between 0.3 and 0.5 mm.',
+        },
+        close: {
+          label: 'Play of a close fit',
+          meaning:
+            'What this printer needs added to a diameter so that a screw slides without shake.',
+          reason: 'Read it off the fit coupon; the usual value is about 0.2 mm.',
+        },
+        press: {
+          label: 'Play of a press fit',
+          meaning:
+            'What this printer needs added to a diameter so that a screw is pressed in and stays.',
+          reason:
+            'Read it off the fit coupon; below zero the hole is printed smaller than nominal.',
+        },
+      },
+      bed: {
+        width: {
+          label: 'Bed width',
+          meaning: 'Width of the print bed, along the x of the printer.',
+          reason: 'All prints are also laid out on beds of this size.',
+        },
+        depth: {
+          label: 'Bed depth',
+          meaning: 'Depth of the print bed, along the y of the printer.',
+          reason: 'All prints are also laid out on beds of this size.',
+        },
       },
       nozzle: {
         label: 'Nozzle diameter',
@@ -228,6 +297,14 @@ export const document = {
     thicknesses: (value: number, before: number) => ({
       message: `Plate thicknesses hold ${value} mm after ${before} mm; each must be greater than the one before, because the thinnest that suits is taken.`,
       fix: 'Sort Plate thicknesses from thin to thick and remove doubles.',
+    }),
+    sheet: (side: number, margin: number) => ({
+      message: `The sheet is ${side} mm; it must be larger than ${2 * margin} mm, its two margins of ${margin} mm, so that something of it is left for parts.`,
+      fix: 'Choose a larger sheet or a smaller margin.',
+    }),
+    play: (tight: string, value: number, loose: string, most: number) => ({
+      message: `The play of a ${tight} fit is ${value} mm; it must be at most ${most} mm, that of a ${loose} fit, because it is the closer one.`,
+      fix: `Set it to at most ${most} mm, or the play of the ${loose} fit to at least ${value} mm.`,
     }),
     layer: (value: number, most: number) => ({
       message: `Layer height is ${value} mm; it must be at most ${Number(most.toFixed(3))} mm, three quarters of the nozzle, because higher layers do not bond.`,

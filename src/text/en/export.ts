@@ -60,9 +60,17 @@ const lint = {
     message: `Cut contours ${first} and ${second} touch or cross at ${at(point)}.`,
     fix: 'Move the hole away from the edge or from the other hole.',
   }),
-  outer: (count: number) => ({
-    message: `The cut layer has ${count} outer contours; one part has exactly one.`,
+  outer: (count: number, parts: number) => ({
+    message: `The cut layer has ${count} outer contours; ${parts === 1 ? 'one part has exactly one' : `its ${parts} parts have ${parts}`}.`,
     fix: 'Keep every hole inside the outline, and write one part a file.',
+  }),
+  gap: (found: number, least: number) => ({
+    message: `Two parts of the sheet are ${mm(found)} apart; the gap is ${mm(least)}.`,
+    fix: 'Lay the sheet out again.',
+  }),
+  margin: (found: number, least: number) => ({
+    message: `A part is ${mm(found)} from the edge of the sheet; the margin is ${mm(least)}.`,
+    fix: 'Lay the sheet out again.',
   }),
   nested: (which: number) => ({
     message: `Cut contour ${which} lies inside another hole.`,
@@ -129,5 +137,7 @@ export const exporting = {
   sheetComment: 'Drawing sheet in paper millimetres. Not a cut file.',
   dxfComment: (units: string, kerf: number) =>
     `Units: ${units}. ${kerf === 0 ? 'Nominal size, no kerf applied.' : `Kerf of ${mm(kerf)} applied.`}`,
+  sheetOf: ([width, height]: Point, gap: number, margin: number) =>
+    `Sheet ${mm(width)} by ${mm(height)}, lower left corner at the origin; gap ${mm(gap)}, margin ${mm(margin)}.`,
   lint,
 } as const;

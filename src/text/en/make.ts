@@ -1,3 +1,5 @@
+import { mm } from './lengths.ts';
+
 import { range } from './range.ts';
 
 export const make = {
@@ -21,6 +23,58 @@ export const make = {
   no: 'NO',
   hardwareColumns: ['Quantity', 'Designation', 'Use', 'Material'],
   designFile: 'design.jig.json',
+  nestTooLarge: (
+    part: string,
+    [width, height]: readonly [number, number],
+    [w, h]: readonly [number, number],
+    margin: number,
+  ) => ({
+    message: `${part} measures ${mm(width)} by ${mm(height)}; a sheet of ${mm(w)} by ${mm(h)} with a margin of ${mm(margin)} has room for ${mm(w - 2 * margin)} by ${mm(h - 2 * margin)}, and the part does not fit either way round.`,
+    fix: 'Set a larger sheet or a smaller margin, or write no nested sheets.',
+  }),
+  bedTooSmall: (
+    part: string,
+    [width, depth]: readonly [number, number],
+    [w, d]: readonly [number, number],
+    margin: number,
+  ) => ({
+    message: `${part} measures ${mm(width)} by ${mm(depth)} as it is printed; a bed of ${mm(w)} by ${mm(d)} with ${mm(margin)} kept free around has no room for it, so it is on none of the laid out beds.`,
+    fix: 'Set the size of the bed the part is printed on, or have it printed by a service from its own file.',
+  }),
+  bedTitle: (which: number, of: number) =>
+    of === 1 ? 'All printed parts' : `Printed parts, bed ${String(which)} of ${String(of)}`,
+  coupon: {
+    name: 'Fit coupon',
+    row: (label: string, uses: readonly { readonly part: string; readonly purpose?: string }[]) =>
+      `  ${label}: ${uses.map(({ part, purpose }) => (purpose === undefined ? `opening of ${part}` : `${part}, ${purpose}`)).join('; ')}`,
+    reading: (
+      rows: readonly string[],
+      play: { readonly clearance: number; readonly close: number; readonly press: number },
+      fit: string,
+    ) =>
+      [
+        'FIT COUPON',
+        '',
+        'Print it first, figures up, with the material, nozzle and settings of the parts.',
+        'Each row repeats one opening of the printed parts; the figure left of it is its width',
+        'without play, in millimetres. The figure above a column is the play added to that width,',
+        'in tenths of a millimetre: column 4 is 0.4 mm wider than column 0.',
+        '',
+        'Rows, from below:',
+        ...rows,
+        '',
+        'Try the very screw, rod or nut that belongs into each opening, from column 0 on:',
+        '  press:      the last column into which it must be pressed and then stays.',
+        '  close:      the first column through which it slides by hand without shake.',
+        '  clearance:  the first column through which it drops by its own weight.',
+        'Where rows disagree, take the larger play. Write the figures, divided by ten, into the',
+        'design as making.prints.play.press, .close and .clearance, and write the files again.',
+        '',
+        `This design has press ${mm(play.press)}, close ${mm(play.close)}, clearance ${mm(play.clearance)}; its parts use the fit "${fit}".`,
+        'Common practice, no source: printers differ, and only the coupon tells what yours does.',
+        '',
+      ].join('\n'),
+  },
   failedHead: 'CHECKS FAILED: ',
   failedMore: (count: number) => ` (and ${count} more, see the report)`,
   drawingsTitle: (design: string) => `${design}: drawings`,

@@ -1,0 +1,41 @@
+import { chain, ok, type Result } from '../../core/result.ts';
+import type { Making } from '../../document/schema.ts';
+import { stl, stlName, threeMf, type PackageFile } from '../../export/index.ts';
+import { couponLayers, openingsOf, rowLabel } from '../../model/fit-coupon.ts';
+import type { PrintPart } from '../../model/part.ts';
+import { meshOf } from '../../model/solid.ts';
+import { text } from '../../text/index.ts';
+import { utf8 } from './bytes.ts';
+
+const ID = 'fit-coupon';
+const KIND = 'fit-coupon';
+
+/**
+ * The fit coupon of the printed parts as 3MF and STL, and in words how it is read. No file where
+ * no printed part has an opening.
+ */
+export const couponFiles = (
+  parts: readonly PrintPart[],
+  { prints: { play, fit } }: Making,
+  carry: string,
+): Result<PackageFile[]> =>
+  chain(openingsOf(parts, play[fit]), (openings) => {
+    if (openings.length === 0) return ok([]);
+    const words = text.make.coupon;
+    const rows = openings.map((opening) => words.row(rowLabel(opening), opening.uses));
+    const reading = words.reading(rows, play, text.document.parameters.making.fit.options[fit]);
+    return chain(couponLayers(openings), (layers) =>
+      chain(meshOf(layers), (mesh) => {
+        const object = { name: words.name, id: ID, mesh, quantity: 1 };
+        return chain(threeMf([object], { title: words.name, carry }), (packed) =>
+          chain(stl(mesh), (plainMesh) =>
+            ok<PackageFile[]>([
+              { path: `prints/${ID}_mm.3mf`, kind: KIND, bytes: packed },
+              { path: `prints/${stlName(ID)}`, kind: KIND, bytes: plainMesh },
+              { path: `prints/${ID}.txt`, kind: KIND, bytes: utf8(reading) },
+            ]),
+          ),
+        );
+      }),
+    );
+  });
