@@ -1,8 +1,8 @@
-// `npm run soak -- [--count N] [--files N] [--packages N] [--seed N] [--only NAME] [--lanes N]
-// [--kills N]`:
-// random designs of every family and damaged files of every format, on two processes. Defaults: 10000 designs a
-// family (geometry, cut files and prints read back), 20 whole packages a family with checks and
-// PDFs, 1000 damaged files a format, 20 killed runs of `make`. Ends with 1 when anything was wrong.
+// `npm run soak -- [--count N] [--files N] [--packages N] [--kills N] [--seed N] [--only NAME]
+// [--lanes N]`: random designs of every family, damaged files of every format and killed runs of
+// `make`, on two processes. Defaults: 10000 designs a family (geometry, cut files and prints read
+// back), 20 whole packages a family with checks and PDFs, 1000 damaged files a format, 20 kills.
+// Ends with 1 when anything was wrong.
 import { spawn } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
