@@ -161,6 +161,7 @@ export const setupData = (
     facts: [
       ...workFacts(design),
       ...facts.map(({ label, value, unit }) => ({ name: label, value: withUnit(value, unit) })),
+      ...(fixture.virtual ? [text.virtual.ground.onSheet] : []),
     ],
     settings: {
       names: first.filter(({ key }) => keys.has(key)).map(({ label, unit }) => `${label}, ${unit}`),

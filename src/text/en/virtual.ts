@@ -139,6 +139,10 @@ export const virtual = {
     ],
     blade: 'Blade',
     counts: 'Steers',
+    onSheet: {
+      name: 'The blade as the belt leaves it (estimate)',
+      value: 'last of the drawings, ground.csv',
+    },
   },
   suit: {
     about: 'Compare the fixture families and work by hand for one blade of a design',
