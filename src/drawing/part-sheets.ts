@@ -1,3 +1,4 @@
+import { plain } from '../core/units.ts';
 import type { Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { arrange, COLUMN, INSET } from './arrange.ts';
@@ -8,6 +9,7 @@ import { cornerTables, crossHoleTable, hasUnlistedOutline, holeTable } from './h
 import { bounds, move } from './items.ts';
 import { heading, paragraph, pour, stack, type Strip } from './layout.ts';
 import { sizeOf, SHEETS, spaceOf, type Paper, type PaperFamily } from './paper.ts';
+import { overhangs } from './overhang.ts';
 import { partViews } from './part-views.ts';
 import { factor, FULL_SIZE, SCALES, type Scale } from './scales.ts';
 import type { Item, Sheet } from './sheet.ts';
@@ -50,13 +52,23 @@ const numbered = (notes: readonly string[], width: number): Strip[] => [
   ...notes.map((note, i) => paragraph(note, width, { mark: String(i + 1), indent: 6 })),
 ];
 
+/** How a print lies on the bed, and where it needs a bridge or support. */
+const printing = ({ layers }: Part): string => {
+  const found = overhangs(layers);
+  return found.length === 0
+    ? text.drawing.notes.flat
+    : text.drawing.notes.overhang(
+        found.map(({ z, reach }) => ({ z: plain(z, 1), reach: plain(reach, 1) })),
+      );
+};
+
 /** The notes every part drawing carries, after the part's own. */
 const notesOf = (part: Part): string[] => [
   ...part.notes,
   ...part.tight.map(text.drawing.notes.tight),
   ...(part.kind === 'hardware' ? [] : [text.drawing.notes.datum]),
   ...(part.kind === 'plate' && part.process !== 'saw-drill' ? [text.drawing.notes.nominal] : []),
-  ...(part.kind === 'print' ? [text.drawing.notes.print] : []),
+  ...(part.kind === 'print' ? [text.drawing.notes.print, printing(part)] : []),
   ...(hasUnlistedOutline(part) ? [text.drawing.notes.unlisted] : []),
   ...text.safety.drawing,
 ];

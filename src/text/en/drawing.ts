@@ -73,6 +73,9 @@ export const drawing = {
     datum: 'X and Y are measured from the datum corner, marked with a half-filled circle.',
     nominal: 'Cut file and drawing show nominal sizes: no kerf is allowed for.',
     print: 'Printed from the 3MF or STL file, which is the full definition of the shape.',
+    flat: 'Print as drawn: the face at z = 0 lies on the bed, z up. No layer begins over air.',
+    overhang: (levels: readonly { readonly z: string; readonly reach: string }[]): string =>
+      `Print as drawn: the face at z = 0 lies on the bed, z up. Material begins over air at ${levels.map(({ z, reach }) => `z = ${z}, up to ${reach} mm from what carries it`).join('; ')}: bridge or support it there.`,
     unlisted: 'The outline has more corners than a drawing can show: take it from the file.',
     tight: (feature: string): string => `Closer than the general tolerance: ${feature}.`,
   },
