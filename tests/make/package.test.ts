@@ -65,7 +65,7 @@ describe.each(everyExample)('the package of $file', (example) => {
   });
 
   it('cuts closed contours in stated millimetres and nothing else', () => {
-    const cut = named(files, '.dxf').filter(({ path }) => !path.includes('engrave'));
+    const cut = named(files, '.dxf').filter(({ path }) => !/^drawings\/|engrave/.test(path));
     expect(cut.length).toBeGreaterThan(0);
     for (const { path, bytes } of cut) {
       expect(path).toMatch(/_mm\.dxf$/);
@@ -77,6 +77,24 @@ describe.each(everyExample)('the package of $file', (example) => {
         expect(allowed).toContain(entity.type);
         expect(entity.layer).toBe('CUT');
       }
+    }
+  });
+
+  it('writes every sheet of what is built as DXF with the same words, nothing referenced', () => {
+    const words = (content: string, pattern: RegExp): string[] =>
+      [...content.matchAll(pattern)].map((match) => match[1] ?? '').sort();
+    const sheets = named(files, '_mm.dxf').filter(({ path }) => path.startsWith('drawings/'));
+    expect(sheets.map(({ path }) => path)).toContain('drawings/assembly-1_mm.dxf');
+    for (const { path, bytes } of sheets) {
+      const drawing = new DxfParser().parseSync(latin(bytes));
+      expect(drawing?.header.$INSUNITS).toBe(4);
+      const entities = drawing?.entities ?? [];
+      const kinds = new Set(entities.map(({ type }) => type));
+      for (const kind of kinds)
+        expect(['LINE', 'LWPOLYLINE', 'ARC', 'CIRCLE', 'SOLID', 'TEXT']).toContain(kind);
+      const picture = files.find((file) => file.path === path.replace('_mm.dxf', '.svg'));
+      const drawn = words(latin(picture?.bytes ?? new Uint8Array()), /<text[^>]*>([^<]*)</g);
+      expect(entities.filter(({ type }) => type === 'TEXT')).toHaveLength(drawn.length);
     }
   });
 

@@ -6,7 +6,8 @@ import { setupSheets } from '../../drawing/setup-sheets.ts';
 import type { Sheet } from '../../drawing/sheet.ts';
 import { templateSheets } from '../../drawing/template-sheets.ts';
 import type { TitleBlock } from '../../drawing/title-block.ts';
-import { svg, type PackageFile } from '../../export/index.ts';
+import { uncovered } from '../../drawing/uncovered.ts';
+import { sheetDxf, svg, type PackageFile } from '../../export/index.ts';
 import type { Fixture } from '../../family/index.ts';
 import type { Part } from '../../model/part.ts';
 import { text } from '../../text/index.ts';
@@ -63,8 +64,17 @@ const assembly = ({ fixture, parts, made, family }: DrawingInput, block: TitleBl
   return assemblySheets(parts, fixture.place(setting), info, block);
 };
 
+/** Drawing sheets for CAD programs, dimensions exploded; what opaque areas hide is cut away. */
+const sheetFiles = (sheets: readonly Sheet[], carry: string): PackageFile[] =>
+  sheets.map((sheet) => ({
+    path: `drawings/${sheet.id}_mm.dxf`,
+    kind: 'drawings',
+    bytes: utf8(sheetDxf({ ...sheet, items: uncovered(sheet.items) }, { carry })),
+  }));
+
 /**
- * Drawings of every part, of the assembly and of setting up: one SVG a sheet, one PDF a set. The
+ * Drawings of every part, of the assembly and of setting up: one SVG a sheet, one PDF a set, and
+ * of what is built one DXF a sheet. The
  * PDF library is loaded here and not before, so that the page starts without it.
  */
 export const drawingFiles = async (input: DrawingInput): Promise<PackageFile[]> => {
@@ -72,15 +82,15 @@ export const drawingFiles = async (input: DrawingInput): Promise<PackageFile[]> 
   const block = titleBlock(design, carry);
   const stamped = (sheets: readonly Sheet[]): Sheet[] =>
     sheets.map((sheet) => stampFailed(sheet, checks));
+  const drawn = stamped([
+    ...assembly(input, block),
+    ...parts.flatMap((part) => partSheets(part, block)),
+  ]);
   const sets = [
     {
       name: 'drawings',
       title: text.make.drawingsTitle(design.name),
-      sheets: stamped([
-        ...assembly(input, block),
-        ...parts.flatMap((part) => partSheets(part, block)),
-        ...groundDrawings(ground, block),
-      ]),
+      sheets: [...drawn, ...stamped(groundDrawings(ground, block))],
     },
     {
       name: 'templates',
@@ -108,5 +118,5 @@ export const drawingFiles = async (input: DrawingInput): Promise<PackageFile[]> 
       bytes: await pdf(sheets, { title, fonts, carry }),
     })),
   );
-  return [...pictures, ...documents];
+  return [...pictures, ...sheetFiles(drawn, carry), ...documents];
 };
