@@ -82,7 +82,7 @@ export const backingCarrier = {
   setting: {
     side: { left: 'left side', right: 'right side' },
     readings: {
-      shift: 'Move everything that is set to the belt away from the platen by',
+      shift: 'Shift away from the platen',
       depth: 'Bare platen to abrasive on the carrier',
       tilt: 'Lean of the blade from upright',
     },
