@@ -65,7 +65,7 @@ describe('open', () => {
 
   it('restores it from the link that link prints, given in the place of a file', async () => {
     const printed = (await run('link', design)).out.trim();
-    expect(printed).toMatch(/^#1\.[\w-]+$/);
+    expect(printed).toMatch(/^#2\.[\w-]+$/);
     for (const [i, link] of [
       printed,
       printed.slice(1),
