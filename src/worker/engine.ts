@@ -1,6 +1,4 @@
 import { registry } from '../../jigs/registry.ts';
-import { adapt } from '../adapt/adapt.ts';
-import { reachOf } from '../adapt/reach.ts';
 import { openAny } from '../adapt/open-any.ts';
 import { chain, ok, type Result } from '../core/result.ts';
 import { parseJson } from '../document/json.ts';
@@ -8,12 +6,9 @@ import { linkFragment, openLink } from '../document/link.ts';
 import { checkDesign, MAX_DESIGN_BYTES, openDesign, openGrinder } from '../document/open.ts';
 import { saveDesign, saveGrinder } from '../document/save.ts';
 import { documentSchema, type Design } from '../document/schema.ts';
-import { zipPackage } from '../export/package.ts';
 import { checkFields } from '../schema/check.ts';
-import { calibrateDesign, checkReadings, openReadings } from '../make/calibrate.ts';
 import { checkFixture, solveDesign, type Checked } from '../make/engine.ts';
 import { builtOf, solvedOf } from './answers.ts';
-import { sceneOf } from './scene.ts';
 import type { Built, Engine, FamilyCard, Packed } from './protocol.ts';
 
 /** Typefaces of the PDFs as TrueType bytes. */
@@ -70,11 +65,12 @@ const pack = async (
   const sound = checkDesign(design, registry);
   if (!sound.ok) return sound;
   const { makePackage } = await import('../make/package.ts');
+  const { zipPackage } = await import('../export/package.ts');
   const made = await makePackage(sound.value, { registry, fonts, acceptFailing, progress });
   return chain(made, (files) => ok({ files, archive: zipPackage(files) }));
 };
 
-/** The one engine behind the page; the command line calls the same functions. */
+/** The one engine behind the page, its longer work fetched when it is asked for; the command line calls the same functions. */
 export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
   families: async () => families(),
   examples: async () => examples.map(({ name }) => name),
@@ -89,7 +85,10 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
   solve: async (design) => chain(solve(design), (fixture) => ok(solvedOf(fixture))),
   build: async (design) =>
     chain(solve(design), (fixture) => withAdvice(checkFixture(fixture, design.making))),
-  scene: async (design) => chain(solve(design), (fixture) => sceneOf(design, fixture)),
+  scene: async (design) => {
+    const { sceneOf } = await import('./scene.ts');
+    return chain(solve(design), (fixture) => sceneOf(design, fixture));
+  },
   budget: async (design) =>
     chain(solve(design), (fixture) => fixture.budget?.(SIMULATING) ?? ok(null)),
   grind: async (design) => {
@@ -102,15 +101,21 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
     if (!sound.ok) return sound;
     return (await import('../make/suit/suit.ts')).suitBlade(sound.value, registry);
   },
-  reach: async (design) =>
-    chain(checkDesign(design, registry), (sound) => reachOf(sound, registry)),
-  adapt: async (design, grinder) =>
-    chain(checkDesign(design, registry), (sound) => adapt(sound, { grinder }, registry)),
-  openReadings: async (bytes) => openReadings(bytes),
-  calibrate: async (design, readings) =>
-    chain(checkDesign(design, registry), (sound) =>
+  reach: async (design) => {
+    const { reachOf } = await import('../adapt/reach.ts');
+    return chain(checkDesign(design, registry), (sound) => reachOf(sound, registry));
+  },
+  adapt: async (design, grinder) => {
+    const { adapt } = await import('../adapt/adapt.ts');
+    return chain(checkDesign(design, registry), (sound) => adapt(sound, { grinder }, registry));
+  },
+  openReadings: async (bytes) => (await import('../make/calibrate.ts')).openReadings(bytes),
+  calibrate: async (design, readings) => {
+    const { calibrateDesign, checkReadings } = await import('../make/calibrate.ts');
+    return chain(checkDesign(design, registry), (sound) =>
       chain(checkReadings(readings), (checked) => calibrateDesign(sound, checked, registry)),
-    ),
+    );
+  },
   outline: async (bytes) => (await import('../outline/read.ts')).readOutline(bytes),
   trace: async (blade, contour, choice) =>
     (await import('../outline/trace.ts')).traceOutline(blade, contour, choice),
