@@ -9,6 +9,7 @@ import { extractDesign, type PackageFile } from '../../src/export/index.ts';
 import { manifestSchema, reportSchema } from '../../src/make/output-schema.ts';
 import { makePackage } from '../../src/make/package.ts';
 import { examplesOf, valueOf, type Example } from '../family/examples.ts';
+import { hasPoppler, readPdf, written } from './outside.ts';
 
 const font = (name: string): Uint8Array =>
   readFileSync(join('node_modules', 'dejavu-fonts-ttf', 'ttf', `${name}.ttf`));
@@ -120,6 +121,25 @@ describe.each(everyExample)('the package of $file', (example) => {
       expect(head).not.toBeNull();
     }
   });
+
+  it.skipIf(!hasPoppler)(
+    'is read by poppler: sheet sizes exact, text to extract (needs poppler-utils)',
+    () => {
+      for (const path of written(named(files, '.pdf'))) {
+        const { complaints, sizes, text } = readPdf(path);
+        expect(complaints).toBe('');
+        expect(sizes.length).toBeGreaterThan(0);
+        for (const size of sizes) {
+          const sides = [...size].sort((a, b) => a - b);
+          const isSheet = SHEETS_PT.some((sheet) =>
+            sheet.every((side, i) => Math.abs(side - (sides[i] ?? 0)) < 0.01),
+          );
+          expect([path, size, isSheet]).toEqual([path, size, true]);
+        }
+        expect(text).toContain(example.design.name);
+      }
+    },
+  );
 
   it('lists every part in the report with what a maker has to know of it', () => {
     const report = json(files, 'report.json') as { parts: { name: string; mass: number }[] };
