@@ -63,11 +63,11 @@ const printing = ({ layers }: Part): string => {
 };
 
 /** The notes every part drawing carries, after the part's own. */
-const notesOf = (part: Part): string[] => [
+const notesOf = (part: Part, kerf: number): string[] => [
   ...part.notes,
   ...part.tight.map(text.drawing.notes.tight),
   ...(part.kind === 'hardware' ? [] : [text.drawing.notes.datum]),
-  ...(part.kind === 'plate' && part.process !== 'saw-drill' ? [text.drawing.notes.nominal] : []),
+  ...(part.kind === 'plate' && part.process !== 'saw-drill' ? [text.drawing.notes.kerf(kerf)] : []),
   ...(part.kind === 'print' ? [text.drawing.notes.print, printing(part)] : []),
   ...(hasUnlistedOutline(part) ? [text.drawing.notes.unlisted] : []),
   ...text.safety.drawing,
@@ -99,7 +99,7 @@ export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
     ...crossHoleTable(part, COLUMN),
     ...cornerTables(part, COLUMN),
   ];
-  const notes = (width: number): Strip[] => numbered(notesOf(part), width);
+  const notes = (width: number): Strip[] => numbered(notesOf(part, block.kerf ?? 0), width);
   const info = (sheet: number, sheets: number, scale: Scale): SheetInfo => ({
     title: part.name,
     documentType: text.drawing.documentTypes.part,

@@ -21,6 +21,8 @@ export interface TitleBlock {
   readonly paper: PaperFamily;
   /** What the code to scan holds: the design as a link's fragment. Absent: no code. */
   readonly link?: string;
+  /** Width of the beam that the cut files of plates allow for, mm; none where absent. */
+  readonly kerf?: number;
 }
 
 /** What one sheet adds. */

@@ -7,6 +7,8 @@ import { lintDxf } from '../../src/export/lint/dxf.ts';
 import type { PackageFile } from '../../src/export/index.ts';
 import { circle } from '../../src/geometry/loop.ts';
 import { boundingBox } from '../../src/geometry/loop-measure.ts';
+import { partSheets } from '../../src/drawing/part-sheets.ts';
+import { titleBlock } from '../../src/make/files/title.ts';
 import { plateFiles } from '../../src/make/files/plates.ts';
 import { printFiles } from '../../src/make/files/prints.ts';
 import type { Part, PrintPart } from '../../src/model/part.ts';
@@ -299,5 +301,31 @@ describe('fits', () => {
   it('are a class with a value a printer: a bore for M6 is 6.6 mm (ISO 273, medium) and the play', () => {
     for (const fit of ['clearance', 'close', 'press'] as const)
       expect(knobBore({ fit, play })).toBeCloseTo(6.6 + play[fit], 9);
+  });
+});
+
+describe('a kerf', () => {
+  const [first] = designs;
+  if (!first) throw new Error('no design');
+  const { design } = first;
+  const making = { ...design.making, plates: { ...design.making.plates, kerf: 0.3 } };
+  const plate = beamCut(first.parts).find(({ kind }) => kind === 'plate');
+
+  it('is told by name and comment of the cut file and by a note on the drawing', () => {
+    const files = valueOf(plateFiles(plate ? [plate] : [], making, 'x'));
+    expect(files.length).toBeGreaterThan(1);
+    for (const file of files) {
+      expect(file.path).toContain('_kerf0.3_mm.dxf');
+      expect(textOf(file)).toContain('Kerf of 0.3 mm applied');
+    }
+    const block = titleBlock({ ...design, making }, 'x');
+    const said = plate
+      ? partSheets(plate, block)
+          .map((sheet) => JSON.stringify(sheet))
+          .join()
+      : '';
+    const words = [...said.matchAll(/"text":"([^"]*)"/g)].map(([, word]) => word).join(' ');
+    expect(words).toContain('allow for a kerf of 0.3 mm');
+    expect(words).not.toContain('no kerf is allowed for');
   });
 });

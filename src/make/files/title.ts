@@ -18,4 +18,5 @@ export const titleBlock = (design: Design, carry: string): TitleBlock => ({
   revision: String(design.revision),
   paper: design.making.units === 'in' ? 'us' : 'iso',
   link: `#${linkFragment(design)}`,
+  kerf: design.making.plates.kerf,
 });

@@ -1,3 +1,4 @@
+import { plain } from '../../core/units.ts';
 /** Words on drawings, templates and set-up sheets. */
 export const drawing = {
   titleBlock: {
@@ -71,7 +72,10 @@ export const drawing = {
   notes: {
     title: 'Notes',
     datum: 'X and Y are measured from the datum corner, marked with a half-filled circle.',
-    nominal: 'Cut file and drawing show nominal sizes: no kerf is allowed for.',
+    kerf: (kerf: number): string =>
+      kerf === 0
+        ? 'Cut file and drawing show nominal sizes: no kerf is allowed for.'
+        : `The drawing shows nominal sizes; the cut files allow for a kerf of ${plain(kerf, 3)} mm: do not offset again.`,
     print: 'Printed from the 3MF or STL file, which is the full definition of the shape.',
     flat: 'Print as drawn: the face at z = 0 lies on the bed, z up. No layer begins over air.',
     overhang: (levels: readonly { readonly z: string; readonly reach: string }[]): string =>
