@@ -6,15 +6,17 @@ import {
   text,
   type CheckResult,
   type Design,
+  type Face,
   type Fixture,
   type Part,
   type Placement,
   type Result,
+  type Solids,
 } from '../../src/family/index.ts';
-import { insideChecks, type Face } from '../shared/checks/inside.ts';
+import { solidChecks } from '../shared/checks/solids.ts';
 import { later } from '../shared/later.ts';
 import type { Aim } from './aim.ts';
-import { pairChecks } from './checks/pairs.ts';
+import { setUpsOf } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';
 import { rangeChecks } from './checks/ranges.ts';
 import { carried, platenFrame, type Layout, type Platen } from './layout.ts';
@@ -40,24 +42,23 @@ const pathGrowth = ({ grinder }: Design, v: Values, l: Layout): Result<number> =
 const facesOf = ({ ribs }: Layout): Face[] =>
   Array.from({ length: ribs - 1 }, (_, i): Face => [ribName(i + 1), ribName(i)]);
 
+/** Everything the checks of solids look at. */
+const solidsOf = (q: Question): Result<Solids> =>
+  chain(setUpsOf(q), (setUps) => {
+    const { parts, placements } = q;
+    const own = { parts, placements, faces: facesOf(q.l), up: [1, 0, 0], prefix: 'joint' } as const;
+    return ok({ setUps, assemblies: [own], unasked: [] });
+  });
+
 /** All checks of a question, in the order a maker reads them. */
 const checksOf = (q: Question): Result<readonly CheckResult[]> =>
-  chain(pairChecks(q), (pairs) =>
-    chain(
-      insideChecks({
-        parts: q.parts,
-        placements: q.placements,
-        faces: facesOf(q.l),
-        up: [1, 0, 0],
-        prefix: 'joint',
-      }),
-      (inside) =>
-        ok([
-          ...rangeChecks(q),
-          ...pairs,
-          ...inside,
-          ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
-        ]),
+  chain(solidsOf(q), (solids) =>
+    chain(solidChecks(solids), (found) =>
+      ok([
+        ...rangeChecks(q),
+        ...found,
+        ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
+      ]),
     ),
   );
 
@@ -109,6 +110,7 @@ export const fixtureOf = (
           return setting && aim ? posesOf(grinder, v, l, aim, setting) : [];
         },
         checks: later(() => chain(parts(), (made) => checksOf(question(made)))),
+        solids: () => chain(parts(), (made) => solidsOf(question(made))),
         measured: later(() =>
           chain(parts(), (made) => measuredOf(design, v, l, aims, made, placements())),
         ),

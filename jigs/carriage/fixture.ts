@@ -7,13 +7,16 @@ import {
   type CheckResult,
   type Fixture,
   type Result,
+  type Solids,
 } from '../../src/family/index.ts';
 import { later } from '../shared/later.ts';
 import { budgetOf } from './budget.ts';
-import { insideChecks } from './checks/inside.ts';
-import { pairChecks } from './checks/pairs.ts';
+import { solidChecks } from '../shared/checks/solids.ts';
+import { assembliesOf } from './checks/inside.ts';
+import { setUpsOf } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';
 import { rangeChecks } from './checks/ranges.ts';
+import { unasked } from './checks/unasked.ts';
 import { partChecks } from './checks/finished.ts';
 import type { Context } from './context.ts';
 import { measuredOf } from './measured.ts';
@@ -36,28 +39,37 @@ const pushHeightOf = ({ l, plan }: Context): number => {
   return frame.origin[2] + l.palm.back * frame.y[2] + z * frame.z[2];
 };
 
+/** Everything the checks of solids look at. */
+export const solidsOf = (q: Question): Result<Solids> =>
+  chain(setUpsOf(q), (setUps) => ok({ setUps, assemblies: assembliesOf(q), unasked }));
+
 /** All checks of a question, in the order a maker reads them. */
-const checksOf = (q: Question): Result<readonly CheckResult[]> =>
-  chain(pairChecks(q), (pairs) =>
-    chain(insideChecks(q), (inside) =>
+export const checksOf = (q: Question): Result<readonly CheckResult[]> =>
+  chain(solidsOf(q), (solids) =>
+    chain(solidChecks(solids), (found) =>
       ok([
         ...rangeChecks(q),
         ...partChecks(q),
-        ...pairs,
-        ...inside,
+        ...found,
         ...fabricationChecks(q.parts, q.c.making.prints.nozzle),
       ]),
     ),
   );
 
+/** The fixture, and the question behind its checks for those who test the checks. */
+export type CarriageFixture = Fixture & { readonly question: () => Result<Question> };
+
 /** A design that has been solved and laid out, as the fixture it is. */
-export const fixtureOf = (c: Context): Result<Fixture> =>
+export const fixtureOf = (c: Context): Result<CarriageFixture> =>
   chain(itemsOf(c), (items) => {
     const { plan, design, v } = c;
     const settingOf = (id: string) => plan.settings.find((s) => s.id === id) ?? plan.settings[0];
     const pushHeight = pushHeightOf(c);
     const steps = stepsOf(c, pushHeight);
     const parts = later(() => partsOf(c, items));
+    const question = later(() =>
+      chain(parts(), (made) => ok({ c, parts: made, items, pushHeight })),
+    );
     return ok({
       settings: settingsOf(c),
       lines: linesOf(plan),
@@ -73,9 +85,12 @@ export const fixtureOf = (c: Context): Result<Fixture> =>
         const [setting, blade] = [settingOf(id), design.blades.find((b) => b.name === name)];
         return setting && blade ? posesOf(c, setting, blade) : [];
       },
-      checks: later(() =>
-        chain(parts(), (made) => checksOf({ c, parts: made, items, pushHeight })),
-      ),
+      question,
+      checks: later(() => chain(question(), checksOf)),
+      moves: {
+        fence: ['fence', 'carriage', 'foot', 'heel', 'jaw', 'hand', 'blade', 'tang'],
+      },
+      solids: () => chain(question(), solidsOf),
       measured: later(() => chain(parts(), (made) => measuredOf(c, made, items))),
       cuts: [{ through: 'heel-screw', across: 'x' }],
       section: (id) => {

@@ -1,4 +1,5 @@
 import {
+  all,
   chain,
   fabricationChecks,
   ok,
@@ -10,22 +11,26 @@ import {
   edgeRestGrinding,
   type EdgeRestInput,
   type EdgeRestPlan,
+  type Face,
   type Fixture,
   type Part,
   type Placement,
   type Result,
+  type Solids,
 } from '../../src/family/index.ts';
-import { rigInsideChecks, type Face } from '../shared/checks/inside.ts';
-import { stopChecks } from '../shared/checks/stop.ts';
+import { rigAssembly } from '../shared/checks/inside.ts';
+import { solidChecks } from '../shared/checks/solids.ts';
+import { stopSetUps } from '../shared/checks/stop.ts';
 import { cutsOf } from '../shared/cuts.ts';
 import { byName, later } from '../shared/later.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
 import type { Items } from '../shared/place/items.ts';
 import { placed, type Standing } from '../shared/place/place.ts';
 import { budgetOf } from './budget.ts';
-import { pairChecks } from './checks/pairs.ts';
+import { setUpsOf } from './checks/pairs.ts';
 import { parameterPath, type Question } from './checks/question.ts';
 import { rangeChecks } from './checks/ranges.ts';
+import { unasked } from './checks/unasked.ts';
 import { travelChecks } from './checks/travel.ts';
 import type { EdgeContext } from './context.ts';
 import { measuredOf } from './measured/index.ts';
@@ -99,40 +104,42 @@ const CONTACTS: readonly Face[] = [
 
 const { names, fix } = words.checks;
 
+const STOP = {
+  placement: 'wear-strip',
+  name: names.seat,
+  fix: fix.collar,
+  parameter: parameterPath('stepWing'),
+  tangLeft: 1,
+} as const;
+
+/** Everything the checks of solids look at. */
+export const solidsOf = (q: Question): Result<Solids> =>
+  chain(all([setUpsOf(q), stopSetUps(q, STOP)]), (setUps) =>
+    ok({ setUps: setUps.flat(), assemblies: [rigAssembly(q, CONTACTS)], unasked }),
+  );
+
 /** All checks of a question, in the order a maker reads them. */
-const checksOf = (q: Question): Result<readonly CheckResult[]> => {
-  const stop = {
-    placement: 'wear-strip',
-    name: names.seat,
-    fix: fix.collar,
-    parameter: parameterPath('stepWing'),
-    tangLeft: 1,
-  } as const;
-  return chain(pairChecks(q), (pairs) =>
-    chain(stopChecks(q, stop), (stops) =>
-      chain(rigInsideChecks(q, CONTACTS), (inside) =>
-        ok([
-          ...rangeChecks(q),
-          ...travelChecks(q),
-          ...pairs,
-          ...stops,
-          ...inside,
-          ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
-        ]),
-      ),
+export const checksOf = (q: Question): Result<readonly CheckResult[]> =>
+  chain(solidsOf(q), (solids) =>
+    chain(solidChecks(solids), (found) =>
+      ok([
+        ...rangeChecks(q),
+        ...travelChecks(q),
+        ...found,
+        ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
+      ]),
     ),
   );
-};
 
 /** A solved design as the fixture it is. */
 export const fixtureOf = (
   solved: Solved,
 ): Fixture & { readonly question: () => Result<Question> } => {
   const { design, plan, context, items } = solved;
-  const all = [...items.machine, ...items.blade];
+  const every = [...items.machine, ...items.blade];
   const poses = posesBy(solved);
-  const parts = later(() => partsOf(context, all));
-  const place = byName((id): readonly Placement[] => placed(all, standingAt(solved, poses, id)));
+  const parts = later(() => partsOf(context, every));
+  const place = byName((id): readonly Placement[] => placed(every, standingAt(solved, poses, id)));
   const asked = (made: readonly Part[]): Question => ({
     ...solved,
     parts: made,
@@ -153,6 +160,8 @@ export const fixtureOf = (
     poses,
     question,
     checks: later(() => chain(question(), checksOf)),
+    moves: { lip: ['step', 'seat', 'lip', 'push', 'pad', 'hand'] },
+    solids: () => chain(question(), solidsOf),
     measured: later(() => chain(question(), measuredOf)),
     cuts: cutsOf(context.v.guide),
     section: (id) => {

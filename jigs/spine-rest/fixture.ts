@@ -16,14 +16,17 @@ import {
   type StripWish,
   type SpineRestBody,
   type SpineRestInput,
+  type Solids,
   type SpineRestPlan,
 } from '../../src/family/index.ts';
 import { budgetOf } from './budget.ts';
-import { rigInsideChecks } from '../shared/checks/inside.ts';
-import { pairChecks } from './checks/pairs.ts';
+import { rigAssembly } from '../shared/checks/inside.ts';
+import { solidChecks } from '../shared/checks/solids.ts';
+import { setUpsOf } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';
 import { rangeChecks } from './checks/ranges.ts';
-import { stopChecks } from '../shared/checks/stop.ts';
+import { unasked } from './checks/unasked.ts';
+import { stopSetUps } from '../shared/checks/stop.ts';
 import { travelChecks } from './checks/travel.ts';
 import { cutsOf } from '../shared/cuts.ts';
 import { byName, later } from '../shared/later.ts';
@@ -135,12 +138,18 @@ const questionOf = (
   }),
 });
 
+/** Everything the checks of solids look at. */
+export const solidsOf = (q: Question): Result<Solids> =>
+  chain(all([setUpsOf(q), stopSetUps(q)]), (setUps) =>
+    ok({ setUps: setUps.flat(), assemblies: [rigAssembly(q)], unasked }),
+  );
+
 /** All checks of a question, in the order a maker reads them. */
 export const checksOf = (q: Question): Result<readonly CheckResult[]> => {
   const numbers = [...rangeChecks(q), ...travelChecks(q)];
   const making = fabricationChecks(q.parts, q.design.making.prints.nozzle);
-  return chain(all([pairChecks(q), stopChecks(q), rigInsideChecks(q)]), (solids) =>
-    ok([...numbers, ...solids.flat(), ...making]),
+  return chain(solidsOf(q), (solids) =>
+    chain(solidChecks(solids), (found) => ok([...numbers, ...found, ...making])),
   );
 };
 
@@ -169,6 +178,8 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
     poses,
     question,
     checks: later(() => chain(question(), checksOf)),
+    moves: { setoff: ['step', 'push', 'pad', 'hand'] },
+    solids: () => chain(question(), solidsOf),
     measured: later(() => chain(question(), measuredOf)),
     cuts: cutsOf(v.guide),
     section: (id) => {

@@ -35,7 +35,7 @@ export const pairResult = (pair: PairCheck, terms: PairTerms): CheckResult => {
   return {
     id,
     label,
-    kind: pair.rule.kind === 'touch' ? 'contact' : 'clearance',
+    kind: pair.rule.kind === 'clear' ? 'clearance' : 'contact',
     passed: pair.pass,
     unit: 'mm',
     found,

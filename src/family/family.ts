@@ -8,6 +8,7 @@ import type { Vec2 } from '../geometry/vector.ts';
 import type { Reach } from './limit.ts';
 import type { Part, Placement } from '../model/part.ts';
 import type { CheckResult } from '../check/result.ts';
+import type { Solids } from '../check/set-up.ts';
 import type { Budget } from '../setup/budget/budget.ts';
 import type { Simulating } from '../setup/budget/families.ts';
 import type { KnownFixture } from '../setup/calibration/known.ts';
@@ -180,6 +181,8 @@ export interface Fixture {
   /** Settled poses over the stroke at a setting. */
   readonly poses: (setting: string, blade: string) => readonly BladePose[];
   readonly checks: () => Result<readonly CheckResult[]>;
+  /** What the checks of solids look at, for those who test the checks. */
+  readonly solids?: () => Result<Solids>;
   readonly measured: () => Result<readonly Measured[]>;
   readonly section: (setting: string) => BeltSection;
   /** Bodies, as the checks name them, that each reading shifts as one; by the reading's key. */

@@ -20,6 +20,7 @@ export {
   type Sweep,
 } from '../check/distance/index.ts';
 export type { CheckResult } from '../check/result.ts';
+export type * from '../check/set-up.ts';
 export { fabricationChecks } from '../check/rules.ts';
 export { exact, type Certainty } from '../core/certainty.ts';
 export { hasError, problem, type Issue } from '../core/issue.ts';

@@ -5,15 +5,16 @@ import {
   ok,
   partMeshes,
   WORLD,
+  type Asked,
   type Body,
-  type CheckResult,
   type Design,
   type Frame,
   type Placement,
   type Result,
+  type SetUp,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { answer, clear, worstById, type Asked } from '../../shared/checks/asked.ts';
+import { clear } from '../../shared/checks/asked.ts';
 import { carried, platenFrame } from '../layout.ts';
 import { passesOf, shiftOf } from '../numbers.ts';
 import { parameterPath, words, type Question } from './question.ts';
@@ -51,6 +52,7 @@ const askedOf = ({ v, design }: Question): Asked[] => {
     touch('gripLeft', 'platen', [-1, 0, 0], fix.grip),
     touch('gripRight', 'platen', [1, 0, 0], fix.grip),
     clear('cheeks', 'platen', CLOSED, fix.cheek),
+    clear('bolts', 'platen', CLOSED, fix.cheek),
     ...parts.flatMap((a) => [
       ...(a === 'face' ? [] : [clear(a, 'belt', running, fix.belt, parameterPath('depth'))]),
       clear(a, 'wheels', running, fix.wheels, parameterPath('play')),
@@ -72,7 +74,7 @@ const moved = ({ design, l }: Question, belt: Design['grinder']['belts'][number]
  * The carrier on the finished parts against belt, platen, wheels, rest and keep-outs, for every
  * belt that runs on it: the belt lies on the face, and on nothing else.
  */
-export const pairChecks = (q: Question): Result<CheckResult[]> => {
+export const setUpsOf = (q: Question): Result<SetUp[]> => {
   const { design, v, l } = q;
   const grinder = carried(design.grinder, v, l);
   return chain(partMeshes(q.parts), (meshes) => {
@@ -83,7 +85,7 @@ export const pairChecks = (q: Question): Result<CheckResult[]> => {
       if (!body.ok) return body;
       bodies.set(name, body.value);
     }
-    const results: CheckResult[] = [];
+    const setUps: SetUp[] = [];
     for (const { belt } of passesOf(design)) {
       if (!belt) continue;
       const found = chain(machineBodies(grinder, belt, l.backing, WORLD), ({ belt: running }) =>
@@ -92,15 +94,14 @@ export const pairChecks = (q: Question): Result<CheckResult[]> => {
             const all = new Map(bodies);
             for (const [name, body] of Object.entries({ ...machine, belt: running, rest }))
               if (body) all.set(name, body);
-            return ok(
-              answer(askedOf(q), all, { names: words.names, pose: () => ({ setting: q.first }) }),
-            );
+            const told = { names: words.names, pose: () => ({ setting: q.first }) };
+            return ok({ asked: askedOf(q), bodies: all, told });
           }),
         ),
       );
       if (!found.ok) return found;
-      results.push(...found.value);
+      setUps.push(found.value);
     }
-    return ok(worstById(results));
+    return ok(setUps);
   });
 };

@@ -150,8 +150,11 @@ export const bladeBodies = (
   const meshes = bladeMesh(blade, { chord: CHORD });
   const motion = bladeMotion(c, settings, blade);
   const bodies = new Map<Name, Body>();
-  for (const key of ['blade', 'tang'] as const) {
-    const solid = prepare(key, { kind: 'mesh', mesh: meshes[key] });
+  for (const [key, mesh] of [
+    ['blade', meshes.blade],
+    ['tang', meshes.tang],
+  ] as const) {
+    const solid = prepare(key, { kind: 'mesh', mesh });
     if (!solid.ok) return solid;
     bodies.set(key, { name: key, solids: [solid.value], chordError: CHORD, motion });
   }

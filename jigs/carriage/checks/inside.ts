@@ -1,6 +1,5 @@
-import type { CheckResult, Result } from '../../../src/family/index.ts';
-import { insideChecks as shared, type Face } from '../../shared/checks/inside.ts';
-import { placed } from '../place/stand.ts';
+import type { Assembly, Face } from '../../../src/family/index.ts';
+import { heelFrame, jawFrame, placed, type PlanSetting } from '../place/stand.ts';
 import type { Question } from './question.ts';
 
 /** Faces that must lie on each other. */
@@ -17,15 +16,29 @@ const FACES: readonly Face[] = [
   ['gusset-4', 'sole'],
 ];
 
-/** The carriage's own parts among each other at the first setting, up being the sole's own. */
-export const insideChecks = (q: Question): Result<CheckResult[]> => {
-  const [setting] = q.c.plan.settings;
-  const placements = setting ? placed(q.c, q.items, setting) : [];
-  return shared({
-    parts: q.parts,
-    placements,
-    faces: FACES,
-    up: placements.find(({ name }) => name === 'sole')?.frame.z ?? [0, 0, 1],
-    prefix: 'joint',
+/** What stands otherwise to the sole or the base from one setting to another. */
+const standing = ({ c }: Question, setting: PlanSetting): string =>
+  JSON.stringify([
+    setting.tilt,
+    setting.fence,
+    heelFrame(setting).origin,
+    jawFrame(c, setting).origin,
+  ]);
+
+/**
+ * The carriage's own parts among each other, up being the sole's own: once for every setting at
+ * which screw, jaw or fence stand otherwise.
+ */
+export const assembliesOf = (q: Question): Assembly[] => {
+  const different = new Map(q.c.plan.settings.map((setting) => [standing(q, setting), setting]));
+  return [...different.values()].map((setting) => {
+    const placements = placed(q.c, q.items, setting);
+    return {
+      parts: q.parts,
+      placements,
+      faces: FACES,
+      up: placements.find(({ name }) => name === 'sole')?.frame.z ?? [0, 0, 1],
+      prefix: 'joint',
+    };
   });
 };

@@ -5,13 +5,16 @@ import {
   ok,
   partMeshes,
   WORLD,
+  type Asked,
   type Body,
-  type CheckResult,
   type PartMeshes,
   type Result,
+  type SetUp,
+  type Told,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { answer, clear, worstById, type Asked, type Told } from '../../shared/checks/asked.ts';
+import { clear, seat } from '../../shared/checks/asked.ts';
+import { words as shared } from '../../shared/checks/words.ts';
 import type { Stand } from '../../shared/site.ts';
 import type { PlanSetting } from '../place/stand.ts';
 import { bladeBodies, fixtureBodies, stopBodies, type Name } from './bodies.ts';
@@ -59,6 +62,11 @@ const fixturePairs = ({ c: { v } }: Question): Asked[] => {
     clear('foot', 'mount', PASSING, fix.inside),
     clear('hand', 'belt', v.handDistance, fix.hand, parameterPath('length')),
     clear('hand', 'wheels', v.handDistance, fix.hand, parameterPath('length')),
+    clear('hand', 'platen', v.handDistance, fix.hand, parameterPath('length')),
+    ...(['base', 'mount', 'fence', 'stops', 'foot', 'heel', 'jaw', 'rest', 'guards'] as const).map(
+      (b) => clear('hand', b, 1, shared.fix.hand),
+    ),
+    seat('stops', 'rest', 0.02, UP, fix.mount),
     contact('base', 'rest', UP, fix.mount),
     contact('foot', 'base', UP),
     contact('heel', 'base', UP),
@@ -69,6 +77,7 @@ const fixturePairs = ({ c: { v } }: Question): Asked[] => {
 /** What the clamped blade must keep clear of over its stroke, and what holds it. */
 const bladePairs = ({ c: { v, grips } }: Question, blade: string): Asked[] => {
   const held: Name = grips.find((g) => g.blade.name === blade)?.onTang ? 'tang' : 'blade';
+  const beside: Name = held === 'tang' ? 'blade' : 'tang';
   return [
     ...(['base', 'mount', 'fence', 'stops', 'rest', 'wheels', 'guards'] as const).flatMap((b) => [
       clear('blade', b, BLADE_ROOM, fix.blade),
@@ -77,7 +86,14 @@ const bladePairs = ({ c: { v, grips } }: Question, blade: string): Asked[] => {
     ...(['belt', 'platen'] as const).map((b) =>
       clear('tang', b, v.runningClearance, fix.jaw, parameterPath('plungeMargin')),
     ),
-    clear('blade', 'heel', BLADE_ROOM, fix.blade),
+    ...(['blade', 'tang'] as const).flatMap((a) => [
+      clear(a, 'heel', BLADE_ROOM, fix.blade),
+      clear(a, 'foot', BLADE_ROOM, fix.blade),
+      clear(a, 'hand', 5, shared.fix.hand),
+    ]),
+    // What lies on the upright beside the clamped piece, or under the jaw with it.
+    seat(beside, 'carriage', CLOSED, FORTH, fix.contactOpen),
+    seat(beside, 'jaw', CLOSED, BACK, fix.contactOpen),
     { ...contact(held, 'carriage', FORTH), id: 'contact/blade/upright' },
     { ...contact(held, 'jaw', BACK), id: 'contact/blade/jaw' },
   ];
@@ -89,12 +105,12 @@ const TOLD: Told = {
 };
 
 /** One stand: its belt and backing, and the settings that use them. */
-const standResults = (
+const standSetUps = (
   q: Question,
   meshes: PartMeshes,
   stand: Stand,
   settings: readonly PlanSetting[],
-): Result<CheckResult[]> => {
+): Result<SetUp[]> => {
   const { grinder, design, v } = q.c;
   const frame = { ...WORLD, origin: [0, stand.offset, -v.base] } as const;
   return chain(machineBodies(grinder, stand.belt, stand.backing, frame), (machine) =>
@@ -103,7 +119,7 @@ const standResults = (
         ...fixture,
         ...Object.values(machine).map((body): [Name, Body] => [body.name as Name, body]),
       ];
-      const results = answer(fixturePairs(q), new Map(around), TOLD);
+      const setUps: SetUp[] = [{ asked: fixturePairs(q), bodies: new Map(around), told: TOLD }];
       for (const blade of design.blades) {
         const own = settings.filter(({ clamping }) =>
           clamping.some((one) => one.blade === blade.name),
@@ -111,33 +127,32 @@ const standResults = (
         const again = own.length === settings.length ? ok(fixture) : fixtureBodies(q, meshes, own);
         const found = chain(again, (bodies) =>
           chain(bladeBodies(q.c, blade, own), (carried) =>
-            ok(
-              answer(bladePairs(q, blade.name), new Map([...around, ...bodies, ...carried]), TOLD),
-            ),
+            ok(new Map([...around, ...bodies, ...carried])),
           ),
         );
         if (!found.ok) return found;
-        results.push(...found.value);
+        setUps.push({ asked: bladePairs(q, blade.name), bodies: found.value, told: TOLD });
       }
-      return ok(results);
+      return ok(setUps);
     }),
   );
 };
 
 /** The foot against its stop pin at either end of every stroke. */
-const stopResults = (q: Question, meshes: PartMeshes): Result<CheckResult[]> => {
-  const found = ([-1, 1] as const).map((end) =>
-    chain(stopBodies(q, meshes, end), (bodies) =>
-      ok(answer([contact('foot', 'stops', [-end, 0, 0], fix.support)], bodies, TOLD)),
+const stopSetUps = (q: Question, meshes: PartMeshes): Result<SetUp[]> =>
+  all(
+    ([-1, 1] as const).map((end) =>
+      chain(stopBodies(q, meshes, end), (bodies): Result<SetUp> => {
+        const asked = [contact('foot', 'stops', [-end, 0, 0], fix.support)];
+        return ok({ asked, bodies, told: TOLD });
+      }),
     ),
   );
-  return chain(all(found), (lists) => ok(lists.flat()));
-};
 
-/** Clearances and contacts of fixture, blade and machine over all settings, strokes and sides. */
-export const pairChecks = (q: Question): Result<CheckResult[]> =>
+/** All bodies over all settings, strokes and sides, with what is asked about them. */
+export const setUpsOf = (q: Question): Result<SetUp[]> =>
   chain(partMeshes(q.parts), (meshes) => {
-    const results: CheckResult[] = [];
+    const setUps: SetUp[] = [];
     const done = new Set<string>();
     for (const stand of q.c.stands) {
       const key = JSON.stringify([stand.belt.id, stand.backing.id]);
@@ -146,9 +161,9 @@ export const pairChecks = (q: Question): Result<CheckResult[]> =>
       const settings = q.c.plan.settings.filter(
         ({ belt, backing }) => belt === stand.belt.id && backing === stand.backing.id,
       );
-      const found = standResults(q, meshes, stand, settings);
+      const found = standSetUps(q, meshes, stand, settings);
       if (!found.ok) return found;
-      results.push(...found.value);
+      setUps.push(...found.value);
     }
-    return chain(stopResults(q, meshes), (stops) => ok(worstById([...results, ...stops])));
+    return chain(stopSetUps(q, meshes), (stops) => ok([...setUps, ...stops]));
   });

@@ -1,12 +1,14 @@
 import {
   WORLD,
-  type CheckResult,
+  type Asked,
   type Placement,
   type Result,
+  type SetUp,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { clear, type Asked } from '../../shared/checks/asked.ts';
-import { strokedPairs } from '../../shared/checks/pair-run.ts';
+import { clear } from '../../shared/checks/asked.ts';
+import { words as shared } from '../../shared/checks/words.ts';
+import { strokedSetUps } from '../../shared/checks/pair-run.ts';
 import { groupOf } from '../../shared/checks/groups.ts';
 import { cutsOf } from '../blade.ts';
 import { parameterPath, words, type Question } from './question.ts';
@@ -37,6 +39,14 @@ const machinePairs = ({ v }: Question): Asked[] => {
     clear('pad', 'belt', 0.05, fix.pad, parameterPath('pushReserve')),
     clear('hand', 'belt', v.handDistance, fix.hand, parameterPath('handDistance')),
     clear('hand', 'wheels', v.handDistance, fix.hand, parameterPath('handDistance')),
+    clear('hand', 'platen', v.handDistance, fix.hand, parameterPath('handDistance')),
+    ...(['base', 'mount', 'nose', 'step', 'seat', 'lip', 'rest', 'guards'] as const).map((b) =>
+      clear('hand', b, 1, shared.fix.hand),
+    ),
+    ...(['platen', 'wheels', 'rest', 'guards'] as const).map((b) =>
+      clear('pad', b, 0.05, fix.clearance),
+    ),
+    ...(['seat', 'lip'] as const).map((a) => clear(a, 'rest', 1, fix.clearance)),
   ];
 };
 
@@ -55,6 +65,11 @@ const bladePairs = ({ v }: Question): Asked[] => {
     ...still.map((b) => clear('tang', b, 0.5, fix.blade)),
     ...(['nose', 'step', 'seat', 'lip'] as const).map((b) => clear('tang', b, 0.02, fix.blade)),
     clear('tang', 'push', 0.5, fix.blade),
+    ...(['blade', 'tang', 'collar'] as const).map((a) => clear(a, 'hand', 5, shared.fix.hand)),
+    ...(['step', 'push', 'platen'] as const).map((b) => clear('blade', b, 0.5, fix.blade)),
+    clear('tang', 'pad', 0.5, fix.blade),
+    clear('collar', 'pad', 0.5, fix.collar, parameterPath('stepWing')),
+    clear('collar', 'step', 0.5, fix.collar, parameterPath('stepWing')),
     ...(['belt', 'platen', 'wheels'] as const).map((b) =>
       clear('collar', b, running, fix.collar, parameterPath('stepWing')),
     ),
@@ -78,12 +93,12 @@ const bodyName = (placement: Placement): string => {
   return groupOf(placement);
 };
 
-/** Clearances and contacts of fixture, blade and machine over all settings, strokes and sides. */
-export const pairChecks = (q: Question): Result<CheckResult[]> => {
+/** Fixture, blade and machine over all settings, strokes and sides, with what is asked of them. */
+export const setUpsOf = (q: Question): Result<SetUp[]> => {
   const { rig, x, stands } = q.context;
   const { push, levels } = rig.l;
   const slideTop = -x.under;
-  return strokedPairs({
+  return strokedSetUps({
     ...q,
     settings: q.plan.settings,
     stands,

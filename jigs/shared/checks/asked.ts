@@ -4,20 +4,15 @@ import {
   notComputed,
   pairResult,
   worstOf,
+  type Asked,
   type Body,
   type CheckResult,
-  type PairRule,
   type PairTerms,
+  type SetUp,
+  type Told,
+  type Vec3,
 } from '../../../src/family/index.ts';
 import { words } from './words.ts';
-
-/** A pair that is asked about, once for every stand and blade; the worst answer is the result. */
-export interface Asked {
-  readonly id: string;
-  readonly rule: PairRule;
-  readonly fix: string;
-  readonly parameter?: string;
-}
 
 /** What must keep `gap` mm apart. */
 export const clear = (
@@ -33,11 +28,12 @@ export const clear = (
   ...(parameter === undefined ? {} : { parameter }),
 });
 
-/** Names of all bodies for people, and the pose of a result from the label of its sweep. */
-export interface Told {
-  readonly names: Readonly<Record<string, string>>;
-  readonly pose: NonNullable<PairTerms['pose']>;
-}
+/** What may touch, overlapping no deeper than `tolerance` mm along `apart`. */
+export const seat = (a: string, b: string, tolerance: number, apart: Vec3, fix: string): Asked => ({
+  id: `contact/${a}/${b}`,
+  rule: { kind: 'seat', a, b, tolerance, apart },
+  fix,
+});
 
 /** How far apart bodies are still measured, mm. */
 const FAR = 40;
@@ -46,7 +42,7 @@ const termsOf = ({ rule, id, fix, parameter }: Asked, { names, pose }: Told): Pa
   const [a, b] = [names[rule.a] ?? rule.a, names[rule.b] ?? rule.b];
   return {
     id,
-    label: rule.kind === 'touch' ? words.labels.contact(a, b) : words.labels.pair(a, b),
+    label: rule.kind === 'clear' ? words.labels.pair(a, b) : words.labels.contact(a, b),
     basis: id.startsWith('clearance/hand') ? words.basis.practice : words.basis.setting,
     fix,
     ...(parameter === undefined ? {} : { parameter }),
@@ -69,13 +65,17 @@ export const answer = (
     const [a, b] = [bodies.get(rule.a), bodies.get(rule.b)];
     // A grinder may have no wheel, platen or keep-out; a fixture has all its parts.
     if (!b && MACHINE.has(rule.b)) return [];
-    const kind = rule.kind === 'touch' ? 'contact' : 'clearance';
+    const kind = rule.kind === 'clear' ? 'clearance' : 'contact';
     if (!a || !b) return [notComputed(terms, kind, [])];
     const result = checkPairs([a, b], [rule], { otherwise: 0, within: FAR, work });
     if (!result.ok) return [notComputed(terms, kind, result.issues)];
     return result.value.map((pair) => pairResult(pair, terms));
   });
 };
+
+/** The worst answer to every question over all set-ups. */
+export const answerAll = (setUps: readonly SetUp[]): CheckResult[] =>
+  worstById(setUps.flatMap(({ asked, bodies, told }) => answer(asked, bodies, told)));
 
 /** Worst result of every question over all stands and blades, in the order first asked. */
 export const worstById = (results: readonly CheckResult[]): CheckResult[] => {

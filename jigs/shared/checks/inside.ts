@@ -11,8 +11,10 @@ import {
   partMeshes,
   shift,
   WORLD,
+  type Assembly,
   type Body,
   type CheckResult,
+  type Face,
   type Fit,
   type Motion,
   type PairRule,
@@ -20,25 +22,8 @@ import {
   type Placement,
   type Result,
   type Sweep,
-  type Vec3,
 } from '../../../src/family/index.ts';
 import { words } from './words.ts';
-
-/** Two placements whose faces must lie on each other: the first comes off the second upwards. */
-export type Face = readonly [string, string];
-
-/** The fixture's own parts where they stand, and how they move. */
-export interface Assembly {
-  readonly parts: readonly Part[];
-  readonly placements: readonly Placement[];
-  /** Motion of what moves with a carrier; at rest unless stated. */
-  readonly motions?: ReadonlyMap<string, Motion>;
-  readonly faces: readonly Face[];
-  /** The way faces come off each other. */
-  readonly up: Vec3;
-  /** First word of the ids of faces. */
-  readonly prefix: string;
-}
 
 /** Parts that are not meant to touch keep this far apart, mm. */
 const APART = 0.1;
@@ -179,7 +164,7 @@ const summary = (q: Assembly, pairs: readonly Pair[]): CheckResult[] => {
 };
 
 /** Faces of base, guide, feed and push block that must lie on each other. */
-export const RIG_FACES: readonly Face[] = [
+const RIG_FACES: readonly Face[] = [
   ['nose', 'base'],
   ['packer', 'base'],
   ['step', 'nose'],
@@ -218,21 +203,18 @@ const motionsOf = (q: Assembled, fixed: readonly Placement[]): Map<string, Motio
   return motions;
 };
 
-/** The same for a base with nose and slide, which stand elsewhere along y at every setting. */
-export const rigInsideChecks = (
-  q: Assembled,
-  more: readonly Face[] = [],
-): Result<CheckResult[]> => {
+/** A base with nose and slide, which stand elsewhere along y at every setting. */
+export const rigAssembly = (q: Assembled, more: readonly Face[] = []): Assembly => {
   const setting = q.plan.settings[0];
   const placements = setting
     ? q.place(setting.id).filter(({ carrier }) => carrier !== 'blade')
     : [];
-  return insideChecks({
+  return {
     parts: q.parts,
     placements,
     motions: motionsOf(q, placements),
     faces: [...RIG_FACES, ...more],
     up: [0, 0, 1],
     prefix: 'contact',
-  });
+  };
 };

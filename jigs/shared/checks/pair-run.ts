@@ -7,20 +7,20 @@ import {
   partMeshes,
   prepare,
   WORLD,
+  type Asked,
   type Blade,
   type BladePose,
   type Body,
-  type CheckResult,
   type Design,
   type Frame,
   type Part,
   type PartMeshes,
   type Placement,
   type Result,
+  type SetUp,
   type SideCuts,
 } from '../../../src/family/index.ts';
 import type { Stand } from '../site.ts';
-import { answer, worstById, type Asked } from './asked.ts';
 import { bladeMotion, movementsOf, poseOf, shiftMotion, type Movement } from './sweeps.ts';
 
 /** The box in which the hand holds the push block, from the pad's tip (y) and the seat (z), mm. */
@@ -128,17 +128,17 @@ const bladeBodies = (q: Stroked, name: string, movements: readonly Movement[]) =
 };
 
 /** One stand: its belt and backing, and the settings that use them. */
-const standResults = (
+const standSetUps = (
   q: Stroked,
   meshes: PartMeshes,
   stand: Stand,
   settings: readonly string[],
-): Result<CheckResult[]> => {
+): Result<SetUp[]> => {
   const { grinder } = q.design;
   return chain(
     machineBodies(grinder, stand.belt, stand.backing, q.frameOf(stand)),
-    (machine): Result<CheckResult[]> => {
-      const results: CheckResult[] = [];
+    (machine): Result<SetUp[]> => {
+      const setUps: SetUp[] = [];
       for (const [i, { name }] of q.design.blades.entries()) {
         const poses = settings.map((id) => q.poses(id, name));
         const all = poses.flatMap((list) => movementsOf(list, q.rockHalf, q.rocking));
@@ -159,18 +159,19 @@ const standResults = (
             ),
           );
           if (!bodies.ok) return bodies;
-          results.push(...answer(asked, bodies.value, { names: q.names, pose: poseOf(movements) }));
+          const told = { names: q.names, pose: poseOf(movements) };
+          setUps.push({ asked, bodies: bodies.value, told });
         }
       }
-      return ok(results);
+      return ok(setUps);
     },
   );
 };
 
-/** Clearances and contacts of fixture, blade and machine over all settings, strokes and sides. */
-export const strokedPairs = (q: Stroked): Result<CheckResult[]> =>
+/** All bodies over all settings, strokes and sides, with what is asked about them. */
+export const strokedSetUps = (q: Stroked): Result<SetUp[]> =>
   chain(partMeshes(q.parts), (meshes) => {
-    const results: CheckResult[] = [];
+    const setUps: SetUp[] = [];
     const done = new Set<string>();
     for (const stand of q.stands) {
       const key = JSON.stringify([stand.belt.id, stand.backing.id]);
@@ -179,9 +180,9 @@ export const strokedPairs = (q: Stroked): Result<CheckResult[]> =>
       const settings = q.settings
         .filter(({ belt, backing }) => belt === stand.belt.id && backing === stand.backing.id)
         .map(({ id }) => id);
-      const found = standResults(q, meshes, stand, settings);
+      const found = standSetUps(q, meshes, stand, settings);
       if (!found.ok) return found;
-      results.push(...found.value);
+      setUps.push(...found.value);
     }
-    return ok(worstById(results));
+    return ok(setUps);
   });

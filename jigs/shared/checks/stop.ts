@@ -1,19 +1,17 @@
 import {
+  all,
   bodyOf,
   chain,
-  checkPairs,
-  notComputed,
   ok,
-  pairResult,
   partMeshes,
-  worstOf,
+  type Asked,
   type BladePose,
-  type CheckResult,
   type Design,
-  type PairTerms,
   type Part,
   type Placement,
   type Result,
+  type SetUp,
+  type Told,
   type Vec3,
 } from '../../../src/family/index.ts';
 import { parameterPath, words } from './words.ts';
@@ -52,12 +50,15 @@ const NOSE: StopFace = {
   tangLeft: -1,
 };
 
-const terms = (face: StopFace, setting: string, blade: string): PairTerms => ({
+const askedOf = (face: StopFace, apart: Vec3): Asked => ({
   id: `contact/collar/${face.placement}`,
-  label: words.labels.contact(words.names.collar, face.name),
-  basis: words.basis.geometry,
+  rule: { kind: 'touch', a: 'collar', b: face.placement, tolerance: CLOSED, apart },
   fix: face.fix,
   parameter: face.parameter,
+});
+
+const toldOf = (face: StopFace, setting: string, blade: string): Told => ({
+  names: { collar: words.names.collar, [face.placement]: face.name },
   pose: () => ({ setting, blade }),
 });
 
@@ -65,38 +66,30 @@ const terms = (face: StopFace, setting: string, blade: string): PairTerms => ({
  * The stroke stop: where the plunge has come to the belt, the collar's face lies against the side
  * of what stops it, on both sides alike.
  */
-export const stopChecks = (q: Stopped, face: StopFace = NOSE): Result<CheckResult[]> =>
-  chain(partMeshes(q.parts), (meshes) => {
-    const found: CheckResult[] = [];
-    for (const { id, side } of q.plan.settings) {
-      for (const { name } of q.design.blades) {
-        const pose = q.poses(id, name)[0]?.frame;
-        const nose = q.place(id).filter((p) => p.name === face.placement);
-        const plates = q.onBlade.filter((p) => p.part === 'stop-collar');
-        const asked = terms(face, id, name);
-        if (!pose || nose.length === 0 || plates.length === 0) {
-          found.push(notComputed(asked, 'contact', []));
-          continue;
-        }
-        const apart: Vec3 = [side === 'left' ? face.tangLeft : -face.tangLeft, 0, 0];
-        const checked = chain(
-          bodyOf('collar', plates, meshes, [{ kind: 'still', label: id, pose }]),
-          (collar) =>
-            chain(bodyOf(face.placement, nose, meshes), (stop) =>
-              checkPairs(
-                [collar, stop],
-                [{ kind: 'touch', a: 'collar', b: face.placement, tolerance: CLOSED, apart }],
-                { otherwise: 0, within: 10 },
-              ),
-            ),
-        );
-        found.push(
-          ...(checked.ok
-            ? checked.value.map((pair) => pairResult(pair, asked))
-            : [notComputed(asked, 'contact', checked.issues)]),
-        );
-      }
-    }
-    const worst = worstOf(found);
-    return ok(worst ? [worst] : []);
-  });
+export const stopSetUps = (q: Stopped, face: StopFace = NOSE): Result<SetUp[]> =>
+  chain(partMeshes(q.parts), (meshes) =>
+    all(
+      q.plan.settings.flatMap(({ id, side }) =>
+        q.design.blades.map(({ name }) => {
+          const pose = q.poses(id, name)[0]?.frame;
+          const stop = q.place(id).filter((p) => p.name === face.placement);
+          const plates = q.onBlade.filter((p) => p.part === 'stop-collar');
+          const apart: Vec3 = [side === 'left' ? face.tangLeft : -face.tangLeft, 0, 0];
+          return chain(
+            all([
+              ...(pose && plates.length > 0
+                ? [bodyOf('collar', plates, meshes, [{ kind: 'still', label: id, pose }])]
+                : []),
+              ...(stop.length > 0 ? [bodyOf(face.placement, stop, meshes)] : []),
+            ]),
+            (bodies): Result<SetUp> =>
+              ok({
+                asked: [askedOf(face, apart)],
+                bodies: new Map(bodies.map((body) => [body.name, body])),
+                told: toldOf(face, id, name),
+              }),
+          );
+        }),
+      ),
+    ),
+  );

@@ -1,7 +1,8 @@
-import { WORLD, type CheckResult, type Result } from '../../../src/family/index.ts';
+import { WORLD, type Asked, type Result, type SetUp } from '../../../src/family/index.ts';
 import { groupOf } from '../../shared/checks/groups.ts';
-import { clear, type Asked } from '../../shared/checks/asked.ts';
-import { strokedPairs } from '../../shared/checks/pair-run.ts';
+import { clear } from '../../shared/checks/asked.ts';
+import { words as shared } from '../../shared/checks/words.ts';
+import { strokedSetUps } from '../../shared/checks/pair-run.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 type Name = keyof typeof words.names;
@@ -29,6 +30,13 @@ const machinePairs = ({ v }: Question): Asked[] => {
     clear('pad', 'belt', 0.05, fix.pushHigh, parameterPath('padMargin')),
     clear('hand', 'belt', v.handDistance, fix.hand, parameterPath('handDistance')),
     clear('hand', 'wheels', v.handDistance, fix.hand, parameterPath('handDistance')),
+    clear('hand', 'platen', v.handDistance, fix.hand, parameterPath('handDistance')),
+    ...(['base', 'mount', 'nose', 'step', 'rest', 'guards'] as const).map((b) =>
+      clear('hand', b, 1, shared.fix.hand),
+    ),
+    ...(['platen', 'wheels', 'rest', 'guards'] as const).map((b) =>
+      clear('pad', b, 0.05, fix.clearance),
+    ),
   ];
 };
 
@@ -46,6 +54,10 @@ const bladePairs = ({ v }: Question): Asked[] => {
     ...(['base', 'mount', 'rest', 'guards', 'push'] as const).map((b) =>
       clear('tang', b, 0.5, fix.blade),
     ),
+    ...(['blade', 'tang', 'collar'] as const).map((a) => clear(a, 'hand', 5, shared.fix.hand)),
+    clear('blade', 'push', 0.5, fix.blade),
+    clear('tang', 'pad', 0.5, fix.blade),
+    clear('collar', 'pad', 0.5, fix.collar, parameterPath('wing')),
     clear('tang', 'nose', 0.02, fix.blade),
     clear('tang', 'step', 0.02, fix.blade),
     ...(['belt', 'platen', 'wheels'] as const).map((b) =>
@@ -71,11 +83,11 @@ const contactPairs = (): Asked[] => [
   },
 ];
 
-/** Clearances and contacts of fixture, blade and machine over all settings, strokes and sides. */
-export const pairChecks = (q: Question): Result<CheckResult[]> => {
+/** Fixture, blade and machine over all settings, strokes and sides, with what is asked of them. */
+export const setUpsOf = (q: Question): Result<SetUp[]> => {
   const { l } = q.context;
   const { push } = l;
-  return strokedPairs({
+  return strokedSetUps({
     ...q,
     settings: q.plan.settings,
     frameOf: ({ offset }) => ({ ...WORLD, origin: [0, offset, -l.levels.stack] }),

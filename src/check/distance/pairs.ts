@@ -1,10 +1,11 @@
 import type { Issue } from '../../core/issue.ts';
 import { fail, ok, type Result } from '../../core/result.ts';
+import type { Vec3 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
 import { createWorkspace, type Body, type Workspace } from './body.ts';
 import { clearance, type Clearance } from './clearance.ts';
 import { problem } from './issues.ts';
-import { touch, type OverlapVolume, type TouchRule } from './touch.ts';
+import { comesApart, touch, type OverlapVolume, type TouchRule } from './touch.ts';
 
 const words = text.check.distance;
 
@@ -16,6 +17,16 @@ export interface ClearRule {
   readonly gap: number;
 }
 
+/** A pair that may touch or keep apart, but overlap nowhere deeper than a tolerance. */
+export interface SeatRule {
+  readonly kind: 'seat';
+  readonly a: string;
+  readonly b: string;
+  /** Deepest overlap, mm, along `apart`: the world direction in which `a` comes off `b`. */
+  readonly tolerance: number;
+  readonly apart: Vec3;
+}
+
 /** A pair that is not looked at, with the reason for the record. */
 export interface IgnoreRule {
   readonly kind: 'ignore';
@@ -24,7 +35,7 @@ export interface IgnoreRule {
   readonly reason: string;
 }
 
-export type PairRule = ClearRule | TouchRule | IgnoreRule;
+export type PairRule = ClearRule | TouchRule | SeatRule | IgnoreRule;
 
 export interface CheckOptions {
   /** Gap required of every pair that no rule names, mm. */
@@ -119,6 +130,24 @@ const checkClear = (a: Body, b: Body, rule: ClearRule, options: CheckOptions): P
   };
 };
 
+const checkSeat = (
+  a: Body,
+  b: Body,
+  rule: SeatRule,
+  within: number,
+  work: Workspace,
+): PairCheck => {
+  const pair = { a: a.name, b: b.name, rule };
+  const result = clearance(a, b, { within, work });
+  if (!result.ok) return { ...pair, pass: false, issues: result.issues };
+  const free = comesApart(work, a, b, rule.apart, rule.tolerance);
+  if (!free.ok) return { ...pair, pass: false, issues: free.issues };
+  const path = `${a.name}/${b.name}`;
+  const deep = words.tooDeep(a.name, b.name, rule.tolerance);
+  const issues = free.value ? [] : [problem('overlap-too-deep', path, deep)];
+  return { ...pair, pass: free.value, clearance: result.value, issues };
+};
+
 /**
  * Checks every pair of bodies against its rule, or against `otherwise` where none names it.
  * Fails as a whole when a rule names a body that is missing; a pair that could not be computed
@@ -145,6 +174,7 @@ export const checkPairs = (
       const pair = { a: a.name, b: b.name, rule };
       if (rule.kind === 'ignore') return { ...pair, pass: true, issues: [] };
       if (rule.kind === 'clear') return checkClear(a, b, rule, { ...options, work });
+      if (rule.kind === 'seat') return checkSeat(a, b, rule, options.within, work);
       const result = touch(work, a, b, rule, options.overlapVolume);
       if (!result.ok) return { ...pair, pass: false, issues: result.issues };
       const { clearance: found, issues } = result.value;

@@ -144,7 +144,7 @@ export const touch = (
 };
 
 /** Whether a moved off b by the tolerance keeps clear of it over the whole motion. */
-const comesApart = (
+export const comesApart = (
   work: Workspace,
   a: Body,
   b: Body,

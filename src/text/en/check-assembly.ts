@@ -18,6 +18,7 @@ export const assembly = {
   pairPassed: (label: string, found: number | null, beyond: boolean, kind: string): string => {
     if (found === null) return `${label}: not looked at.`;
     if (kind === 'touch') return `${label}: closed, and in its place.`;
+    if (kind === 'seat' && found <= 0) return `${label}: touching, no deeper than allowed.`;
     return `${label}: ${beyond ? 'more than ' : ''}${n(found)} mm.`;
   },
   notComputed: (label: string, why: string) =>

@@ -96,6 +96,10 @@ export const check = {
       message: `${a} touches ${b} outside the place declared for the contact${where}.`,
       fix: 'Correct the placement, or the declared place of the contact.',
     }),
+    tooDeep: (a: string, b: string, tolerance: number) => ({
+      message: `It cannot be shown that ${a} and ${b} overlap by no more than ${mm(tolerance)} mm everywhere.`,
+      fix: `Move ${a} and ${b} apart, or take material away where they meet.`,
+    }),
     touchTooDeep: (a: string, b: string, tolerance: number, where: string) => ({
       message: `${a} and ${b} should touch, but it cannot be shown that they overlap by no more than ${mm(tolerance)} mm${where}.`,
       fix: 'Take away the overlap, or state the direction in which the two come apart.',

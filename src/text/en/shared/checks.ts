@@ -26,6 +26,7 @@ export const checks = {
   },
   fix: {
     collar: 'Let the nose reach further beyond the belt.',
+    hand: 'Give the hand more room: move or shorten the part named.',
     contactOpen: 'Correct the layout: parts that must touch do not.',
     inside: 'Correct the layout: two parts claim the same room.',
     fit: 'Correct the layout: a hole is not where its screw or pin goes, or a part is sunk into another.',
@@ -39,6 +40,16 @@ export const checks = {
     `Of the parts that are said to touch, ${String(seated)} pairs touch and come free, ${String(apart)} pass with room, ${String(held)} are held in a thread, a reamed hole or a hole drilled across; ${String(crossing)} cross.`,
   insideMessage: (passed: number, failed: number, apart: number, everySetting: boolean): string =>
     `${String(passed)} pairs of parts keep ${apart.toFixed(1)} mm apart at ${everySetting ? 'every' : 'the first'} setting; ${String(failed)} do not.`,
+  unasked: {
+    ground:
+      'the belt is checked thicker than it is, by flutter and splice, so it would meet the blade beside the bevel as well; what it grinds is measured on the finished solids',
+    flush: 'ends flush with the face that is asked about',
+    pressed: 'the hand presses the pad on: it gives way until they touch',
+    holds: 'the hand holds it',
+    clamped: 'clamped together: they move as one',
+    onePiece: 'one piece of steel',
+    wholeRest: 'the rest is taken as a whole block; its holes are where the grinder file has them',
+  },
   names: { collar: 'stop collar', nose: 'nose' },
 } as const;
 

@@ -1,0 +1,16 @@
+import {
+  all,
+  chain,
+  ok,
+  type CheckResult,
+  type Result,
+  type Solids,
+} from '../../../src/family/index.ts';
+import { answerAll, worstById } from './asked.ts';
+import { insideChecks } from './inside.ts';
+
+/** Clearances, contacts and fits of everything there is, the worst of each, in the order asked. */
+export const solidChecks = ({ setUps, assemblies }: Solids): Result<CheckResult[]> =>
+  chain(all(assemblies.map(insideChecks)), (inside) =>
+    ok([...answerAll(setUps), ...worstById(inside.flat())]),
+  );

@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest';
+import { registry } from '../../jigs/registry.ts';
+import { answer } from '../../jigs/shared/checks/asked.ts';
+import { clearance, shiftBody, type Body } from '../../src/check/distance/index.ts';
+import type { Asked, SetUp, Solids } from '../../src/check/set-up.ts';
+import { problem } from '../../src/core/issue.ts';
+import { fail } from '../../src/core/result.ts';
+import { scale3, sub3, unit3, type Vec3 } from '../../src/geometry/vector.ts';
+import { examplesOf, solved, valueOf } from '../family/examples.ts';
+
+const NONE = problem('no-solids', '', { message: 'no solids are told', fix: '' });
+
+/** Of the machine: what stands still together and is never compared with itself. */
+const MACHINE: ReadonlySet<string> = new Set(['belt', 'platen', 'wheels', 'rest', 'guards']);
+/** What no assembly holds: it is asked about by pairs alone. */
+const CARRIED: ReadonlySet<string> = new Set(['blade', 'tang', 'collar', 'hand']);
+
+const keyOf = (a: string, b: string): string => [a, b].sort().join(' and ');
+
+/** Pairs of bodies that stand together somewhere and that nothing speaks of. */
+const forgotten = ({ setUps, unasked }: Solids): string[] => {
+  const spoken = new Set([
+    ...setUps.flatMap(({ asked }) => asked.map(({ rule }) => keyOf(rule.a, rule.b))),
+    ...unasked.map(({ a, b }) => keyOf(a, b)),
+    // The stop meets the finished face of the body that is called the seat elsewhere.
+    ...setUps.flatMap(({ asked }) =>
+      asked.filter(({ rule }) => rule.b === 'wear-strip').map(({ rule }) => keyOf(rule.a, 'seat')),
+    ),
+  ]);
+  const pairs = setUps.flatMap(({ bodies }) => {
+    const names = [...bodies.keys()];
+    return names.flatMap((a, i) =>
+      names
+        .slice(i + 1)
+        .filter((b) => !(MACHINE.has(a) && MACHINE.has(b)))
+        // Two bodies of the fixture itself are compared part by part in the assemblies.
+        .filter((b) => [a, b].some((name) => MACHINE.has(name) || CARRIED.has(name)))
+        .map((b) => keyOf(a, b)),
+    );
+  });
+  return [...new Set(pairs)].filter((pair) => !spoken.has(pair)).sort();
+};
+
+/** A set-up with one body shifted at every configuration. */
+const shifted = (setUp: SetUp, name: string, by: Vec3): SetUp => {
+  const body = setUp.bodies.get(name);
+  if (!body) return setUp;
+  const count = Math.max(...[...setUp.bodies.values()].map(({ motion }) => motion?.length ?? 1));
+  return { ...setUp, bodies: new Map([...setUp.bodies, [name, shiftBody(body, by, count)]]) };
+};
+
+const WAYS: readonly Vec3[] = [
+  [1, 0, 0],
+  [-1, 0, 0],
+  [0, 1, 0],
+  [0, -1, 0],
+  [0, 0, 1],
+  [0, 0, -1],
+];
+
+const near = (a: Body, b: Body): { gap: number; way: Vec3 } | undefined => {
+  const found = clearance(a, b);
+  if (!found.ok || found.value.state !== 'apart') return undefined;
+  const { gap, pointA, pointB } = found.value;
+  return { gap, way: gap > 1e-6 ? unit3(sub3(pointB, pointA)) : [0, 0, 1] };
+};
+
+/** Shifts of the first body that use up the margin of what is asked, one of which must be noticed. */
+const sabotage = ({ rule }: Asked, a: Body, b: Body): Vec3[] => {
+  if (rule.kind === 'clear') {
+    const found = near(a, b);
+    return found ? [scale3(found.way, found.gap - rule.gap + 0.01)] : [];
+  }
+  if (rule.kind === 'ignore') return [];
+  const found = near(a, b);
+  const deep = rule.tolerance + Math.max(found?.gap ?? 0, 0) + 0.05;
+  return [...(found ? [found.way] : []), ...WAYS].map((way) => scale3(way, deep));
+};
+
+const fails = (setUp: SetUp, asked: Asked): boolean =>
+  answer([asked], setUp.bodies, setUp.told).some(({ passed }) => !passed);
+
+/** Checks of solids that do not notice when their first body is moved by its margin. */
+const unnoticed = ({ setUps }: Solids): string[] => {
+  const noticed = new Map<string, boolean>();
+  for (const setUp of setUps) {
+    for (const asked of setUp.asked) {
+      if (noticed.get(asked.id) === true) continue;
+      const [a, b] = [setUp.bodies.get(asked.rule.a), setUp.bodies.get(asked.rule.b)];
+      // A grinder without platen, wheel or keep-out has nothing to run into.
+      if (!a || !b) continue;
+      // What may rest on the other but stands beside it is not reached by one straight shift.
+      if (asked.rule.kind === 'seat' && (near(a, b)?.gap ?? 0) > 0.05) continue;
+      const shifts = sabotage(asked, a, b);
+      noticed.set(
+        asked.id,
+        shifts.some((by) => fails(shifted(setUp, asked.rule.a, by), asked)),
+      );
+    }
+  }
+  return [...noticed].filter(([, found]) => !found).map(([id]) => id);
+};
+
+for (const family of Object.values(registry.families)) {
+  describe(`what the checks of ${family.id} look at`, () => {
+    const [example] = examplesOf(family.id);
+    let told: Solids | undefined;
+    const solids = (): Solids => {
+      const found = told ?? (example && valueOf(solved(example).solids?.() ?? fail(NONE)));
+      if (!found) throw new Error('no example');
+      told = found;
+      return found;
+    };
+
+    it('is every pair of bodies, save those that are left out with a reason', () => {
+      expect(forgotten(solids())).toEqual([]);
+      expect(solids().unasked.filter(({ reason }) => reason === '')).toEqual([]);
+    });
+
+    it('is noticed by every check when the first of its bodies moves by its margin', () => {
+      expect(unnoticed(solids())).toEqual([]);
+    }, 120_000);
+
+    it('holds every part that is placed', () => {
+      const fixture = example && solved(example);
+      const names = fixture?.place(fixture.settings[0]?.id ?? '').map(({ name }) => name) ?? [];
+      const { assemblies, setUps } = solids();
+      const inside = new Set(assemblies.flatMap(({ placements }) => placements.map((p) => p.name)));
+      const outside = names.filter((name) => !inside.has(name));
+      // What the blade carries is the collar, which is asked about by pairs.
+      expect(outside.filter((name) => !name.includes('collar'))).toEqual([]);
+      if (outside.length > 0) expect(setUps.some(({ bodies }) => bodies.has('collar'))).toBe(true);
+    });
+  });
+}
