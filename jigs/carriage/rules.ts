@@ -12,7 +12,7 @@ import {
 import { leanLoss, runningGrowth, sheetIssues } from '../shared/rules.ts';
 import type { Grip } from './layout/grip.ts';
 import { BELOW_EDGE, type angleFor, type Levels } from './layout/layout.ts';
-import { FOOT, GUSSET, JAW } from './layout/sizes.ts';
+import { FOOT, JAW } from './layout/sizes.ts';
 import type { Values } from './parameters.ts';
 
 const words = text.family.carriage.issues;
@@ -27,24 +27,20 @@ export const baseLean = (design: Design, { base, beltGap }: Values): number =>
 /** Room between the lower end of the jaw and the sole's top or the fence below it, mm. */
 const OVER_SOLE = 2;
 
-/** Least half stroke, mm, and least web between two slots of the sole, in plate thicknesses. */
-const LEAST_STROKE = 5;
-const SLOT_WEB = 1;
+/** Least stroke worth building a carriage for, mm; the layout draws none shorter. */
+const LEAST_STROKE = 10;
 
-/** A stroke so short that the gussets, which stand as far apart as it lets them, meet. */
-const strokeIssues = (design: Design, v: Values, grips: readonly Grip[]): Issue[] => {
+/** More blade asked to stay on the belt at the tip than leaves a stroke. */
+const strokeIssues = (v: Values, grips: readonly Grip[]): Issue[] => {
   const longest = Math.max(...grips.map(({ shape }) => shape.length));
-  const beside = v.jawGap + v.jawWidth / 2 + design.grinder.belt.width / 2 + v.plungeMargin;
-  const slots = GUSSET.outerFromJaw + GUSSET.inner + v.plate * (1 + SLOT_WEB) + v.tabPlay;
-  const least = Math.max(LEAST_STROKE, v.upright === 'angle' ? 0 : slots - beside);
-  const most = longest - v.plungeMargin - 2 * least;
+  const most = longest - v.plungeMargin - LEAST_STROKE;
   return v.tipOverlap <= most + 1e-9
     ? []
     : [
         problem(
           'stroke-short',
           path('tipOverlap'),
-          words.strokeShort(v.tipOverlap, most, longest, 2 * least),
+          words.strokeShort(v.tipOverlap, most, longest, LEAST_STROKE),
         ),
       ];
 };
@@ -65,7 +61,7 @@ export const parameterIssues = (
   const plates = v.upright !== 'angle';
   if (plates && (process === 'saw-drill' || process === 'plasma'))
     issues.push(problem('tabs-need-cut', path('upright'), words.tabsNeedCut(process)));
-  issues.push(...strokeIssues(design, v, grips));
+  issues.push(...strokeIssues(v, grips));
   const leastGap = runningGrowth(design) + v.runningClearance + baseLean(design, v);
   if (v.beltGap < leastGap - 1e-9)
     issues.push(problem('gap-at-belt', path('beltGap'), words.gapAtBelt(v.beltGap, leastGap)));

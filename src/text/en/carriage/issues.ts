@@ -13,11 +13,9 @@ export const issues = {
     fix: `Set the gap at the belt to at least ${mm(least)}, or ask for less running clearance.`,
   }),
   strokeShort: (overlap: number, most: number, length: number, stroke: number) => ({
-    message: `Blade on the belt at the tip is ${mm(overlap)}; with a longest blade of ${mm(length)} it must be at most ${mm(most)}, because the stroke must be at least ${mm(stroke)} long to leave room between the slots of the sole.`,
+    message: `Blade on the belt at the tip is ${mm(overlap)}; with a longest blade of ${mm(length)} it must be at most ${mm(most)}, because the stroke must be at least ${mm(stroke)} long.`,
     fix:
-      most > 0
-        ? `Set it to at most ${mm(most)}.`
-        : 'Choose the bought angle as upright, a wider jaw, or another fixture for so short a blade.',
+      most > 0 ? `Set it to at most ${mm(most)}.` : 'Choose another fixture for so short a blade.',
   }),
   jawAtBelt: (gap: number, least: number) => ({
     message: `Plunge to jaw is ${mm(gap)}; it must be at least ${mm(least)}, or a wandering belt comes within the running clearance of the jaw.`,
