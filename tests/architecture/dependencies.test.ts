@@ -41,8 +41,6 @@ const names = (content: string, dependency: string): boolean =>
 const NAMED_ELSEWHERE = new Set([
   // Scripts of package.json; prettier's plugin in its settings there.
   ...['eslint', 'prettier', 'prettier-plugin-svelte', 'svelte-check', 'tsx', 'typescript', 'vite'],
-  // The tool for outlines that the design settled on; profiles are at present drawn without it.
-  'makerjs',
   // The environment that a test names in its first line.
   'happy-dom',
 ]);
