@@ -150,6 +150,9 @@ const expected = ({ places, rows }: SettingsTable): Strip[] => {
   return places.length === 0 ? [] : fittedTable(heads, cells, WIDTH);
 };
 
+/** Below this a tenth off the edge moves nothing a maker can see, mm. */
+const LEAST_CHANGE = 0.005;
+
 /** Progress tables, three beside each other. */
 const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
   const gap = 4;
@@ -166,7 +169,12 @@ const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
       rows.map(([stop, second, third]) => [stop.toFixed(2), second.toFixed(2), third.toFixed(1)]),
     ),
     space(1),
-    paragraph(terms.perTenth(perTenth.toFixed(2)), width),
+    paragraph(
+      perTenth < LEAST_CHANGE
+        ? text.drawing.setup.progress.lineStays
+        : terms.perTenth(perTenth.toFixed(2)),
+      width,
+    ),
     space(2),
   ]);
   const bands: Strip[] = [];

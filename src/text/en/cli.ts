@@ -2,12 +2,12 @@ export const cli = {
   name: 'jig',
   about:
     'Bevel-grinding fixtures from a blade family and a belt grinder: settings, checked parts, files to cut and print. Millimetres and degrees throughout.',
-  solveAbout: 'Solve a design: settings, grind, suit lines and facts',
+  solveAbout: 'Solve a design: settings, grind lines and facts',
   checkAbout: 'Solve, build and check a design',
   makeAbout: 'Write the complete package of a design',
   listAbout: 'List the fixture families, grinder presets and worked designs',
   schemaAbout:
-    'Print the JSON Schema of a document: design, grinder, solve, check, report, readings, manifest, compare, adapt, reach, grind',
+    'Print the JSON Schema of a document: design, grinder, solve, check, report, readings, manifest, compare, adapt, reach, grind, suit',
   fileArgument: 'a design file (*.jig.json), any exported file, a package folder or a link',
   jsonOption: 'print JSON instead of text',
   outOption: 'the package folder: missing, empty or an unchanged package',

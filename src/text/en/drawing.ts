@@ -136,6 +136,7 @@ export const drawing = {
       angle: 'a, °',
       bevel: 'b, mm',
       perTenth: (change: string): string => `0.1 mm off the edge: ${change} mm of height`,
+      lineStays: 'The line stays where it is: the new face does not reach it yet.',
     },
   },
   template: {
