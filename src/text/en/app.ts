@@ -157,7 +157,7 @@ export const app = {
     settingName: (step: number, side: string, belt: string) => `${step}. ${belt}, ${side}`,
     mapSide: (side: string) => `Grind line, ${side} side`,
     mapCaption:
-      'Full line: the grind line this fixture gives. Dashed: the line wanted. Figures: deviation.',
+      'Full line: the grind line this fixture gives. Dashed: the line wanted. Figures: deviation. The last of the tip does not steer: its figure is shown there, but the greatest deviation leaves it out.',
     facts: 'Numbers of this fixture',
     deviation: 'Deviation',
     place: 'From plunge',
