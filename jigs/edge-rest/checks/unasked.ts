@@ -1,15 +1,8 @@
-import { unaskedOf } from '../../shared/checks/unasked.ts';
+import { UNASKED_OF_RESTS, unaskedOf } from '../../shared/checks/unasked.ts';
 
 /** Pairs of bodies that no check compares. */
 export const unasked = unaskedOf([
-  ['blade', 'pad', 'pressed'],
-  ['hand', 'push', 'holds'],
-  ['hand', 'pad', 'holds'],
-  ['blade', 'collar', 'clamped'],
-  ['collar', 'tang', 'clamped'],
-  ['blade', 'tang', 'onePiece'],
-  ['mount', 'rest', 'wholeRest'],
-  ['blade', 'belt', 'ground'],
+  ...UNASKED_OF_RESTS,
   // Ends of lip and seat are flush: the stop's contact with the seat speaks for both.
   ['collar', 'lip', 'flush'],
 ]);

@@ -13,10 +13,10 @@ export type Group = 'base' | 'nose' | 'step' | 'hand' | 'blade';
  * A part in the assembly at the mean place of base and step (blade coordinates for what the
  * blade carries; the block of the hand with its pad's tip at y = 0).
  */
-export interface Item {
+export interface Item<G extends string = Group> {
   readonly name: string;
   readonly part: string;
-  readonly group: Group;
+  readonly group: G;
   readonly frame: Frame;
   readonly touches: readonly string[];
   /** The piece itself where it is bought: its shape and designation. */

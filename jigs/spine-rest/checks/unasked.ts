@@ -1,14 +1,4 @@
-import { unaskedOf } from '../../shared/checks/unasked.ts';
+import { UNASKED_OF_RESTS, unaskedOf } from '../../shared/checks/unasked.ts';
 
 /** Pairs of bodies that no check compares. */
-export const unasked = unaskedOf([
-  ['blade', 'pad', 'pressed'],
-  ['hand', 'push', 'holds'],
-  ['hand', 'pad', 'holds'],
-  ['blade', 'collar', 'clamped'],
-  ['collar', 'tang', 'clamped'],
-  ['blade', 'tang', 'onePiece'],
-  ['mount', 'rest', 'wholeRest'],
-  ['blade', 'belt', 'ground'],
-  ['blade', 'platen', 'ground'],
-]);
+export const unasked = unaskedOf([...UNASKED_OF_RESTS, ['blade', 'platen', 'ground']]);

@@ -1,3 +1,5 @@
+import { bevelSheet } from '../shared/sheet.ts';
+
 const n = (value: number, decimals = 2): string => value.toFixed(decimals);
 
 /** Words on the set-up sheet: readings, notes of a setting, facts. */
@@ -71,14 +73,11 @@ export const section = {
 
 /** What the set-up sheet calls the columns, and what is measured before the fixture is trusted. */
 export const sheet = {
-  stopAt: 'Stop at e',
+  ...bevelSheet,
   settingsNote:
     'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock the nut of the heel screw, set the fence, read both again and write them under Read. Bevel heights are measured from the edge along the middle of the blade.',
-  expectedTitle: 'Expected bevel heights, mm',
   progressNote:
     'The angle stays what the heel screw sets while the fence stops the edge; with the fence held back the bevel is lower. Edge thickness e, angle a side a, bevel height b.',
-  progress: ['e, mm', 'a, °', 'b, mm'],
-  perTenth: (change: string): string => `0.1 mm off the edge: ${change} mm of height`,
   measure: [
     'Front of the upright square to the base with the carriage level (square and feeler), mm',
     'From the foot screws to the heel screw, mm',

@@ -1,3 +1,5 @@
+import { bevelSheet } from '../shared/sheet.ts';
+
 const n = (value: number, decimals = 2): string => value.toFixed(decimals);
 
 /** Words on the set-up sheet: readings, notes of a setting, facts. */
@@ -54,14 +56,11 @@ export const section = {
 
 /** What the set-up sheet calls the columns, and what is measured before the fixture is trusted. */
 export const sheet = {
-  stopAt: 'Stop at e',
+  ...bevelSheet,
   settingsNote:
     'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock, read the setting again and write it under Read. Bevel heights are measured from the edge along the middle of the blade.',
-  expectedTitle: 'Expected bevel heights, mm',
   progressNote:
     'The angle follows the edge: at one setting a thinner edge means a steeper and higher bevel. Edge thickness e, angle a side a, bevel height b.',
-  progress: ['e, mm', 'a, °', 'b, mm'],
-  perTenth: (change: string): string => `0.1 mm off the edge: ${change} mm of height`,
   measure: [
     'Face of the abrasive square to the seat, over the height of the blade (square and feeler), mm',
     'Step parallel to the abrasive over the belt width (feeler at both edges), mm',
