@@ -1,4 +1,5 @@
 import {
+  SIDES,
   all,
   chain,
   fail,
@@ -27,8 +28,6 @@ export interface Aim {
   /** Of the blade from upright where the face slopes as it does at the contact, degrees. */
   readonly tilt: number;
 }
-
-export const SIDES = ['left', 'right'] as const;
 
 /** Every flat bevel of the design: a hollow needs a wheel, not a backing. */
 export const aimsOf = ({ blades, grinder }: Design, v: Values, l: Layout): Result<Aim[]> =>

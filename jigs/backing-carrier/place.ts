@@ -1,4 +1,5 @@
 import {
+  SIDES,
   all,
   chain,
   compose,
@@ -137,7 +138,7 @@ export const itemsOf = (v: Values, l: Layout, across: number): Result<CarrierIte
       'soft-backing',
     ],
   }));
-  const cheeks = (['left', 'right'] as const).map((side): CarrierItem => ({
+  const cheeks = SIDES.map((side): CarrierItem => ({
     name: `cheek-${side}`,
     part: 'cheek',
     frame: alongStroke([side === 'left' ? -l.cheekX - v.cheek : l.cheekX, 0, 0]),

@@ -1,4 +1,5 @@
 import {
+  SIDES,
   all,
   chain,
   edgeOffsets,
@@ -26,8 +27,6 @@ export interface Lean {
   /** Thickness behind the edge of this side, from the midplane, mm. */
   readonly edge: number;
 }
-
-export const SIDES = ['left', 'right'] as const;
 
 /** Most that a gauge shows, degrees. */
 const MOST = 30;

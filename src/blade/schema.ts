@@ -91,5 +91,7 @@ export type Blade = v.InferOutput<typeof bladeSchema>;
 export type Outline = Blade['outline'];
 /** What is ground on one side. */
 export type Bevel = Blade['bevels']['left'];
+/** Both sides, in the order they are listed everywhere. */
+export const SIDES = ['left', 'right'] as const;
 /** Seen from the tang with the edge down; left is the side of positive w. */
-export type Side = 'left' | 'right';
+export type Side = (typeof SIDES)[number];

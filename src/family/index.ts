@@ -1,4 +1,5 @@
 /** What a fixture family may use: the one door between `jigs/` and the engine. */
+export { SIDES } from '../blade/schema.ts';
 export { bevelPlace, edgeOffsets, wantedBevel, wantedHeightAt } from '../blade/bevel.ts';
 export { bladeMesh } from '../blade/blade-mesh.ts';
 export { flatCut, hollowCut, type Cut } from '../blade/cut.ts';

@@ -1,4 +1,4 @@
-import type { Blade, Side } from '../blade/schema.ts';
+import { SIDES, type Blade, type Side } from '../blade/schema.ts';
 import { bladeLength } from '../blade/shape.ts';
 import { chain, ok, type Result } from '../core/result.ts';
 import { planSpineRest } from '../grind/spine-rest/plan.ts';
@@ -94,9 +94,9 @@ const tried = (
   const edge = edgePlaces(shape, finished, passes.at(-1)?.edge ?? 0, judged).filter(
     ({ steers }) => steers,
   );
-  const lines = (['left', 'right'] as const)
-    .flatMap((side) => linePlaces(shape, finished, side, judged))
-    .filter(({ steers }) => steers);
+  const lines = SIDES.flatMap((side) => linePlaces(shape, finished, side, judged)).filter(
+    ({ steers }) => steers,
+  );
   const thick = edge.map(({ thickness }) => thickness);
   return {
     tipOverlap,

@@ -1,4 +1,4 @@
-import type { Blade } from '../blade/schema.ts';
+import { SIDES, type Blade } from '../blade/schema.ts';
 import { bladeLength } from '../blade/shape.ts';
 import type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts';
 import { strokeOf } from '../grind/spine-rest/windows.ts';
@@ -57,7 +57,7 @@ export const passesOf = (
 export const startOf = (blade: Blade, plan: SpineRestPlan): Start =>
   groundStart(
     blade,
-    (['left', 'right'] as const).map((side) => {
+    SIDES.map((side) => {
       const last = plan.settings.filter((setting) => setting.side === side).at(-1);
       const places = last?.blades.find((at) => at.blade === blade.name)?.places ?? [];
       return { side, places: places.map(({ u, seating: { angle } }) => ({ u, angle })) };

@@ -1,5 +1,5 @@
 import { edgeOffsetsOn } from '../blade/bevel.ts';
-import type { Side } from '../blade/schema.ts';
+import { SIDES, type Side } from '../blade/schema.ts';
 import { shapeOf, type Shape } from '../blade/shape.ts';
 import { radians } from '../core/units.ts';
 import { blankField, withFace, type Field } from './field.ts';
@@ -27,7 +27,7 @@ const groundBefore = (
   field: Field,
   { angle, edge }: Start & { kind: 'ground' },
 ): Field =>
-  (['left', 'right'] as const).reduce((made, side) => {
+  SIDES.reduce((made, side) => {
     const at = angle[side];
     if (at === undefined) return made;
     const face = made[side].slice();

@@ -1,5 +1,5 @@
 import { placeOn } from '../blade/place.ts';
-import type { Side } from '../blade/schema.ts';
+import { SIDES, type Side } from '../blade/schema.ts';
 import type { Certainty } from '../core/certainty.ts';
 import { text } from '../text/index.ts';
 import { compareWithModel, type ModelLine } from './compare.ts';
@@ -91,9 +91,7 @@ export const reportOf = (
   const thick = counted.map(({ thickness }) => thickness);
   const isHollow = job.passes.some(({ holding }) => holding.kind === 'edge-rest');
   const words = text.virtual;
-  const ground = (['left', 'right'] as const).filter((side) =>
-    job.passes.some((pass) => pass.side === side),
-  );
+  const ground = SIDES.filter((side) => job.passes.some((pass) => pass.side === side));
   return {
     grind,
     edge,

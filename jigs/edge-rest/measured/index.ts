@@ -1,4 +1,5 @@
 import {
+  SIDES,
   all,
   chain,
   degrees,
@@ -82,7 +83,7 @@ const measuredAt = (
     (hollows[pass.side] ??= []).push(hollow);
   }
   const section = edgeSection(groundMesh(blade, hollows), at);
-  const sides = (['left', 'right'] as const).filter((side) => passes.some((p) => p.side === side));
+  const sides = SIDES.filter((side) => passes.some((p) => p.side === side));
   return all(
     sides.map((side): Result<MeasuredHollow> => {
       const found = gaugeHollow(section, outline, side);

@@ -1,4 +1,5 @@
 import {
+  SIDES,
   bladeMesh,
   chain,
   all,
@@ -80,7 +81,7 @@ const measuredAt = (q: Question, blade: Blade, blank: Mesh, u: number): Result<M
     piece = next;
   }
   const section = sectionAt(piece.slice, at);
-  const sides = (['left', 'right'] as const).filter((side) => passes.some((p) => p.side === side));
+  const sides = SIDES.filter((side) => passes.some((p) => p.side === side));
   return all(
     sides.map((side): Result<Measured> => {
       const found = gauge(section, side);

@@ -1,3 +1,4 @@
+import { SIDES } from '../../blade/schema.ts';
 import { registry } from '../../../jigs/registry.ts';
 import { number } from '../../core/parameter.ts';
 import { chain, fail, ok, type Result } from '../../core/result.ts';
@@ -70,7 +71,7 @@ const printGround = (ground: Ground): void => {
     `    ${plain(u, 0)}`,
     show(thickness),
     show(over),
-    ...(['left', 'right'] as const).flatMap((side) => {
+    ...SIDES.flatMap((side) => {
       const line = place.lines[side];
       return line ? [show(line.height), show(line.height - line.wanted)] : ['', ''];
     }),

@@ -1,3 +1,4 @@
+import { SIDES } from '../../blade/schema.ts';
 import type { Issue } from '../../core/issue.ts';
 import { text } from '../../text/index.ts';
 import { problem } from '../within.ts';
@@ -9,8 +10,6 @@ import type { CarriageInput, CarriagePlan } from './types.ts';
 
 const words = text.grind.plan;
 const own = text.family.carriage.plan;
-
-const SIDES = ['left', 'right'] as const;
 
 /** Steepest tilt of the carriage on its base, degrees: beyond, a heel screw is far out. */
 export const STEEPEST = 25;

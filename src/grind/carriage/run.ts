@@ -1,4 +1,4 @@
-import type { Side } from '../../blade/schema.ts';
+import { SIDES, type Side } from '../../blade/schema.ts';
 import type { Face } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
 import { carried, facing } from '../spine-rest/carry.ts';
@@ -49,8 +49,6 @@ export interface CarriageRun {
 }
 
 type States = readonly (readonly Section[])[];
-
-const SIDES = ['left', 'right'] as const;
 
 /** The faces of one plane at every station that the stroke brings to the belt. */
 const facesOf = (

@@ -1,4 +1,4 @@
-import type { Side } from '../../blade/schema.ts';
+import { SIDES, type Side } from '../../blade/schema.ts';
 import { halfAt, hollowed } from './half.ts';
 import { atWheel, placeAtLip } from './place.ts';
 import { standingAt, type AtWheel } from './at-lip.ts';
@@ -41,8 +41,6 @@ export interface Stuck {
 
 /** Whether the lip holds the edge on both sides of the belt while a place is ground. */
 export type Guided = (work: EdgeWork, u: number) => boolean;
-
-const SIDES = ['left', 'right'] as const;
 
 interface Job {
   readonly work: EdgeWork;

@@ -1,3 +1,4 @@
+import { SIDES } from '../../blade/schema.ts';
 import type { Issue } from '../../core/issue.ts';
 import { bladeLength } from '../../blade/shape.ts';
 import { text } from '../../text/index.ts';
@@ -10,8 +11,6 @@ import type { SpineRestInput, SpineRestPlan, SpineRestSetting } from './types.ts
 import { strokeOf } from './windows.ts';
 
 const words = text.grind.plan;
-
-const SIDES = ['left', 'right'] as const;
 
 /** Less metal than this is nothing, mm^3: a tenth of a milligram of steel. */
 const LEAST_VOLUME = 0.01;

@@ -1,6 +1,6 @@
 import { chain, ok, type Result } from '../../core/result.ts';
 import { plain } from '../../core/units.ts';
-import type { Blade } from '../../blade/schema.ts';
+import { SIDES, type Blade } from '../../blade/schema.ts';
 import type { Design } from '../../document/schema.ts';
 import { saveDesign } from '../../document/save.ts';
 import { groundSheets, type GroundSheetData } from '../../drawing/ground-sheets.ts';
@@ -18,8 +18,6 @@ import { titleBlock } from '../files/title.ts';
 import { groundPlaces, type Ground, type GroundPlace } from './ground.ts';
 
 const words = text.virtual.ground;
-const SIDES = ['left', 'right'] as const;
-
 /** Spacing of the places in the table of the sheet and in the data file, mm. */
 const SHEET_SPACING = 20;
 const DATA_SPACING = 5;

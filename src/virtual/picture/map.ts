@@ -1,6 +1,6 @@
 import { wantedHeightAt, wantedOn } from '../../blade/bevel.ts';
 import { placeOn } from '../../blade/place.ts';
-import type { Side } from '../../blade/schema.ts';
+import { SIDES, type Side } from '../../blade/schema.ts';
 import type { Shape } from '../../blade/shape.ts';
 import { radians } from '../../core/units.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
@@ -63,7 +63,7 @@ const wantedFace = (shape: Shape, field: Field, side: Side, edge: number): Float
 const valueOf = (shape: Shape, field: Field, what: MapValue, edge: number): Float64Array => {
   const thick = field.left.map((left, k) => left + (field.right[k] ?? 0));
   if (what === 'thickness') return thick;
-  const [left, right] = (['left', 'right'] as const).map((s) => wantedFace(shape, field, s, edge));
+  const [left, right] = SIDES.map((s) => wantedFace(shape, field, s, edge));
   return thick.map((now, k) => now - (left?.[k] ?? 0) - (right?.[k] ?? 0));
 };
 
@@ -92,7 +92,7 @@ export const bladeMap = (shape: Shape, field: Field, what: MapValue, edge: numbe
   const value = valueOf(shape, field, what, edge);
   const most = value.reduce((max, x) => Math.max(max, x), 0);
   const levels = what === 'standing' ? STANDING : thicknessLevels(most);
-  const lines = (['left', 'right'] as const).flatMap((side): MapLine[] => {
+  const lines = SIDES.flatMap((side): MapLine[] => {
     const ground = grindLine(field, side);
     return [
       { role: 'ground', side, points: columns.map(({ u, i }): Vec2 => [u, -(ground[i] ?? 0)]) },
