@@ -1,13 +1,16 @@
-// `npm run soak -- [--count N] [--files N] [--packages N] [--kills N] [--seed N] [--only NAME]
-// [--lanes N]`: random designs of every family, damaged files of every format and killed runs of
-// `make`, on two processes. Defaults: 10000 designs a family (geometry, cut files and prints read
-// back), 20 whole packages a family with checks and PDFs, 1000 damaged files a format, 20 kills.
-// Ends with 1 when anything was wrong.
-import { spawn } from 'node:child_process';
+// `npm run soak -- [--count N] [--files N] [--packages N] [--kills N] [--seed N] [--only NAME,NAME]
+// [--lanes N] [--ledger FILE] [--told]`: random designs of every family, damaged files of every
+// format and killed runs of `make`, on two processes. Defaults: 10000 designs a family (geometry,
+// cut files and prints read back), 20 whole packages a family with checks and PDFs, 1000 damaged
+// files a format, 20 kills. Ends with 1 when anything was wrong.
+// Runs add up: each whole batch that came to its end is written to the ledger, and the same command goes
+// on where the last run was stopped. `--told` prints the ledger's table and tries nothing.
+import { execFileSync, spawn } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { tmpdir } from 'node:os';
 import { registry } from '../../jigs/registry.ts';
+import { familyTable, readLedger, triedBatches, withBatch, writeLedger } from './ledger.ts';
 import { told, type Tally } from './tally.ts';
 
 const option = (name: string, initial: string): string => {
@@ -22,10 +25,18 @@ const [count, files, packages, seed, kills] = [
   ['seed', '1'],
   ['kills', '20'],
 ].map(([name = '', initial = '']) => Number(option(name, initial)));
-const only = option('only', '');
+const only = option('only', '')
+  .split(',')
+  .filter((name) => name !== '');
+const file = option('ledger', 'tests/soak/ledger.json');
+let ledger = readLedger(file);
+if (process.argv.includes('--told')) {
+  process.stdout.write(`${familyTable(ledger).join('\n')}\n`);
+  process.exit(0);
+}
 const lanes = Number(option('lanes', '2'));
 /** Designs and files of one process: short enough to see progress, long enough to warm up. */
-const BATCH = { family: 250, format: 1000, kill: 100 } as const;
+const BATCH = { family: 50, format: 1000, kill: 20 } as const;
 /** A process that says nothing for so long hangs, ms. */
 const PATIENCE = 30 * 60_000;
 
@@ -58,9 +69,13 @@ const jobs = [
   ...FORMATS.flatMap((name) => batches('format', name, files ?? 0, 0)),
   ...families.flatMap((name) => batches('family', name, count ?? 0, packages ?? 0)),
 ]
-  .filter(({ name }) => only === '' || only === name)
+  .filter(({ name }) => only.length === 0 || only.includes(name))
+  .filter(({ what, name, turn }) => !triedBatches(ledger, what, name, seed ?? 1).has(turn))
   // Batches of all families by turns, so that an early end has seen each.
   .sort((a, b) => (a.what === b.what ? a.turn - b.turn : a.what === 'family' ? 1 : -1));
+
+const git = (...args: string[]): string => execFileSync('git', args, { encoding: 'utf8' }).trim();
+const commit = `${git('rev-parse', '--short', 'HEAD')}${git('status', '--porcelain', 'src', 'jigs') === '' ? '' : '+'}`;
 
 const failed = (job: Job, why: string): Tally => ({
   ...job,
@@ -102,6 +117,13 @@ const lane = async (): Promise<void> => {
   for (let job = waiting.shift(); job !== undefined; job = waiting.shift()) {
     const tally = await run(job);
     tallies.push(tally);
+    // Whole batches only: a short one would pass for tried when more are asked for.
+    if (job.count === BATCH[job.what]) {
+      const { what, name, turn } = job;
+      const date = new Date().toISOString().slice(0, 10);
+      ledger = withBatch(ledger, { what, name, seed: seed ?? 1, commit, date }, turn, tally);
+      writeLedger(file, ledger);
+    }
     writeFileSync(
       join(dir, `${job.what}-${job.name}-${String(job.seed)}.json`),
       JSON.stringify(tally),

@@ -17,7 +17,8 @@ export interface Tally {
   }[];
 }
 
-const added = (
+/** Counts added up by their keys. */
+export const added = (
   a: Readonly<Record<string, number>>,
   b: Readonly<Record<string, number>>,
 ): Record<string, number> => {
