@@ -10,20 +10,24 @@ import {
   type Interval,
   type Limit,
   type Reach,
-  type SectionBox,
 } from '../../src/family/index.ts';
 import { PLATEN_MARGIN } from '../shared/checks/ranges.ts';
 import { FRICTION } from '../shared/friction.ts';
+import {
+  bevelLimits,
+  byBox,
+  edgeOf,
+  LEFT_TRAVEL,
+  sectionReach,
+  type SectionBox,
+} from '../shared/reach.ts';
 import type { Context } from './context.ts';
 import { FOOT, HEEL, JAW } from './layout/sizes.ts';
-import { parameters } from './parameters.ts';
 import { overFence } from './rules.ts';
 
 const words = text.family.carriage.reach;
 const { labels } = text.family.carriage.checks;
 
-/** Travel that stays in hand at both ends, mm: the least reserve that a design may have. */
-const RESERVE = parameters.travelReserve.min;
 /** Between base and fence, and between tang and clamp screw (M6), mm. */
 const BEFORE_FENCE = 0.5;
 const CLAMP_RADIUS = 3;
@@ -44,7 +48,6 @@ interface Case extends CarriageStanding {
 const casesOf =
   ({ design, v, l, plan, grips, stands }: Context) =>
   (box: SectionBox): Case[] => {
-    const shares = design.blades.flatMap(({ edge }) => [edge.shareLeft, 1 - edge.shareLeft]);
     const t = radians(plan.lean);
     const midplane = hull(
       grips.map(({ onTang, thickness }) =>
@@ -55,7 +58,7 @@ const casesOf =
       const stand = stands[i];
       if (stand === undefined) return [];
       const depth = faceDepth(design.grinder, stand.belt, stand.backing);
-      const edge = times(point(pass.edge), hull(shares.map(point)));
+      const edge = edgeOf(design, pass);
       const standing = carriageRange({
         thickness: box.thickness,
         angle: plus(box.angle, point(pass.steeper)),
@@ -77,13 +80,13 @@ const pushHeight = ({ l }: Context, { tilt }: CarriageStanding): Interval => {
   return plus(r, times(low, c), times(point(l.palm.back), s));
 };
 
-type Over = (value: (one: Case) => Interval) => Limit['found'];
+type Over = (value: (one: Case) => Interval) => Limit<SectionBox>['found'];
 
 /** Fence, heel screw and sole: how far the carriage as built can be set. */
-const settingLimits = (c: Context, over: Over): Limit[] => {
+const settingLimits = (c: Context, over: Over): Limit<SectionBox>[] => {
   const { v, l, plan } = c;
   const middle = l.fence.rear + FOOT.radius;
-  const travel = l.fence.travel - RESERVE;
+  const travel = l.fence.travel - LEFT_TRAVEL;
   const most = Math.max(...plan.settings.map(({ heel }) => heel.extension));
   return [
     {
@@ -107,8 +110,8 @@ const settingLimits = (c: Context, over: Over): Limit[] => {
       id: 'track',
       label: words.track,
       unit: 'mm',
-      atLeast: l.base.heelTrack.from - RESERVE,
-      atMost: l.base.heelTrack.to + RESERVE,
+      atLeast: l.base.heelTrack.from - LEFT_TRAVEL,
+      atMost: l.base.heelTrack.to + LEFT_TRAVEL,
       found: over(({ footCentre, heelBehind }) => plus(footCentre, heelBehind)),
     },
     {
@@ -130,7 +133,7 @@ const settingLimits = (c: Context, over: Over): Limit[] => {
 };
 
 /** What the jaw grips: tang or ricasso stands with the height of the blade over the clamp screw. */
-const gripLimits = ({ v, l, grips }: Context): Limit[] => {
+const gripLimits = ({ v, l, grips }: Context): Limit<SectionBox>[] => {
   const drops = hull(grips.map(({ onTang, blade }) => point(onTang ? blade.tang.drop : 0)));
   const gripped = grips.filter(({ onTang }) => !onTang).map(({ thickness }) => thickness);
   return [
@@ -161,27 +164,13 @@ const gripLimits = ({ v, l, grips }: Context): Limit[] => {
 export const reachOf = (c: Context): Reach => {
   const { design, v, plan } = c;
   const { platen, belt } = design.grinder;
-  const cases = casesOf(c);
+  const cases = byBox(casesOf(c));
   const over: Over = (value) => (box) => hull(cases(box).map(value));
   const sign = belt.direction === 'up' ? -1 : 1;
-  const radii = hull(design.blades.map(({ spineRadius }) => point(spineRadius)));
-  const limits: Limit[] = [
+  const limits: Limit<SectionBox>[] = [
     ...settingLimits(c, over),
     ...gripLimits(c),
-    {
-      id: 'spine',
-      label: words.spine,
-      unit: 'mm',
-      atLeast: 0,
-      found: (box) => minus(minus(box.height, radii), over(({ bevel }) => bevel)(box)),
-    },
-    {
-      id: 'bevel',
-      label: words.bevel,
-      unit: 'mm',
-      atLeast: 0,
-      found: (box) => minus(interval.over(box.thickness, point(2)), over(({ edge }) => edge)(box)),
-    },
+    ...bevelLimits(design, cases),
     {
       id: 'push',
       label: labels.push,
@@ -219,5 +208,5 @@ export const reachOf = (c: Context): Reach => {
         ] as const)),
   ];
   // The jaw takes tangs over a few millimetres only: bands must be narrower to lie within.
-  return { limits, scope: words.scope, heightStep: 2.5 };
+  return sectionReach(limits, words.scope, 2.5);
 };

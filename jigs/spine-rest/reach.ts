@@ -10,23 +10,29 @@ import {
   type Interval,
   type Limit,
   type Reach,
-  type SectionBox,
   type SpineRestPlan,
 } from '../../src/family/index.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
-import { parameters, type Values } from './parameters.ts';
+import type { Values } from './parameters.ts';
 import type { Context } from '../shared/parts/context.ts';
 import { FRICTION } from '../shared/friction.ts';
+import {
+  bevelLimits,
+  byBox,
+  edgeOf,
+  LEFT_TRAVEL,
+  sectionReach,
+  spineRadii,
+  type SectionBox,
+} from '../shared/reach.ts';
+import { PLATEN_MARGIN } from '../shared/checks/ranges.ts';
 import type { Stand } from '../shared/site.ts';
 
 const words = text.family.spineRest.reach;
 const { labels } = text.family.spineRest.checks;
 
-/** Travel that stays in hand at both ends, mm: the least reserve that a design may have. */
-const RESERVE = parameters.travelReserve.min;
 /** As the checks of one design hold it, mm. */
 const STEP_MARGIN = 1;
-const PLATEN_MARGIN = 2;
 const GAP_MARGIN = 0.1;
 
 /** One belt on one side of the blades in question. */
@@ -51,8 +57,7 @@ const casesOf =
   ({ design, plan, context, stands }: Reached) =>
   (box: SectionBox): Case[] => {
     const { shifts } = shiftsOf(stands);
-    const spineRadius = hull(design.blades.map((blade) => interval.point(blade.spineRadius)));
-    const shares = design.blades.flatMap(({ edge }) => [edge.shareLeft, 1 - edge.shareLeft]);
+    const spineRadius = spineRadii(design);
     const t = radians(plan.lean);
     return design.sequence.flatMap((pass, i) => {
       const stand = stands[i];
@@ -62,7 +67,7 @@ const casesOf =
         height: box.height,
         thickness: box.thickness,
         angle: interval.plus(box.angle, interval.point(pass.steeper)),
-        edge: interval.times(interval.point(pass.edge), hull(shares.map(interval.point))),
+        edge: edgeOf(design, pass),
         spineRadius,
         lean: plan.lean,
       };
@@ -81,7 +86,7 @@ const casesOf =
 export const reachOf = (reached: Reached): Reach => {
   const { design, v, plan, context } = reached;
   const { l } = context;
-  const cases = casesOf(reached);
+  const cases = byBox(casesOf(reached));
   const sign = design.grinder.belt.direction === 'up' ? -1 : 1;
   const over =
     (value: (one: Case) => Interval) =>
@@ -90,13 +95,13 @@ export const reachOf = (reached: Reached): Reach => {
   const less = (a: Interval, b: number): Interval => interval.minus(a, interval.point(b));
   const { platen } = design.grinder;
   const c = Math.cos(radians(plan.lean));
-  const limits: Limit[] = [
+  const limits: Limit<SectionBox>[] = [
     {
       id: 'travel',
       label: words.travel,
       unit: 'mm',
-      atLeast: l.slide.front - l.slide.travel + RESERVE,
-      atMost: l.slide.front + l.slide.travel - RESERVE,
+      atLeast: l.slide.front - l.slide.travel + LEFT_TRAVEL,
+      atMost: l.slide.front + l.slide.travel - LEFT_TRAVEL,
       found: over(({ stand, shift }) => less(stand.setoff, shift)),
     },
     {
@@ -120,24 +125,9 @@ export const reachOf = (reached: Reached): Reach => {
       atMost: v.plate - STEP_MARGIN,
       found: over(({ stand }) => stand.step),
     },
-    {
-      id: 'spine',
-      label: words.spine,
-      unit: 'mm',
-      atLeast: 0,
-      found: over(({ section, stand }) =>
-        interval.minus(interval.minus(section.height, section.spineRadius), stand.bevel),
-      ),
-    },
-    {
-      id: 'bevel',
-      label: words.bevel,
-      unit: 'mm',
-      atLeast: 0,
-      found: over(({ section }) =>
-        interval.minus(interval.over(section.thickness, interval.point(2)), section.edge),
-      ),
-    },
+    ...bevelLimits(design, (box) =>
+      cases(box).map(({ section: { edge }, stand: { bevel } }) => ({ edge, bevel })),
+    ),
     {
       id: 'push',
       label: words.push,
@@ -164,5 +154,5 @@ export const reachOf = (reached: Reached): Reach => {
           } as const,
         ]),
   ];
-  return { limits, scope: words.scope };
+  return sectionReach(limits, words.scope);
 };

@@ -64,6 +64,14 @@ const areaSchema: Schema<AreaConsequence> = v.object({
 
 const rangeSchema = v.tuple([v.number(), v.number()]);
 
+const axisSchema = v.object({
+  label: v.string(),
+  unit: v.picklist(['mm', 'deg']),
+  from: v.number(),
+  to: v.number(),
+  step: v.number(),
+});
+
 export const reachSchema: Schema<ReachTable> = v.object({
   format: v.literal('platenwright-reach'),
   design: v.string(),
@@ -78,9 +86,19 @@ export const reachSchema: Schema<ReachTable> = v.object({
       atMost: v.exactOptional(v.number()),
     }),
   ),
-  step: v.number(),
+  axes: v.object({
+    across: axisSchema,
+    up: axisSchema,
+    run: axisSchema,
+    also: v.exactOptional(axisSchema),
+  }),
   bands: list(
-    v.object({ thickness: rangeSchema, height: rangeSchema, angles: v.nullable(rangeSchema) }),
+    v.object({
+      across: rangeSchema,
+      up: rangeSchema,
+      run: rangeSchema,
+      also: v.exactOptional(rangeSchema),
+    }),
   ),
 });
 

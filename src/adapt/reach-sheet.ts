@@ -1,4 +1,3 @@
-import { plain } from '../core/units.ts';
 import type { Box } from '../drawing/box.ts';
 import { fillBox, frameItem, label, line, TEXT } from '../drawing/items.ts';
 import { wrap } from '../drawing/layout.ts';
@@ -8,6 +7,7 @@ import { textWidth } from '../drawing/text-width.ts';
 import { hull, type Interval } from '../geometry/interval.ts';
 import { text } from '../text/index.ts';
 import type { Proved, ReachTable } from './reach.ts';
+import { axisTitle, cellOf, notesOf, sizeWord, unitOf } from './reach-words.ts';
 
 const words = text.adapt;
 
@@ -18,8 +18,6 @@ const EDGE = 12;
 const BAR = { from: 1.5, thick: 1.4 } as const;
 const LEADING = 1.6;
 
-const show = (value: number): string => plain(value, 1);
-
 const scaleOf =
   ([low, high]: Interval, from: number, to: number) =>
   (value: number) =>
@@ -28,16 +26,16 @@ const scaleOf =
 const ends = (ranges: readonly Interval[]): number[] =>
   [...new Set(ranges.flat())].sort((a, b) => a - b);
 
-/** One band: its frame, a bar from the least to the greatest angle, and both in figures. */
-const bandItems = (box: Box, angles: Interval, all: Interval): Item[] => {
+/** One band: its frame, a bar from the least to the greatest of its run, and all in figures. */
+const bandItems = (box: Box, band: Proved, all: Interval): Item[] => {
   const at = scaleOf(all, box.x0 + BAR.from, box.x1 - BAR.from);
-  const figures = words.reachAngles(show(angles[0]), show(angles[1]));
+  const figures = cellOf(band);
   const isRoomy = textWidth(figures, TEXT.small) <= box.x1 - box.x0 - 1;
   const y0 = box.y0 + BAR.from;
   return [
     fillBox(box, 'tint'),
     frameItem(box, 'dimension'),
-    fillBox({ x0: at(angles[0]), x1: at(angles[1]), y0, y1: y0 + BAR.thick }, 'ink'),
+    fillBox({ x0: at(band.run[0]), x1: at(band.run[1]), y0, y1: y0 + BAR.thick }, 'ink'),
     ...(isRoomy
       ? [
           label([(box.x0 + box.x1) / 2, y0 + BAR.thick + 1.5], figures, {
@@ -49,50 +47,48 @@ const bandItems = (box: Box, angles: Interval, all: Interval): Item[] => {
   ];
 };
 
-const fieldItems = (proved: readonly (Proved & { readonly angles: Interval })[]): Item[] => {
-  const [heights, thicknesses] = [
-    proved.map(({ height }) => height),
-    proved.map(({ thickness }) => thickness),
-  ];
-  const all = hull(proved.map(({ angles }) => angles));
-  const x = scaleOf(hull(heights), FIELD.x0, FIELD.x1);
-  const y = scaleOf(hull(thicknesses), FIELD.y0, FIELD.y1);
+const fieldItems = ({ bands, axes }: ReachTable): Item[] => {
+  const [columns, rows] = [bands.map(({ across }) => across), bands.map(({ up }) => up)];
+  const all = hull(bands.map(({ run }) => run));
+  const x = scaleOf(hull(columns), FIELD.x0, FIELD.x1);
+  const y = scaleOf(hull(rows), FIELD.y0, FIELD.y1);
   const small = { height: TEXT.small } as const;
   return [
-    ...proved.flatMap(({ height, thickness, angles }) =>
-      bandItems(
-        { x0: x(height[0]), x1: x(height[1]), y0: y(thickness[0]), y1: y(thickness[1]) },
-        angles,
+    ...bands.flatMap((band) => {
+      const { across, up } = band;
+      return bandItems(
+        { x0: x(across[0]), x1: x(across[1]), y0: y(up[0]), y1: y(up[1]) },
+        band,
         all,
-      ),
-    ),
-    ...ends(heights).flatMap((h) => [
+      );
+    }),
+    ...ends(columns).flatMap((h) => [
       line([x(h), FIELD.y0 - 2], [x(h), FIELD.y0], 'dimension'),
-      label([x(h), FIELD.y0 - 6], show(h), { ...small, align: 'centre' }),
+      label([x(h), FIELD.y0 - 6], sizeWord(h), { ...small, align: 'centre' }),
     ]),
-    ...ends(thicknesses).flatMap((t) => [
+    ...ends(rows).flatMap((t) => [
       line([FIELD.x0 - 2, y(t)], [FIELD.x0, y(t)], 'dimension'),
-      label([FIELD.x0 - 3, y(t) - 1], show(t), { ...small, align: 'right' }),
+      label([FIELD.x0 - 3, y(t) - 1], sizeWord(t), { ...small, align: 'right' }),
     ]),
     frameItem(FIELD, 'visible'),
-    label([FIELD.x1, FIELD.y0 - 12], words.reachHeights, { align: 'right' }),
-    label([FIELD.x0 - 13, FIELD.y1], words.reachThicknesses, { align: 'right', angle: 90 }),
-    label([FIELD.x0, FIELD.y0 - 12], words.reachBars(show(all[0]), show(all[1])), small),
+    label([FIELD.x1, FIELD.y0 - 12], axisTitle(axes.across), { align: 'right' }),
+    label([FIELD.x0 - 13, FIELD.y1], axisTitle(axes.up), { align: 'right', angle: 90 }),
+    label(
+      [FIELD.x0, FIELD.y0 - 12],
+      words.reachBars(axes.run.label, sizeWord(all[0]), sizeWord(all[1]), unitOf(axes.run)),
+      small,
+    ),
   ];
 };
 
 /**
- * The table of a fixture's reach as a picture on an A4 sheet: bands of height from left to right
- * and of spine thickness upwards, true to scale; a band that is not drawn is not proved.
+ * The table of a fixture's reach as a picture on an A4 sheet: its axes from left to right and
+ * upwards, true to scale; a band that is not drawn is not proved.
  */
-export const reachSheet = ({ design, family, bands, scope, step }: ReachTable): Sheet => {
+export const reachSheet = (table: ReachTable): Sheet => {
+  const { design, family, bands } = table;
   const size = sizeOf(landscape('A4'));
-  const proved = bands.flatMap((band) =>
-    band.angles === null ? [] : [{ ...band, angles: band.angles }],
-  );
-  const notes = [words.reachProof(show(step)), words.reachScope(scope)].flatMap((note) =>
-    wrap(note, size[0] - 2 * EDGE, TEXT.small),
-  );
+  const notes = notesOf(table).flatMap((note) => wrap(note, size[0] - 2 * EDGE, TEXT.small));
   return {
     id: 'reach',
     title: words.reachTitle(family),
@@ -100,9 +96,9 @@ export const reachSheet = ({ design, family, bands, scope, step }: ReachTable): 
     items: [
       label([EDGE, 198], words.reachTitle(family), { height: TEXT.heading, bold: true }),
       label([EDGE, 189], design),
-      ...(proved.length === 0
+      ...(bands.length === 0
         ? [label([FIELD.x0, (FIELD.y0 + FIELD.y1) / 2], words.reachNothing)]
-        : fieldItems(proved)),
+        : fieldItems(table)),
       ...notes.map((note, i) =>
         label([EDGE, FIELD.y0 - 22 - i * LEADING * TEXT.small], note, { height: TEXT.small }),
       ),

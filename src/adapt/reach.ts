@@ -1,20 +1,18 @@
 import { problem } from '../core/issue.ts';
 import { chain, fail, ok, type Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
-import type { Limit, Reach, Registry, SectionBox } from '../family/index.ts';
-import type { Interval } from '../geometry/interval.ts';
+import type { Limit, Reach, ReachAxes, ReachAxis, ReachBox, Registry } from '../family/index.ts';
+import { point, type Interval } from '../geometry/interval.ts';
 import { solveDesign } from '../make/engine.ts';
 import { text } from '../text/index.ts';
 
-/** Blades of a band of spine thickness and of height, mm. */
-export interface Band {
-  readonly thickness: Interval;
-  readonly height: Interval;
-}
+/** Blades of one cell of the table. */
+export type Band = Pick<ReachBox, 'across' | 'up'>;
 
-/** What is proved for a band: the longest run of angles, degrees; null where none is. */
+/** What is proved for a band: the longest run and, with it, the range beside it. */
 export interface Proved extends Band {
-  readonly angles: Interval | null;
+  readonly run: Interval;
+  readonly also?: Interval;
 }
 
 export interface ReachTable {
@@ -23,25 +21,19 @@ export interface ReachTable {
   readonly family: string;
   readonly scope: string;
   readonly limits: readonly Omit<Limit, 'found'>[];
-  /** Steps in which angles were looked for, degrees. */
-  readonly step: number;
-  /** Bands with anything in reach, by thickness, then by height. */
+  readonly axes: ReachAxes;
+  /** Bands with anything in reach, from row to row. */
   readonly bands: readonly Proved[];
 }
 
-/** What is tabled: thicknesses, heights and angles that knives come in. */
-const THICKNESS = { from: 1, to: 7, step: 0.5 } as const;
-const HEIGHT = { from: 10, to: 80, step: 5 } as const;
-const ANGLE = { from: 0.5, to: 15, step: 0.1 } as const;
-
 /** A band is cut up so finely while it is proved: ranges of dependent sizes widen. */
-const PIECES = { thickness: 2, height: 4 } as const;
+const PIECES = { across: 4, up: 2 } as const;
 
 const within = (range: Interval, { atLeast, atMost }: Limit): boolean =>
   (atLeast === undefined || range[0] >= atLeast) && (atMost === undefined || range[1] <= atMost);
 
 /** Whether every blade of the box is within every limit. */
-export const isProved = (limits: readonly Limit[], box: SectionBox): boolean =>
+export const isProved = (limits: readonly Limit[], box: ReachBox): boolean =>
   limits.every((limit) => within(limit.found(box), limit));
 
 const cut = ([low, high]: Interval, count: number): Interval[] =>
@@ -50,38 +42,58 @@ const cut = ([low, high]: Interval, count: number): Interval[] =>
     i === count - 1 ? high : low + ((high - low) * (i + 1)) / count,
   ]);
 
-const steps = ({ from, to, step }: { from: number; to: number; step: number }): Interval[] =>
+const steps = ({ from, to, step }: ReachAxis): Interval[] =>
   cut([from, to], Math.round((to - from) / step));
 
-const middle = ([low, high]: Interval): Interval => [(low + high) / 2, (low + high) / 2];
+const middle = ([low, high]: Interval): Interval => point((low + high) / 2);
 
-const provedAt = (limits: readonly Limit[], { thickness, height }: Band, angle: Interval) => {
+const provedAt = (limits: readonly Limit[], box: ReachBox): boolean => {
+  const { across, up, run, also } = box;
   // One blade out of reach settles the matter without cutting up the band.
-  const one = { thickness: middle(thickness), height: middle(height), angle: middle(angle) };
+  const one = { across: middle(across), up: middle(up), run: middle(run), also: middle(also) };
   return (
     isProved(limits, one) &&
-    cut(thickness, PIECES.thickness).every((t) =>
-      cut(height, PIECES.height).every((h) => isProved(limits, { thickness: t, height: h, angle })),
+    cut(up, PIECES.up).every((u) =>
+      cut(across, PIECES.across).every((a) => isProved(limits, { across: a, up: u, run, also })),
     )
   );
 };
 
-/** The longest run of angles for which every blade of the band is within every limit. */
-export const provedAngles = (limits: readonly Limit[], band: Band): Interval | null => {
+/** The longest run for which every blade of the band, at `also`, is within every limit. */
+export const provedRun = (
+  limits: readonly Limit[],
+  { run: axis }: Pick<ReachAxes, 'run'>,
+  band: Band,
+  also: Interval = point(0),
+): Interval | null => {
   let best: Interval | null = null;
   let run: Interval | null = null;
-  for (const angle of steps(ANGLE)) {
-    run = provedAt(limits, band, angle) ? [run ? run[0] : angle[0], angle[1]] : null;
+  for (const part of steps(axis)) {
+    run = provedAt(limits, { ...band, run: part, also }) ? [run ? run[0] : part[0], part[1]] : null;
     if (run && (!best || run[1] - run[0] > best[1] - best[0])) best = run;
   }
   return best;
+};
+
+/** What is proved for a band; null where nothing is. */
+const provedIn = (limits: readonly Limit[], axes: ReachAxes, band: Band): Proved | null => {
+  const beside = axes.also ? steps(axes.also).reverse() : [];
+  const [top, ...below] = beside;
+  const run = provedRun(limits, axes, band, top);
+  if (run === null || top === undefined) return run && { ...band, run };
+  const parts = steps(axes.run).filter(([low, high]) => low >= run[0] && high <= run[1]);
+  const isIn = (also: Interval): boolean =>
+    parts.every((part) => provedAt(limits, { ...band, run: part, also }));
+  const end = below.findIndex((also) => !isIn(also));
+  const [least] = (end < 0 ? beside.at(-1) : beside[end]) ?? top;
+  return { ...band, run, also: [least, top[1]] };
 };
 
 /** The table of what a fixture can grind, band by band. */
 export const reachTable = (
   design: string,
   family: string,
-  { limits, scope, heightStep = HEIGHT.step }: Reach,
+  { axes, limits, scope }: Reach,
 ): ReachTable => ({
   format: 'platenwright-reach',
   design,
@@ -94,13 +106,10 @@ export const reachTable = (
     ...(atLeast === undefined ? {} : { atLeast }),
     ...(atMost === undefined ? {} : { atMost }),
   })),
-  step: ANGLE.step,
-  bands: steps(THICKNESS)
-    .flatMap((thickness) =>
-      steps({ ...HEIGHT, step: heightStep }).map((height) => ({ thickness, height })),
-    )
-    .map((band) => ({ ...band, angles: provedAngles(limits, band) }))
-    .filter(({ angles }) => angles !== null),
+  axes,
+  bands: steps(axes.up).flatMap((up) =>
+    steps(axes.across).flatMap((across) => provedIn(limits, axes, { across, up }) ?? []),
+  ),
 });
 
 /** What the fixture of a design can grind as it is built; an issue where its family cannot say. */

@@ -14,7 +14,7 @@ import type { Simulating } from '../setup/budget/families.ts';
 import type { KnownFixture } from '../setup/calibration/known.ts';
 import type { VirtualGrinding } from './virtual.ts';
 
-export type { Limit, Reach, SectionBox } from './limit.ts';
+export type { Limit, Reach, ReachAxes, ReachAxis, ReachBox } from './limit.ts';
 
 export type { Side } from '../blade/schema.ts';
 

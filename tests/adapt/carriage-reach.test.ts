@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
-import { isProved, provedAngles, reachTable, type Band } from '../../src/adapt/reach.ts';
+import { isProved, provedRun, reachTable } from '../../src/adapt/reach.ts';
+import { bandOf, boxOf, raise } from './boxes.ts';
 import { openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
 import type { Fixture } from '../../src/family/index.ts';
@@ -152,7 +153,7 @@ const forwardOf = (setting: Told | undefined, { blades }: Design): number => {
 describe('what a carriage can still grind', () => {
   const design = opened('sheepsfoot-95');
   const fixture = solved(design);
-  const limits = fixture.reach?.limits ?? [];
+  const { axes, limits } = fixture.reach ?? raise('no reach');
   const limit = (id: string) => {
     const found = limits.find((one) => one.id === id);
     if (!found) throw new Error(`no limit ${id}`);
@@ -162,26 +163,20 @@ describe('what a carriage can still grind', () => {
   it('holds the blades it was made for', () => {
     for (const { places } of fixture.lines)
       for (const { height, thickness, angle } of places.slice(0, 3))
-        expect(
-          isProved(limits, {
-            height: point(height),
-            thickness: point(thickness),
-            angle: point(angle),
-          }),
-        ).toBe(true);
+        expect(isProved(limits, boxOf(height, thickness, angle))).toBe(true);
   });
 
   it('states of bars at the ends of proved bands what the solver finds for them', () => {
-    const band: Band = { thickness: [4, 4.5], height: [25, 27.5] };
-    const angles = provedAngles(limits, band);
+    const band = bandOf([25, 27.5], [4, 4.5]);
+    const angles = provedRun(limits, axes, band);
     if (!angles) throw new Error('nothing proved');
     for (const share of [0, 1]) {
-      const [thickness = 0, height = 0, angle = 0] = [band.thickness, band.height, angles].map(
+      const [thickness = 0, height = 0, angle = 0] = [band.up, band.across, angles].map(
         ([low, high]) => low + share * (high - low),
       );
       const bar = withBar(design, thickness, height, angle);
       const other = solved(bar);
-      const box = { thickness: point(thickness), height: point(height), angle: point(angle) };
+      const box = boxOf(height, thickness, angle);
       expect(other.settings.length).toBe(2 * design.sequence.length);
       for (const setting of other.settings) {
         // Solved for itself the carriage gets an upright of its own: taken off again here.
@@ -200,9 +195,9 @@ describe('what a carriage can still grind', () => {
     if (!fixture.reach) throw new Error('no reach');
     const { bands } = reachTable(design.name, 'Carriage', fixture.reach);
     expect(bands.length).toBeGreaterThan(10);
-    for (const { thickness, height, angles } of bands) {
-      const beyond = point((angles?.[1] ?? 0) + 0.3);
-      expect(isProved(limits, { thickness, height, angle: beyond })).toBe(false);
+    for (const band of bands) {
+      const beyond = { ...band, run: point(band.run[1] + 0.3), also: point(0) };
+      expect(isProved(limits, beyond)).toBe(false);
     }
   });
 });

@@ -5,7 +5,8 @@ import { registry } from '../../jigs/registry.ts';
 import { Ajv } from 'ajv';
 import { toJsonSchema } from '@valibot/to-json-schema';
 import { reachSchema } from '../../src/adapt/output-schema.ts';
-import { isProved, provedAngles, reachTable, type Band } from '../../src/adapt/reach.ts';
+import { isProved, provedRun, reachTable, type Band } from '../../src/adapt/reach.ts';
+import { bandOf, boxOf, raise } from './boxes.ts';
 import { openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
 import type { Fixture } from '../../src/family/index.ts';
@@ -145,31 +146,23 @@ describe('what a spine rest can still grind', () => {
   const design = opened('kitchen-210');
   const fixture = solved(design);
   const limits = limitsOf(fixture);
+  const { axes } = fixture.reach ?? raise('no reach');
 
   it('holds the blades it was made for', () => {
     for (const { places } of fixture.lines)
       for (const { height, thickness, angle } of places.slice(0, 5))
-        expect(
-          isProved(limits, {
-            height: point(height),
-            thickness: point(thickness),
-            angle: point(angle),
-          }),
-        ).toBe(true);
+        expect(isProved(limits, boxOf(height, thickness, angle))).toBe(true);
   });
 
   it('states of blades drawn from the proved bands what the solver finds for them', () => {
     const travel = limits.find(({ id }) => id === 'travel');
-    const bands: Band[] = [
-      { thickness: [3, 3.5], height: [45, 50] },
-      { thickness: [4, 4.5], height: [30, 35] },
-    ];
+    const bands: Band[] = [bandOf([45, 50], [3, 3.5]), bandOf([30, 35], [4, 4.5])];
     for (const band of bands) {
-      const angles = provedAngles(limits, band);
+      const angles = provedRun(limits, axes, band);
       if (!angles || !travel) throw new Error('nothing proved');
       expect(angles[1] - angles[0]).toBeGreaterThan(1);
       for (const share of [0, 1]) {
-        const [thickness = 0, height = 0, angle = 0] = [band.thickness, band.height, angles].map(
+        const [thickness = 0, height = 0, angle = 0] = [band.up, band.across, angles].map(
           ([low, high], i) => low + (i === 1 ? 1 - share : share) * (high - low),
         );
         const other = solveDesign(withBar(design, thickness, height, angle), registry);
@@ -189,11 +182,7 @@ describe('what a spine rest can still grind', () => {
           });
           expect(setoff[0]).toBeCloseTo(reading('setoff'), 6);
         }
-        const [low, high] = travel.found({
-          thickness: point(thickness),
-          height: point(height),
-          angle: point(angle),
-        });
+        const [low, high] = travel.found(boxOf(height, thickness, angle));
         // The same blade built for itself needs no more travel than was stated of it.
         const own = other.ok ? limitsOf(other.value).find(({ id }) => id === 'travel') : undefined;
         expect(low).toBeGreaterThanOrEqual(own?.atLeast ?? Infinity);
@@ -203,18 +192,12 @@ describe('what a spine rest can still grind', () => {
   });
 
   it('ends where a limit is met: just beyond, some blade of the band is out of reach', () => {
-    const band: Band = { thickness: [3, 3.5], height: [45, 50] };
-    const angles = provedAngles(limits, band);
+    const band: Band = bandOf([45, 50], [3, 3.5]);
+    const angles = provedRun(limits, axes, band);
     if (!angles) throw new Error('nothing proved');
     const corners = (angle: number): boolean[] =>
-      band.thickness.flatMap((thickness) =>
-        band.height.map((height) =>
-          isProved(limits, {
-            height: point(height),
-            thickness: point(thickness),
-            angle: point(angle),
-          }),
-        ),
+      band.up.flatMap((thickness) =>
+        band.across.map((height) => isProved(limits, boxOf(height, thickness, angle))),
       );
     expect(corners((angles[0] + angles[1]) / 2)).toEqual([true, true, true, true]);
     expect(corners(angles[0] - 0.3)).toContain(false);
@@ -229,8 +212,7 @@ describe('what a spine rest can still grind', () => {
     const validate = new Ajv({ strict: false }).compile(schema);
     expect(validate(written), JSON.stringify(validate.errors)).toBe(true);
     expect(table.bands.length).toBeGreaterThan(20);
-    for (const { angles } of table.bands)
-      expect((angles?.[1] ?? 0) > (angles?.[0] ?? 0)).toBe(true);
+    for (const { run } of table.bands) expect(run[1]).toBeGreaterThan(run[0]);
   });
 
   it('widens with the travel of the step', () => {

@@ -1,6 +1,7 @@
 import { registry } from '../../../jigs/registry.ts';
 import { reachOf, type ReachTable } from '../../adapt/reach.ts';
 import { reachSheet } from '../../adapt/reach-sheet.ts';
+import { axisTitle, bandWord, cellOf, notesOf } from '../../adapt/reach-words.ts';
 import { chain } from '../../core/result.ts';
 import { plain } from '../../core/units.ts';
 import { svg } from '../../export/svg.ts';
@@ -13,31 +14,25 @@ import { writeNew } from '../write-file.ts';
 
 const words = text.adapt;
 
-const show = (value: number): string => plain(value, 1);
-
-const band = ([from, to]: Interval): string => words.reachBand(show(from), show(to));
-
 const unique = (bands: readonly Interval[]): Interval[] => [
   ...new Map(bands.map((one) => [one[0], one])).values(),
 ];
 
-const print = ({ family, limits, bands, scope, step }: ReachTable): void => {
+const print = (table: ReachTable): void => {
+  const { family, limits, axes, bands } = table;
   printLine(words.reachTitle(family));
-  const heights = unique(bands.map(({ height }) => height)).sort((a, b) => a[0] - b[0]);
-  const rows = unique(bands.map(({ thickness }) => thickness)).map((thickness) => [
-    `  ${band(thickness)}`,
-    ...heights.map((height) => {
-      const found = bands.find(
-        (one) => one.thickness[0] === thickness[0] && one.height[0] === height[0],
-      );
-      const angles = found?.angles;
-      return angles ? words.reachAngles(show(angles[0]), show(angles[1])) : words.reachNone;
+  const across = unique(bands.map((band) => band.across)).sort((a, b) => a[0] - b[0]);
+  const rows = unique(bands.map(({ up }) => up)).map((up) => [
+    `  ${bandWord(up)}`,
+    ...across.map((column) => {
+      const found = bands.find((one) => one.up[0] === up[0] && one.across[0] === column[0]);
+      return found ? cellOf(found) : words.reachNone;
     }),
   ]);
   if (rows.length === 0) printLine(`  ${words.reachNothing}`);
-  columns([[`  ${words.reachCorner}`, ...heights.map(band)], ...rows]).forEach(printLine);
-  printLine(words.reachProof(show(step)));
-  printLine(words.reachScope(scope));
+  const corner = words.reachCorner(axisTitle(axes.up), axisTitle(axes.across));
+  columns([[`  ${corner}`, ...across.map(bandWord)], ...rows]).forEach(printLine);
+  notesOf(table).forEach(printLine);
   printLine(words.reachLimits);
   for (const { label, unit, atLeast, atMost } of limits) {
     const limit = (value: number | undefined, say: (value: string) => string): string =>

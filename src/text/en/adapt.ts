@@ -10,7 +10,7 @@ export const adapt = {
   compareAbout: 'Tell the difference between two designs in words, with its consequence',
   adaptAbout:
     'Fit a design to another grinder or other blades: what stays, what is made again, the new settings',
-  reachAbout: 'Table what a fixture can grind: heights, thicknesses and angles that are proved',
+  reachAbout: 'Table what a fixture can grind: sizes of blade and bevel or hollow that are proved',
   newFileOption: 'the design file to write; it must not exist yet',
   grinderOption: 'a grinder file (*.grinder.json) or the name of a preset',
   bladesOption: 'a design whose blades and edges the fixture shall grind',
@@ -115,18 +115,21 @@ export const adapt = {
     `${label}: ${[atLeast, atMost].filter(Boolean).join(', ')}`,
   reachAtLeast: (value: string) => `at least ${value}`,
   reachAtMost: (value: string) => `at most ${value}`,
-  reachHeights: 'Height of the blade, mm',
-  reachThicknesses: 'Thickness at the spine, mm',
-  reachBars: (from: string, to: string) =>
-    `Figures and bars: bevel angle a side; a bar reaches across its band from ${from} to ${to} degrees.`,
+  reachUnits: { mm: 'mm', deg: 'degrees' } as const,
+  reachAxis: (label: string, unit: string) => `${label}, ${unit}`,
+  reachBars: (label: string, from: string, to: string, unit: string) =>
+    `Figures and bars: ${label}; a bar reaches across its band from ${from} to ${to} ${unit}.`,
+  reachAlso: (label: string, unit: string) => `After the semicolon: ${label}, ${unit}.`,
   reachPicture: 'the drawing (SVG) to write; it must not exist yet',
   reachDrawn: (file: string) => `Drawn in ${file}`,
-  reachCorner: 'spine mm \\ height mm',
+  reachCorner: (up: string, across: string) => `${up} \\ ${across}`,
   reachBand: (from: string, to: string) => `${from} to ${to}`,
-  reachAngles: (from: string, to: string) => `${from}-${to}`,
+  reachCell: (run: string, also: string | undefined) =>
+    also === undefined ? run : `${run}; ${also}`,
+  reachRange: (from: string, to: string) => `${from}-${to}`,
   reachNone: '-',
   reachNothing: 'nothing in the range that is tabled',
-  reachProof: (step: string) =>
-    `Bevel angle a side, degrees, proved by interval arithmetic for every blade of the band; found to ${step} degrees.`,
+  reachProof: (label: string, unit: string, step: string) =>
+    `${label}, ${unit}: proved by interval arithmetic for every blade of the band; found to ${step} ${unit}.`,
   reachScope: (scope: string) => `Holds for ${scope}.`,
 } as const;

@@ -239,12 +239,12 @@ export const app = {
   },
   reach: {
     title: 'What else it can grind',
-    about: 'Heights, thicknesses and angles that this fixture, as it is built, can still grind.',
+    about:
+      'Sizes of blades, and of bevels or hollows, that this fixture, as it is built, can still grind.',
     ask: 'Find its reach',
     nothing: 'In the range that is tabled nothing is proved to be in its reach.',
-    corner: 'Thickness \\ height, mm',
-    bars: (from: string, to: string) =>
-      `Bevel angle a side, degrees; each bar lies between ${from} and ${to} degrees.`,
+    bars: (label: string, from: string, to: string) =>
+      `${label}; each bar lies between ${from} and ${to}.`,
   },
   budget: {
     title: 'Tolerance budget',

@@ -6,8 +6,6 @@ export const reach = {
   dip: 'Air between the front of the sole and the fence screws',
   grip: 'Lower side of the tang over the clamp screw',
   gripped: 'Ricasso under the clamp screw',
-  spine: 'Flank left between bevel and spine corner',
-  bevel: 'Half thickness over the edge',
   scope:
     'blades of constant thickness with a straight spine and an edge parallel to it, both sides ground flat to one angle, no longer than those of this design, with their tang (its thickness, height and place under the spine), on the belts, edges and spine radius of this design; the bevel ends below the spine. Setting gauge and clearances of the blade are made and checked when the blade itself is put in',
 } as const;
