@@ -122,6 +122,7 @@ export const fixtureOf = (
             ? sectionOf(design, v, l, aim, setting, { parts: made.value, placements: placements() })
             : { title: '', lines: [], dimensions: [] };
         },
+        reachless: words.reachless,
         sheet: words.sheet,
         assembly: words.assembly(steps),
         zeroing: words.zeroing(steps),

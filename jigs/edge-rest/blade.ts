@@ -17,7 +17,7 @@ export interface AlongEdge {
 }
 
 /** The flat bevel a side comes with: stated with its hollow, or a side that is not hollow. */
-const bevelOf = (blade: Blade, side: Side): number | undefined => {
+export const bevelOf = (blade: Blade, side: Side): number | undefined => {
   const bevel = blade.bevels[side];
   return bevel.kind === 'hollow' ? bevel.angle : wantedBevel(blade, side)?.angle;
 };

@@ -39,6 +39,7 @@ import { partsOf } from './parts/index.ts';
 import { padContact } from './place/hand.ts';
 import { middleLip } from './place/items.ts';
 import { edgesOf, posesOf } from './pose/poses.ts';
+import { reachOf } from './reach.ts';
 import { sectionOf } from './section.ts';
 import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
 import { stepsOf } from './steps.ts';
@@ -170,6 +171,7 @@ export const fixtureOf = (
       const shift = shiftsOf(context.stands).shifts[setting.step - 1] ?? 0;
       return sectionOf(context, plan, setting, shift);
     },
+    reach: reachOf({ design, plan, context }),
     virtual: edgeRestGrinding(solved.input, plan),
     sheet: words.sheet,
     assembly: words.assembly(steps),

@@ -124,6 +124,7 @@ export const fixtureOf = (design: Design, v: Values, leans: readonly Lean[]): Fi
       const [pair, lean] = [pairs[Math.floor(i / 2)], leans[i]];
       return pair && lean ? sectionOf(v, pair, lean) : { title: '', lines: [], dimensions: [] };
     },
+    reachless: words.reachless,
     assembly: words.assembly,
     zeroing: words.zeroing,
     cautions: words.cautions,

@@ -50,7 +50,7 @@ const middle = ([low, high]: Interval): Interval => point((low + high) / 2);
 const provedAt = (limits: readonly Limit[], box: ReachBox): boolean => {
   const { across, up, run, also } = box;
   // One blade out of reach settles the matter without cutting up the band.
-  const one = { across: middle(across), up: middle(up), run: middle(run), also: middle(also) };
+  const one = { across: middle(across), up: middle(up), run: middle(run), also: point(also[0]) };
   return (
     isProved(limits, one) &&
     cut(up, PIECES.up).every((u) =>
@@ -75,18 +75,35 @@ export const provedRun = (
   return best;
 };
 
+/**
+ * The longest range down from the greatest `also` that is proved with a run: found by halving, as
+ * what is proved of a range is proved of every part of it.
+ */
+const provedDown = (
+  limits: readonly Limit[],
+  { run: runs }: ReachAxes,
+  also: ReachAxis,
+  { band, run }: { readonly band: Band; readonly run: Interval },
+): Interval => {
+  const parts = steps(runs).filter(([low, high]) => low >= run[0] && high <= run[1]);
+  const starts = steps(also).map(([from]) => from);
+  let [out, proved] = [-1, starts.length - 1];
+  while (proved - out > 1) {
+    const tried = Math.floor((out + proved) / 2);
+    const range: Interval = [starts[tried] ?? also.to, also.to];
+    if (parts.every((part) => provedAt(limits, { ...band, run: part, also: range })))
+      proved = tried;
+    else out = tried;
+  }
+  return [starts[proved] ?? also.to, also.to];
+};
+
 /** What is proved for a band; null where nothing is. */
 const provedIn = (limits: readonly Limit[], axes: ReachAxes, band: Band): Proved | null => {
-  const beside = axes.also ? steps(axes.also).reverse() : [];
-  const [top, ...below] = beside;
-  const run = provedRun(limits, axes, band, top);
-  if (run === null || top === undefined) return run && { ...band, run };
-  const parts = steps(axes.run).filter(([low, high]) => low >= run[0] && high <= run[1]);
-  const isIn = (also: Interval): boolean =>
-    parts.every((part) => provedAt(limits, { ...band, run: part, also }));
-  const end = below.findIndex((also) => !isIn(also));
-  const [least] = (end < 0 ? beside.at(-1) : beside[end]) ?? top;
-  return { ...band, run, also: [least, top[1]] };
+  const { also } = axes;
+  const run = provedRun(limits, axes, band, also && steps(also).at(-1));
+  if (run === null || also === undefined) return run && { ...band, run };
+  return { ...band, run, also: provedDown(limits, axes, also, { band, run }) };
 };
 
 /** The table of what a fixture can grind, band by band. */
@@ -114,10 +131,12 @@ export const reachTable = (
 
 /** What the fixture of a design can grind as it is built; an issue where its family cannot say. */
 export const reachOf = (design: Design, registry: Registry): Result<ReachTable> =>
-  chain(solveDesign(design, registry), ({ reach }) => {
+  chain(solveDesign(design, registry), ({ reach, reachless }) => {
     const { family } = design.fixture;
     const label = registry.families[family]?.label ?? family;
     return reach === undefined
-      ? fail(problem('reach-unknown', 'fixture.family', text.adapt.reachUnknown(label)))
+      ? fail(
+          problem('reach-unknown', 'fixture.family', reachless ?? text.adapt.reachUnknown(label)),
+        )
       : ok(reachTable(design.name, label, reach));
   });

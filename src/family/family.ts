@@ -195,6 +195,8 @@ export interface Fixture {
   readonly budget?: (simulating: Simulating) => Result<Budget>;
   /** What it can grind besides the blades it was made for; absent where that cannot be stated. */
   readonly reach?: Reach;
+  /** Why there is no reach to state, and what to ask instead. */
+  readonly reachless?: { readonly message: string; readonly fix: string };
   /** The blades as the belt leaves them; absent where that cannot be computed. */
   readonly virtual?: VirtualGrinding;
   /** What the set-up sheet calls things where bevels by edge thickness are not what is ground. */

@@ -50,9 +50,14 @@ export {
 export type * from '../grind/carriage/types.ts';
 export { lipRoom } from '../grind/edge-rest/lip-room.ts';
 export { planEdgeRest } from '../grind/edge-rest/plan.ts';
+export {
+  hollowRange,
+  type HollowStanding,
+  type SideRange,
+} from '../grind/edge-rest/section-range.ts';
 export { inSeat } from '../grind/edge-rest/stand.ts';
 export { halfAt, hollowed, type EdgeSection } from '../grind/edge-rest/half.ts';
-export { wheelAtSeat, type PlacedWheel } from '../grind/edge-rest/wheel.ts';
+export { wheelAtSeat, wrapOn, type PlacedWheel } from '../grind/edge-rest/wheel.ts';
 export type { EdgeRestInput, EdgeRestPlan } from '../grind/edge-rest/types.ts';
 export { planSpineRest } from '../grind/spine-rest/plan.ts';
 export { pushRoom, standingRange } from '../grind/spine-rest/section-range.ts';

@@ -1,4 +1,4 @@
-import { radians } from '../core/units.ts';
+import { degrees, radians } from '../core/units.ts';
 
 /**
  * A range of real numbers, [least, greatest]. Every operation rounds outward by more than the
@@ -16,18 +16,23 @@ const outward = (low: number, high: number, ulps = 1): Interval => [
   high + Math.abs(high) * ulps * ULP + TINY,
 ];
 
+const ZERO: Interval = [0, 0];
+
 export const point = (value: number): Interval => [value, value];
 
-export const plus = (...terms: readonly Interval[]): Interval =>
-  terms.reduce((sum, term) => outward(sum[0] + term[0], sum[1] + term[1]), [0, 0]);
+export const plus = (...terms: readonly Interval[]): Interval => {
+  let sum: Interval = ZERO;
+  for (const term of terms) sum = outward(sum[0] + term[0], sum[1] + term[1]);
+  return sum;
+};
 
 export const negative = ([low, high]: Interval): Interval => [-high, -low];
 
-export const minus = (a: Interval, b: Interval): Interval => plus(a, negative(b));
+export const minus = (a: Interval, b: Interval): Interval => outward(a[0] - b[1], a[1] - b[0]);
 
 export const times = (a: Interval, b: Interval): Interval => {
-  const products = [a[0] * b[0], a[0] * b[1], a[1] * b[0], a[1] * b[1]];
-  return outward(Math.min(...products), Math.max(...products));
+  const [p, q, r, s] = [a[0] * b[0], a[0] * b[1], a[1] * b[0], a[1] * b[1]];
+  return outward(Math.min(p, q, r, s), Math.max(p, q, r, s));
 };
 
 /** The quotient; everything where the divisor may be zero, or so small that it might as well be. */
@@ -38,10 +43,14 @@ export const over = (a: Interval, b: Interval): Interval => {
 };
 
 /** The smallest range that holds several; there must be at least one. */
-export const hull = (ranges: readonly Interval[]): Interval => [
-  Math.min(...ranges.map(([low]) => low)),
-  Math.max(...ranges.map(([, high]) => high)),
-];
+export const hull = (ranges: readonly Interval[]): Interval => {
+  let [low, high] = [Infinity, -Infinity];
+  for (const range of ranges) {
+    low = Math.min(low, range[0]);
+    high = Math.max(high, range[1]);
+  }
+  return [low, high];
+};
 
 /** Library functions are right to about a unit in the last place; this leaves room. */
 const LIBRARY = 8;
@@ -62,3 +71,14 @@ export const cosine = ([low, high]: Interval): Interval => {
   const most = a <= 0 && b >= 0 ? 1 : Math.max(Math.cos(a), Math.cos(b));
   return [least, outward(0, most, LIBRARY)[1]];
 };
+
+/** Square root; everything where the range reaches below zero. */
+export const squareRoot = ([low, high]: Interval): Interval =>
+  low < 0 ? [-Infinity, Infinity] : outward(Math.sqrt(low), Math.sqrt(high));
+
+/** Angle in degrees, from -90 to 90, whose tangent is given. */
+export const arctangent = ([low, high]: Interval): Interval =>
+  outward(degrees(Math.atan(low)), degrees(Math.atan(high)), LIBRARY);
+
+/** The part of a range that is not below zero; zero where nothing is. */
+export const positive = ([low, high]: Interval): Interval => [Math.max(0, low), Math.max(0, high)];

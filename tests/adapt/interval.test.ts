@@ -46,6 +46,18 @@ describe('interval arithmetic', () => {
     expect(I.sine([80, 100])).toEqual([-1, 1]);
   });
 
+  it('holds roots, and angles of their tangents', () => {
+    fc.assert(
+      fc.property(ranged(-50, 50), ({ range, value }) => {
+        expect(holds(I.arctangent(range), (Math.atan(value) * 180) / Math.PI)).toBe(true);
+        expect(holds(I.positive(range), Math.max(0, value))).toBe(true);
+        if (value >= 0) expect(holds(I.squareRoot(range), Math.sqrt(value))).toBe(true);
+      }),
+      { numRuns: 500, seed: 3 },
+    );
+    expect(I.squareRoot([-1, 4])).toEqual([-Infinity, Infinity]);
+  });
+
   it('holds sums that the machine cannot write', () => {
     // 0.1 + 0.2 = 0.3 exactly, which lies between two machine numbers.
     const [low, high] = I.plus(I.point(0.1), I.point(0.2));

@@ -24,4 +24,12 @@ describe('reach', () => {
     expect(again.value).toMatchObject({ issues: [{ code: 'output-exists', path: '--svg' }] });
     expect(readFileSync(picture, 'utf8')).toBe(drawn);
   });
+
+  it('says why a fixture that holds no blade has none', async () => {
+    const carrier = 'jigs/backing-carrier/examples/radius-1200.jig.json';
+    const { code, value } = await runJson('reach', carrier);
+    expect(code).toBe(2);
+    expect(value).toMatchObject({ issues: [{ code: 'reach-unknown', path: 'fixture.family' }] });
+    expect(JSON.stringify(value)).toMatch(/holds no blade/);
+  });
 });

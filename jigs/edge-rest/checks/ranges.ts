@@ -10,10 +10,10 @@ import {
 import { parameterPath, words, type Question } from './question.ts';
 
 /** Lip that must stand above the edge's corner, and hollow above the lip, mm. */
-const CORNER_MARGIN = 0.2;
-const LIP_MARGIN = 0.5;
+export const CORNER_MARGIN = 0.2;
+export const LIP_MARGIN = 0.5;
 /** Belt that must lie on the wheel beyond the contact, degrees. */
-const WRAP_MARGIN = 2;
+export const WRAP_MARGIN = 2;
 const { labels, basis, fix } = words;
 const sides = text.family.edgeRest.setting.side;
 

@@ -25,6 +25,11 @@ export const bevelGauge = {
       reason: 'A peg has to pass; a large hole weakens the plate.',
     },
   },
+  reachless: {
+    message:
+      'A bevel gauge shows each lean it was cut for and no other, so it has no range of blades: another angle needs another edge.',
+    fix: 'Ask which plates stay as they are: jig adapt FILE --blades OTHER.',
+  },
   issues: {
     notFlat: (blade: string, side: string, kind: string) => ({
       message: `The ${side} bevel of "${blade}" is of kind "${kind}"; a gauge shows the lean of a flat bevel only (height, angle or full).`,

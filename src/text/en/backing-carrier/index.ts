@@ -14,6 +14,11 @@ export const backingCarrier = {
   meaning:
     'Ribs bolted together that go over the platen and give the belt a soft or a convex face; blades are led on it by another fixture or by hand.',
   parameters,
+  reachless: {
+    message:
+      'A backing carrier holds no blade, so it sets no limits to one; it must be asked for the curve of its face, its place on the platen and its width of 1 belt, which do not change with the blade.',
+    fix: 'Ask the fixture that holds the blade on this backing: jig reach of its design; or put another blade into this design and check what the face makes of its bevel.',
+  },
   side,
   issues: {
     notFlat: (kind: string) => ({

@@ -2,6 +2,7 @@ import { checks } from './checks.ts';
 import { issues } from './issues.ts';
 import { parameters } from './parameters.ts';
 import { parts } from './parts.ts';
+import { reach } from './reach.ts';
 import { section, setting, sheet } from './setting.ts';
 import { assembly, cautions, zeroing } from './steps.ts';
 
@@ -14,6 +15,7 @@ export const edgeRest = {
   issues,
   parameters,
   parts,
+  reach,
   section,
   setting,
   sheet,
