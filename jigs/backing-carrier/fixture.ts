@@ -12,6 +12,7 @@ import {
   type Placement,
   type Result,
   type Solids,
+  type Workshop,
 } from '../../src/family/index.ts';
 import { solidChecks } from '../shared/checks/solids.ts';
 import { later } from '../shared/later.ts';
@@ -45,8 +46,15 @@ const facesOf = ({ ribs }: Layout): Face[] =>
 /** Everything the checks of solids look at. */
 const solidsOf = (q: Question): Result<Solids> =>
   chain(setUpsOf(q), (setUps) => {
-    const { parts, placements } = q;
-    const own = { parts, placements, faces: facesOf(q.l), up: [1, 0, 0], prefix: 'joint' } as const;
+    const { parts, placements, workshop } = q;
+    const own = {
+      parts,
+      workshop,
+      placements,
+      faces: facesOf(q.l),
+      up: [1, 0, 0],
+      prefix: 'joint',
+    } as const;
     return ok({ setUps, assemblies: [own], unasked: [] });
   });
 
@@ -69,6 +77,7 @@ export const fixtureOf = (
   l: Layout,
   platen: Platen,
   aims: readonly Aim[],
+  workshop: Workshop,
 ): Result<Fixture> =>
   chain(itemsOf(v, l, platen.width), (items) =>
     chain(pathGrowth(design, v, l), (path): Result<Fixture> => {
@@ -82,6 +91,7 @@ export const fixtureOf = (
         l,
         aims,
         parts: made,
+        workshop,
         placements: placements(),
         path,
         first: settings[0]?.id ?? '',

@@ -1,5 +1,6 @@
 import {
   chain,
+  createWorkshop,
   fail,
   hasError,
   text,
@@ -8,6 +9,7 @@ import {
   type Family,
   type Fixture,
   type Result,
+  type Workshop,
 } from '../../src/family/index.ts';
 import { aimsOf } from './aim.ts';
 import { fixtureOf } from './fixture.ts';
@@ -17,13 +19,13 @@ import { parameters } from './parameters.ts';
 const { label, meaning } = text.family.backingCarrier;
 
 /** From a valid design to a solved carrier, or the issues that say why there is none. */
-const solve = (design: Design): Result<Fixture> => {
+const solve = (design: Design, workshop: Workshop = createWorkshop()): Result<Fixture> => {
   const v = valuesOf(parameters, design.fixture.parameters);
   const wrong = layoutIssues(design, v);
   const { platen } = design.grinder;
   if (hasError(wrong) || platen.kind === 'none') return fail(...wrong);
   return chain(layoutOf(v, platen), (l) =>
-    chain(aimsOf(design, v, l), (aims) => fixtureOf(design, v, l, platen, aims)),
+    chain(aimsOf(design, v, l), (aims) => fixtureOf(design, v, l, platen, aims, workshop)),
   );
 };
 

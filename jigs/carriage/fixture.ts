@@ -8,6 +8,7 @@ import {
   type Fixture,
   type Result,
   type Solids,
+  type Workshop,
 } from '../../src/family/index.ts';
 import { later } from '../shared/later.ts';
 import { budgetOf } from './budget.ts';
@@ -60,7 +61,7 @@ export const checksOf = (q: Question): Result<readonly CheckResult[]> =>
 export type CarriageFixture = Fixture & { readonly question: () => Result<Question> };
 
 /** A design that has been solved and laid out, as the fixture it is. */
-export const fixtureOf = (c: Context): Result<CarriageFixture> =>
+export const fixtureOf = (c: Context, workshop: Workshop): Result<CarriageFixture> =>
   chain(itemsOf(c), (items) => {
     const { plan, design, v } = c;
     const settingOf = (id: string) => plan.settings.find((s) => s.id === id) ?? plan.settings[0];
@@ -68,7 +69,7 @@ export const fixtureOf = (c: Context): Result<CarriageFixture> =>
     const steps = stepsOf(c, pushHeight);
     const parts = later(() => partsOf(c, items));
     const question = later(() =>
-      chain(parts(), (made) => ok({ c, parts: made, items, pushHeight })),
+      chain(parts(), (made) => ok({ c, workshop, parts: made, items, pushHeight })),
     );
     return ok({
       settings: settingsOf(c),

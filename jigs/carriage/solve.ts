@@ -1,5 +1,6 @@
 import {
   chain,
+  createWorkshop,
   fail,
   hasError,
   ok,
@@ -11,6 +12,7 @@ import {
   type Design,
   type Fixture,
   type Result,
+  type Workshop,
 } from '../../src/family/index.ts';
 import { placedRest, standsOf, type Stand } from '../shared/site.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
@@ -111,7 +113,7 @@ const FIRST_FORWARD = 30;
  * foot moves and the carriage tips, then with the upright where fence and foot need it, then with
  * the push where the tipped push block is.
  */
-export const solve = (design: Design): Result<Fixture> => {
+export const solve = (design: Design, workshop: Workshop = createWorkshop()): Result<Fixture> => {
   const v = valuesOf(parameters, design.fixture.parameters);
   const grips = gripsOf(design, v);
   const levels = levelsOf(v, grips);
@@ -165,7 +167,7 @@ export const solve = (design: Design): Result<Fixture> => {
             restThickness: rest.thickness,
             screws,
           };
-          return chain(fixtureOf(context), (fixture) => ok(fixture, wrong));
+          return chain(fixtureOf(context, workshop), (fixture) => ok(fixture, wrong));
         });
       });
     });

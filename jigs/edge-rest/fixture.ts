@@ -17,6 +17,7 @@ import {
   type Placement,
   type Result,
   type Solids,
+  type Workshop,
 } from '../../src/family/index.ts';
 import { rigAssembly } from '../shared/checks/inside.ts';
 import { solidChecks } from '../shared/checks/solids.ts';
@@ -46,6 +47,7 @@ import { stepsOf } from './steps.ts';
 
 /** A design that has been solved and laid out. */
 export interface Solved {
+  readonly workshop: Workshop;
   readonly design: Design;
   readonly v: Values;
   readonly input: EdgeRestInput;

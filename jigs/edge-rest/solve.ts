@@ -1,5 +1,6 @@
 import {
   chain,
+  createWorkshop,
   fail,
   hasError,
   ok,
@@ -11,6 +12,7 @@ import {
   type EdgeRestInput,
   type Fixture,
   type Result,
+  type Workshop,
 } from '../../src/family/index.ts';
 import { DIVISIONS, PITCH } from '../shared/feed.ts';
 import { edgeContext, lipEnd, stackOf } from './context.ts';
@@ -46,7 +48,7 @@ const inputOf = (design: Design, v: Values, wheel: string): EdgeRestInput => ({
 });
 
 /** From a valid design to a solved fixture; the issues where it cannot be built. */
-export const solve = (design: Design): Result<Fixture> => {
+export const solve = (design: Design, workshop: Workshop = createWorkshop()): Result<Fixture> => {
   const v = valuesOf(parameters, design.fixture.parameters);
   const wrong = parameterIssues(design, v);
   if (hasError(wrong)) return fail(...wrong);
@@ -63,7 +65,7 @@ export const solve = (design: Design): Result<Fixture> => {
     const stands = wheelStands(design, wheel, stackOf(v));
     return chain(edgeContext(design, v, plan, stands), (context) =>
       chain(itemsOf(context), (items) =>
-        ok(fixtureOf({ design, v, input, plan, context, items }), [...wrong, ...unfit]),
+        ok(fixtureOf({ design, v, workshop, input, plan, context, items }), [...wrong, ...unfit]),
       ),
     );
   });

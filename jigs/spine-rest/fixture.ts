@@ -18,6 +18,7 @@ import {
   type SpineRestInput,
   type Solids,
   type SpineRestPlan,
+  type Workshop,
 } from '../../src/family/index.ts';
 import { budgetOf } from './budget.ts';
 import { rigAssembly } from '../shared/checks/inside.ts';
@@ -48,6 +49,7 @@ import { stepsOf } from './steps.ts';
 
 /** A design that has been solved and laid out. */
 export interface Solved {
+  readonly workshop: Workshop;
   readonly design: Design;
   readonly v: Values;
   readonly input: SpineRestInput;

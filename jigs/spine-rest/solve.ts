@@ -1,5 +1,6 @@
 import {
   chain,
+  createWorkshop,
   fail,
   hasError,
   ok,
@@ -9,6 +10,7 @@ import {
   type Result,
   type SpineRestInput,
   type SpineRestPlan,
+  type Workshop,
 } from '../../src/family/index.ts';
 import { contextOf } from './context-of.ts';
 import { fixtureOf, type SpineRestFixture } from './fixture.ts';
@@ -61,7 +63,10 @@ const planOf = (design: Design, v: Values): Result<Planned> =>
   });
 
 /** From a valid design to a solved fixture; the issues where it cannot be built. */
-export const solve = (design: Design): Result<SpineRestFixture> => {
+export const solve = (
+  design: Design,
+  workshop: Workshop = createWorkshop(),
+): Result<SpineRestFixture> => {
   const v = valuesOf(parameters, design.fixture.parameters);
   const wrong = parameterIssues(design, v);
   if (hasError(wrong)) return fail(...wrong);
@@ -73,7 +78,10 @@ export const solve = (design: Design): Result<SpineRestFixture> => {
     );
     return chain(contextOf(design, v, plan, stands), (context) =>
       chain(itemsOf(context), (items) =>
-        ok(fixtureOf({ design, v, input, plan, stands, context, items }), [...wrong, ...unfit]),
+        ok(fixtureOf({ design, v, workshop, input, plan, stands, context, items }), [
+          ...wrong,
+          ...unfit,
+        ]),
       ),
     );
   });

@@ -1,24 +1,18 @@
 import { all, chain, fail, ok, type Result } from '../core/result.ts';
 import { problem } from '../core/issue.ts';
 import type { Part, Placement } from '../model/part.ts';
-import type { Mesh } from '../model/mesh.ts';
-import { meshOf } from '../model/solid.ts';
 import { text } from '../text/index.ts';
-import { prepare, type Body, type Motion, type Solid } from './distance/index.ts';
+import type { Body, Motion, Solid } from './distance/index.ts';
+import { CHECK_CHORD, type Meshed, type Workshop } from './workshop.ts';
 
-/** Chord error of the part meshes that are checked, mm; it is taken off every gap. */
-export const CHECK_CHORD = 0.005;
+/** The mesh of every part by its id, made once. */
+export type PartMeshes = ReadonlyMap<string, Meshed>;
 
-/** The mesh of every part, made once. */
-export type PartMeshes = ReadonlyMap<string, Mesh>;
-
-export const partMeshes = (parts: readonly Part[]): Result<PartMeshes> =>
+export const partMeshes = (parts: readonly Part[], workshop: Workshop): Result<PartMeshes> =>
   chain(
     all(
       parts.map((part) =>
-        chain(meshOf(part.layers, { chord: CHECK_CHORD, volumeShare: Infinity }), (mesh) =>
-          ok<[string, Mesh]>([part.id, mesh]),
-        ),
+        chain(workshop.meshed(part), (made) => ok<[string, Meshed]>([part.id, made])),
       ),
     ),
     (entries) => ok(new Map(entries)),
@@ -35,9 +29,9 @@ export const bodyOf = (
   motion?: Motion,
 ): Result<Body> => {
   const solids = placements.map(({ part, name: placement, frame }): Result<Solid> => {
-    const mesh = meshes.get(part);
-    return mesh
-      ? prepare(placement, { kind: 'mesh', mesh, frame })
+    const meshed = meshes.get(part);
+    return meshed
+      ? meshed.at(placement, frame)
       : fail(problem('part-missing', part, text.check.assembly.partMissing(placement, part)));
   });
   return chain(all(solids), (list) =>

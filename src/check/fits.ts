@@ -3,9 +3,9 @@ import { turn, type Frame } from '../geometry/frame.ts';
 import { dot3, scale3, type Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { meshOf } from '../model/solid.ts';
-import { CHECK_CHORD } from './assembly.ts';
 import { inBore, shankOf, type InBore, type Shank } from './bores.ts';
 import { clearance, prepare, shiftBody, type Body, type Workspace } from './distance/index.ts';
+import { CHECK_CHORD } from './workshop.ts';
 
 /** A placed part with its solid, standing as the assembly stands. */
 export interface Standing {

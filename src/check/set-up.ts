@@ -2,6 +2,7 @@ import type { Part, Placement } from '../model/part.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { PairTerms } from './assembly-result.ts';
 import type { Body, Motion, PairRule } from './distance/index.ts';
+import type { Workshop } from './workshop.ts';
 
 /** A pair that is asked about, once for every set-up; the worst answer is the result. */
 export interface Asked {
@@ -30,6 +31,7 @@ export type Face = readonly [string, string];
 /** A fixture's own parts where they stand, and how they move. */
 export interface Assembly {
   readonly parts: readonly Part[];
+  readonly workshop: Workshop;
   readonly placements: readonly Placement[];
   /** Motion of what moves with a carrier; at rest unless stated. */
   readonly motions?: ReadonlyMap<string, Motion>;

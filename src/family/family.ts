@@ -9,6 +9,7 @@ import type { Reach } from './limit.ts';
 import type { Part, Placement } from '../model/part.ts';
 import type { CheckResult } from '../check/result.ts';
 import type { Solids } from '../check/set-up.ts';
+import type { Workshop } from '../check/workshop.ts';
 import type { Budget } from '../setup/budget/budget.ts';
 import type { Simulating } from '../setup/budget/families.ts';
 import type { KnownFixture } from '../setup/calibration/known.ts';
@@ -214,7 +215,8 @@ export interface Family {
   readonly label: string;
   readonly meaning: string;
   readonly parameters: Readonly<Record<string, Parameter>>;
-  readonly solve: (design: Design) => Result<Fixture>;
+  /** Checks of the fixture keep what they build in the workshop, or in one of their own. */
+  readonly solve: (design: Design, workshop?: Workshop) => Result<Fixture>;
 }
 
 export interface Registry {

@@ -18,10 +18,12 @@ export {
   type Body,
   type Motion,
   type PairRule,
+  type Solid,
   type Sweep,
 } from '../check/distance/index.ts';
 export type { CheckResult } from '../check/result.ts';
 export type * from '../check/set-up.ts';
+export { createWorkshop, type Workshop } from '../check/workshop.ts';
 export { fabricationChecks } from '../check/rules.ts';
 export { exact, type Certainty } from '../core/certainty.ts';
 export { hasError, problem, type Issue } from '../core/issue.ts';

@@ -1,4 +1,5 @@
 import type { CheckResult } from '../check/result.ts';
+import type { Workshop } from '../check/workshop.ts';
 import type { Issue } from '../core/issue.ts';
 import { fail, ok, chain, type Result } from '../core/result.ts';
 import type { Design, Making } from '../document/schema.ts';
@@ -15,7 +16,11 @@ export interface Checked {
 }
 
 /** Solves a valid design with its fixture family. */
-export const solveDesign = (design: Design, registry: Registry): Result<Fixture> => {
+export const solveDesign = (
+  design: Design,
+  registry: Registry,
+  workshop?: Workshop,
+): Result<Fixture> => {
   const family = registry.families[design.fixture.family];
   if (!family) {
     const known = Object.keys(registry.families).join(', ');
@@ -27,7 +32,9 @@ export const solveDesign = (design: Design, registry: Registry): Result<Fixture>
     };
     return fail(issue);
   }
-  return chain(family.solve(design), (fixture) => ok(calibrated(fixture, design.fixture)));
+  return chain(family.solve(design, workshop), (fixture) =>
+    ok(calibrated(fixture, design.fixture)),
+  );
 };
 
 /**
@@ -45,5 +52,9 @@ export const checkFixture = (fixture: Fixture, making: Making): Result<Checked> 
   );
 
 /** Solves, builds and checks a valid design. */
-export const checkDesign = (design: Design, registry: Registry): Result<Checked> =>
-  chain(solveDesign(design, registry), (fixture) => checkFixture(fixture, design.making));
+export const checkDesign = (
+  design: Design,
+  registry: Registry,
+  workshop?: Workshop,
+): Result<Checked> =>
+  chain(solveDesign(design, registry, workshop), (fixture) => checkFixture(fixture, design.making));

@@ -1,5 +1,7 @@
 import { registry } from '../../jigs/registry.ts';
 import { openAny } from '../adapt/open-any.ts';
+import { createStore } from '../core/store.ts';
+import { createWorkshop, type Fixture } from '../family/index.ts';
 import { chain, ok, type Result } from '../core/result.ts';
 import { parseJson } from '../document/json.ts';
 import { linkFragment, openLink } from '../document/link.ts';
@@ -29,9 +31,22 @@ export interface EngineOptions {
 /** As the command line draws it up when it is told nothing else. */
 const SIMULATING = { draws: 4000, seed: 1 };
 
-/** Everything wrong with a design under edit, then its solution if there is one. */
-const solve = (design: Design) =>
-  chain(checkDesign(design, registry), (sound) => solveDesign(sound, registry));
+/** Designs whose fixtures are kept: the one under edit and those a step back or forward. */
+const KEPT = 4;
+
+/**
+ * Everything wrong with a design under edit, then its solution if there is one. Numbers, parts,
+ * checks and picture of one design are asked for one by one: its fixture is kept between them,
+ * and what checks build of its parts between one design and the next.
+ */
+const createSolver = (): ((design: Design) => Result<Fixture>) => {
+  const workshop = createWorkshop();
+  const fixtures = createStore<Result<Fixture>>(KEPT);
+  return (design) =>
+    fixtures(JSON.stringify(design), () =>
+      chain(checkDesign(design, registry), (sound) => solveDesign(sound, registry, workshop)),
+    );
+};
 
 const families = (): FamilyCard[] =>
   Object.values(registry.families).map(({ id, label, meaning, parameters }) => ({
@@ -71,54 +86,57 @@ const pack = async (
 };
 
 /** The one engine behind the page, its longer work fetched when it is asked for; the command line calls the same functions. */
-export const createEngine = ({ examples, fonts }: EngineOptions): Engine => ({
-  families: async () => families(),
-  examples: async () => examples.map(({ name }) => name),
-  example: async (index) => (await examples[index]?.bytes()) ?? new Uint8Array(),
-  open: async (bytes) => openAny(bytes, registry),
-  openLink: async (fragment) => openLink(fragment, registry),
-  link: async (design) => linkFragment(design),
-  openGrinder: async (bytes) => openGrinder(bytes),
-  restore: async (bytes) => restore(bytes),
-  text: async (design) => saveDesign(design),
-  grinderText: async (grinder) => saveGrinder(grinder),
-  solve: async (design) => chain(solve(design), (fixture) => ok(solvedOf(fixture))),
-  build: async (design) =>
-    chain(solve(design), (fixture) => withAdvice(checkFixture(fixture, design.making))),
-  scene: async (design) => {
-    const { sceneOf } = await import('./scene.ts');
-    return chain(solve(design), (fixture) => sceneOf(design, fixture));
-  },
-  budget: async (design) =>
-    chain(solve(design), (fixture) => fixture.budget?.(SIMULATING) ?? ok(null)),
-  grind: async (design) => {
-    const solved = solve(design);
-    if (!solved.ok) return solved;
-    return (await import('./ground.ts')).groundCards(design, solved.value);
-  },
-  suit: async (design) => {
-    const sound = checkDesign(design, registry);
-    if (!sound.ok) return sound;
-    return (await import('../make/suit/suit.ts')).suitBlade(sound.value, registry);
-  },
-  reach: async (design) => {
-    const { reachOf } = await import('../adapt/reach.ts');
-    return chain(checkDesign(design, registry), (sound) => reachOf(sound, registry));
-  },
-  adapt: async (design, grinder) => {
-    const { adapt } = await import('../adapt/adapt.ts');
-    return chain(checkDesign(design, registry), (sound) => adapt(sound, { grinder }, registry));
-  },
-  openReadings: async (bytes) => (await import('../make/calibrate.ts')).openReadings(bytes),
-  calibrate: async (design, readings) => {
-    const { calibrateDesign, checkReadings } = await import('../make/calibrate.ts');
-    return chain(checkDesign(design, registry), (sound) =>
-      chain(checkReadings(readings), (checked) => calibrateDesign(sound, checked, registry)),
-    );
-  },
-  outline: async (bytes) => (await import('../outline/read.ts')).readOutline(bytes),
-  trace: async (blade, contour, choice) =>
-    (await import('../outline/trace.ts')).traceOutline(blade, contour, choice),
-  pack: async (design, acceptFailing, progress) =>
-    pack(design, acceptFailing, progress, await fonts()),
-});
+export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
+  const solve = createSolver();
+  return {
+    families: async () => families(),
+    examples: async () => examples.map(({ name }) => name),
+    example: async (index) => (await examples[index]?.bytes()) ?? new Uint8Array(),
+    open: async (bytes) => openAny(bytes, registry),
+    openLink: async (fragment) => openLink(fragment, registry),
+    link: async (design) => linkFragment(design),
+    openGrinder: async (bytes) => openGrinder(bytes),
+    restore: async (bytes) => restore(bytes),
+    text: async (design) => saveDesign(design),
+    grinderText: async (grinder) => saveGrinder(grinder),
+    solve: async (design) => chain(solve(design), (fixture) => ok(solvedOf(fixture))),
+    build: async (design) =>
+      chain(solve(design), (fixture) => withAdvice(checkFixture(fixture, design.making))),
+    scene: async (design) => {
+      const { sceneOf } = await import('./scene.ts');
+      return chain(solve(design), (fixture) => sceneOf(design, fixture));
+    },
+    budget: async (design) =>
+      chain(solve(design), (fixture) => fixture.budget?.(SIMULATING) ?? ok(null)),
+    grind: async (design) => {
+      const solved = solve(design);
+      if (!solved.ok) return solved;
+      return (await import('./ground.ts')).groundCards(design, solved.value);
+    },
+    suit: async (design) => {
+      const sound = checkDesign(design, registry);
+      if (!sound.ok) return sound;
+      return (await import('../make/suit/suit.ts')).suitBlade(sound.value, registry);
+    },
+    reach: async (design) => {
+      const { reachOf } = await import('../adapt/reach.ts');
+      return chain(checkDesign(design, registry), (sound) => reachOf(sound, registry));
+    },
+    adapt: async (design, grinder) => {
+      const { adapt } = await import('../adapt/adapt.ts');
+      return chain(checkDesign(design, registry), (sound) => adapt(sound, { grinder }, registry));
+    },
+    openReadings: async (bytes) => (await import('../make/calibrate.ts')).openReadings(bytes),
+    calibrate: async (design, readings) => {
+      const { calibrateDesign, checkReadings } = await import('../make/calibrate.ts');
+      return chain(checkDesign(design, registry), (sound) =>
+        chain(checkReadings(readings), (checked) => calibrateDesign(sound, checked, registry)),
+      );
+    },
+    outline: async (bytes) => (await import('../outline/read.ts')).readOutline(bytes),
+    trace: async (blade, contour, choice) =>
+      (await import('../outline/trace.ts')).traceOutline(blade, contour, choice),
+    pack: async (design, acceptFailing, progress) =>
+      pack(design, acceptFailing, progress, await fonts()),
+  };
+};

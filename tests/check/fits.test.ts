@@ -1,3 +1,4 @@
+import { createWorkshop } from '../../src/check/workshop.ts';
 import { describe, expect, it } from 'vitest';
 import { bodyOf, partMeshes } from '../../src/check/assembly.ts';
 import { createWorkspace } from '../../src/check/distance/index.ts';
@@ -63,7 +64,7 @@ const standing = (part: Part, at: Frame): Standing => {
     carrier: 'ground',
     touches: [],
   } as const;
-  const meshes = valueOf(partMeshes([part]));
+  const meshes = valueOf(partMeshes([part], createWorkshop()));
   return { part, placement, body: valueOf(bodyOf(part.id, [placement], meshes)) };
 };
 

@@ -77,7 +77,7 @@ const moved = ({ design, l }: Question, belt: Design['grinder']['belts'][number]
 export const setUpsOf = (q: Question): Result<SetUp[]> => {
   const { design, v, l } = q;
   const grinder = carried(design.grinder, v, l);
-  return chain(partMeshes(q.parts), (meshes) => {
+  return chain(partMeshes(q.parts, q.workshop), (meshes) => {
     const bodies = new Map<string, Body>();
     for (const name of new Set(q.placements.map(bodyName))) {
       const own = q.placements.filter((p) => bodyName(p) === name);

@@ -1,4 +1,10 @@
-import { text, type Design, type Part, type Placement } from '../../../src/family/index.ts';
+import {
+  text,
+  type Design,
+  type Part,
+  type Placement,
+  type Workshop,
+} from '../../../src/family/index.ts';
 import type { Aim } from '../aim.ts';
 import type { Layout } from '../layout.ts';
 import type { Values } from '../parameters.ts';
@@ -10,6 +16,8 @@ export interface Question {
   readonly l: Layout;
   readonly aims: readonly Aim[];
   readonly parts: readonly Part[];
+  /** Where meshes and solids of the parts are kept. */
+  readonly workshop: Workshop;
   readonly placements: readonly Placement[];
   /** What the belt's path grows by, mm. */
   readonly path: number;

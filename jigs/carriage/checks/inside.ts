@@ -35,6 +35,7 @@ export const assembliesOf = (q: Question): Assembly[] => {
     const placements = placed(q.c, q.items, setting);
     return {
       parts: q.parts,
+      workshop: q.workshop,
       placements,
       faces: FACES,
       up: placements.find(({ name }) => name === 'sole')?.frame.z ?? [0, 0, 1],

@@ -151,7 +151,7 @@ const stopSetUps = (q: Question, meshes: PartMeshes): Result<SetUp[]> =>
 
 /** All bodies over all settings, strokes and sides, with what is asked about them. */
 export const setUpsOf = (q: Question): Result<SetUp[]> =>
-  chain(partMeshes(q.parts), (meshes) => {
+  chain(partMeshes(q.parts, q.workshop), (meshes) => {
     const setUps: SetUp[] = [];
     const done = new Set<string>();
     for (const stand of q.c.stands) {

@@ -1,4 +1,4 @@
-import { text, type Part } from '../../../src/family/index.ts';
+import { text, type Part, type Workshop } from '../../../src/family/index.ts';
 import type { Context } from '../context.ts';
 import type { Values } from '../parameters.ts';
 import type { Item } from '../place/item.ts';
@@ -7,6 +7,8 @@ import type { Item } from '../place/item.ts';
 export interface Question {
   readonly c: Context;
   readonly parts: readonly Part[];
+  /** Where meshes and solids of the parts are kept. */
+  readonly workshop: Workshop;
   readonly items: readonly Item[];
   /** Height of the push over the base, most tilted, mm. */
   readonly pushHeight: number;

@@ -5,6 +5,7 @@ import {
   type EdgeRestPlan,
   type Part,
   type Placement,
+  type Workshop,
 } from '../../../src/family/index.ts';
 import type { EdgeContext } from '../context.ts';
 import type { Values } from '../parameters.ts';
@@ -16,6 +17,8 @@ export interface Question {
   readonly plan: EdgeRestPlan;
   readonly context: EdgeContext;
   readonly parts: readonly Part[];
+  /** Where meshes and solids of the parts are kept. */
+  readonly workshop: Workshop;
   readonly place: (setting: string) => readonly Placement[];
   /** What the blade carries, in blade coordinates. */
   readonly onBlade: readonly Placement[];

@@ -22,6 +22,7 @@ import {
   type Placement,
   type Result,
   type Sweep,
+  type Workshop,
 } from '../../../src/family/index.ts';
 import { words } from './words.ts';
 
@@ -79,7 +80,7 @@ const fitsOf = (q: Assembly, bodies: readonly Body[]): Result<Fit[]> => {
  * comes within a tenth of a millimetre.
  */
 export const insideChecks = (q: Assembly): Result<CheckResult[]> =>
-  chain(partMeshes(q.parts), (meshes) =>
+  chain(partMeshes(q.parts, q.workshop), (meshes) =>
     chain(
       all(
         q.placements.map((p): Result<Body> =>
@@ -180,6 +181,7 @@ const RIG_FACES: readonly Face[] = [
 
 /** What stands where at every setting. */
 export interface Assembled {
+  readonly workshop: Workshop;
   readonly parts: readonly Part[];
   readonly place: (setting: string) => readonly Placement[];
   readonly plan: { readonly settings: readonly { readonly id: string }[] };
@@ -211,6 +213,7 @@ export const rigAssembly = (q: Assembled, more: readonly Face[] = []): Assembly 
     : [];
   return {
     parts: q.parts,
+    workshop: q.workshop,
     placements,
     motions: motionsOf(q, placements),
     faces: [...RIG_FACES, ...more],

@@ -19,6 +19,10 @@ import {
   type Result,
   type SetUp,
   type SideCuts,
+  all,
+  type Motion,
+  type Solid,
+  type Workshop,
 } from '../../../src/family/index.ts';
 import type { Stand } from '../site.ts';
 import { bladeMotion, movementsOf, poseOf, shiftMotion, type Movement } from './sweeps.ts';
@@ -33,6 +37,7 @@ export interface Hand {
 /** A fixture whose blade is stroked, with what is asked about its bodies. */
 export interface Stroked {
   readonly design: Design;
+  readonly workshop: Workshop;
   readonly parts: readonly Part[];
   readonly place: (setting: string) => readonly Placement[];
   /** What the blade carries, in blade coordinates. */
@@ -109,28 +114,32 @@ const fixtureBodies = (
   return chain(handBody(q.hand, handAt), (hand) => ok(bodies.set('hand', hand)));
 };
 
-const bladeBodies = (q: Stroked, name: string, movements: readonly Movement[]) => {
-  const blade = q.design.blades.find((b) => b.name === name);
-  const bodies = new Map<string, Body>();
-  if (!blade) return ok(bodies);
+/** The solids of a blade and its tang: the same at every stand and setting. */
+type Carried = ReadonlyMap<string, Solid>;
+
+const bladeSolids = (q: Stroked, blade: Blade): Result<Carried> => {
   const sides = q.sides?.(blade);
   const meshes = bladeMesh(blade, { chord: CHORD, ...(sides ? { sides } : {}) });
-  const motion = bladeMotion(movements);
-  for (const [key, mesh] of [
-    ['blade', meshes.blade],
-    ['tang', meshes.tang],
-  ] as const) {
-    const solid = prepare(key, { kind: 'mesh', mesh });
-    if (!solid.ok) return solid;
-    bodies.set(key, { name: key, solids: [solid.value], chordError: CHORD, motion });
-  }
-  return ok(bodies);
+  const keys = ['blade', 'tang'] as const;
+  return chain(
+    all(keys.map((key) => prepare(key, { kind: 'mesh', mesh: meshes[key] }))),
+    (solids) => ok(new Map(solids.map((solid, i): [string, Solid] => [keys[i] ?? '', solid]))),
+  );
 };
+
+const bladeBodies = (carried: Carried, motion: Motion): Map<string, Body> =>
+  new Map(
+    [...carried].map(([name, solid]) => [
+      name,
+      { name, solids: [solid], chordError: CHORD, motion },
+    ]),
+  );
 
 /** One stand: its belt and backing, and the settings that use them. */
 const standSetUps = (
   q: Stroked,
   meshes: PartMeshes,
+  blades: readonly Carried[],
   stand: Stand,
   settings: readonly string[],
 ): Result<SetUp[]> => {
@@ -141,21 +150,19 @@ const standSetUps = (
       const setUps: SetUp[] = [];
       for (const [i, { name }] of q.design.blades.entries()) {
         const poses = settings.map((id) => q.poses(id, name));
-        const all = poses.flatMap((list) => movementsOf(list, q.rockHalf, q.rocking));
+        const whole = poses.flatMap((list) => movementsOf(list, q.rockHalf, q.rocking));
         const strokes = poses.flatMap((list) => movementsOf(list, q.rockHalf, 0));
         for (const [movements, asked] of [
-          [all, i === 0 ? [...q.machine, ...q.blade] : q.blade],
+          [whole, i === 0 ? [...q.machine, ...q.blade] : q.blade],
           [strokes, q.contacts],
         ] as const) {
           const bodies = chain(fixtureBodies(q, meshes, movements), (fixture) =>
-            chain(bladeBodies(q, name, movements), (carried) =>
-              ok(
-                new Map<string, Body>([
-                  ...fixture,
-                  ...carried,
-                  ...Object.values(machine).map((body): [string, Body] => [body.name, body]),
-                ]),
-              ),
+            ok(
+              new Map<string, Body>([
+                ...fixture,
+                ...bladeBodies(blades[i] ?? new Map(), bladeMotion(movements)),
+                ...Object.values(machine).map((body): [string, Body] => [body.name, body]),
+              ]),
             ),
           );
           if (!bodies.ok) return bodies;
@@ -170,7 +177,9 @@ const standSetUps = (
 
 /** All bodies over all settings, strokes and sides, with what is asked about them. */
 export const strokedSetUps = (q: Stroked): Result<SetUp[]> =>
-  chain(partMeshes(q.parts), (meshes) => {
+  chain(partMeshes(q.parts, q.workshop), (meshes) => {
+    const blades = all(q.design.blades.map((blade) => bladeSolids(q, blade)));
+    if (!blades.ok) return blades;
     const setUps: SetUp[] = [];
     const done = new Set<string>();
     for (const stand of q.stands) {
@@ -180,7 +189,7 @@ export const strokedSetUps = (q: Stroked): Result<SetUp[]> =>
       const settings = q.settings
         .filter(({ belt, backing }) => belt === stand.belt.id && backing === stand.backing.id)
         .map(({ id }) => id);
-      const found = standSetUps(q, meshes, stand, settings);
+      const found = standSetUps(q, meshes, blades.value, stand, settings);
       if (!found.ok) return found;
       setUps.push(...found.value);
     }

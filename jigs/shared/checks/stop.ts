@@ -13,6 +13,7 @@ import {
   type SetUp,
   type Told,
   type Vec3,
+  type Workshop,
 } from '../../../src/family/index.ts';
 import { parameterPath, words } from './words.ts';
 
@@ -22,6 +23,7 @@ const CLOSED = 0.1;
 /** What of a stop is looked at. */
 export interface Stopped {
   readonly design: Design;
+  readonly workshop: Workshop;
   readonly parts: readonly Part[];
   readonly place: (setting: string) => readonly Placement[];
   readonly poses: (setting: string, blade: string) => readonly BladePose[];
@@ -67,7 +69,7 @@ const toldOf = (face: StopFace, setting: string, blade: string): Told => ({
  * of what stops it, on both sides alike.
  */
 export const stopSetUps = (q: Stopped, face: StopFace = NOSE): Result<SetUp[]> =>
-  chain(partMeshes(q.parts), (meshes) =>
+  chain(partMeshes(q.parts, q.workshop), (meshes) =>
     all(
       q.plan.settings.flatMap(({ id, side }) =>
         q.design.blades.map(({ name }) => {

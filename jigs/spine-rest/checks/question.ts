@@ -5,6 +5,7 @@ import {
   type Part,
   type Placement,
   type SpineRestPlan,
+  type Workshop,
 } from '../../../src/family/index.ts';
 import type { Context } from '../../shared/parts/context.ts';
 import type { Stand } from '../../shared/site.ts';
@@ -19,6 +20,8 @@ export interface Question {
   /** One a pass of the sequence. */
   readonly stands: readonly Stand[];
   readonly parts: readonly Part[];
+  /** Where meshes and solids of the parts are kept. */
+  readonly workshop: Workshop;
   readonly place: (setting: string) => readonly Placement[];
   /** What the blade carries, in blade coordinates. */
   readonly onBlade: readonly Placement[];

@@ -1,0 +1,56 @@
+import { createStore, type Store } from '../core/store.ts';
+import { chain, ok, type Result } from '../core/result.ts';
+import type { Frame } from '../geometry/frame.ts';
+import type { Mesh } from '../model/mesh.ts';
+import type { Part } from '../model/part.ts';
+import { meshOf } from '../model/solid.ts';
+import { prepare, type Solid } from './distance/index.ts';
+
+/** Chord error of the part meshes that are checked, mm; it is taken off every gap. */
+export const CHECK_CHORD = 0.005;
+
+/** The mesh of a part, and the solids made of it so far. */
+export interface Meshed {
+  readonly mesh: Mesh;
+  /** The solid of the mesh standing in a frame, ready for distance queries. */
+  readonly at: (name: string, frame: Frame) => Result<Solid>;
+}
+
+/**
+ * What checks build and keep by its content from one question to the next. A shell makes one and
+ * hands it down; it may throw it away at any time, for nothing in it changes a result.
+ */
+export interface Workshop {
+  readonly meshed: (part: Part) => Result<Meshed>;
+}
+
+/** Parts of several designs between which a maker goes back and forth. */
+const PARTS = 200;
+/** Places of one part over the settings of a design. */
+const PLACES = 50;
+
+const keyOf = ({ origin, x, y, z }: Frame): string => [origin, x, y, z].join(' ');
+
+const meshed = (mesh: Mesh): Meshed => {
+  const solids = createStore<Result<Solid>>(PLACES);
+  return {
+    mesh,
+    // An unsound mesh is named after the placement that asks, so it is looked at every time.
+    at: (name, frame) => {
+      const solid = solids(keyOf(frame), () => prepare(name, { kind: 'mesh', mesh, frame }));
+      return solid.ok ? solid : prepare(name, { kind: 'mesh', mesh, frame });
+    },
+  };
+};
+
+export const createWorkshop = (): Workshop => {
+  const parts: Store<Result<Meshed>> = createStore(PARTS);
+  return {
+    meshed: ({ layers }) =>
+      parts(JSON.stringify(layers), () =>
+        chain(meshOf(layers, { chord: CHECK_CHORD, volumeShare: Infinity }), (mesh) =>
+          ok(meshed(mesh)),
+        ),
+      ),
+  };
+};
