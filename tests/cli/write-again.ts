@@ -1,11 +1,24 @@
 // Run by the tests in a process of its own, to be killed at any moment: writes packages of many
 // files to one folder, over and over, each as different from the last as two designs would be.
-import { withManifest } from '../../src/export/index.ts';
-import { writePackage } from '../../src/cli/package-folder.ts';
+// With a number it kills itself before that rename of the first write.
+import fs from 'node:fs';
+import { syncBuiltinESMExports } from 'node:module';
 
-const target = process.argv[2] ?? '';
+const [target = '', last] = process.argv.slice(2);
 const content = (round: number, i: number): Uint8Array =>
   new TextEncoder().encode(`${String(round)} ${String(i)}\n`.repeat(400));
+
+const rename = fs.renameSync;
+let renames = 0;
+fs.renameSync = (from, to) => {
+  renames += 1;
+  if (renames === Number(last)) process.kill(process.pid, 'SIGKILL');
+  rename(from, to);
+};
+syncBuiltinESMExports();
+
+const { withManifest } = await import('../../src/export/index.ts');
+const { writePackage } = await import('../../src/cli/package-folder.ts');
 
 process.stdout.write('started\n');
 for (let round = 0; ; round += 1) {
