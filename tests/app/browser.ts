@@ -63,11 +63,11 @@ export const openStage = async (): Promise<Stage> => {
   };
 };
 
-/** Opens a step and waits until a design is on the board; collects what the page complains of. */
+/** Opens a step, or a link, and waits until a design is on the board; collects what the page complains of. */
 export const openStep = async (
   context: BrowserContext,
   url: string,
-  step: string,
+  step?: string,
 ): Promise<{ readonly page: Page; readonly complaints: string[] }> => {
   const page = await context.newPage();
   const complaints: string[] = [];
@@ -75,7 +75,7 @@ export const openStep = async (
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
   });
-  await page.goto(`${url}#${step}`);
+  await page.goto(step === undefined ? url : `${url}#${step}`);
   await page.locator('main:not([aria-busy=true]) h1').waitFor();
   return { page, complaints };
 };

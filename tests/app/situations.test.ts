@@ -1,14 +1,23 @@
 import { readFileSync } from 'node:fs';
+import { unzipSync } from 'fflate';
 import jsqr from 'jsqr';
 import type { Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
-import { adapt } from '../../src/adapt/adapt.ts';
+import { fieldId } from '../../src/app/fields/field.ts';
 import type { Design } from '../../src/document/schema.ts';
 import { openDesign } from '../../src/document/open.ts';
 import { saveDesign } from '../../src/document/save.ts';
 import { readPackage } from '../../src/export/package.ts';
 import { grinderPresets } from '../../src/grinder/presets/index.ts';
+import { bytesBelow, run, workshop } from '../cli/runner.ts';
+import {
+  ENTERED,
+  newFixture,
+  OTHER_GRINDER,
+  START,
+  theirGrinder,
+} from '../situations/situations.ts';
 import { bladeOf, drawnOutline, dxfOfLines, sidesOf } from '../outline/files.ts';
 import { chromiumPath, openStage, openStep, type Stage } from './browser.ts';
 import { exampleBytes } from './sample.ts';
@@ -39,14 +48,31 @@ const enter = async (page: Page, id: string, value: string): Promise<void> => {
   await page.locator(`#${id}`).press('Enter');
 };
 
+/** Writes the package in the page: its files by their path, with their bytes in base 64. */
+const packaged = async (page: Page, url: string): Promise<Record<string, string>> => {
+  await page.goto(`${url}#parts`);
+  await page.getByRole('button', { name: 'Draw and write the files' }).click({ timeout: 90_000 });
+  const whole = page.getByRole('button', { name: 'Whole package (zip)' });
+  await whole.waitFor({ timeout: 120_000 });
+  const [download] = await Promise.all([page.waitForEvent('download'), whole.click()]);
+  const files = unzipSync(new Uint8Array(readFileSync(await download.path())));
+  return Object.fromEntries(
+    Object.entries(files).map(([path, bytes]) => [path, Buffer.from(bytes).toString('base64')]),
+  );
+};
+
 describe.skipIf(chromiumPath === undefined)('the three situations in a browser', () => {
   let stage: Stage;
+  const { at, put, clear } = workshop();
 
   beforeAll(async () => {
     stage = await openStage();
   }, 120_000);
 
-  afterAll(() => stage.close());
+  afterAll(async () => {
+    clear();
+    await stage.close();
+  });
 
   it('a new fixture: from an outline file to the design file the command line writes', async () => {
     const context = await stage.browser.newContext();
@@ -83,28 +109,60 @@ describe.skipIf(chromiumPath === undefined)('the three situations in a browser',
     await context.close();
   });
 
-  it('another grinder: the design that adapting on the command line writes', async () => {
-    const context = await stage.browser.newContext();
-    const { page } = await openStep(context, stage.url, 'grinder');
-    const [name = ''] = Object.keys(grinderPresets).slice(-1);
-    const preset = grinderPresets[name];
-    if (preset === undefined) throw new Error('no preset');
-    const picker = page.locator('select').filter({ hasText: preset.name });
-    await picker.selectOption(name);
-    await page.getByRole('button', { name: 'See what would change' }).click();
-    const fit = page.getByRole('button', { name: 'Fit the design to it' });
-    const only = page.getByRole('button', { name: 'Only put the grinder in' });
-    const mine = adapt(opened(exampleBytes('kitchen-210')), { grinder: preset }, registry);
-    if (mine.ok) {
-      await fit.click({ timeout: 90_000 });
-      expect(await saved(page, stage.url)).toBe(saveDesign(mine.value.design));
-    } else {
-      await page.getByText('cannot be built for that grinder').waitFor({ timeout: 90_000 });
-      expect(await fit.count()).toBe(0);
-      expect(await only.count()).toBe(1);
+  it('own blades, another grinder, another maker: whole packages as the command line writes them', async () => {
+    const jig = async (...args: string[]): Promise<void> => {
+      const { code, err } = await run(...args);
+      expect(code, `${args.join(' ')}: ${err}`).toBe(0);
+    };
+    const own = put('own.jig.json', newFixture());
+    await jig('make', own, '--out', at('own'));
+    await jig('adapt', own, '--grinder', OTHER_GRINDER, '--out', at('other.jig.json'));
+    await jig('make', at('other.jig.json'), '--out', at('other'));
+    const other = readFileSync(at('other.jig.json'), 'utf8');
+
+    // A maker starts from a worked design and enters their own blades.
+    const mine = await stage.browser.newContext();
+    const { page, complaints } = await openStep(mine, stage.url, 'designs');
+    const started = opened(readFileSync(START.file));
+    await page.getByRole('button', { name: `Start from it: “${started.name}”` }).click();
+    await expect.poll(() => page.locator('#field-name').inputValue()).toBe(started.name);
+    for (const { path, value } of ENTERED) {
+      await page.goto(`${stage.url}#${path.startsWith('blades') ? 'blade' : 'designs'}`);
+      await enter(page, fieldId(path), String(value));
     }
-    await context.close();
-  }, 120_000);
+    expect(await saved(page, stage.url)).toBe(newFixture());
+    await page.getByRole('button', { name: 'Copy the link' }).click();
+    const link = await page.getByRole('textbox', { name: 'Link to this design' }).inputValue();
+    expect(await packaged(page, stage.url)).toEqual(bytesBelow(at('own')));
+
+    // The same fixture on a different grinder.
+    await page.goto(`${stage.url}#grinder`);
+    const name = grinderPresets[OTHER_GRINDER]?.name ?? '';
+    await page.locator('select').filter({ hasText: name }).selectOption(OTHER_GRINDER);
+    await page.getByRole('button', { name: 'See what would change' }).click();
+    await page.getByRole('button', { name: 'Fit the design to it' }).click({ timeout: 90_000 });
+    expect(await saved(page, stage.url)).toBe(other);
+    expect(await packaged(page, stage.url)).toEqual(bytesBelow(at('other')));
+    expect(complaints).toEqual([]);
+    await mine.close();
+
+    // Another maker opens the link and fits it to the file of their own grinder.
+    const theirs = await stage.browser.newContext();
+    const second = await openStep(theirs, link);
+    await second.page.getByText('is on the board').waitFor();
+    await second.page.goto(`${stage.url}#designs`);
+    await second.page.setInputFiles('input[accept^=".json"]', {
+      name: 'mine.grinder.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(theirGrinder()),
+    });
+    const fit = second.page.getByRole('button', { name: 'Fit the design to it' });
+    await fit.click({ timeout: 90_000 });
+    expect(await saved(second.page, stage.url)).toBe(other);
+    expect(await packaged(second.page, stage.url)).toEqual(bytesBelow(at('other')));
+    expect(second.complaints).toEqual([]);
+    await theirs.close();
+  }, 240_000);
 
   it('sharing: the code on the screen holds the link, and the link the whole design', async () => {
     const mine = await stage.browser.newContext();
