@@ -8,7 +8,6 @@ import {
   type Design,
   type Face,
   type Fixture,
-  type Part,
   type Placement,
   type Result,
   type Solids,
@@ -70,6 +69,9 @@ const checksOf = (q: Question): Result<readonly CheckResult[]> =>
     ),
   );
 
+/** The fixture, and the question behind its checks for those who test the checks. */
+export type CarrierFixture = Fixture & { readonly question: () => Result<Question> };
+
 /** A design that has been laid out, as the fixture it is. */
 export const fixtureOf = (
   design: Design,
@@ -78,24 +80,28 @@ export const fixtureOf = (
   platen: Platen,
   aims: readonly Aim[],
   workshop: Workshop,
-): Result<Fixture> =>
+): Result<CarrierFixture> =>
   chain(itemsOf(v, l, platen.width), (items) =>
-    chain(pathGrowth(design, v, l), (path): Result<Fixture> => {
+    chain(pathGrowth(design, v, l), (path): Result<CarrierFixture> => {
       const { grinder, making } = design;
       const settings = settingsOf(design, v, l, aims);
       const placements = later((): readonly Placement[] => placed(items, platenFrame(grinder)));
       const parts = later(() => partsOf({ making, v, l }, items));
-      const question = (made: readonly Part[]): Question => ({
-        design,
-        v,
-        l,
-        aims,
-        parts: made,
-        workshop,
-        placements: placements(),
-        path,
-        first: settings[0]?.id ?? '',
-      });
+      const question = later(() =>
+        chain(parts(), (made) =>
+          ok({
+            design,
+            v,
+            l,
+            aims,
+            parts: made,
+            workshop,
+            placements: placements(),
+            path,
+            first: settings[0]?.id ?? '',
+          }),
+        ),
+      );
       const settingOf = (id: string) => settings.find((s) => s.id === id) ?? settings[0];
       const steps = {
         soft: !l.round,
@@ -119,8 +125,9 @@ export const fixtureOf = (
           const aim = aims.find((one) => one.blade.name === blade && one.side === setting?.side);
           return setting && aim ? posesOf(grinder, v, l, aim, setting) : [];
         },
-        checks: later(() => chain(parts(), (made) => checksOf(question(made)))),
-        solids: () => chain(parts(), (made) => solidsOf(question(made))),
+        question,
+        checks: later(() => chain(question(), checksOf)),
+        solids: () => chain(question(), solidsOf),
         measured: later(() =>
           chain(parts(), (made) => measuredOf(design, v, l, aims, made, placements())),
         ),

@@ -7,19 +7,21 @@ import {
   valuesOf,
   type Design,
   type Family,
-  type Fixture,
   type Result,
   type Workshop,
 } from '../../src/family/index.ts';
 import { aimsOf } from './aim.ts';
-import { fixtureOf } from './fixture.ts';
+import { fixtureOf, type CarrierFixture } from './fixture.ts';
 import { layoutIssues, layoutOf } from './layout.ts';
 import { parameters } from './parameters.ts';
 
 const { label, meaning } = text.family.backingCarrier;
 
 /** From a valid design to a solved carrier, or the issues that say why there is none. */
-const solve = (design: Design, workshop: Workshop = createWorkshop()): Result<Fixture> => {
+export const solve = (
+  design: Design,
+  workshop: Workshop = createWorkshop(),
+): Result<CarrierFixture> => {
   const v = valuesOf(parameters, design.fixture.parameters);
   const wrong = layoutIssues(design, v);
   const { platen } = design.grinder;

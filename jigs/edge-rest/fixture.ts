@@ -134,10 +134,11 @@ export const checksOf = (q: Question): Result<readonly CheckResult[]> =>
     ),
   );
 
+/** The fixture, and the question behind its checks for those who test the checks. */
+export type EdgeRestFixture = Fixture & { readonly question: () => Result<Question> };
+
 /** A solved design as the fixture it is. */
-export const fixtureOf = (
-  solved: Solved,
-): Fixture & { readonly question: () => Result<Question> } => {
+export const fixtureOf = (solved: Solved): EdgeRestFixture => {
   const { design, plan, context, items } = solved;
   const every = [...items.machine, ...items.blade];
   const poses = posesBy(solved);

@@ -10,14 +10,13 @@ import {
   valuesOf,
   type Design,
   type EdgeRestInput,
-  type Fixture,
   type Result,
   type Workshop,
 } from '../../src/family/index.ts';
 import { DIVISIONS, PITCH } from '../shared/feed.ts';
 import { edgeContext, lipEnd, stackOf } from './context.ts';
 import { FRICTION } from '../shared/friction.ts';
-import { fixtureOf } from './fixture.ts';
+import { fixtureOf, type EdgeRestFixture } from './fixture.ts';
 import { parameters, type Values } from './parameters.ts';
 import { itemsOf } from './place/items.ts';
 import { parameterIssues, planIssues } from './rules.ts';
@@ -48,7 +47,10 @@ const inputOf = (design: Design, v: Values, wheel: string): EdgeRestInput => ({
 });
 
 /** From a valid design to a solved fixture; the issues where it cannot be built. */
-export const solve = (design: Design, workshop: Workshop = createWorkshop()): Result<Fixture> => {
+export const solve = (
+  design: Design,
+  workshop: Workshop = createWorkshop(),
+): Result<EdgeRestFixture> => {
   const v = valuesOf(parameters, design.fixture.parameters);
   const wrong = parameterIssues(design, v);
   if (hasError(wrong)) return fail(...wrong);
