@@ -10,14 +10,13 @@ import {
   type CarriageInput,
   type CarriagePlan,
   type Design,
-  type Fixture,
   type Result,
   type Workshop,
 } from '../../src/family/index.ts';
 import { placedRest, standsOf, type Stand } from '../shared/site.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
 import { FRICTION } from '../shared/friction.ts';
-import { fixtureOf } from './fixture.ts';
+import { fixtureOf, type CarriageFixture } from './fixture.ts';
 import { gripsOf, type Grip } from './layout/grip.ts';
 import {
   angleFor,
@@ -113,7 +112,10 @@ const FIRST_FORWARD = 30;
  * foot moves and the carriage tips, then with the upright where fence and foot need it, then with
  * the push where the tipped push block is.
  */
-export const solve = (design: Design, workshop: Workshop = createWorkshop()): Result<Fixture> => {
+export const solve = (
+  design: Design,
+  workshop: Workshop = createWorkshop(),
+): Result<CarriageFixture> => {
   const v = valuesOf(parameters, design.fixture.parameters);
   const grips = gripsOf(design, v);
   const levels = levelsOf(v, grips);

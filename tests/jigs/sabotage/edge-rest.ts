@@ -1,0 +1,146 @@
+import type { Question as EdgeQuestion } from '../../../jigs/edge-rest/checks/question.ts';
+import { rangeChecks as edgeRanges } from '../../../jigs/edge-rest/checks/ranges.ts';
+import { travelChecks as edgeTravel } from '../../../jigs/edge-rest/checks/travel.ts';
+import { solve as solveEdge } from '../../../jigs/edge-rest/solve.ts';
+import type { CheckResult } from '../../../src/family/index.ts';
+import { valueOf } from '../../family/examples.ts';
+import { faster, nosed, slotsBy, topped, withPart } from './change.ts';
+import { describeSabotage, turnedUntil, type Sabotage } from './describe.ts';
+import { designOf, linesBy, settingsBy, short, strokeBy } from './plan.ts';
+
+const edgeRest = short(valueOf(valueOf(solveEdge(designOf('edge-rest', 'herb'))).question()));
+
+const edgeChecks = (q: EdgeQuestion): CheckResult[] => [...edgeRanges(q), ...edgeTravel(q)];
+
+const onEdge: readonly Sabotage<EdgeQuestion>[] = [
+  {
+    id: 'range/gap/seat',
+    change: (q, by) => settingsBy(q, (s) => ({ ...s, roomAtTop: s.roomAtTop + by })),
+  },
+  { id: 'range/gap/nose', change: (q, by) => ({ ...q, v: { ...q.v, noseGap: q.v.noseGap + by } }) },
+  {
+    id: 'range/lip/room',
+    change: (q, by) => settingsBy(q, (s) => ({ ...s, roomAtTop: s.roomAtTop + by })),
+  },
+  {
+    id: 'range/lip/corner',
+    change: (q, by) => ({ ...q, v: { ...q.v, lipHeight: q.v.lipHeight + by } }),
+  },
+  {
+    id: 'range/web/0/left',
+    change: (q, by) =>
+      linesBy(q, 'left', (line) => ({
+        ...line,
+        web: { ...line.web, thickness: line.web.thickness + by },
+      })),
+  },
+  {
+    id: 'range/lower/0/left',
+    change: (q, by) =>
+      linesBy(q, 'left', (line) => ({
+        ...line,
+        places: line.places.map((place) => ({ ...place, lower: place.lower + by })),
+      })),
+  },
+  {
+    id: 'range/guided/0/left',
+    change: (q, by) => linesBy(q, 'left', (line) => ({ ...line, guided: line.guided + by })),
+  },
+  {
+    id: 'range/line/0/left',
+    change: (q, by) =>
+      linesBy(q, 'left', (line) => ({
+        ...line,
+        greatestDeviation: line.greatestDeviation + by,
+      })),
+  },
+  {
+    id: 'force/push/low',
+    change: (q, by) => ({ ...q, plan: { ...q.plan, pushHeight: q.plan.pushHeight + by } }),
+  },
+  {
+    id: 'force/push/high',
+    change: (q, by) => ({ ...q, plan: { ...q.plan, pushHeight: q.plan.pushHeight - by } }),
+  },
+  {
+    id: 'force/lip',
+    change: (q, by) =>
+      settingsBy(q, (s) => ({
+        ...s,
+        push: { ...s.push, lipForceMin: s.push.lipForceMin + by },
+      })),
+  },
+  {
+    id: 'force/seat',
+    change: (q, by) =>
+      settingsBy(q, (s) => ({
+        ...s,
+        push: { ...s.push, seatForceMin: s.push.seatForceMin + by },
+      })),
+  },
+  {
+    id: 'range/wrap',
+    change: (q, by) => settingsBy(q, (s) => ({ ...s, wrapMargin: s.wrapMargin + by })),
+  },
+  {
+    id: 'range/undercut',
+    change: (q, by) =>
+      settingsBy(q, (s) => ({
+        ...s,
+        blades: s.blades.map((b) => ({ ...b, undercutMargin: b.undercutMargin + by })),
+      })),
+  },
+  {
+    id: 'range/yaw',
+    change: (q, by) => {
+      const { rig } = q.context;
+      const slide = { ...rig.l.slide, yaw: rig.l.slide.yaw + by };
+      return { ...q, context: { ...q.context, rig: { ...rig, l: { ...rig.l, slide } } } };
+    },
+  },
+  { id: 'range/speed', change: (q, by) => ({ ...q, design: faster(q.design, by) }) },
+  {
+    id: 'range/travel/nose',
+    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'nose', slotsBy('slot', 2 * by)) }),
+  },
+  {
+    id: 'range/travel/lock',
+    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'lip-slide', slotsBy('lock', 2 * by)) }),
+  },
+  {
+    id: 'range/travel/guide',
+    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'lip-slide', slotsBy('guide', 2 * by)) }),
+  },
+  {
+    id: 'range/support/heel',
+    change: (q, by, found) =>
+      turnedUntil(
+        edgeTravel,
+        { id: 'range/support/heel', found: found + by },
+        (along) => ({ ...q, poses: strokeBy(q.poses, 'heel', along) }),
+        [0, 150],
+      ),
+  },
+  {
+    id: 'range/support/tip',
+    change: (q, by, found) =>
+      turnedUntil(
+        edgeTravel,
+        { id: 'range/support/tip', found: found + by },
+        (along) => ({ ...q, poses: strokeBy(q.poses, 'tip', along) }),
+        [0, -150],
+      ),
+  },
+  {
+    id: 'range/stick',
+    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'push-stick', nosed(by)) }),
+  },
+  {
+    id: 'range/guard',
+    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'push-block', topped(by)) }),
+  },
+];
+
+export const sabotageEdgeRest = (): void => {
+  describeSabotage('an edge rest', edgeRest, edgeChecks, onEdge);
+};
