@@ -37,6 +37,14 @@ const policy = () => ({
   ],
 });
 
+/**
+ * Below the shells a module does nothing when it is read, so that one of which nothing is used is
+ * left out, and comes no sooner than what uses it.
+ */
+const treeshake = {
+  moduleSideEffects: (id: string) => !/\/(?:src|jigs)\/(?!app\/|worker\/).*\.ts$/.test(id),
+};
+
 // The page lives in src/app; the tests see the whole project.
 export default defineConfig(({ mode }) => {
   const testing = mode === 'test';
@@ -46,8 +54,13 @@ export default defineConfig(({ mode }) => {
       svelte({ configFile: false, compilerOptions: { runes: true } }),
       ...(testing ? [] : [offline(), policy()]),
     ],
-    build: { outDir: '../../dist', emptyOutDir: true, target: 'es2022' },
-    worker: { format: 'es' },
+    build: {
+      outDir: '../../dist',
+      emptyOutDir: true,
+      target: 'es2022',
+      rolldownOptions: { treeshake },
+    },
+    worker: { format: 'es', rolldownOptions: { treeshake } },
     test: {
       include: ['tests/**/*.test.ts'],
       testTimeout: 60_000,

@@ -3,7 +3,6 @@ import {
   createWorkshop,
   fail,
   hasError,
-  text,
   valuesOf,
   type Design,
   type Family,
@@ -11,11 +10,10 @@ import {
   type Workshop,
 } from '../../src/family/index.ts';
 import { aimsOf } from './aim.ts';
+import { card } from './card.ts';
 import { fixtureOf, type CarrierFixture } from './fixture.ts';
 import { layoutIssues, layoutOf } from './layout.ts';
 import { parameters } from './parameters.ts';
-
-const { label, meaning } = text.family.backingCarrier;
 
 /** From a valid design to a solved carrier, or the issues that say why there is none. */
 export const solve = (
@@ -31,4 +29,4 @@ export const solve = (
   );
 };
 
-export const backingCarrier: Family = { id: 'backing-carrier', label, meaning, parameters, solve };
+export const backingCarrier: Family = { ...card, solve };

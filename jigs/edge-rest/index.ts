@@ -1,8 +1,6 @@
-import { text, type Family } from '../../src/family/index.ts';
-import { parameters } from './parameters.ts';
+import type { Family } from '../../src/family/index.ts';
+import { card } from './card.ts';
 import { solve } from './solve.ts';
 
-const { label, meaning } = text.family.edgeRest;
-
 /** The edge-referenced rest: edge down, on a seat and against a lip under a wheel. */
-export const edgeRest: Family = { id: 'edge-rest', label, meaning, parameters, solve };
+export const edgeRest: Family = { ...card, solve };

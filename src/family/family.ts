@@ -209,12 +209,16 @@ export interface Fixture {
   readonly cautions: readonly string[];
 }
 
-/** A fixture family: parameters, and the way from a design to a solved fixture. */
-export interface Family {
+/** What a family is called and asks for: enough to open a design and to draw its fields. */
+export interface FamilyCard {
   readonly id: string;
   readonly label: string;
   readonly meaning: string;
   readonly parameters: Readonly<Record<string, Parameter>>;
+}
+
+/** A fixture family: its card, and the way from a design to a solved fixture. */
+export interface Family extends FamilyCard {
   /** Checks of the fixture keep what they build in the workshop, or in one of their own. */
   readonly solve: (design: Design, workshop?: Workshop) => Result<Fixture>;
 }

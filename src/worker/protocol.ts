@@ -2,7 +2,6 @@ import type { Certainty } from '../core/certainty.ts';
 import type { Adapted } from '../adapt/adapt.ts';
 import type { ReachTable } from '../adapt/reach.ts';
 import type { CheckResult } from '../check/result.ts';
-import type { Parameter } from '../core/parameter.ts';
 import type { Issue } from '../core/issue.ts';
 import type { Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
@@ -14,7 +13,7 @@ import type { Suit } from '../make/suit/suit.ts';
 import type { PackageFile } from '../export/package.ts';
 import type { Budget } from '../setup/budget/budget.ts';
 import type { BladeMap, CureFact, MapValue } from '../virtual/index.ts';
-import type { BeltSection, Fact, GrindLine, Setting } from '../family/family.ts';
+import type { BeltSection, Fact, FamilyCard, GrindLine, Setting } from '../family/family.ts';
 import type { Blade, Side } from '../blade/schema.ts';
 import type { Calibrated } from '../make/calibrate.ts';
 import type { Readings } from '../setup/readings/schema.ts';
@@ -22,14 +21,6 @@ import type { Contour } from '../outline/clean.ts';
 import type { OutlineChoice } from '../outline/lay.ts';
 import type { OutlineFile } from '../outline/read.ts';
 import type { Traced } from '../outline/trace.ts';
-
-/** A fixture family as the page shows it. */
-export interface FamilyCard {
-  readonly id: string;
-  readonly label: string;
-  readonly meaning: string;
-  readonly parameters: Readonly<Record<string, Parameter>>;
-}
 
 /** The numbers of a design: what `Fixture` holds, without its functions. */
 export interface Solved {

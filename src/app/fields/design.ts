@@ -3,7 +3,7 @@ import { designParameters as p } from '../../document/parameters.ts';
 import type { Design } from '../../document/schema.ts';
 import { choiceParameter } from '../../schema/field.ts';
 import { text } from '../../text/index.ts';
-import type { FamilyCard } from '../../worker/protocol.ts';
+import type { FamilyCard } from '../../family/family.ts';
 import { choosing, numeric, type Field, type FieldGroup } from './field.ts';
 
 const words = text.document.parameters;

@@ -1,7 +1,7 @@
 import type { NumberParameter } from '../../core/parameter.ts';
 import type { Path } from '../../core/path.ts';
 import type { Design } from '../../document/schema.ts';
-import type { FamilyCard } from '../../worker/protocol.ts';
+import type { FamilyCard } from '../../family/family.ts';
 import { bladeFields } from './blade.ts';
 import { fixtureFields } from './design.ts';
 import { type Field, type FieldGroup } from './field.ts';

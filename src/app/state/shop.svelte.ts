@@ -1,18 +1,13 @@
 import { createContext } from 'svelte';
 import type { Issue } from '../../core/issue.ts';
+import type { Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
 import type { ReachTable } from '../../adapt/reach.ts';
 import type { Suit } from '../../make/suit/suit.ts';
 import type { Budget } from '../../setup/budget/budget.ts';
 import { text } from '../../text/index.ts';
-import type {
-  Built,
-  Engine,
-  FamilyCard,
-  GroundCard,
-  Scene,
-  Solved,
-} from '../../worker/protocol.ts';
+import type { FamilyCard } from '../../family/family.ts';
+import type { Built, Engine, GroundCard, Scene, Solved } from '../../worker/protocol.ts';
 import { Adapting } from './adapting.svelte.ts';
 import { Bench } from './bench.svelte.ts';
 import { Calibrating } from './calibrating.svelte.ts';
@@ -150,18 +145,24 @@ export class Shop {
   async openExample(index: number): Promise<boolean> {
     const name = this.examples[index];
     if (name === undefined) return false;
-    return this.open(name, await this.outside.engines.numbers.example(index));
+    await this.shelf.flush();
+    const { numbers } = this.outside.engines;
+    return this.begin(name, await numbers.restore(await numbers.example(index)));
   }
 
-  /** Puts a design file on the bench as a new entry. */
-  async open(name: string, bytes: Uint8Array): Promise<boolean> {
-    await this.shelf.flush();
-    const opened = await this.outside.engines.numbers.open(bytes);
+  /** Puts a design on the bench as a new entry. */
+  private begin(name: string, opened: Result<Design>): boolean {
     if (!opened.ok) return this.refuse(name, opened.issues);
     this.put(opened.value);
     this.shelf.hold(opened.value, null);
     this.remember();
     return true;
+  }
+
+  /** Puts a design file on the bench as a new entry. */
+  async open(name: string, bytes: Uint8Array): Promise<boolean> {
+    await this.shelf.flush();
+    return this.begin(name, await this.outside.engines.numbers.open(bytes));
   }
 
   /** Opens the design in a link's fragment; a damaged link gives a message and changes nothing. */

@@ -1,0 +1,48 @@
+import { cards } from '../../jigs/cards.ts';
+import { chain, ok, type Result } from '../core/result.ts';
+import { createStore } from '../core/store.ts';
+import { checkDesign } from '../document/open.ts';
+import type { Design } from '../document/schema.ts';
+import { createWorkshop, type Fixture } from '../family/index.ts';
+import { checkFixture, solveDesign, type Checked } from '../make/engine.ts';
+import { builtOf, solvedOf } from './answers.ts';
+import type { Built, Solved } from './protocol.ts';
+
+/** Designs whose fixtures are kept: the one under edit and those a step back or forward. */
+const KEPT = 4;
+
+/** Parts, checks, and what the ways of making the parts make badly. */
+const withAdvice = (checked: Result<Checked>): Result<Built> =>
+  chain(checked, (value) => ok(builtOf(value, checked.issues)));
+
+/** Answers about one design after another, as a hand edits it. */
+export interface Solver {
+  readonly fixture: (design: Design) => Promise<Result<Fixture>>;
+  readonly solve: (design: Design) => Promise<Result<Solved>>;
+  readonly build: (design: Design) => Promise<Result<Built>>;
+}
+
+/**
+ * Everything wrong with a design under edit, then its solution if there is one. Numbers, parts,
+ * checks and picture of one design are asked for one by one: its fixture is kept between them,
+ * and what checks build of its parts between one design and the next. The family is fetched with
+ * its first design.
+ */
+export const createSolver = (): Solver => {
+  const workshop = createWorkshop();
+  const fixtures = createStore<Result<Fixture>>(KEPT);
+  const fixture = async (design: Design): Promise<Result<Fixture>> => {
+    const id = design.fixture.family;
+    const family = await cards.families[id]?.fetch();
+    const registry = { families: family ? { [id]: family } : {} };
+    return fixtures(JSON.stringify(design), () =>
+      chain(checkDesign(design, cards), (sound) => solveDesign(sound, registry, workshop)),
+    );
+  };
+  return {
+    fixture,
+    solve: async (design) => chain(await fixture(design), (solved) => ok(solvedOf(solved))),
+    build: async (design) =>
+      chain(await fixture(design), (solved) => withAdvice(checkFixture(solved, design.making))),
+  };
+};
