@@ -1,6 +1,6 @@
 import {
-  carriageGrinding,
   chain,
+  virtualGrinding,
   fabricationChecks,
   ok,
   text,
@@ -99,7 +99,12 @@ export const fixtureOf = (c: Context, workshop: Workshop): Result<CarriageFixtur
         return setting ? sectionOf(c, setting) : { title: '', lines: [], dimensions: [] };
       },
       reach: reachOf(c),
-      virtual: carriageGrinding(c.input, plan),
+      virtual: virtualGrinding(c.input.blades, (blade) => ({
+        kind: 'carriage',
+        blade,
+        input: c.input,
+        plan,
+      })),
       sheet: words.sheet,
       assembly: words.assembly(steps),
       zeroing: words.zeroing(steps),

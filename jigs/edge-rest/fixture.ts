@@ -8,7 +8,7 @@ import {
   type BladePose,
   type CheckResult,
   type Design,
-  edgeRestGrinding,
+  virtualGrinding,
   type EdgeRestInput,
   type EdgeRestPlan,
   type Face,
@@ -175,7 +175,12 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
       return sectionOf(context, plan, setting, shift);
     },
     reach: reachOf({ design, plan, context }),
-    virtual: edgeRestGrinding(solved.input, plan),
+    virtual: virtualGrinding(solved.input.blades, (blade) => ({
+      kind: 'edge-rest',
+      blade,
+      input: solved.input,
+      plan,
+    })),
     sheet: words.sheet,
     assembly: words.assembly(steps),
     zeroing: words.zeroing(steps),

@@ -12,7 +12,7 @@ import {
   type Part,
   type Placement,
   type Result,
-  spineRestGrinding,
+  virtualGrinding,
   type StripWish,
   type SpineRestBody,
   type SpineRestInput,
@@ -110,15 +110,15 @@ const bodyOf = ({ design, v }: Solved): SpineRestBody => {
 const STRIP = { least: 1, height: 6, stepRadius: 8, tape: 0.2 } as const;
 
 /** What is asked of a strip: the blade's own wish for its line, the rest's own bearing. */
-const stripWish = ({ v, context }: Solved): ((blade: Design['blades'][number]) => StripWish) => {
+const stripWish = ({ v, context }: Solved, { line }: Design['blades'][number]): StripWish => {
   const { name, density } = printed(context);
-  return ({ line }) => ({
+  return {
     ...STRIP,
     allowed: line.allowed,
     centred: true,
     bearing: v.leastBearing,
     make: { kind: 'print', material: name, density },
-  });
+  };
 };
 
 /** The questions of all checks, from the finished parts. */
@@ -190,7 +190,14 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
       const shift = shiftsOf(stands).shifts[setting.step - 1] ?? 0;
       return sectionOf(context, plan, setting, shift);
     },
-    virtual: spineRestGrinding(solved.input, plan, bodyOf(solved), stripWish(solved)),
+    virtual: virtualGrinding(design.blades, (blade) => ({
+      kind: 'spine-rest',
+      blade,
+      input: solved.input,
+      plan,
+      body: bodyOf(solved),
+      wish: stripWish(solved, blade),
+    })),
     reach: reachOf({ design, v, plan, context, stands }),
     sheet: words.sheet,
     assembly: words.assembly(steps),

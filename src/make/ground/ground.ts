@@ -2,7 +2,7 @@ import type { Blade, Side } from '../../blade/schema.ts';
 import { problem } from '../../core/issue.ts';
 import { all, chain, fail, ok, type Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
-import type { Fixture, VirtualWork } from '../../family/index.ts';
+import type { Fixture } from '../../family/index.ts';
 import { text } from '../../text/index.ts';
 import {
   reportOf,
@@ -12,6 +12,7 @@ import {
   type StrokeAdvice,
   type VirtualReport,
 } from '../../virtual/index.ts';
+import { workOf, type VirtualWork } from './work.ts';
 
 const words = text.virtual.command;
 
@@ -71,9 +72,10 @@ export const groundBlades = (
   chain(asked(design, blade), (blades) =>
     all(
       blades.map((one, i): Result<Ground> => {
-        const work = fixture.virtual?.(one.name);
-        if (work === undefined)
+        const order = fixture.virtual?.(one.name);
+        if (order === undefined)
           return fail(problem('no-virtual', 'fixture.family', words.none(design.fixture.family)));
+        const work = workOf(order);
         const report = reportOf(work.job, { ...USUAL, step }, (share) =>
           progress((i + share) / blades.length),
         );
