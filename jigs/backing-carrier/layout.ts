@@ -3,9 +3,12 @@ import {
   degrees,
   fail,
   hollowDepth,
+  loweredTo,
+  mendedBy,
   ok,
   problem,
   radians,
+  raisedTo,
   text,
   washer,
   type Design,
@@ -100,22 +103,33 @@ export const layoutIssues = (design: Design, v: Values): Issue[] => {
     issues.push(problem('backing-named', 'grinder.backings', words.issues.named(CARRIER)));
   if (v.face === 'soft' && v.endRadius > v.softThickness)
     issues.push(
-      problem(
-        'end-in-rib',
-        `${path}endRadius`,
-        words.issues.endRadius(v.endRadius, v.softThickness),
+      loweredTo(
+        problem(
+          'end-in-rib',
+          `${path}endRadius`,
+          words.issues.endRadius(v.endRadius, v.softThickness),
+        ),
+        v.softThickness,
       ),
     );
   const { least, drop } = leastDepth(v, platen);
   if (v.depth < least)
-    issues.push(problem('too-shallow', `${path}depth`, words.issues.shallow(v.depth, least, drop)));
+    issues.push(
+      raisedTo(
+        problem('too-shallow', `${path}depth`, words.issues.shallow(v.depth, least, drop)),
+        least,
+      ),
+    );
   const inside = v.contact > platen.bottom && v.contact < platen.top;
   if (!inside)
     issues.push(
-      problem(
-        'contact-off-platen',
-        `${path}contact`,
-        words.issues.contact(v.contact, platen.bottom, platen.top),
+      mendedBy(
+        problem(
+          'contact-off-platen',
+          `${path}contact`,
+          words.issues.contact(v.contact, platen.bottom, platen.top),
+        ),
+        Math.round((platen.bottom + platen.top) / 2),
       ),
     );
   return issues;

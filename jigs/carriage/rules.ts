@@ -1,8 +1,11 @@
 import {
   buttonScrew,
   hasError,
+  loweredTo,
+  mendedBy,
   problem,
   radians,
+  raisedTo,
   root,
   text,
   washer,
@@ -37,10 +40,13 @@ const strokeIssues = (v: Values, grips: readonly Grip[]): Issue[] => {
   return v.tipOverlap <= most + 1e-9
     ? []
     : [
-        problem(
-          'stroke-short',
-          path('tipOverlap'),
-          words.strokeShort(v.tipOverlap, most, longest, LEAST_STROKE),
+        loweredTo(
+          problem(
+            'stroke-short',
+            path('tipOverlap'),
+            words.strokeShort(v.tipOverlap, most, longest, LEAST_STROKE),
+          ),
+          most,
         ),
       ];
 };
@@ -64,10 +70,20 @@ export const parameterIssues = (
   issues.push(...strokeIssues(v, grips));
   const leastGap = runningGrowth(design) + v.runningClearance + baseLean(design, v);
   if (v.beltGap < leastGap - 1e-9)
-    issues.push(problem('gap-at-belt', path('beltGap'), words.gapAtBelt(v.beltGap, leastGap)));
+    issues.push(
+      raisedTo(
+        problem('gap-at-belt', path('beltGap'), words.gapAtBelt(v.beltGap, leastGap)),
+        leastGap,
+      ),
+    );
   const leastJaw = design.grinder.belt.tracking + v.runningClearance - v.plungeMargin;
   if (v.jawGap < leastJaw - 1e-9)
-    issues.push(problem('jaw-at-belt', path('jawGap'), words.jawAtBelt(v.jawGap, leastJaw)));
+    issues.push(
+      raisedTo(
+        problem('jaw-at-belt', path('jawGap'), words.jawAtBelt(v.jawGap, leastJaw)),
+        leastJaw,
+      ),
+    );
   grips.forEach(({ blade, onTang }, i) => {
     const behind = v.jawGap + v.jawWidth;
     const have = blade.ricasso + blade.tang.length;
@@ -92,10 +108,13 @@ export const parameterIssues = (
   const room = levels.jawBottom - levels.soleTop - OVER_SOLE;
   if (room < 0)
     issues.push(
-      problem(
-        'edge-too-low',
-        path('edgeHeight'),
-        words.edgeTooLow(v.edgeHeight, v.edgeHeight - room),
+      raisedTo(
+        problem(
+          'edge-too-low',
+          path('edgeHeight'),
+          words.edgeTooLow(v.edgeHeight, v.edgeHeight - room),
+        ),
+        v.edgeHeight - room,
       ),
     );
   if (!plates && !hasError(issues)) {
@@ -108,7 +127,9 @@ export const parameterIssues = (
         ),
       );
     if (v.tipSettings > 0)
-      issues.push(problem('angle-turned', path('tipSettings'), words.angleTurned(v.tipSettings)));
+      issues.push(
+        mendedBy(problem('angle-turned', path('tipSettings'), words.angleTurned(v.tipSettings)), 0),
+      );
   }
   return issues;
 };

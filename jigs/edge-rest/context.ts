@@ -5,6 +5,7 @@ import {
   fail,
   ok,
   problem,
+  raisedTo,
   text,
   washer,
   type Design,
@@ -195,7 +196,7 @@ const builtIssues = (v: Values, { l }: Rig): Issue[] => {
     const built = v[key];
     if (built === 0 || needed <= built + 1e-6) return [];
     const why = issues.builtTooShort(labels[key].label, built, needed);
-    return [problem('built-too-short', `fixture.parameters.${key}`, why)];
+    return [raisedTo(problem('built-too-short', `fixture.parameters.${key}`, why), needed)];
   });
 };
 

@@ -1,6 +1,7 @@
 import {
   countersunkScrew,
   problem,
+  raisedTo,
   text,
   type Design,
   type EdgeRestPlan,
@@ -29,12 +30,15 @@ export const parameterIssues = (design: Design, v: Values): Issue[] => {
   const leastGap = growth + v.runningClearance + ROUNDING;
   if (v.noseGap < leastGap - 1e-9) {
     const why = words.gapAtWheel(v.noseGap, leastGap, growth, v.runningClearance);
-    issues.push(problem('gap-at-wheel', path('noseGap'), why));
+    issues.push(raisedTo(problem('gap-at-wheel', path('noseGap'), why), leastGap));
   }
   const head = countersunkScrew(LIP.thread).headHeight;
   if (v.wear < head + SPARE - 1e-9)
     issues.push(
-      problem('wear-too-thin', path('wear'), words.wearTooThin(v.wear, head, LIP.thread)),
+      raisedTo(
+        problem('wear-too-thin', path('wear'), words.wearTooThin(v.wear, head, LIP.thread)),
+        head + SPARE,
+      ),
     );
   const least = design.grinder.belt.tracking + LIP.padRoom + LEAST_PAD_LENGTH;
   design.blades.forEach(({ name, ricasso, bevels }, i) => {
@@ -51,7 +55,12 @@ export const parameterIssues = (design: Design, v: Values): Issue[] => {
       );
   });
   if (v.lip === 'pads' && v.stepWing < least)
-    issues.push(problem('pads-too-short', path('stepWing'), words.padsTooShort(v.stepWing, least)));
+    issues.push(
+      raisedTo(
+        problem('pads-too-short', path('stepWing'), words.padsTooShort(v.stepWing, least)),
+        least,
+      ),
+    );
   return issues;
 };
 
@@ -71,7 +80,7 @@ export const planIssues = (v: Values, plan: EdgeRestPlan): Issue[] => {
   const [highest] = corners.sort((a, b) => b.corner - a.corner);
   if (highest && highest.corner + CORNER > v.lipHeight) {
     const why = words.lipTooLow(v.lipHeight, highest.corner + CORNER, highest.id);
-    issues.push(problem('lip-too-low', path('lipHeight'), why));
+    issues.push(raisedTo(problem('lip-too-low', path('lipHeight'), why), highest.corner + CORNER));
   }
   return issues;
 };

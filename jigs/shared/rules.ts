@@ -1,4 +1,12 @@
-import { problem, radians, text, type Design, type Issue } from '../../src/family/index.ts';
+import {
+  mendedBy,
+  problem,
+  radians,
+  raisedTo,
+  text,
+  type Design,
+  type Issue,
+} from '../../src/family/index.ts';
 import type { Values } from './parameters.ts';
 
 const words = text.family.shared.issues;
@@ -34,13 +42,16 @@ export const sheetIssues = (
   const { thicknesses } = making.plates;
   return plates
     .filter(({ thickness }) => !thicknesses.some((t) => Math.abs(t - thickness) < 1e-9))
-    .map(({ key, label, thickness }) =>
-      problem(
+    .map(({ key, label, thickness }) => {
+      const issue = problem(
         'thickness-missing',
         `fixture.parameters.${key}`,
         words.thicknessMissing(label, thickness, thicknesses),
-      ),
-    );
+      );
+      const away = (t: number): number => Math.abs(t - thickness);
+      const [nearest] = [...thicknesses].sort((a, b) => away(a) - away(b));
+      return nearest === undefined ? issue : mendedBy(issue, nearest);
+    });
 };
 
 /** Combinations of parameters for which base, guide and feed cannot be laid out. */
@@ -54,15 +65,25 @@ export const rigIssues = (design: Design, v: Values, plateLabel: string): Issue[
     issues.push(problem('guide-needs-cut', path('guide'), words.guideNeedsCut(process)));
   if (v.guide === 'strips' && v.guideLength < LEAST_STRIPS)
     issues.push(
-      problem(
-        'guide-too-short',
-        path('guideLength'),
-        words.guideTooShort(v.guideLength, LEAST_STRIPS),
+      raisedTo(
+        problem(
+          'guide-too-short',
+          path('guideLength'),
+          words.guideTooShort(v.guideLength, LEAST_STRIPS),
+        ),
+        LEAST_STRIPS,
       ),
     );
   if (v.wing - v.stepWing < SCREW_ROOM)
     issues.push(
-      problem('wings-too-close', path('wing'), words.wingsTooClose(v.wing, v.stepWing, SCREW_ROOM)),
+      raisedTo(
+        problem(
+          'wings-too-close',
+          path('wing'),
+          words.wingsTooClose(v.wing, v.stepWing, SCREW_ROOM),
+        ),
+        v.stepWing + SCREW_ROOM,
+      ),
     );
   return issues;
 };

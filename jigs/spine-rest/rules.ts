@@ -1,5 +1,7 @@
 import {
+  loweredTo,
   problem,
+  raisedTo,
   text,
   type Design,
   type Issue,
@@ -21,14 +23,20 @@ export const noseLean = (design: Design, { plate, noseGap }: Gapped): number =>
 /** The feeler that fits where nose and belt are nearest, mm: set by it, the gap is as wanted. */
 export const feelerGap = (design: Design, v: Gapped): number => v.noseGap - noseLean(design, v);
 
+/** Least gap between nose and belt, mm. */
+const leastNoseGap = (design: Design, v: Values): number =>
+  runningGrowth(design) + v.runningClearance + noseLean(design, v) + ROUNDING;
+
 /** Combinations of parameters that no layout can mend, before anything is solved. */
 export const parameterIssues = (design: Design, v: Values): Issue[] => {
   const growth = runningGrowth(design);
-  const leastGap = growth + v.runningClearance + noseLean(design, v) + ROUNDING;
+  const leastGap = leastNoseGap(design, v);
   const why = words.noseAtBelt(v.noseGap, leastGap, growth, v.runningClearance);
   return [
     ...rigIssues(design, v, text.family.spineRest.parameters.plate.label),
-    ...(v.noseGap < leastGap - 1e-9 ? [problem('nose-at-belt', path('noseGap'), why)] : []),
+    ...(v.noseGap < leastGap - 1e-9
+      ? [raisedTo(problem('nose-at-belt', path('noseGap'), why), leastGap)]
+      : []),
   ];
 };
 
@@ -36,17 +44,19 @@ export const parameterIssues = (design: Design, v: Values): Issue[] => {
 const STEP_MARGIN = 1;
 
 /** What the plan asks for and this fixture cannot give. */
-export const planIssues = (v: Values, plan: SpineRestPlan): Issue[] => {
+export const planIssues = (design: Design, v: Values, plan: SpineRestPlan): Issue[] => {
   const issues: Issue[] = [];
   const nearest = [...plan.settings].sort((a, b) => a.cornerDistance - b.cornerDistance)[0];
-  if (nearest && nearest.cornerDistance < v.noseGap + v.leastBearing)
-    issues.push(
-      problem(
-        'no-bearing',
-        path('noseGap'),
-        words.bearing(v.noseGap, nearest.cornerDistance, v.leastBearing, nearest.id),
-      ),
+  if (nearest && nearest.cornerDistance < v.noseGap + v.leastBearing) {
+    const issue = problem(
+      'no-bearing',
+      path('noseGap'),
+      words.bearing(v.noseGap, nearest.cornerDistance, v.leastBearing, nearest.id),
     );
+    const most = nearest.cornerDistance - v.leastBearing;
+    // A gap that lets the nose come to the belt mends nothing.
+    issues.push(most < leastNoseGap(design, v) + 0.01 ? issue : loweredTo(issue, most));
+  }
   const highest = [...plan.settings].sort((a, b) => b.stepContact - a.stepContact)[0];
   if (highest && highest.stepContact > v.plate - STEP_MARGIN)
     issues.push(

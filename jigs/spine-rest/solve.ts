@@ -71,7 +71,7 @@ export const solve = (
   const wrong = parameterIssues(design, v);
   if (hasError(wrong)) return fail(...wrong);
   return chain(planOf(design, v), ({ input, plan }) => {
-    const unfit = planIssues(v, plan);
+    const unfit = planIssues(design, v, plan);
     if (hasError(unfit)) return fail(...unfit);
     const stands = standsOf(design, v.plate + v.base).filter(
       (stand): stand is Stand => stand !== undefined,

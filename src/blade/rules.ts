@@ -1,4 +1,5 @@
 import { mendedBy, problem, type Issue } from '../core/issue.ts';
+import { gridDown } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import { bevelPlace, edgeOffsetsOn, wantedOn } from './bevel.ts';
 import { bladeParameters as p } from './parameters.ts';
@@ -13,9 +14,6 @@ const labels = text.blade.parameters;
 /** Least common height of blade and tang, mm. */
 const TANG_OVERLAP = 2;
 
-/** Rounded down to 0.01, so that it stays on the right side of an upper limit. */
-const below = (value: number): number => Math.floor(value * 100 + 1e-9) / 100;
-
 /** A length or angle as it stands in a message. */
 const short = (value: number): number => Number(value.toFixed(2));
 
@@ -27,7 +25,7 @@ const thicknessIssues = (blade: Blade, length: number, at: string): Issue[] =>
       return [
         mendedBy(
           problem('place-off-blade', path, words.stationPlace(u, -blade.ricasso, length)),
-          Math.min(Math.max(u, -blade.ricasso), below(length)),
+          Math.min(Math.max(u, -blade.ricasso), gridDown(length)),
         ),
       ];
     return before !== undefined && u - before.u < 1
@@ -52,7 +50,7 @@ const edgeIssues = ({ edge, thickness, spineRadius }: Blade, at: string): Issue[
           `${at}.edge.asHeatTreated`,
           words.edgeThickerThanSpine(edge.asHeatTreated, thinnest),
         ),
-        below(thinnest),
+        gridDown(thinnest),
       ),
     );
   if (edge.wanted > edge.asHeatTreated)
@@ -74,7 +72,7 @@ const edgeIssues = ({ edge, thickness, spineRadius }: Blade, at: string): Issue[
           `${at}.spineRadius`,
           words.spineRadius(spineRadius, short(0.45 * thinnest)),
         ),
-        below(0.45 * thinnest),
+        gridDown(0.45 * thinnest),
       ),
     );
   return issues;
@@ -97,7 +95,7 @@ const sideIssues = (shape: Shape, side: Side, at: string): Issue[] => {
           `${path}.${key}`,
           words.bevelTooHigh(labels.bevels[key].label, value, short(height), short(u)),
         ),
-        below(height),
+        gridDown(height),
       ),
     ];
   if (bevel.kind === 'hollow')

@@ -1,12 +1,7 @@
 import type { Mend } from '../core/issue.ts';
 import { valueAt } from '../core/path.ts';
+import { gridDown, gridUp } from '../core/units.ts';
 import type { CheckResult } from './result.ts';
-
-/** Values are set to this grid, mm or degrees, towards the side that holds. */
-const GRID = 0.01;
-
-const up = (value: number): number => Number((Math.ceil(value / GRID - 1e-9) * GRID).toFixed(6));
-const down = (value: number): number => Number((Math.floor(value / GRID + 1e-9) * GRID).toFixed(6));
 
 /** Deviations of a line that a person allows: taking what was found is a choice, not a risk. */
 const ALLOWANCE = /^blades\.\d+\.line\.allowed$/;
@@ -21,8 +16,8 @@ export const mendOf = (design: unknown, check: CheckResult): Mend | undefined =>
   if (passed || found === null || path === undefined) return undefined;
   const value = valueAt(design, path);
   if (typeof value !== 'number') return undefined;
-  if (ALLOWANCE.test(path) && value === atMost) return { path, value: up(found) };
+  if (ALLOWANCE.test(path) && value === atMost) return { path, value: gridUp(found) };
   if (value !== found) return undefined;
-  if (atLeast !== undefined && found < atLeast) return { path, value: up(atLeast) };
-  return atMost !== undefined && found > atMost ? { path, value: down(atMost) } : undefined;
+  if (atLeast !== undefined && found < atLeast) return { path, value: gridUp(atLeast) };
+  return atMost !== undefined && found > atMost ? { path, value: gridDown(atMost) } : undefined;
 };

@@ -1,3 +1,5 @@
+import { gridDown, gridUp } from './units.ts';
+
 /** How bad an issue is: an error stops the work, a warning is printed with it, a note informs. */
 export type Severity = 'error' | 'warning' | 'note';
 
@@ -38,6 +40,12 @@ export const mendedBy = (issue: Issue, value: number): Issue => ({
   ...issue,
   mend: { path: issue.path, value },
 });
+
+/** The issue with the least value of its own path that mends it. */
+export const raisedTo = (issue: Issue, least: number): Issue => mendedBy(issue, gridUp(least));
+
+/** The issue with the greatest value of its own path that mends it. */
+export const loweredTo = (issue: Issue, most: number): Issue => mendedBy(issue, gridDown(most));
 
 /** Whether any of the issues stops the work. */
 export const hasError = (issues: readonly Issue[]): boolean =>

@@ -13,6 +13,17 @@ export const QUANTUM = 1e-6;
  */
 export const quantise = (value: number): number => Math.round(value / QUANTUM) * QUANTUM + 0;
 
+/** Values that mend are set to this grid, mm or degrees. */
+const GRID = 0.01;
+
+/** The value on the grid of mends at or above this one, so that a lower limit holds. */
+export const gridUp = (value: number): number =>
+  Number((Math.ceil(value / GRID - 1e-9) * GRID).toFixed(6));
+
+/** The value on the grid of mends at or below this one, so that an upper limit holds. */
+export const gridDown = (value: number): number =>
+  Number((Math.floor(value / GRID + 1e-9) * GRID).toFixed(6));
+
 /** A number as written into files: on the output grid, without exponent or trailing zeros. */
 export const plain = (value: number, decimals = 6): string => {
   const text = value.toFixed(decimals);

@@ -26,7 +26,14 @@ export type * from '../check/set-up.ts';
 export { createWorkshop, type Workshop } from '../check/workshop.ts';
 export { fabricationChecks } from '../check/rules.ts';
 export { exact, type Certainty } from '../core/certainty.ts';
-export { hasError, problem, type Issue } from '../core/issue.ts';
+export {
+  hasError,
+  loweredTo,
+  mendedBy,
+  problem,
+  raisedTo,
+  type Issue,
+} from '../core/issue.ts';
 export { number } from '../core/parameter.ts';
 export { all, chain, fail, ok, type Result } from '../core/result.ts';
 export { degrees, plain, quantise, radians } from '../core/units.ts';

@@ -106,6 +106,11 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
       const registry = await wholeRegistry();
       return chain(checkDesign(design, cards), (sound) => reachOf(sound, registry));
     },
+    range: async (design, path) => {
+      const { numberRange } = await import('../make/free-range/numbers.ts');
+      const registry = await wholeRegistry();
+      return chain(checkDesign(design, cards), (sound) => numberRange(sound, path, registry));
+    },
     adapt: async (design, grinder) => {
       const { adapt } = await import('../adapt/adapt.ts');
       const registry = await wholeRegistry();

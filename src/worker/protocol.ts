@@ -3,12 +3,14 @@ import type { Adapted } from '../adapt/adapt.ts';
 import type { ReachTable } from '../adapt/reach.ts';
 import type { CheckResult } from '../check/result.ts';
 import type { Issue } from '../core/issue.ts';
+import type { Path } from '../core/path.ts';
 import type { Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Grinder } from '../grinder/schema.ts';
 import type { Frame } from '../geometry/frame.ts';
 import type { Placement } from '../model/part.ts';
+import type { NumberRange } from '../make/free-range/numbers.ts';
 import type { Suit } from '../make/suit/suit.ts';
 import type { PackageFile } from '../export/package.ts';
 import type { Budget } from '../setup/budget/budget.ts';
@@ -166,6 +168,8 @@ export interface Engine {
   suit(design: Design): Promise<Result<Suit>>;
   /** What the fixture can grind as it is built; an issue where its family cannot say. */
   reach(design: Design): Promise<Result<ReachTable>>;
+  /** How far the number at a path may move before a check fails; every value tried is checked. */
+  range(design: Design, path: Path): Promise<Result<NumberRange>>;
   /** What fitting the design to another grinder means; nothing is changed. */
   adapt(design: Design, grinder: Grinder): Promise<Result<Adapted>>;
   /** Opens the bytes of a readings file. */

@@ -5,8 +5,10 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
 import { STEPS } from '../../src/app/state/steps.ts';
+import { linkFragment } from '../../src/document/link.ts';
 import { openDesign } from '../../src/document/open.ts';
 import { readPackage } from '../../src/export/package.ts';
+import { numberRange } from '../../src/make/free-range/numbers.ts';
 import { makePackage } from '../../src/make/package.ts';
 import { exampleBytes } from './sample.ts';
 import { chromiumPath, openStage, openStep, type Stage } from './browser.ts';
@@ -81,9 +83,13 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     await context.close();
   }, 240_000);
 
-  it('writes the package that the command line writes, byte for byte', async () => {
+  it('writes the package that the command line writes, byte for byte, without a network', async () => {
     const context = await stage.browser.newContext();
     const { page, complaints } = await openStep(context, stage.url, 'parts');
+    await page.evaluate(() => navigator.serviceWorker.ready);
+    await context.setOffline(true);
+    await page.reload();
+    await page.locator('main:not([aria-busy=true]) h1').waitFor();
     await answered(page);
     await page.getByRole('button', { name: /write the files|in spite/i }).click();
     const ready = page.getByRole('button', { name: 'Whole package (zip)' });
@@ -198,6 +204,42 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     expect(lengths.sort()).toEqual([121, 122]);
     await context.close();
   });
+
+  it('answers what is asked beyond the design: which fixture suits, how far a number moves', async () => {
+    const context = await stage.browser.newContext();
+    const opened = openDesign(readFileSync('jigs/carriage/examples/marking-60.jig.json'), registry);
+    if (!opened.ok) throw new Error('the example does not open');
+    const link = linkFragment(opened.value).replace(/^#/, '');
+    const { page, complaints } = await openStep(context, stage.url, link);
+    await page.goto(`${stage.url}#fixture`);
+    const suit = page.getByRole('region', { name: 'Which fixture suits this blade' });
+    const ask = suit.getByRole('button', { name: 'Compare fixtures' });
+    await ask.click();
+    // Long work says so and can be stopped; nothing is then claimed, and it can be asked again.
+    await suit.getByRole('progressbar').waitFor();
+    await suit.getByRole('button', { name: 'Stop' }).click();
+    expect(await suit.getByRole('table').count()).toBe(0);
+    await ask.click();
+    const rows = suit.getByRole('table').getByRole('row');
+    await rows.filter({ hasText: 'Guided-angle carriage' }).waitFor({ timeout: 120_000 });
+    // A heading, and every family that holds a blade.
+    expect(await rows.count()).toBe(4);
+
+    const path = 'fixture.parameters.beltGap';
+    const range = numberRange(opened.value, path, registry);
+    if (!range.ok) throw new Error('the example is not sound');
+    const { down, up } = range.value;
+    await page.goto(`${stage.url}#checks`);
+    const box = page.getByRole('region', { name: 'How far a number may move' });
+    await box.getByLabel('Number').selectOption(path, { timeout: 60_000 });
+    await box.getByRole('button', { name: 'Find its free range' }).click();
+    const shown = (value: number) => String(Number(value.toFixed(2)));
+    const said = box.getByRole('term').filter({ hasText: range.value.label });
+    await said.waitFor({ timeout: 60_000 });
+    expect(await said.textContent()).toContain(`${shown(down.good)} mm to ${shown(up.good)} mm`);
+    expect(complaints).toEqual([]);
+    await context.close();
+  }, 240_000);
 
   it('does the job of a dimension by keyboard alone', async () => {
     const context = await stage.browser.newContext();

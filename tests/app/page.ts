@@ -36,6 +36,7 @@ export const entryEngine = (): Engine => ({
   reach: async () => fail(),
   grind: async () => fail(),
   suit: async () => fail(),
+  range: async () => fail(),
   adapt: async () => fail(),
   openReadings: async () => fail(),
   calibrate: async () => fail(),

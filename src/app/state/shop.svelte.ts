@@ -16,6 +16,7 @@ import { Latest } from './latest.svelte.ts';
 import { Notices } from './notices.svelte.ts';
 import { Packing } from './packing.svelte.ts';
 import type { Path } from '../../core/path.ts';
+import { Ranging } from './ranging.svelte.ts';
 import { Shelf } from './shelf.svelte.ts';
 import { signs, stepOf, type StepId } from './steps.ts';
 import type { Kept, Store } from './store.ts';
@@ -72,6 +73,8 @@ export class Shop {
   readonly suiting: Latest<Suit>;
   /** What the fixture can still grind, asked for only when it is wanted. */
   readonly reaching: Latest<ReachTable>;
+  /** How far single numbers may move. */
+  readonly ranging: Ranging;
   readonly packing: Packing;
   readonly adapting: Adapting;
   /** Readings of a test piece. */
@@ -98,6 +101,7 @@ export class Shop {
     this.grinding = new Latest((design) => reckoner.engine().grind(design), reckoner.giveUp);
     this.suiting = new Latest((design) => reckoner.engine().suit(design), reckoner.giveUp);
     this.reaching = new Latest((design) => reckoner.engine().reach(design), reckoner.giveUp);
+    this.ranging = new Ranging(engines.hire());
     this.packing = new Packing(engines.hire());
     this.adapting = new Adapting(engines.hire());
     this.calibrating = new Calibrating(engines.hire());

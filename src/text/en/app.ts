@@ -1,3 +1,5 @@
+import { range, reach } from './app-questions.ts';
+
 const plural = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
 /** What the app says that is not said by parameters, checks or files. */
@@ -237,15 +239,8 @@ export const app = {
     before: 'Before',
     after: 'After',
   },
-  reach: {
-    title: 'What else it can grind',
-    about:
-      'Sizes of blades, and of bevels or hollows, that this fixture, as it is built, can still grind.',
-    ask: 'Find its reach',
-    nothing: 'In the range that is tabled nothing is proved to be in its reach.',
-    bars: (label: string, from: string, to: string) =>
-      `${label}; each bar lies between ${from} and ${to}.`,
-  },
+  reach,
+  range,
   budget: {
     title: 'Tolerance budget',
     about: 'What errors of setting, belt and blade do to the bevel, and which counts most.',

@@ -1,0 +1,58 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { registry } from '../../jigs/registry.ts';
+import { withValue } from '../../src/core/path.ts';
+import type { Issue } from '../../src/core/issue.ts';
+import { checkDesign, openDesign } from '../../src/document/open.ts';
+import type { Design } from '../../src/document/schema.ts';
+import { solveDesign } from '../../src/make/engine.ts';
+
+const open = (example: string): Design => {
+  const opened = openDesign(readFileSync(`jigs/${example}.jig.json`), registry);
+  if (!opened.ok) throw new Error(`${example} does not open`);
+  return opened.value;
+};
+
+const issuesOf = (design: Design): readonly Issue[] => {
+  const sound = checkDesign(design, registry);
+  return sound.ok ? solveDesign(sound.value, registry).issues : sound.issues;
+};
+
+/** A worked design, numbers of its fixture (or from its root, with a slash) that spoil it, and the issue that must name its own mend. */
+const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
+  ['spine-rest/examples/kitchen-210', { noseGap: 0.5 }, 'nose-at-belt'],
+  ['spine-rest/examples/kitchen-210', { noseGap: 2.5 }, 'no-bearing'],
+  ['spine-rest/examples/kitchen-210', { plate: 5.5 }, 'thickness-missing'],
+  ['spine-rest/examples/kitchen-210', { stepWing: 25 }, 'wings-too-close'],
+  ['spine-rest/examples/kitchen-210', { guide: 'strips', guideLength: 40 }, 'guide-too-short'],
+  ['edge-rest/examples/slicer-200-hollow', { noseGap: 0.5 }, 'gap-at-wheel'],
+  ['edge-rest/examples/slicer-200-hollow', { wear: 2 }, 'wear-too-thin'],
+  ['edge-rest/examples/slicer-200-hollow', { lip: 'pads', stepWing: 10 }, 'pads-too-short'],
+  ['carriage/examples/camp-90', { beltGap: 0.5 }, 'gap-at-belt'],
+  ['carriage/examples/camp-90', { tipOverlap: 150 }, 'stroke-short'],
+  [
+    'carriage/examples/camp-90',
+    { jawGap: 3, plungeMargin: 1, '/grinder.belt.tracking': 5 },
+    'jaw-at-belt',
+  ],
+  ['carriage/examples/camp-90', { edgeHeight: 60 }, 'edge-too-low'],
+  ['backing-carrier/examples/leather-finish', { endRadius: 9 }, 'end-in-rib'],
+  ['backing-carrier/examples/leather-finish', { depth: 12 }, 'too-shallow'],
+  ['backing-carrier/examples/leather-finish', { contact: 200 }, 'contact-off-platen'],
+];
+
+describe('mends that the rules of families name', () => {
+  it.each(SPOILT)('%s with %j: the mend of %s satisfies the rule', (example, values, code) => {
+    const spoilt = Object.entries(values).reduce(
+      (design, [key, value]) =>
+        withValue(design, key.startsWith('/') ? key.slice(1) : `fixture.parameters.${key}`, value),
+      open(example),
+    );
+    const broken = issuesOf(spoilt).find((issue) => issue.code === code);
+    expect(broken?.mend, JSON.stringify(issuesOf(spoilt).map((i) => i.code))).toBeDefined();
+    if (broken?.mend === undefined) return;
+    const mended = withValue(spoilt, broken.mend.path, broken.mend.value);
+    const left = issuesOf(mended).filter(({ path }) => path === broken.path);
+    expect(left.map((issue) => issue.code)).not.toContain(code);
+  });
+});
