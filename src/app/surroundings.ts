@@ -37,9 +37,10 @@ const hire = (): Hired => {
 
 /** The real browser: its database, its clock, its workers. */
 export const surroundings = async (): Promise<Outside> => {
+  // The worker starts while the database opens.
+  const numbers = connect();
   const kept = await indexedStore().catch(() => null);
   const channel = new BroadcastChannel(CHANNEL);
-  const numbers = connect();
   return {
     engines: {
       numbers: numbers.engine,

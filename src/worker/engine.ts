@@ -63,16 +63,25 @@ const pack = async (
 export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
   let started: Promise<Solver> | undefined;
   const solver = (): Promise<Solver> =>
-    (started ??= import('./solver.ts').then(({ createSolver }) => createSolver()));
+    (started ??= import('./solver.ts').then(
+      ({ createSolver }) => createSolver(),
+      (error: unknown) => {
+        started = undefined;
+        throw error;
+      },
+    ));
   const fixture = async (design: Design) => (await solver()).fixture(design);
   return {
-    families: async () =>
-      Object.values(cards.families).map(({ id, label, meaning, parameters }) => ({
+    families: async () => {
+      // Whoever asks for the families will ask for numbers next.
+      void solver().catch(() => undefined);
+      return Object.values(cards.families).map(({ id, label, meaning, parameters }) => ({
         id,
         label,
         meaning,
         parameters,
-      })),
+      }));
+    },
     examples: async () => examples.map(({ name }) => name),
     example: async (index) => (await examples[index]?.bytes()) ?? new Uint8Array(),
     open: async (bytes) => (await import('../adapt/open-any.ts')).openAny(bytes, cards),
