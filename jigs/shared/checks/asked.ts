@@ -52,11 +52,15 @@ const termsOf = ({ rule, id, fix, parameter }: Asked, { names, pose }: Told): Pa
 
 const MACHINE: ReadonlySet<string> = new Set(['belt', 'platen', 'wheels', 'rest', 'guards']);
 
-/** Answers what is asked about some bodies; a missing body of the fixture has failed. */
+/**
+ * Answers what is asked about some bodies; a missing body of the fixture has failed. `known` holds
+ * the least gap of a question where it was asked before: only what is nearer is told exactly.
+ */
 export const answer = (
   asked: readonly Asked[],
   bodies: ReadonlyMap<string, Body>,
   told: Told,
+  known: ReadonlyMap<string, number> = new Map(),
 ): CheckResult[] => {
   const work = createWorkspace();
   return asked.flatMap((question): CheckResult[] => {
@@ -67,15 +71,29 @@ export const answer = (
     if (!b && MACHINE.has(rule.b)) return [];
     const kind = rule.kind === 'clear' ? 'clearance' : 'contact';
     if (!a || !b) return [notComputed(terms, kind, [])];
-    const result = checkPairs([a, b], [rule], { otherwise: 0, within: FAR, work });
+    const result = checkPairs([a, b], [rule], {
+      otherwise: 0,
+      within: rule.kind === 'clear' ? (known.get(question.id) ?? FAR) : FAR,
+      work,
+    });
     if (!result.ok) return [notComputed(terms, kind, result.issues)];
     return result.value.map((pair) => pairResult(pair, terms));
   });
 };
 
-/** The worst answer to every question over all set-ups. */
-export const answerAll = (setUps: readonly SetUp[]): CheckResult[] =>
-  worstById(setUps.flatMap(({ asked, bodies, told }) => answer(asked, bodies, told)));
+/** The worst answer to every question over all set-ups; each set-up is searched below it only. */
+export const answerAll = (setUps: readonly SetUp[]): CheckResult[] => {
+  const least = new Map<string, number>();
+  return worstById(
+    setUps.flatMap(({ asked, bodies, told }) => {
+      const results = answer(asked, bodies, told, least);
+      for (const { id, found } of results) {
+        if (found !== null) least.set(id, Math.min(found, least.get(id) ?? FAR));
+      }
+      return results;
+    }),
+  );
+};
 
 /** Worst result of every question over all stands and blades, in the order first asked. */
 export const worstById = (results: readonly CheckResult[]): CheckResult[] => {

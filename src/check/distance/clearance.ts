@@ -177,6 +177,23 @@ const searchInside = (
   return undefined;
 };
 
+/** All pairs of solids, those whose boxes come nearest first: what they find bounds the rest. */
+const nearestFirst = (work: Workspace, a: Body, b: Body): readonly (readonly [Solid, Solid])[] => {
+  const pairs = a.solids.flatMap((one) => b.solids.map((other) => [one, other] as const));
+  if (pairs.length < 2) return pairs;
+  const { data, root } = relativeOf(work, a, b);
+  return pairs
+    .map((pair) => {
+      const [one, other] = pair;
+      const both = one.kind === 'tree' && other.kind === 'tree';
+      // A plane is searched at little cost.
+      const room = both ? boxGap(one.tree.boxes, 0, other.tree.boxes, 0, data, root) : -Infinity;
+      return { pair, room };
+    })
+    .sort((p, q) => (p.room === q.room ? 0 : p.room - q.room))
+    .map(({ pair }) => pair);
+};
+
 /**
  * Least distance between two bodies over every configuration of their motions, as a certified
  * lower bound; chord errors of both are subtracted. Bodies that cross, and bodies of which one
@@ -195,28 +212,28 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
   let floor = limit;
   let proud = 0;
   let found: Found | undefined;
-  for (const solidA of a.solids) {
-    for (const solidB of b.solids) {
-      const result = searchPair(work, a, b, solidA, solidB, limit, slack);
-      floor = Math.min(floor, result.near.floor);
-      for (const solid of [solidA, solidB]) {
-        if (solid.kind === 'tree') proud = Math.max(proud, solid.proud);
-      }
-      if (result.found) {
-        found = result.found;
-        limit = result.near.best;
-      }
-      if (limit > 0) {
-        const inside = searchInside(work, a, b, solidA, solidB);
-        if (inside) {
-          const gap = -chords;
-          return ok({ state: 'hit', how: 'inside', certified: true, gap, error: 0, ...inside });
-        }
-      }
-      if (found && limit <= 0) {
+  // What the search before this one was aimed along would change the way, and so the last digits.
+  work.room.gjk.direction.fill(0);
+  for (const [solidA, solidB] of nearestFirst(work, a, b)) {
+    const result = searchPair(work, a, b, solidA, solidB, limit, slack);
+    floor = Math.min(floor, result.near.floor);
+    for (const solid of [solidA, solidB]) {
+      if (solid.kind === 'tree') proud = Math.max(proud, solid.proud);
+    }
+    if (result.found) {
+      found = result.found;
+      limit = result.near.best;
+    }
+    if (limit > 0) {
+      const inside = searchInside(work, a, b, solidA, solidB);
+      if (inside) {
         const gap = -chords;
-        return ok({ state: 'hit', how: 'crossing', certified: true, gap, error: 0, ...found });
+        return ok({ state: 'hit', how: 'inside', certified: true, gap, error: 0, ...inside });
       }
+    }
+    if (found && limit <= 0) {
+      const gap = -chords;
+      return ok({ state: 'hit', how: 'crossing', certified: true, gap, error: 0, ...found });
     }
   }
   const least = Math.min(floor, limit);

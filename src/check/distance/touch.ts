@@ -70,13 +70,35 @@ const inRegion = ({ frame, size }: Region, p: Vec3, tolerance: number): boolean 
   return local.every((x, k) => Math.abs(x) <= (size[k as 0 | 1 | 2] as number) / 2 + tolerance);
 };
 
-/** Every place at which the contact is looked at: both ends of every distinct sweep. */
+/** The pose in which a sweep starts or ends; a course's is not told without running it. */
+const endOf = (sweep: Sweep | undefined, t: 0 | 1): Frame | undefined => {
+  if (sweep?.kind === 'glide') return t === 0 ? sweep.from : sweep.to;
+  return sweep?.kind === 'still' ? sweep.pose : undefined;
+};
+
+const samePose = (a: Frame | undefined, b: Frame | undefined): boolean => {
+  if (!a || !b) return false;
+  return (['origin', 'x', 'y', 'z'] as const).every((key) =>
+    a[key].every((value, k) => value === b[key][k]),
+  );
+};
+
+/**
+ * Every place at which the contact is looked at: both ends of every distinct sweep, but for a
+ * start where the sweep before has just ended.
+ */
 const places = (a: Body, b: Body): { sweep: number; t: number }[] => {
   if (a.motion === b.motion) return [{ sweep: 0, t: 0 }];
   const count = Math.max(a.motion?.length ?? 1, b.motion?.length ?? 1);
+  const joined = (sweep: number): boolean =>
+    sweep > 0 &&
+    [a, b].every(
+      ({ motion }) => !motion || samePose(endOf(motion[sweep - 1], 1), endOf(motion[sweep], 0)),
+    );
   return Array.from({ length: count }, (_, sweep) => {
     const moves = [a, b].some((body) => (body.motion?.[sweep]?.kind ?? 'still') !== 'still');
-    return moves ? [0, 1].map((t) => ({ sweep, t })) : [{ sweep, t: 0 }];
+    if (!moves) return [{ sweep, t: 0 }];
+    return (joined(sweep) ? [1] : [0, 1]).map((t) => ({ sweep, t }));
   }).flat();
 };
 
