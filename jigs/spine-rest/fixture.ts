@@ -45,6 +45,7 @@ import { reachOf } from './reach.ts';
 import { sectionOf } from './section.ts';
 import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
 import type { Stand } from '../shared/site.ts';
+import { stripKit } from './strip/kit.ts';
 import { stepsOf } from './steps.ts';
 
 /** A design that has been solved and laid out. */
@@ -107,13 +108,16 @@ const bodyOf = ({ design, v }: Solved): SpineRestBody => {
 };
 
 /** Strip for a wandering line, mm: common practice, no source. The step for it is rounded. */
-const STRIP = { least: 1, height: 6, stepRadius: 8, tape: 0.2 } as const;
+const STRIP = { height: 6, stepRadius: 8, tape: 0.2 } as const;
+/** Lines of the nozzle in a printed wall, and what is kept beyond them, mm: as prints are checked. */
+const WALL = { lines: 3, spare: 0.1 } as const;
 
 /** What is asked of a strip: the blade's own wish for its line, the rest's own bearing. */
 const stripWish = ({ v, context }: Solved, { line }: Design['blades'][number]): StripWish => {
   const { name, density } = printed(context);
   return {
     ...STRIP,
+    least: WALL.lines * context.making.prints.nozzle + WALL.spare,
     allowed: line.allowed,
     centred: true,
     bearing: v.leastBearing,
@@ -197,6 +201,17 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
       plan,
       body: bodyOf(solved),
       wish: stripWish(solved, blade),
+      kit: (found) =>
+        chain(question(), (q) =>
+          stripKit(
+            q,
+            blade,
+            found,
+            stripWish(solved, blade),
+            (other, stood) => (id) =>
+              placed(items, standingAt({ ...solved, plan: other }, stood, id)),
+          ),
+        ),
     })),
     reach: reachOf({ design, v, plan, context, stands }),
     sheet: words.sheet,

@@ -24,6 +24,13 @@ export interface GroundSheetData {
   readonly heads: readonly string[];
   readonly rows: readonly (readonly string[])[];
   readonly notes: readonly string[];
+  /** A second table with notes of its own, under the first. */
+  readonly more?: {
+    readonly title: string;
+    readonly heads: readonly string[];
+    readonly rows: readonly (readonly string[])[];
+    readonly notes: readonly string[];
+  };
 }
 
 const INSET = 6;
@@ -36,16 +43,27 @@ const hung = (map: MappedBlade, words: MapWords): Strip => {
   return { height: y1 - y0 + 5, items: move(items, [Math.max(0, -x0), -y1]), keep: false };
 };
 
-const body = ({ title, standing, maps, heads, rows, notes }: GroundSheetData): Strip[] => [
+const numbers = (heads: readonly string[], rows: readonly (readonly string[])[]): Strip[] =>
+  fittedTable(
+    heads.map((head) => ({ title: head, align: 'right' as const })),
+    rows,
+    WIDTH,
+  );
+
+const body = ({ title, standing, maps, heads, rows, notes, more }: GroundSheetData): Strip[] => [
   paragraph(title, WIDTH, { height: TEXT.heading, bold: true, keep: true }),
   paragraph(standing, WIDTH, { keep: true }),
   space(2),
   ...maps.map(({ map, words }) => hung(map, words)),
-  ...fittedTable(
-    heads.map((head) => ({ title: head, align: 'right' as const })),
-    rows,
-    WIDTH,
-  ),
+  ...numbers(heads, rows),
+  ...(more
+    ? [
+        space(2),
+        heading(more.title, WIDTH),
+        ...numbers(more.heads, more.rows),
+        ...more.notes.map((note) => paragraph(note, WIDTH)),
+      ]
+    : []),
   space(2),
   heading(text.drawing.notes.title, WIDTH),
   ...notes.map((note, i) => paragraph(note, WIDTH, { mark: String(i + 1), indent: 6 })),

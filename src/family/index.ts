@@ -98,6 +98,13 @@ export { stepAtPin } from '../setup/zero/step-pin.ts';
 export { lipBackAtPin, lipFeeler } from '../setup/zero/lip-pin.ts';
 export { angleFromFeelers, fenceBlock } from '../setup/zero/carriage-gauges.ts';
 export { machineBodies } from './grinder-bodies.ts';
-export { virtualGrinding, type VirtualGrinding, type VirtualOrder } from './virtual.ts';
+export {
+  virtualGrinding,
+  type StripFound,
+  type StripKit,
+  type StripSetting,
+  type VirtualGrinding,
+  type VirtualOrder,
+} from './virtual.ts';
 export type { SpineRestBody, StripWish } from '../virtual/index.ts';
 export { valuesOf, type ValuesOf } from './values.ts';

@@ -2,11 +2,38 @@ import type { Blade } from '../blade/schema.ts';
 import type { CarriageInput, CarriagePlan } from '../grind/carriage/types.ts';
 import type { EdgeRestInput, EdgeRestPlan } from '../grind/edge-rest/types.ts';
 import type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts';
-import type { SpineRestBody, StripWish } from '../virtual/index.ts';
+import type { CheckResult } from '../check/result.ts';
+import type { Result } from '../core/result.ts';
+import type { Part } from '../model/part.ts';
+import type { BladePose } from './family.ts';
+import type { Cure, SpineRestBody, StripWish } from '../virtual/index.ts';
+
+/** A strip that was found for a blade, and how the blade stands on it at each setting. */
+export interface StripFound {
+  readonly cure: Cure;
+  /** Poses along the stroke, from plunge to tip, by the id of the setting. */
+  readonly poses: (setting: string) => readonly BladePose[];
+}
+
+/** A setting of the rounded step with the strip on the blade; mm and turns of the feed screw. */
+export interface StripSetting {
+  readonly setting: string;
+  readonly setoff: number;
+  readonly turnsFromZero: number;
+  /** What the knob shows, counted from the zero. */
+  readonly division: number;
+}
+
+/** What is made and set for a strip: rounded step and strips, settings, and what was checked. */
+export interface StripKit {
+  readonly parts: readonly Part[];
+  readonly settings: readonly StripSetting[];
+  readonly checks: readonly CheckResult[];
+}
 
 /**
- * What is to be ground virtually, as plain data: the virtual grind itself is fetched only by those
- * who ask for it. A spine rest also says what is asked of a strip that mends a wandering line.
+ * What is to be ground virtually: the virtual grind itself is fetched only by those who ask for it.
+ * A spine rest also says what is asked of a strip that mends a wandering line, and what it takes.
  */
 export type VirtualOrder =
   | {
@@ -17,6 +44,8 @@ export type VirtualOrder =
       /** Nose and step, as the blade is ground against them. */
       readonly body: SpineRestBody;
       readonly wish: StripWish;
+      /** The rest with a rounded step in place of its straight one, checked with the strip. */
+      readonly kit: (found: StripFound) => Result<StripKit>;
     }
   | {
       readonly kind: 'edge-rest';

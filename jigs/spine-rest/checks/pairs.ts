@@ -1,8 +1,8 @@
-import { WORLD, type Asked, type Result, type SetUp } from '../../../src/family/index.ts';
+import { text, WORLD, type Asked, type Result, type SetUp } from '../../../src/family/index.ts';
 import { groupOf } from '../../shared/checks/groups.ts';
 import { clear } from '../../shared/checks/asked.ts';
 import { words as shared } from '../../shared/checks/words.ts';
-import { strokedSetUps } from '../../shared/checks/pair-run.ts';
+import { strokedSetUps, type Stroked } from '../../shared/checks/pair-run.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 type Name = keyof typeof words.names;
@@ -83,11 +83,52 @@ const contactPairs = (): Asked[] => [
   },
 ];
 
+/** What the strip on a blade must keep clear of; the blade itself then keeps off the step. */
+const stripPairs = ({ v }: Question): Asked[] => {
+  const { fix } = text.family.spineRest.strip;
+  return [
+    clear('strip', 'belt', v.runningClearance, fix.clear),
+    clear('strip', 'platen', v.runningClearance, fix.clear),
+    ...(['base', 'nose', 'push', 'rest', 'guards'] as const).map((b) =>
+      clear('strip', b, 0.02, fix.clear),
+    ),
+    clear('step', 'belt', v.runningClearance, fix.clear),
+    clear('step', 'rest', 1, words.fix.clearance),
+  ];
+};
+
+/** Step and strip meet closely, mm: poses lie apart along the stroke, the strip bends between. */
+const ON_STEP = 0.05;
+
+/** The same with a strip on the blade, which bears on the rounded step. */
+export const stripSetUpsOf = (q: Question): Result<SetUp[]> => {
+  const { strip } = text.family.spineRest;
+  const contacts = contactPairs();
+  return strokedSetUps({
+    ...askedOf(q),
+    bodyName: (placement) => (placement.name === 'line-strip' ? 'strip' : groupOf(placement)),
+    names: { ...words.names, strip: strip.body },
+    machine: [],
+    blade: [...bladePairs(q), ...stripPairs(q)],
+    contacts: [
+      ...contacts.slice(0, 1),
+      {
+        id: 'contact/strip/step',
+        rule: { kind: 'touch', a: 'strip', b: 'step', tolerance: ON_STEP, apart: [0, -1, 0] },
+        fix: strip.fix.contact,
+      },
+      clear('blade', 'step', 0.02, strip.fix.contact),
+    ],
+  });
+};
+
 /** Fixture, blade and machine over all settings, strokes and sides, with what is asked of them. */
-export const setUpsOf = (q: Question): Result<SetUp[]> => {
+export const setUpsOf = (q: Question): Result<SetUp[]> => strokedSetUps(askedOf(q));
+
+const askedOf = (q: Question): Stroked => {
   const { l } = q.context;
   const { push } = l;
-  return strokedSetUps({
+  return {
     ...q,
     settings: q.plan.settings,
     frameOf: ({ offset }) => ({ ...WORLD, origin: [0, offset, -l.levels.stack] }),
@@ -103,5 +144,5 @@ export const setUpsOf = (q: Question): Result<SetUp[]> => {
     machine: machinePairs(q),
     blade: bladePairs(q),
     contacts: contactPairs(),
-  });
+  };
 };

@@ -13,7 +13,7 @@ import { text } from '../../text/index.ts';
 import { issueOf, printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
 import { loadDesign } from '../load.ts';
 import { refusal, writePackage } from '../package-folder.ts';
-import { columns } from '../print.ts';
+import { columns, printChecks } from '../print.ts';
 
 const words = text.virtual.command;
 
@@ -42,7 +42,13 @@ const gridOf = (given: string | undefined): Result<number> => {
 
 const show = (value: number): string => plain(value, 2);
 
-const printCure = (cure: Result<Cure>): void => {
+/** What the feed's dial shows at a setting with the strip. */
+const dialOf = (kit: Ground['kit'], setting: string): string => {
+  const at = kit?.ok ? kit.value.settings.find((one) => one.setting === setting) : undefined;
+  return at ? words.cureDial(at.turnsFromZero, at.division) : '';
+};
+
+const printCure = (cure: Result<Cure>, kit: Ground['kit']): void => {
   printIssues(cure.issues, false);
   if (!cure.ok) return;
   const { oneForBoth, facts } = cure.value;
@@ -54,12 +60,15 @@ const printCure = (cure: Result<Cure>): void => {
       `    ${words.cureSetting}, ${setting}`,
       show(setoff),
       'mm',
+      dialOf(kit, setting),
     ]),
   ]).forEach(printLine);
+  if (kit?.ok) printChecks(kit.value.checks, false);
+  else if (kit) printIssues(kit.issues, false);
 };
 
 const printGround = (ground: Ground): void => {
-  const { blade, report, work, advice, cure } = ground;
+  const { blade, report, work, advice, cure, kit } = ground;
   const { standing, uneven, lines, model, grind, assumptions } = report;
   printLine(words.title(blade.name));
   printLine(`  ${words.edge(standing.value, standing.u, uneven)}`);
@@ -88,7 +97,7 @@ const printGround = (ground: Ground): void => {
   ).forEach(printLine);
   if (advice) printLine(`  ${advice.sentence}`);
   else if (work.advice === undefined) printLine(`  ${words.noAdvice}`);
-  if (cure) printCure(cure);
+  if (cure) printCure(cure, kit);
   assumptions.forEach((line) => printLine(`  ${line}`));
 };
 
@@ -105,6 +114,7 @@ const grind = (
             step,
             advice: advice === true,
             cure: cure === true,
+            kit: cure === true,
           }),
           (ground) => ok({ design, ground }),
         ),

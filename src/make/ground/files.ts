@@ -42,6 +42,32 @@ export const valuesFor = ({ bevels }: Blade): MapValue[] =>
     ? ['thickness']
     : ['standing', 'thickness'];
 
+/** Settings with the strip as a table of their own, how it is stuck on, and what was checked. */
+const stripTable = ({ cure, kit, work }: Ground): Pick<GroundSheetData, 'more'> => {
+  if (!cure?.ok || !kit?.ok || work.tape === undefined) return {};
+  const { title, columns, how, checks, failed } = words.strip;
+  const [first] = cure.value.sides;
+  const bad = kit.value.checks.filter(({ passed }) => !passed);
+  const all = kit.value.checks.length;
+  return {
+    more: {
+      title,
+      heads: columns,
+      rows: kit.value.settings.map(({ setting, setoff, turnsFromZero, division }) => [
+        setting,
+        show(setoff, 2),
+        show(turnsFromZero, 2),
+        String(division),
+      ]),
+      notes: [
+        how(first?.strip.us[0] ?? 0, first?.strip.bottom ?? 0, work.tape),
+        checks(all - bad.length, all),
+        ...bad.map(({ label, message }) => failed(label, message)),
+      ],
+    },
+  };
+};
+
 /** What the sheet of one ground blade shows; `index` counts the blades from 1. */
 const groundSheetData = (ground: Ground, index: number): GroundSheetData => {
   const { blade, report, work } = ground;
@@ -59,6 +85,7 @@ const groundSheetData = (ground: Ground, index: number): GroundSheetData => {
     heads: words.columns,
     rows: groundPlaces(ground, SHEET_SPACING).map((place) => cellsOf(place, 2)),
     notes: [words.tip, ...report.assumptions],
+    ...stripTable(ground),
   };
 };
 
@@ -85,10 +112,11 @@ export const groundFile = (ground: readonly Ground[]): PackageFile => ({
 /** Maps and places alone, and the strips that were asked for, as a folder, with the design in every file. */
 export const groundFolder = (design: Design, ground: readonly Ground[]): Result<PackageFile[]> => {
   const carry = saveDesign(design);
-  const parts = ground.flatMap(({ cure }) =>
-    cure?.ok ? cure.value.sides.map(({ part }) => part) : [],
-  );
-  // One strip that serves both sides is told once.
+  const parts = ground.flatMap(({ cure, kit }) => {
+    if (kit?.ok) return [...kit.value.parts];
+    return cure?.ok ? cure.value.sides.map(({ part }) => part) : [];
+  });
+  // What serves both sides, or several blades, is told once.
   const strips = parts.filter(({ id }, i) => parts.findIndex((part) => part.id === id) === i);
   const made = chain(plateFiles(strips, design.making, carry), (plates) =>
     chain(printFiles(strips, design.making, carry), (prints) => ok([...plates, ...prints])),

@@ -2,7 +2,7 @@ import type { Blade, Side } from '../../blade/schema.ts';
 import { problem } from '../../core/issue.ts';
 import { all, chain, fail, ok, type Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
-import type { Fixture } from '../../family/index.ts';
+import type { Fixture, StripKit } from '../../family/index.ts';
 import { text } from '../../text/index.ts';
 import {
   reportOf,
@@ -25,6 +25,8 @@ export interface GroundOptions {
   readonly advice?: boolean;
   /** Whether a strip is to be looked for that mends the grind line. */
   readonly cure?: boolean;
+  /** Whether what that strip takes is to be drawn up and checked on the solids: some seconds. */
+  readonly kit?: boolean;
   /** Told the share that is done, 0 to 1. */
   readonly progress?: (share: number) => void;
 }
@@ -38,6 +40,8 @@ export interface Ground {
   readonly advice?: StrokeAdvice;
   /** The strip, or why there is none, where it was asked for. */
   readonly cure?: Result<Cure>;
+  /** What that strip takes, checked, where it was asked for and a strip was found. */
+  readonly kit?: Result<StripKit>;
 }
 
 const asked = ({ blades }: Design, name: string | undefined): Result<readonly Blade[]> => {
@@ -50,6 +54,17 @@ const asked = ({ blades }: Design, name: string | undefined): Result<readonly Bl
 
 const cureOf = ({ cure }: VirtualWork, resolution: Resolution): Result<Cure> =>
   cure?.(resolution) ?? fail(problem('no-cure', 'fixture.family', words.noCure));
+
+/** The strip with what it takes, which is left out where none was found. */
+const curedOf = (
+  work: VirtualWork,
+  resolution: Resolution,
+  withKit: boolean,
+): Pick<Ground, 'cure' | 'kit'> => {
+  const cure = cureOf(work, resolution);
+  const kit = withKit && cure.ok ? work.kit?.(cure.value) : undefined;
+  return { cure, ...(kit ? { kit } : {}) };
+};
 
 const adviceOf = (work: VirtualWork, isAsked: boolean): Result<StrokeAdvice | undefined> =>
   isAsked && work.advice ? work.advice() : ok(undefined);
@@ -66,6 +81,7 @@ export const groundBlades = (
     step = USUAL.step,
     advice = false,
     cure = false,
+    kit = false,
     progress = () => undefined,
   }: GroundOptions = {},
 ): Result<Ground[]> =>
@@ -86,7 +102,7 @@ export const groundBlades = (
             step,
             report,
             ...(best ? { advice: best } : {}),
-            ...(cure ? { cure: cureOf(work, { ...USUAL, step }) } : {}),
+            ...(cure ? curedOf(work, { ...USUAL, step }, kit) : {}),
           }),
         );
       }),

@@ -1,7 +1,9 @@
 import type { Side } from '../../blade/schema.ts';
+import type { CheckResult } from '../../check/result.ts';
 import type { Certainty } from '../../core/certainty.ts';
 import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
+import type { StripSetting } from '../../family/index.ts';
 import type {
   Cure,
   CureFact,
@@ -74,6 +76,14 @@ export interface CureReport {
   /** Setting of the rounded step with the strip on, belt by belt. */
   readonly settings: readonly { readonly setting: string; readonly setoff: number }[];
   readonly facts: readonly CureFact[];
+  /** Rounded step and strip as parts, dial readings and checks on the solids; null if not drawn up. */
+  readonly kit: {
+    readonly parts: readonly string[];
+    readonly settings: readonly StripSetting[];
+    readonly checks: readonly CheckResult[];
+  } | null;
+  /** Why they could not be drawn up. */
+  readonly kitIssues: readonly Issue[];
 }
 
 /** What `grind` answers. */
@@ -90,7 +100,7 @@ export const cureSettings = ({ passes }: Cure): CureReport['settings'] =>
     holding.kind === 'spine-rest' ? [{ setting: id, setoff: holding.setoff }] : [],
   );
 
-const cureReport = (cure: Cure): CureReport => ({
+const cureReport = (cure: Cure, kit: Ground['kit']): CureReport => ({
   oneForBoth: cure.oneForBoth,
   sides: cure.sides.map(({ side, part, profile, without, with: after }) => ({
     side,
@@ -101,9 +111,11 @@ const cureReport = (cure: Cure): CureReport => ({
   })),
   settings: cureSettings(cure),
   facts: cure.facts,
+  kit: kit?.ok ? { ...kit.value, parts: kit.value.parts.map(({ id }) => id) } : null,
+  kitIssues: kit?.issues ?? [],
 });
 
-const bladeReport = ({ blade, step, report, advice, cure }: Ground): BladeReport => ({
+const bladeReport = ({ blade, step, report, advice, cure, kit }: Ground): BladeReport => ({
   blade: blade.name,
   step,
   standing: report.standing,
@@ -122,7 +134,7 @@ const bladeReport = ({ blade, step, report, advice, cure }: Ground): BladeReport
   advice: advice
     ? { sentence: advice.sentence, planned: advice.planned, candidates: advice.candidates }
     : null,
-  cure: cure?.ok ? cureReport(cure.value) : null,
+  cure: cure?.ok ? cureReport(cure.value, kit) : null,
   cureIssues: cure?.issues ?? [],
 });
 

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { StrokeCandidate } from '../../virtual/index.ts';
-import { certaintySchema, factSchema, issueSchema } from '../output-schema.ts';
+import { certaintySchema, checkResultSchema, factSchema, issueSchema } from '../output-schema.ts';
 import type { At, BladeReport, CureReport, GrindReport } from './report.ts';
 
 type Schema<T> = v.GenericSchema<unknown, T>;
@@ -41,6 +41,21 @@ const cureSchema: Schema<CureReport> = v.object({
   ),
   settings: list(v.object({ setting: v.string(), setoff: v.number() })),
   facts: list(factSchema),
+  kit: v.nullable(
+    v.object({
+      parts: list(v.string()),
+      settings: list(
+        v.object({
+          setting: v.string(),
+          setoff: v.number(),
+          turnsFromZero: v.number(),
+          division: v.number(),
+        }),
+      ),
+      checks: list(checkResultSchema),
+    }),
+  ),
+  kitIssues: list(issueSchema),
 });
 
 const bladeSchema: Schema<BladeReport> = v.object({

@@ -1,3 +1,4 @@
+import { plain } from '../../core/units.ts';
 import { mm } from './lengths.ts';
 
 const deg = (value: number): string => `${Number(value.toPrecision(3))} degrees`;
@@ -137,6 +138,15 @@ export const virtual = {
       'Right wanted, mm',
       'Right off, mm',
     ],
+    strip: {
+      title: 'Settings with the line strip',
+      columns: ['Setting', 'Rounded step to belt, mm', 'Turns from zero', 'Dial at'],
+      how: (from: number, below: number, tape: number) =>
+        `Put the rounded step plate in place of the straight one and find its zero by the pin as usual. Stick the strip on the face away from the belt with tape ${mm(tape)} thick, its end ${mm(from)} from the plunge towards the tip and its lower edge ${mm(below)} from the spine line. For the other side turn the strip over, or take the one for that side.`,
+      checks: (passed: number, all: number) =>
+        `${String(passed)} of ${String(all)} checks with the strip pass on the solids; a strip with a failed one is not to be used.`,
+      failed: (label: string, message: string) => `Failed: ${label}. ${message}`,
+    },
     blade: 'Blade',
     counts: 'Steers',
     onSheet: {
@@ -235,6 +245,8 @@ export const virtual = {
     cureTitle: (one: boolean) =>
       one ? 'Line strip, one for both sides' : 'Line strip, one a side',
     cureSetting: 'Rounded step to belt with the strip',
+    cureDial: (turns: number, division: number) =>
+      `${plain(turns, 2)} turns from zero, dial at ${String(division)}`,
     adviceOption: 'compare strokes and orders of the sides',
     outOption: 'file for the places along the blades, comma-separated values',
     noBlade: (name: string, known: string) => ({

@@ -12,7 +12,7 @@ import type { PassResult, SpineRestPass, VirtualGrind, VirtualPass } from '../ty
 import { measuresOf, stripIssues, type Measures } from './check.ts';
 import { factsOf } from './facts.ts';
 import { findStrip, judgedBy, stripPlace, type Search, type Tried } from './find.ts';
-import { stripPart } from './part.ts';
+import { stripFrame, stripPart } from './part.ts';
 import { setoffWith } from './sum.ts';
 import type { Cure, CureInput } from './types.ts';
 
@@ -144,6 +144,7 @@ export const cureLine = (input: CureInput): Result<Cure> => {
       linesWithout,
       linesWith,
       part: stripPart(shape, strip, wish, oneForBoth ? 'both' : side),
+      frame: stripFrame(shape, strip, wish, side),
     };
   });
   const off = found.flatMap(({ search: { pass } }, k): Issue[] => {

@@ -2,7 +2,6 @@ import { exact, type Certainty } from '../../core/certainty.ts';
 import type { Unit } from '../../core/parameter.ts';
 import { text } from '../../text/index.ts';
 import { greatest, type EdgePlace } from '../measure/report.ts';
-import type { Measures } from './check.ts';
 import type { CureFact, SideCure, StripWish } from './types.ts';
 
 const words = text.virtual.cure.facts;
@@ -12,7 +11,7 @@ const GRID: Certainty = { kind: 'bounded', by: 0.03, reason: text.virtual.certai
 
 /** The numbers of a cure that belong on the set-up sheet. */
 export const factsOf = (
-  sides: readonly (SideCure & { readonly measures: Measures })[],
+  sides: readonly SideCure[],
   edge: readonly EdgePlace[],
   wish: StripWish,
 ): CureFact[] => {

@@ -1,7 +1,9 @@
 import type { Side } from '../../blade/schema.ts';
 import type { Certainty } from '../../core/certainty.ts';
+import type { Frame } from '../../geometry/frame.ts';
 import type { Unit } from '../../core/parameter.ts';
 import type { Part, PlatePart } from '../../model/part.ts';
+import type { Measures } from './check.ts';
 import type { Strip } from '../hold/strip.ts';
 import type { EdgePlace, LinePlace } from '../measure/report.ts';
 import type { VirtualGrind, VirtualInput, VirtualPass } from '../types.ts';
@@ -59,6 +61,9 @@ export interface SideCure {
   readonly linesWithout: readonly LinePlace[];
   readonly linesWith: readonly LinePlace[];
   readonly part: Part;
+  /** From the part to the blade (u, v, w), where it sits while this side is ground. */
+  readonly frame: Frame;
+  readonly measures: Measures;
 }
 
 export interface CureFact {

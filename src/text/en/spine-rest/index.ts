@@ -4,6 +4,7 @@ import { parameters } from './parameters.ts';
 import { parts } from './parts.ts';
 import { reach } from './reach.ts';
 import { section, setting, sheet } from './setting.ts';
+import { strip } from './strip.ts';
 import { assembly, cautions, zeroing } from './steps.ts';
 
 /** Words of the spine-referenced rest. */
@@ -19,6 +20,7 @@ export const spineRest = {
   section,
   setting,
   sheet,
+  strip,
   assembly,
   zeroing,
   cautions,

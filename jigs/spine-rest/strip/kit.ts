@@ -1,0 +1,126 @@
+import {
+  all,
+  chain,
+  fabricationChecks,
+  ok,
+  stepAtPin,
+  type BladePose,
+  type CheckResult,
+  type Part,
+  type Placement,
+  type Result,
+  type Side,
+  type SpineRestPlan,
+  type StripFound,
+  type StripKit,
+  type StripSetting,
+  type StripWish,
+} from '../../../src/family/index.ts';
+import { answerAll } from '../../shared/checks/asked.ts';
+import { dialOf, PITCH } from '../../shared/feed.ts';
+import { SIZE } from '../../shared/layout/sizes.ts';
+import { stripSetUpsOf } from '../checks/pairs.ts';
+import type { Question } from '../checks/question.ts';
+import { stripNumbers } from './numbers.ts';
+import { roundedStep } from './rounded-step.ts';
+
+type Poses = (setting: string, blade: string) => readonly BladePose[];
+
+/** Where everything stands at the settings of a plan, with blades posed as given. */
+export type Places = (
+  plan: SpineRestPlan,
+  poses: Poses,
+) => (setting: string) => readonly Placement[];
+
+/** Dial readings of the strip's settings: turns of the feed screw from the pin zero. */
+const settingsWith = ({ settings, lean }: SpineRestPlan): StripSetting[] => {
+  const zero = stepAtPin(SIZE.zeroPin / 2, lean);
+  return settings.map(({ id, setoff }) => {
+    const { turnsFromZero, division } = dialOf(setoff - zero, setoff / PITCH);
+    return { setting: id, setoff, turnsFromZero, division };
+  });
+};
+
+/** The plan with the settings that the strip asks for; sides without a strip are left out. */
+const planWith = (plan: SpineRestPlan, { cure }: StripFound): SpineRestPlan => ({
+  ...plan,
+  settings: plan.settings.flatMap((setting) => {
+    const pass = cure.passes.find(({ id }) => id === setting.id);
+    const has = cure.sides.some(({ side }) => side === setting.side);
+    return has && pass?.holding.kind === 'spine-rest'
+      ? [{ ...setting, setoff: pass.holding.setoff }]
+      : [];
+  }),
+});
+
+/** The strip where it sits while one side is ground, in blade coordinates. */
+const stripOn = ({ cure }: StripFound, side: Side): Placement[] =>
+  cure.sides
+    .filter((one) => one.side === side)
+    .map(({ part, frame }) => ({
+      part: part.id,
+      name: 'line-strip',
+      frame,
+      carrier: 'blade',
+      touches: [],
+    }));
+
+/** Clearances and contacts of one side's settings, on the solids. */
+const solidsOn = (q: Question, found: StripFound, side: Side): Result<readonly CheckResult[]> => {
+  const settings = q.plan.settings.filter((setting) => setting.side === side);
+  const onBlade = [...q.onBlade, ...stripOn(found, side)];
+  return chain(stripSetUpsOf({ ...q, onBlade, plan: { ...q.plan, settings } }), (setUps) =>
+    ok(
+      answerAll(setUps).map((check) => ({
+        ...check,
+        id: `strip/${check.id}/${side}`,
+      })),
+    ),
+  );
+};
+
+/**
+ * The rest rebuilt for a blade's strip: the rounded step in place of the straight one, the strip on
+ * the blade's far face, the settings that the virtual grind found, and all of it checked on the
+ * solids in the poses of that grind. What the strip does not change (mounting, hand, platen) is
+ * checked with the straight step.
+ */
+export const stripKit = (
+  q: Question,
+  blade: Question['design']['blades'][number],
+  found: StripFound,
+  wish: StripWish,
+  places: Places,
+): Result<StripKit> => {
+  const { cure } = found;
+  const contact = Math.max(...cure.sides.map(({ measures }) => measures.contact));
+  return chain(roundedStep(q.context, wish.stepRadius, contact), (step) => {
+    const plan = planWith(q.plan, found);
+    const poses: Poses = (setting, name) => (name === blade.name ? found.poses(setting) : []);
+    const strips = cure.sides
+      .map(({ part }) => part)
+      .filter(({ id }, i, list) => list.findIndex((part) => part.id === id) === i);
+    const parts: Part[] = [step, ...strips];
+    const standing = places(plan, poses);
+    const asked: Question = {
+      ...q,
+      design: { ...q.design, blades: [blade] },
+      plan,
+      poses,
+      parts: [...q.parts.filter(({ id }) => id !== 'step'), ...parts],
+      place: (setting) =>
+        standing(setting).map((p) => (p.part === 'step' ? { ...p, part: step.id } : p)),
+    };
+    return chain(all(cure.sides.map(({ side }) => solidsOn(asked, found, side))), (solids) =>
+      ok({
+        parts,
+        settings: settingsWith(plan),
+        checks: [
+          ...stripNumbers(asked, found, wish),
+          ...solids.flat(),
+          ...fabricationChecks(parts, q.design.making.prints.nozzle),
+        ],
+      }),
+    );
+  });
+};

@@ -1,0 +1,43 @@
+import { mm } from '../lengths.ts';
+
+/** Words of the rounded step, and of the checks with the strip on the blade. */
+export const strip = {
+  name: 'Step plate, rounded for the line strip',
+  finish: 'Rounded front smooth; its lower edge broken 0.1 mm at most',
+  radius: (radius: number, within: number) =>
+    `Front rounded to ${mm(radius)} within ${mm(within)}, upright, in the middle of the plate`,
+  notes: {
+    instead: 'Goes in place of the straight step plate while blades with a line strip are ground.',
+    contact: (contact: number) =>
+      `The strip meets the front up to ${mm(contact)} above the seat: round it over its whole height.`,
+    tolerance: (within: number, slope: number, error: number) =>
+      `A radius off by ${mm(within)} moves the setting by ${String(error)} mm at most where the strip slopes by ${String(slope)} degrees: what counts is the distance of its foremost line.`,
+  },
+  body: 'line strip',
+  labels: {
+    strip: (label: string, side: string) => `${label}, ${side} side, with strip`,
+    line: 'Deviation of the grind line',
+    least: 'Thinnest place of the strip',
+    hollow: 'Sharpest hollow of the strip over the radius of the step',
+    flank: 'Flat flank beside the far bevel for the strip',
+    corner: 'Nose in front of the spine corner',
+    top: 'Step above the contact of the strip',
+    belt: 'Contact of the belt above that of the strip',
+  },
+  basis: {
+    ground: 'ground virtually with the strip (estimate)',
+    wish: 'what the strip is made for; common practice, no source',
+    lever: 'levers about the near spine corner: the step carries no less with a higher contact',
+  },
+  fix: {
+    line: 'Allow more deviation, or let the line follow something else.',
+    least: 'Correct the layout: the strip is thinner than it can be made.',
+    hollow: 'Use a step of a smaller radius.',
+    flank: 'Make the bevel lower, or grind this blade without a strip.',
+    corner: 'Set the gap at the belt smaller, or grind at a steeper angle.',
+    top: 'Choose a thicker plate.',
+    belt: 'Grind a lower bevel, or this blade without a strip.',
+    clear: 'Grind this blade without a strip, or change plate and wings.',
+    contact: 'Correct the strip: it does not bear on the rounded step.',
+  },
+} as const;
