@@ -118,11 +118,13 @@ describe('the strip of a tapered blade', () => {
     const parameters = { ...kitchen.design.fixture.parameters, leastBearing: 0.3 };
     const design = {
       ...kitchen.design,
+      // Two settings are enough to meet every pair of solids.
+      sequence: kitchen.design.sequence.slice(-1),
       blades: [{ ...first, thickness, line }],
       fixture: { ...kitchen.design.fixture, parameters },
     };
     const fixture = valueOf(solveDesign(design, registry));
-    const ground = valueOf(groundBlades(design, fixture, { step: 2, cure: true }));
+    const ground = valueOf(groundBlades(design, fixture, { step: 2, cure: true, kit: true }));
     const [blade] = grindReport(design, ground).blades;
     expect(is(grindSchema, JSON.parse(JSON.stringify(grindReport(design, ground))))).toBe(true);
     expect(blade?.cure?.oneForBoth).toBe(true);
@@ -135,7 +137,20 @@ describe('the strip of a tapered blade', () => {
       expect(side.with).toBeLessThan(0.5);
       expect(Math.min(...side.profile.map((at) => at.thickness))).toBeGreaterThan(1);
     }
+    const kit = blade?.cure?.kit;
+    expect(kit?.parts).toEqual(['step-rounded', 'line-strip']);
+    expect(kit?.settings).toHaveLength(fixture.settings.length);
+    const of = (id: string) => kit?.checks.find((check) => check.id === id);
+    for (const side of ['left', 'right']) {
+      // The virtual grind settles height fields, the check measures lofted and cut solids: spine on
+      // nose, strip on rounded step, nothing of the one shared with the other.
+      expect(of(`strip/contact/blade/nose/${side}`)?.passed).toBe(true);
+      expect(of(`strip/contact/strip/step/${side}`)?.passed).toBe(true);
+      expect(of(`strip/clearance/strip/belt/${side}`)?.passed).toBe(true);
+      expect(of(`strip/line/${side}`)?.found).toBeLessThan(0.5);
+    }
     const files = valueOf(groundFolder(design, ground)).map(({ path }) => path);
+    expect(files.some((path) => /step-rounded.*\.dxf$/.test(path))).toBe(true);
     expect(files.filter((path) => path.endsWith('.stl'))).toHaveLength(1);
     expect(files.some((path) => path.startsWith('line-strip'))).toBe(true);
   });

@@ -4,6 +4,7 @@ import {
   fabricationChecks,
   ok,
   stepAtPin,
+  text,
   type BladePose,
   type CheckResult,
   type Part,
@@ -23,6 +24,8 @@ import { stripSetUpsOf } from '../checks/pairs.ts';
 import type { Question } from '../checks/question.ts';
 import { stripNumbers } from './numbers.ts';
 import { roundedStep } from './rounded-step.ts';
+
+const words = text.family.spineRest.strip;
 
 type Poses = (setting: string, blade: string) => readonly BladePose[];
 
@@ -74,6 +77,8 @@ const solidsOn = (q: Question, found: StripFound, side: Side): Result<readonly C
       answerAll(setUps).map((check) => ({
         ...check,
         id: `strip/${check.id}/${side}`,
+        label: words.labels.strip(check.label, text.virtual.side[side]),
+        fix: check.passed || check.kind === 'contact' ? check.fix : words.fix.clear,
       })),
     ),
   );

@@ -37,7 +37,8 @@ export const strip = {
     corner: 'Set the gap at the belt smaller, or grind at a steeper angle.',
     top: 'Choose a thicker plate.',
     belt: 'Grind a lower bevel, or this blade without a strip.',
-    clear: 'Grind this blade without a strip, or change plate and wings.',
+    clear:
+      'The blade yaws on a rounded step where its edge bends: leave more of it on the belt at the tip, change the wings, or grind it without a strip.',
     contact: 'Correct the strip: it does not bear on the rounded step.',
   },
 } as const;
