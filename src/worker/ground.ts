@@ -6,7 +6,8 @@ import type { Vec2 } from '../geometry/vector.ts';
 import { valuesFor } from '../make/ground/files.ts';
 import { groundBlades, type Ground } from '../make/ground/ground.ts';
 import { text } from '../text/index.ts';
-import { bladeMap, type BladeMap, type VirtualGrind } from '../virtual/index.ts';
+import { bladeMap, USUAL, type BladeMap, type VirtualGrind } from '../virtual/index.ts';
+import { yawSentence } from '../make/ground/work.ts';
 import type { GroundCard, GroundFrame } from './protocol.ts';
 
 /** Grid of the maps on the screen, mm. */
@@ -36,6 +37,7 @@ const framesOf = ({ blade, work }: Ground, grind: VirtualGrind): GroundFrame[] =
 
 const cardOf = (ground: Ground): GroundCard => {
   const { blade, report, cure } = ground;
+  const turned = ground.work.yaw?.({ ...USUAL, step: STEP });
   const { certainty, assumptions, standing, uneven, lines } = report;
   return {
     blade: blade.name,
@@ -53,6 +55,7 @@ const cardOf = (ground: Ground): GroundCard => {
           facts: cure.value.facts,
         }
       : null,
+    turned: turned?.ok ? yawSentence(turned.value, report) : null,
     cureIssues: cure?.issues ?? [],
   };
 };

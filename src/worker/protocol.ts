@@ -124,6 +124,8 @@ export interface GroundCard {
     readonly lines: readonly { readonly side: Side; readonly value: number }[];
     readonly facts: readonly CureFact[];
   } | null;
+  /** A step turned by half the taper, in a sentence; null without a step or a single taper. */
+  readonly turned: string | null;
   readonly cureIssues: readonly Issue[];
 }
 

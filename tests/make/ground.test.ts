@@ -4,6 +4,8 @@ import { registry } from '../../jigs/registry.ts';
 import { solveDesign } from '../../src/make/engine.ts';
 import { groundFolder } from '../../src/make/ground/files.ts';
 import { groundBlades, groundPlaces } from '../../src/make/ground/ground.ts';
+import { workOf } from '../../src/make/ground/work.ts';
+import { fail } from '../../src/core/result.ts';
 import { grindReport } from '../../src/make/ground/report.ts';
 import { grindSchema } from '../../src/make/ground/schema.ts';
 import { extractDesign } from '../../src/export/index.ts';
@@ -124,6 +126,12 @@ describe('the strip of a tapered blade', () => {
       fixture: { ...kitchen.design.fixture, parameters },
     };
     const fixture = valueOf(solveDesign(design, registry));
+    const order = fixture.virtual?.(first.name);
+    if (order === undefined) throw new Error('no virtual grind');
+    const turned = valueOf(workOf(order).yaw?.({ step: 4, rows: 24 }) ?? fail());
+    // Half of 0.8 over 210, and what it is over the width of the step.
+    expect(turned.half).toBeCloseTo((Math.atan(0.4 / 210) * 180) / Math.PI, 4);
+    expect(turned.over.rise).toBeCloseTo((turned.over.width * 0.4) / 210, 4);
     const ground = valueOf(groundBlades(design, fixture, { step: 2, cure: true, kit: true }));
     const [blade] = grindReport(design, ground).blades;
     expect(is(grindSchema, JSON.parse(JSON.stringify(grindReport(design, ground))))).toBe(true);

@@ -6,6 +6,7 @@ import { plain } from '../../core/units.ts';
 import type { Design } from '../../document/schema.ts';
 import { solveDesign } from '../../make/engine.ts';
 import { groundFolder } from '../../make/ground/files.ts';
+import { yawSentence } from '../../make/ground/work.ts';
 import { groundBlades, groundPlaces, type Ground } from '../../make/ground/ground.ts';
 import { cureSettings, grindReport } from '../../make/ground/report.ts';
 import type { Cure } from '../../virtual/index.ts';
@@ -67,8 +68,17 @@ const printCure = (cure: Result<Cure>, kit: Ground['kit']): void => {
   else if (kit) printIssues(kit.issues, false);
 };
 
+/** What a turned step would do, or why there is none. */
+const printYaw = (yaw: NonNullable<Ground['yaw']>, report: Ground['report']): void => {
+  if (!yaw.ok) {
+    yaw.issues.forEach(({ message, fix }) => printLine(`  ${message} ${fix}`));
+    return;
+  }
+  printLine(`  ${yawSentence(yaw.value, report)}`);
+};
+
 const printGround = (ground: Ground): void => {
-  const { blade, report, work, advice, cure, kit } = ground;
+  const { blade, report, work, advice, yaw, cure, kit } = ground;
   const { standing, uneven, lines, model, grind, assumptions } = report;
   printLine(words.title(blade.name));
   printLine(`  ${words.edge(standing.value, standing.u, uneven)}`);
@@ -97,6 +107,7 @@ const printGround = (ground: Ground): void => {
   ).forEach(printLine);
   if (advice) printLine(`  ${advice.sentence}`);
   else if (work.advice === undefined) printLine(`  ${words.noAdvice}`);
+  if (yaw) printYaw(yaw, report);
   if (cure) printCure(cure, kit);
   assumptions.forEach((line) => printLine(`  ${line}`));
 };

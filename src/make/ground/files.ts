@@ -15,6 +15,7 @@ import { csv } from '../files/table.ts';
 import { plateFiles } from '../files/plates.ts';
 import { printFiles } from '../files/prints.ts';
 import { titleBlock } from '../files/title.ts';
+import { yawSentence } from './work.ts';
 import { groundPlaces, type Ground, type GroundPlace } from './ground.ts';
 
 const words = text.virtual.ground;
@@ -84,7 +85,11 @@ const groundSheetData = (ground: Ground, index: number): GroundSheetData => {
     })),
     heads: words.columns,
     rows: groundPlaces(ground, SHEET_SPACING).map((place) => cellsOf(place, 2)),
-    notes: [words.tip, ...report.assumptions],
+    notes: [
+      words.tip,
+      ...(ground.yaw?.ok ? [yawSentence(ground.yaw.value, report)] : []),
+      ...report.assumptions,
+    ],
     ...stripTable(ground),
   };
 };

@@ -12,7 +12,7 @@ import {
   type StrokeAdvice,
   type VirtualReport,
 } from '../../virtual/index.ts';
-import { workOf, type VirtualWork } from './work.ts';
+import { workOf, type VirtualWork, type YawOffer } from './work.ts';
 
 const words = text.virtual.command;
 
@@ -38,6 +38,8 @@ export interface Ground {
   readonly step: number;
   readonly report: VirtualReport;
   readonly advice?: StrokeAdvice;
+  /** What a step turned by half the taper does, or why none is, where advice was asked for. */
+  readonly yaw?: Result<YawOffer>;
   /** The strip, or why there is none, where it was asked for. */
   readonly cure?: Result<Cure>;
   /** What that strip takes, checked, where it was asked for and a strip was found. */
@@ -102,6 +104,7 @@ export const groundBlades = (
             step,
             report,
             ...(best ? { advice: best } : {}),
+            ...(advice && work.yaw ? { yaw: work.yaw({ ...USUAL, step }) } : {}),
             ...(cure ? curedOf(work, { ...USUAL, step }, kit) : {}),
           }),
         );

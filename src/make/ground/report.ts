@@ -13,6 +13,7 @@ import type {
   StrokeCandidate,
 } from '../../virtual/index.ts';
 import type { Ground } from './ground.ts';
+import { yawSentence } from './work.ts';
 
 /** A greatest value and where it is, mm. */
 export interface At {
@@ -55,6 +56,8 @@ export interface BladeReport {
     readonly planned: StrokeCandidate;
     readonly candidates: readonly StrokeCandidate[];
   } | null;
+  /** A step turned by half the taper, in a sentence; null where there is none or advice was not asked for. */
+  readonly turnedStep: string | null;
   /** The strip; null where none was asked for or found: the issues then say why. */
   readonly cure: CureReport | null;
   readonly cureIssues: readonly Issue[];
@@ -115,7 +118,7 @@ const cureReport = (cure: Cure, kit: Ground['kit']): CureReport => ({
   kitIssues: kit?.issues ?? [],
 });
 
-const bladeReport = ({ blade, step, report, advice, cure, kit }: Ground): BladeReport => ({
+const bladeReport = ({ blade, step, report, advice, yaw, cure, kit }: Ground): BladeReport => ({
   blade: blade.name,
   step,
   standing: report.standing,
@@ -134,6 +137,7 @@ const bladeReport = ({ blade, step, report, advice, cure, kit }: Ground): BladeR
   advice: advice
     ? { sentence: advice.sentence, planned: advice.planned, candidates: advice.candidates }
     : null,
+  turnedStep: yaw?.ok ? yawSentence(yaw.value, report) : null,
   cure: cure?.ok ? cureReport(cure.value, kit) : null,
   cureIssues: cure?.issues ?? [],
 });

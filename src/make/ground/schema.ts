@@ -98,6 +98,7 @@ const bladeSchema: Schema<BladeReport> = v.object({
   advice: v.nullable(
     v.object({ sentence: v.string(), planned: candidate, candidates: list(candidate) }),
   ),
+  turnedStep: v.nullable(v.string()),
   cure: v.nullable(cureSchema),
   cureIssues: list(issueSchema),
 });

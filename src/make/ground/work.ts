@@ -1,5 +1,8 @@
-import type { Result } from '../../core/result.ts';
+import { shapeOf } from '../../blade/shape.ts';
+import { chain, ok, type Result } from '../../core/result.ts';
+import { radians } from '../../core/units.ts';
 import type { StripKit, VirtualOrder, BladePose } from '../../family/index.ts';
+import { text } from '../../text/index.ts';
 import {
   adviseStroke,
   carriageJob,
@@ -7,10 +10,15 @@ import {
   edgeRestJob,
   frameOf,
   spineRestJob,
+  reportOf,
+  withYawStep,
+  yawStep,
   type Cure,
   type Resolution,
+  type SpineRestBody,
   type StrokeAdvice,
   type VirtualJob,
+  type VirtualReport,
 } from '../../virtual/index.ts';
 
 /** What can be asked about one blade; nothing but the job is computed before it is asked. */
@@ -20,11 +28,48 @@ export interface VirtualWork {
   readonly advice?: () => Result<StrokeAdvice>;
   /** The strip that mends a wandering grind line; absent where the family has no step for it. */
   readonly cure?: (resolution: Resolution) => Result<Cure>;
+  /** The step turned by half a linear taper, and what it leaves; absent without a step. */
+  readonly yaw?: (resolution: Resolution) => Result<YawOffer>;
   /** Thickness of what the strip is stuck on with, mm. */
   readonly tape?: number;
   /** What is made for that strip and how it is set, checked on the solids. */
   readonly kit?: (cure: Cure) => Result<StripKit>;
 }
+
+/** A turned step: half the taper, degrees, and the blade as it leaves it. */
+export interface YawOffer {
+  readonly half: number;
+  /** Width of the step along the stroke, and how much nearer its tip end stands to the belt, mm. */
+  readonly over: { readonly width: number; readonly rise: number };
+  readonly report: VirtualReport;
+}
+
+const worstLine = ({ lines }: VirtualReport): number =>
+  Math.max(0, ...lines.map(({ worst }) => Math.abs(worst.value)));
+
+/** A turned step in a sentence, against what the straight one leaves. */
+export const yawSentence = ({ half, over, report }: YawOffer, straight: VirtualReport): string => {
+  const of = (one: VirtualReport) => ({ line: worstLine(one), uneven: one.uneven });
+  return text.virtual.yawStep.offer(half, over, of(straight), of(report));
+};
+
+const yawOf =
+  (job: VirtualJob, { step }: SpineRestBody) =>
+  (resolution: Resolution): Result<YawOffer> =>
+    chain(yawStep(shapeOf(job.blade)), (turned) => {
+      const passes = job.passes.map((pass) =>
+        pass.holding.kind === 'spine-rest'
+          ? withYawStep({ ...pass, holding: pass.holding }, turned)
+          : pass,
+      );
+      const { half } = turned;
+      const width = step.kind === 'wide' ? 2 * step.half : 0;
+      return ok({
+        half,
+        over: { width, rise: width * Math.tan(radians(half)) },
+        report: reportOf({ ...job, passes }, resolution),
+      });
+    });
 
 /** Poses that are looked at along a stroke, its ends included. */
 const POSES = 13;
@@ -52,6 +97,7 @@ export const workOf = (order: VirtualOrder): VirtualWork => {
   return {
     job,
     cure: (resolution) => cureLine({ virtual: { ...job, resolution }, wish }),
+    yaw: yawOf(job, body),
     tape: wish.tape,
     kit: (cure) => kit({ cure, poses: posesOf(blade.name, cure) }),
     advice: () => adviseStroke(input, blade, body),

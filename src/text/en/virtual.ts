@@ -78,6 +78,8 @@ export const virtual = {
         turn: 'For the other side turn it over and stick it on the other face; the same end stays at the plunge.',
         tape: (thickness: number) =>
           `Cut for double-sided tape ${mm(thickness)} thick; another tape moves the step by the difference.`,
+        thickness: (places: readonly (readonly [at: number, thickness: number])[]) =>
+          `Thickness at places from the plunge end: ${places.map(([at, thickness]) => `${plain(thickness, 2)} at ${plain(at, 1)}`).join(', ')} mm.`,
         step: (radius: number) =>
           `It runs on a step rounded to ${mm(radius)}, in front of the belt's middle.`,
       },
@@ -283,6 +285,13 @@ export const virtual = {
   ) =>
     `${staysOn ? 'Keep the tip on the belt' : `Stroke off the tip until ${mm(best.tipOverlap)} of blade are on the belt`}, grind the ${sides[best.first]} side first${best.twice ? ' and take the last belt twice' : ''}: the edge is then even to ${mm(round(best.uneven))}, as planned to ${mm(round(planned))}.`,
   yawStep: {
+    offer: (
+      half: number,
+      over: { readonly width: number; readonly rise: number },
+      before: { readonly line: number; readonly uneven: number },
+      after: { readonly line: number; readonly uneven: number },
+    ) =>
+      `A straight step turned by half the taper, ${deg(half)}: its end on the tip's side stands ${mm(round(Math.abs(over.rise)))} ${over.rise < 0 ? 'farther from' : 'nearer to'} the belt than its other end, over ${mm(over.width)}, the other way for the other side. Grind line off by ${mm(round(after.line))} instead of ${mm(round(before.line))}, edge even to ${mm(round(after.uneven))} instead of ${mm(round(before.uneven))}.`,
     none: {
       message: 'The blade does not taper, so a step turned by half the taper is a straight one.',
       fix: 'Use the straight step.',

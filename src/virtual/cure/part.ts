@@ -73,6 +73,7 @@ export const stripPart = (
       notes.place(from, bottom),
       ...(side === 'both' ? [notes.turn] : []),
       notes.tape(wish.tape),
+      notes.thickness(us.map((u, k) => [u - from, (out[k] ?? 0) - flank(u)])),
       notes.step(wish.stepRadius),
     ],
     tight: [],
