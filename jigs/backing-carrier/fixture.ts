@@ -60,7 +60,7 @@ const solidsOf = (q: Question): Result<Solids> =>
 /** All checks of a question, in the order a maker reads them. */
 const checksOf = (q: Question): Result<readonly CheckResult[]> =>
   chain(solidsOf(q), (solids) =>
-    chain(solidChecks(solids), (found) =>
+    chain(solidChecks(solids, q.workshop), (found) =>
       ok([
         ...rangeChecks(q),
         ...found,

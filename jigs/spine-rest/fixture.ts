@@ -155,7 +155,7 @@ export const checksOf = (q: Question): Result<readonly CheckResult[]> => {
   const numbers = [...rangeChecks(q), ...travelChecks(q)];
   const making = fabricationChecks(q.parts, q.design.making.prints.nozzle);
   return chain(solidsOf(q), (solids) =>
-    chain(solidChecks(solids), (found) => ok([...numbers, ...found, ...making])),
+    chain(solidChecks(solids, q.workshop), (found) => ok([...numbers, ...found, ...making])),
   );
 };
 

@@ -4,7 +4,9 @@ import type { Frame } from '../geometry/frame.ts';
 import type { Mesh } from '../model/mesh.ts';
 import type { Part } from '../model/part.ts';
 import { meshOf } from '../model/solid.ts';
-import { prepare, type Solid } from './distance/index.ts';
+import { createBodyNames, type BodyNames } from './content.ts';
+import { prepare, type PairCheck, type Solid } from './distance/index.ts';
+import type { CheckResult } from './result.ts';
 
 /** Chord error of the part meshes that are checked, mm; it is taken off every gap. */
 export const CHECK_CHORD = 0.005;
@@ -22,12 +24,19 @@ export interface Meshed {
  */
 export interface Workshop {
   readonly meshed: (part: Part) => Result<Meshed>;
+  readonly nameOf: BodyNames;
+  /** Answers about pairs of bodies, and about how the parts of a fixture stand to each other. */
+  readonly pairs: Store<Result<readonly PairCheck[]>>;
+  readonly assemblies: Store<Result<readonly CheckResult[]>>;
 }
 
 /** Parts of several designs between which a maker goes back and forth. */
 const PARTS = 200;
 /** Places of one part over the settings of a design. */
 const PLACES = 50;
+/** Questions about pairs, and assemblies, of such designs. */
+const ANSWERS = 8000;
+const ASSEMBLIES = 40;
 
 const keyOf = ({ origin, x, y, z }: Frame): string => [origin, x, y, z].join(' ');
 
@@ -46,6 +55,9 @@ const meshed = (mesh: Mesh): Meshed => {
 export const createWorkshop = (): Workshop => {
   const parts: Store<Result<Meshed>> = createStore(PARTS);
   return {
+    nameOf: createBodyNames(),
+    pairs: createStore(ANSWERS),
+    assemblies: createStore(ASSEMBLIES),
     meshed: ({ layers }) =>
       parts(JSON.stringify(layers), () =>
         chain(meshOf(layers, { chord: CHECK_CHORD, volumeShare: Infinity }), (mesh) =>

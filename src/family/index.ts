@@ -17,23 +17,18 @@ export {
   prepare,
   type Body,
   type Motion,
+  type PairCheck,
   type PairRule,
   type Solid,
   type Sweep,
+  type Workspace,
 } from '../check/distance/index.ts';
 export type { CheckResult } from '../check/result.ts';
 export type * from '../check/set-up.ts';
 export { createWorkshop, type Workshop } from '../check/workshop.ts';
 export { fabricationChecks } from '../check/rules.ts';
 export { exact, type Certainty } from '../core/certainty.ts';
-export {
-  hasError,
-  loweredTo,
-  mendedBy,
-  problem,
-  raisedTo,
-  type Issue,
-} from '../core/issue.ts';
+export { hasError, loweredTo, mendedBy, problem, raisedTo, type Issue } from '../core/issue.ts';
 export { number } from '../core/parameter.ts';
 export { all, chain, fail, ok, type Result } from '../core/result.ts';
 export { degrees, plain, quantise, radians } from '../core/units.ts';

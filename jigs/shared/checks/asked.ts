@@ -1,5 +1,6 @@
 import {
   checkPairs,
+  createWorkshop,
   createWorkspace,
   notComputed,
   pairResult,
@@ -7,10 +8,15 @@ import {
   type Asked,
   type Body,
   type CheckResult,
+  type PairCheck,
+  type PairRule,
   type PairTerms,
+  type Result,
   type SetUp,
   type Told,
   type Vec3,
+  type Workshop,
+  type Workspace,
 } from '../../../src/family/index.ts';
 import { words } from './words.ts';
 
@@ -52,6 +58,24 @@ const termsOf = ({ rule, id, fix, parameter }: Asked, { names, pose }: Told): Pa
 
 const MACHINE: ReadonlySet<string> = new Set(['belt', 'platen', 'wheels', 'rest', 'guards']);
 
+/** The answer about a pair, from the workshop where the same was asked of bodies just like these. */
+const kept = (
+  workshop: Workshop,
+  a: Body,
+  b: Body,
+  rule: PairRule,
+  within: number,
+  work: Workspace,
+): Result<readonly PairCheck[]> => {
+  // Where a search starts must not depend on what was asked before it.
+  const fresh: Workspace = { ...work, hints: new WeakMap() };
+  const ask = () => checkPairs([a, b], [rule], { otherwise: 0, within, work: fresh });
+  const [one, other] = [workshop.nameOf(a), workshop.nameOf(b)];
+  if (one === undefined || other === undefined) return ask();
+  const together = a.motion === b.motion;
+  return workshop.pairs(JSON.stringify([one, other, together, rule, within]), ask);
+};
+
 /**
  * Answers what is asked about some bodies; a missing body of the fixture has failed. `known` holds
  * the least gap of a question where it was asked before: only what is nearer is told exactly.
@@ -61,6 +85,7 @@ export const answer = (
   bodies: ReadonlyMap<string, Body>,
   told: Told,
   known: ReadonlyMap<string, number> = new Map(),
+  workshop: Workshop = createWorkshop(),
 ): CheckResult[] => {
   const work = createWorkspace();
   return asked.flatMap((question): CheckResult[] => {
@@ -71,22 +96,22 @@ export const answer = (
     if (!b && MACHINE.has(rule.b)) return [];
     const kind = rule.kind === 'clear' ? 'clearance' : 'contact';
     if (!a || !b) return [notComputed(terms, kind, [])];
-    const result = checkPairs([a, b], [rule], {
-      otherwise: 0,
-      within: rule.kind === 'clear' ? (known.get(question.id) ?? FAR) : FAR,
-      work,
-    });
+    const within = rule.kind === 'clear' ? (known.get(question.id) ?? FAR) : FAR;
+    const result = kept(workshop, a, b, rule, within, work);
     if (!result.ok) return [notComputed(terms, kind, result.issues)];
     return result.value.map((pair) => pairResult(pair, terms));
   });
 };
 
 /** The worst answer to every question over all set-ups; each set-up is searched below it only. */
-export const answerAll = (setUps: readonly SetUp[]): CheckResult[] => {
+export const answerAll = (
+  setUps: readonly SetUp[],
+  workshop: Workshop = createWorkshop(),
+): CheckResult[] => {
   const least = new Map<string, number>();
   return worstById(
     setUps.flatMap(({ asked, bodies, told }) => {
-      const results = answer(asked, bodies, told, least);
+      const results = answer(asked, bodies, told, least, workshop);
       for (const { id, found } of results) {
         if (found !== null) least.set(id, Math.min(found, least.get(id) ?? FAR));
       }

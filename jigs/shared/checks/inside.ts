@@ -74,12 +74,17 @@ const fitsOf = (q: Assembly, bodies: readonly Body[]): Result<Fit[]> => {
   );
 };
 
+const standChecks = (q: Assembly, bodies: readonly Body[]): Result<readonly CheckResult[]> =>
+  chain(checkPairs(bodies, rulesOf(q), { otherwise: APART, within: APART }), (pairs) =>
+    chain(fitsOf(q, bodies), (fits) => ok([...summary(q, pairs), ...fitResults(fits)])),
+  );
+
 /**
  * The fixture's own parts among each other: faces that must meet are closed, everything else that
  * is said to touch does no more than touch or is held in a hole made for it, and nothing else
  * comes within a tenth of a millimetre.
  */
-export const insideChecks = (q: Assembly): Result<CheckResult[]> =>
+export const insideChecks = (q: Assembly): Result<readonly CheckResult[]> =>
   chain(partMeshes(q.parts, q.workshop), (meshes) =>
     chain(
       all(
@@ -87,10 +92,15 @@ export const insideChecks = (q: Assembly): Result<CheckResult[]> =>
           bodyOf(p.name, [p], meshes, q.motions?.get(p.carrier)),
         ),
       ),
-      (bodies) =>
-        chain(checkPairs(bodies, rulesOf(q), { otherwise: APART, within: APART }), (pairs) =>
-          chain(fitsOf(q, bodies), (fits) => ok([...summary(q, pairs), ...fitResults(fits)])),
-        ),
+      (bodies) => {
+        const { parts, placements, faces, up, prefix, motions } = q;
+        const ask = () => standChecks(q, bodies);
+        const names = bodies.map((body) => q.workshop.nameOf(body));
+        if (names.includes(undefined)) return ask();
+        const moving = motions !== undefined;
+        const key = JSON.stringify([names, parts, placements, faces, up, prefix, moving]);
+        return q.workshop.assemblies(key, ask);
+      },
     ),
   );
 

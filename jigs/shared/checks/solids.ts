@@ -5,12 +5,16 @@ import {
   type CheckResult,
   type Result,
   type Solids,
+  type Workshop,
 } from '../../../src/family/index.ts';
 import { answerAll, worstById } from './asked.ts';
 import { insideChecks } from './inside.ts';
 
 /** Clearances, contacts and fits of everything there is, the worst of each, in the order asked. */
-export const solidChecks = ({ setUps, assemblies }: Solids): Result<CheckResult[]> =>
+export const solidChecks = (
+  { setUps, assemblies }: Solids,
+  workshop: Workshop,
+): Result<CheckResult[]> =>
   chain(all(assemblies.map(insideChecks)), (inside) =>
-    ok([...answerAll(setUps), ...worstById(inside.flat())]),
+    ok([...answerAll(setUps, workshop), ...worstById(inside.flat())]),
   );
