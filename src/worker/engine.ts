@@ -99,10 +99,10 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
     },
     budget: async (design) =>
       chain(await fixture(design), (solved) => solved.budget?.(SIMULATING) ?? ok(null)),
-    grind: async (design) => {
+    grind: async (design, progress) => {
       const solved = await fixture(design);
       if (!solved.ok) return solved;
-      return (await import('./ground.ts')).groundCards(design, solved.value);
+      return (await import('./ground.ts')).groundCards(design, solved.value, progress);
     },
     suit: async (design) => {
       const sound = checkDesign(design, cards);

@@ -64,9 +64,10 @@ const cardOf = (ground: Ground): GroundCard => {
 export const groundCards = (
   design: Design,
   fixture: Fixture,
+  progress: (share: number) => void = () => undefined,
 ): Result<readonly GroundCard[] | null> =>
   fixture.virtual === undefined
     ? ok(null)
-    : chain(groundBlades(design, fixture, { step: STEP, cure: true }), (ground) =>
+    : chain(groundBlades(design, fixture, { step: STEP, cure: true, progress }), (ground) =>
         ok(ground.map(cardOf)),
       );

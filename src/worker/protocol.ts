@@ -165,7 +165,10 @@ export interface Engine {
   /** The tolerance budget, simulated with a fixed seed; null where the family draws up none. */
   budget(design: Design): Promise<Result<Budget | null>>;
   /** The blades as the belt leaves them; null where the family does not say how it holds them. */
-  grind(design: Design): Promise<Result<readonly GroundCard[] | null>>;
+  grind(
+    design: Design,
+    progress: (share: number) => void,
+  ): Promise<Result<readonly GroundCard[] | null>>;
   /** Which fixture family suits the first blade of a design, with work by hand beside them. */
   suit(design: Design): Promise<Result<Suit>>;
   /** What the fixture can grind as it is built; an issue where its family cannot say. */

@@ -96,7 +96,12 @@ describe('the maps on the screen', () => {
     const given = grinding.find(({ family }) => family === 'carriage');
     if (given === undefined) throw new Error('no example');
     const fixture = valueOf(solveDesign(given.design, registry));
-    const [card] = valueOf(groundCards(given.design, fixture)) ?? [];
+    const shares: number[] = [];
+    const [card] = valueOf(groundCards(given.design, fixture, (share) => shares.push(share))) ?? [];
+    // Told after every pass.
+    expect(shares).toHaveLength(fixture.settings.length);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares.at(-1)).toBeLessThanOrEqual(1);
     expect(card?.frames).toHaveLength(1 + fixture.settings.length);
     expect(new Set(card?.frames.map(({ label }) => label)).size).toBe(card?.frames.length);
     expect(card?.cured).toBeNull();

@@ -15,6 +15,9 @@ export interface Seen<T> {
   readonly stale: boolean;
 }
 
+/** Answers a question about a design; `progress` may be told the share that is done, 0 to 1. */
+type Work<T> = (design: Design, progress: (share: number) => void) => Promise<Result<T>>;
+
 const nothing = { of: null, result: null, crash: null } as const;
 
 /**
@@ -24,6 +27,8 @@ const nothing = { of: null, result: null, crash: null } as const;
 export class Latest<T> {
   answer: Answer<T> = $state.raw(nothing);
   busy: boolean = $state(false);
+  /** Share of the work that is done, 0 to 1, where it tells; null until it does. */
+  share: number | null = $state(null);
   /** Whether a question waits for the hand to rest. */
   due: boolean = $state(false);
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -31,10 +36,10 @@ export class Latest<T> {
   #now: Design | null = null;
   #wanted: Design | null = null;
   #turn = 0;
-  readonly #work: (design: Design) => Promise<Result<T>>;
+  readonly #work: Work<T>;
   readonly #interrupt: (() => void) | null;
 
-  constructor(work: (design: Design) => Promise<Result<T>>, interrupt: (() => void) | null = null) {
+  constructor(work: Work<T>, interrupt: (() => void) | null = null) {
     this.#work = work;
     this.#interrupt = interrupt;
   }
@@ -110,7 +115,7 @@ export class Latest<T> {
       const of: Design = next;
       this.#now = of;
       this.#wanted = null;
-      const answer = await this.#one(of);
+      const answer = await this.#one(of, turn);
       if (turn !== this.#turn) return;
       this.answer = answer;
       next = this.#wanted;
@@ -118,9 +123,13 @@ export class Latest<T> {
     this.busy = false;
   }
 
-  async #one(of: Design): Promise<Answer<T>> {
+  async #one(of: Design, turn: number): Promise<Answer<T>> {
+    this.share = null;
+    const progress = (share: number): void => {
+      if (turn === this.#turn && this.#now === of) this.share = share;
+    };
     try {
-      return { of, result: await this.#work(of), crash: null };
+      return { of, result: await this.#work(of, progress), crash: null };
     } catch (error) {
       return { of, result: null, crash: error instanceof Error ? error.message : String(error) };
     }

@@ -1,3 +1,4 @@
+import { proxy } from 'comlink';
 import { createContext } from 'svelte';
 import type { Issue } from '../../core/issue.ts';
 import type { Result } from '../../core/result.ts';
@@ -98,7 +99,10 @@ export class Shop {
     this.staging = new Latest((design) => modeller.engine().scene(design), modeller.giveUp);
     const reckoner = engines.hire();
     this.budgeting = new Latest((design) => reckoner.engine().budget(design), reckoner.giveUp);
-    this.grinding = new Latest((design) => reckoner.engine().grind(design), reckoner.giveUp);
+    this.grinding = new Latest(
+      (design, progress) => reckoner.engine().grind(design, proxy(progress)),
+      reckoner.giveUp,
+    );
     this.suiting = new Latest((design) => reckoner.engine().suit(design), reckoner.giveUp);
     this.reaching = new Latest((design) => reckoner.engine().reach(design), reckoner.giveUp);
     this.ranging = new Ranging(engines.hire());

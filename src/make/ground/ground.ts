@@ -15,6 +15,8 @@ import {
 import { workOf, type VirtualWork, type YawOffer } from './work.ts';
 
 const words = text.virtual.command;
+/** Share of the work that grinding without a strip is where one is looked for, roughly. */
+const PLAIN = 0.2;
 
 export interface GroundOptions {
   /** Name of the one blade to grind; all of the design when left out. */
@@ -54,16 +56,21 @@ const asked = ({ blades }: Design, name: string | undefined): Result<readonly Bl
     : fail(problem('blade-unknown', 'blades', words.noBlade(name ?? '', known)));
 };
 
-const cureOf = ({ cure }: VirtualWork, resolution: Resolution): Result<Cure> =>
-  cure?.(resolution) ?? fail(problem('no-cure', 'fixture.family', words.noCure));
+const cureOf = (
+  { cure }: VirtualWork,
+  resolution: Resolution,
+  progress: (share: number) => void,
+): Result<Cure> =>
+  cure?.(resolution, progress) ?? fail(problem('no-cure', 'fixture.family', words.noCure));
 
 /** The strip with what it takes, which is left out where none was found. */
 const curedOf = (
   work: VirtualWork,
   resolution: Resolution,
   withKit: boolean,
+  progress: (share: number) => void,
 ): Pick<Ground, 'cure' | 'kit'> => {
-  const cure = cureOf(work, resolution);
+  const cure = cureOf(work, resolution, progress);
   const kit = withKit && cure.ok ? work.kit?.(cure.value) : undefined;
   return { cure, ...(kit ? { kit } : {}) };
 };
@@ -94,8 +101,9 @@ export const groundBlades = (
         if (order === undefined)
           return fail(problem('no-virtual', 'fixture.family', words.none(design.fixture.family)));
         const work = workOf(order);
+        const told = (share: number): void => progress((i + share) / blades.length);
         const report = reportOf(work.job, { ...USUAL, step }, (share) =>
-          progress((i + share) / blades.length),
+          told(cure ? PLAIN * share : share),
         );
         return chain(adviceOf(work, advice), (best) =>
           ok({
@@ -105,7 +113,9 @@ export const groundBlades = (
             report,
             ...(best ? { advice: best } : {}),
             ...(advice && work.yaw ? { yaw: work.yaw({ ...USUAL, step }) } : {}),
-            ...(cure ? curedOf(work, { ...USUAL, step }, kit) : {}),
+            ...(cure
+              ? curedOf(work, { ...USUAL, step }, kit, (share) => told(PLAIN + (1 - PLAIN) * share))
+              : {}),
           }),
         );
       }),

@@ -27,7 +27,7 @@ export interface VirtualWork {
   /** Which stroke leaves the evenest edge; absent where the family has no stroke to choose. */
   readonly advice?: () => Result<StrokeAdvice>;
   /** The strip that mends a wandering grind line; absent where the family has no step for it. */
-  readonly cure?: (resolution: Resolution) => Result<Cure>;
+  readonly cure?: (resolution: Resolution, progress: (share: number) => void) => Result<Cure>;
   /** The step turned by half a linear taper, and what it leaves; absent without a step. */
   readonly yaw?: (resolution: Resolution) => Result<YawOffer>;
   /** Thickness of what the strip is stuck on with, mm. */
@@ -96,7 +96,7 @@ export const workOf = (order: VirtualOrder): VirtualWork => {
   const job = spineRestJob(blade, input, plan, body);
   return {
     job,
-    cure: (resolution) => cureLine({ virtual: { ...job, resolution }, wish }),
+    cure: (resolution, progress) => cureLine({ virtual: { ...job, resolution }, wish }, progress),
     yaw: yawOf(job, body),
     tape: wish.tape,
     kit: (cure) => kit({ cure, poses: posesOf(blade.name, cure) }),

@@ -21,6 +21,8 @@ const SIDES: readonly Side[] = ['left', 'right'];
 
 /** Grid on which a strip is looked for: coarser along the blade than the proof. */
 const COARSE = { step: 3, rows: 24 } as const;
+/** Share of the work that the search is, roughly. */
+const SEARCHED = 0.5;
 /** Strips that differ by less than this are one, mm. */
 const SAME = 0.01;
 
@@ -113,17 +115,27 @@ const worst = (places: ReturnType<typeof linePlaces>): { u: number; value: numbe
  * wants. Looked for on a coarse grid, then proved on the given one over every belt and both sides.
  * Fails, saying why, where no strip holds the line within what is allowed, where the far face has
  * no flat for it, or where step, nose or stroke do not allow it. A note tells that none is needed.
+ * `progress` is told the share done.
  */
-export const cureLine = (input: CureInput): Result<Cure> => {
+export const cureLine = (
+  input: CureInput,
+  progress: (share: number) => void = () => undefined,
+): Result<Cure> => {
   const { virtual, wish } = input;
-  const found = SIDES.flatMap((side) => searchFor(input, side) ?? []);
+  const found = SIDES.flatMap((side, i) => {
+    progress(SEARCHED * (i / SIDES.length));
+    return searchFor(input, side) ?? [];
+  });
   if (found.length === 0) return fail(problem('no-line', 'blade.bevels', words.noPass));
   const issues = found.flatMap(({ search, best, measures }) => stripIssues(search, best, measures));
   if (hasError(issues)) return fail(...issues);
 
-  const uncured = grindVirtually(virtual);
+  const rest = (1 - SEARCHED) / 2;
+  const uncured = grindVirtually(virtual, (share) => progress(SEARCHED + rest * share));
   const passes = passesWith(input, uncured, found);
-  const cured = grindVirtually({ ...virtual, passes });
+  const cured = grindVirtually({ ...virtual, passes }, (share) =>
+    progress(SEARCHED + rest * (1 + share)),
+  );
   const { shape } = cured;
   const oneForBoth = equal(found);
   const sides = found.map(({ search, best, strip, measures }) => {
