@@ -13,8 +13,8 @@ import { makePackage } from '../../src/make/package.ts';
 import { exampleBytes } from './sample.ts';
 import { chromiumPath, openStage, openStep, type Stage } from './browser.ts';
 
-/** Files that name the worst pose of a check. */
-const TIED = new Set(['checks.csv', 'report.json']);
+/** The file that names the nearest points of a check. */
+const TIED = new Set(['report.json']);
 const SCREENS = '.cache/screens';
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -120,7 +120,7 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     const unequal = mine.filter(
       ({ path, bytes }) => !Buffer.from(bytes).equals(Buffer.from(there.get(path) ?? [])),
     );
-    // Where two poses are equally near, the engines' last bits decide which is named.
+    // Where two places are equally near, the engines' last bits decide whose points are named.
     expect(unequal.map(({ path }) => path).filter((path) => !TIED.has(path))).toEqual([]);
     const report = (bytes: Uint8Array | undefined): unknown =>
       JSON.parse(new TextDecoder().decode(bytes), (key, value: unknown) =>
