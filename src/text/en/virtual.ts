@@ -239,7 +239,8 @@ export const virtual = {
       meaning: 'Spacing of the places along the blade that are ground.',
       reason: 'A finer grid takes too long, a coarser one does not follow the blade.',
     },
-    cureOption: 'look for the strip that mends the grind line',
+    cureOption:
+      'look for the strip that mends the grind line, with its rounded step and checks; --out writes both as parts',
     noCure: {
       message: 'This family has no step for a blade to bear on with a strip.',
       fix: 'Use a spine rest for this blade, or leave the strip out.',
@@ -249,8 +250,8 @@ export const virtual = {
     cureSetting: 'Rounded step to belt with the strip',
     cureDial: (turns: number, division: number) =>
       `${plain(turns, 2)} turns from zero, dial at ${String(division)}`,
-    adviceOption: 'compare strokes and orders of the sides',
-    outOption: 'file for the places along the blades, comma-separated values',
+    adviceOption: 'compare strokes, orders of the sides and a step turned by half the taper',
+    outOption: 'folder for maps, places along the blades, and strip and rounded step as parts',
     noBlade: (name: string, known: string) => ({
       message: `The design has no blade "${name}"; it has ${known}.`,
       fix: `Name one of ${known}, or leave the name out.`,
