@@ -4,7 +4,7 @@ import { dot3, scale3, type Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { meshOf } from '../model/solid.ts';
 import { inBore, shankOf, type InBore, type Shank } from './bores.ts';
-import { clearance, prepare, shiftBody, type Body, type Workspace } from './distance/index.ts';
+import { meets, prepare, shiftBody, type Body, type Workspace } from './distance/index.ts';
 import { CHECK_CHORD } from './workshop.ts';
 
 /** A placed part with its solid, standing as the assembly stands. */
@@ -38,9 +38,6 @@ const WAYS: readonly Vec3[] = SIGNS.flatMap((x) =>
   .filter((way) => way.some((k) => k !== 0))
   .sort((a, b) => dot3(a, a) - dot3(b, b));
 
-const crosses = (work: Workspace, a: Body, b: Body): Result<boolean> =>
-  chain(clearance(a, b, { within: 1e-3, work }), ({ state }) => ok(state === 'hit'));
-
 /** Both bodies; at rest where one motion carries both, for then they never move past each other. */
 const together = (a: Body, b: Body): readonly [Body, Body] => {
   const still = ({ name, solids, chordError }: Body): Body => ({ name, solids, chordError });
@@ -56,7 +53,7 @@ const comesFree = (
   tolerance: number,
 ): Result<boolean> => {
   for (const way of WAYS.flatMap((local) => frames.map((f) => turn(f, local)))) {
-    const moved = crosses(work, shiftBody(a, scale3(way, tolerance), b.motion?.length ?? 1), b);
+    const moved = meets(work, shiftBody(a, scale3(way, tolerance), b.motion?.length ?? 1), b);
     if (!moved.ok) return moved;
     if (!moved.value) return ok(true);
   }
@@ -85,7 +82,7 @@ const heldIn = (
   if (bore.off > bore.allowed) return ok({ held: false, bore });
   if (shank.head.length === 0) return ok({ held: true, bore });
   return chain(headOf(one, shank), (head) =>
-    chain(crosses(work, head, other.body), (sunk) =>
+    chain(meets(work, head, other.body), (sunk) =>
       sunk
         ? chain(comesFree(work, head, other.body, frames, tolerance), (held) => ok({ held, bore }))
         : ok({ held: true, bore }),
@@ -120,8 +117,8 @@ export const fitOf = (
   ];
   const [a, b] = [one.placement.name, other.placement.name];
   const frames = framesOf(one.placement.frame, other.placement.frame);
-  return chain(crosses(work, one.body, other.body), (meets): Result<Fit> => {
-    if (!meets) return ok({ a, b, state: 'apart' });
+  return chain(meets(work, one.body, other.body), (crossing): Result<Fit> => {
+    if (!crossing) return ok({ a, b, state: 'apart' });
     return chain(heldIn(work, one, other, frames, tolerance), (there): Result<Fit> => {
       const either = there.held ? ok(there) : heldIn(work, other, one, frames, tolerance);
       return chain(either, ({ held, bore }): Result<Fit> => {

@@ -19,4 +19,4 @@ export {
 } from './pairs.ts';
 export type { Shape } from './shape.ts';
 export { prepare, prepareAll, type Solid } from './solid.ts';
-export { shiftBody, type OverlapVolume, type Region, type TouchRule } from './touch.ts';
+export { meets, shiftBody, type OverlapVolume, type Region, type TouchRule } from './touch.ts';

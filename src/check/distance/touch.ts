@@ -165,6 +165,23 @@ export const touch = (
   return ok({ clearance: worst ?? { state: 'beyond', certified: true, beyond: 0 }, issues });
 };
 
+/** Surfaces nearer than this meet, mm; and how far bodies are looked at for it. */
+const MEETING = 1e-6;
+const NEAR = 1e-3;
+
+/**
+ * Whether two bodies meet anywhere in their motion. A search that may stop at its usual slack of a
+ * micron can end with two points that near on surfaces that cross, and then calls them apart with
+ * no gap: asked more finely, and without what the chords take off, it cannot.
+ */
+export const meets = (work: Workspace, a: Body, b: Body): Result<boolean> => {
+  const result = clearance(a, b, { within: NEAR, slack: MEETING, work });
+  if (!result.ok) return result;
+  const { value } = result;
+  if (value.state !== 'apart') return ok(value.state === 'hit');
+  return ok(value.gap + a.chordError + b.chordError <= MEETING);
+};
+
 /** Whether a moved off b by the tolerance keeps clear of it over the whole motion. */
 export const comesApart = (
   work: Workspace,
@@ -179,7 +196,6 @@ export const comesApart = (
   // Bodies carried as one need a place of their own, or the shift would carry both.
   const [x, y] = a.motion === b.motion ? [standing(a, 0, 0), standing(b, 0, 0)] : [a, b];
   const count = y.motion?.length ?? 1;
-  const result = clearance(shiftBody(x, by, count), y, { within: tolerance, work });
-  if (!result.ok) return result;
-  return ok(result.value.state !== 'hit');
+  const met = meets(work, shiftBody(x, by, count), y);
+  return met.ok ? ok(!met.value) : met;
 };
