@@ -2,7 +2,8 @@ import { wantedHeightAt } from '../../blade/bevel.ts';
 import { radians } from '../../core/units.ts';
 import { minimise } from '../numeric/minimise.ts';
 import type { Section } from '../section/section.ts';
-import { facesAt, type Question } from './faces.ts';
+import type { Span } from './angle.ts';
+import { facesAt, spansOf, type Question } from './faces.ts';
 import { setoffFor } from './settle.ts';
 import { edgeOf, type Bladework, type Wish } from './stations.ts';
 
@@ -57,9 +58,13 @@ const aimAt = ({ work, wanted }: Aimed, height: number): number =>
  * taken on its plane and the flank's, (T/2 - e) / tan a, also beyond the spine, so that a bevel
  * more than full still counts as too flat.
  */
-const deviation = (aimed: Aimed, question: Omit<Question, 'stroke'>): number => {
+const deviation = (
+  aimed: Aimed,
+  spans: readonly (Span | undefined)[],
+  question: Omit<Question, 'stroke'>,
+): number => {
   const { work, sections, stroke } = aimed;
-  const faces = facesAt(work, sections, { ...question, stroke });
+  const faces = facesAt(work, sections, { ...question, stroke }, spans);
   return work.stations.reduce((most, { thickness, height }, i) => {
     const face = faces[i]?.reached;
     if (face === undefined) return OUT_OF_REACH;
@@ -84,13 +89,16 @@ export const setoffOfLeastDeviation = (
   family: readonly Aimed[],
   question: Omit<Question, 'setoff' | 'stroke'>,
 ): number => {
-  const looked = family.map(coarse);
+  const looked = family.map((whole) => {
+    const aimed = coarse(whole);
+    return { aimed, spans: spansOf(aimed.work, aimed.sections, question) };
+  });
   const ends = family.flatMap((aimed) =>
     [AROUND.from, AROUND.to].map((share) =>
       setoffAtPlace(aimed, question, share * aimed.wanted.angle),
     ),
   );
   const worst = (setoff: number): number =>
-    Math.max(...looked.map((aimed) => deviation(aimed, { ...question, setoff })));
+    Math.max(...looked.map(({ aimed, spans }) => deviation(aimed, spans, { ...question, setoff })));
   return minimise(worst, Math.min(...ends), Math.max(...ends), CLOSE);
 };

@@ -35,15 +35,15 @@ export const reachable = (section: Section, edge: number, lean: number): Span | 
 /**
  * The angle (degrees, per side) that a setoff grinds at an edge of `edge` mm on the belt side, as
  * the root of the closed form in `settle`, which grows with the angle. Undefined when the setoff
- * lies outside `reachable`.
+ * lies outside `reachable`, which a search over setoffs gives as `span`: it is the same for all.
  */
 export const angleFor = (
   section: Section,
   edge: number,
   setoff: number,
   lean: number,
+  span: Span | undefined = reachable(section, edge, lean),
 ): number | undefined => {
-  const span = reachable(section, edge, lean);
   if (span === undefined || setoff < span.setoff.from || setoff > span.setoff.to) return undefined;
   const short = (angle: number): number => setoffFor(section, { edge, angle }, lean) - setoff;
   return root(short, span.angle.from, span.angle.to);

@@ -1,7 +1,7 @@
 import type { Side } from '../../blade/schema.ts';
 import type { Face } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
-import { angleFor } from './angle.ts';
+import { angleFor, reachable, type Span } from './angle.ts';
 import { edgeAt } from './edge-at.ts';
 import { edgeOf, type Bladework } from './stations.ts';
 import { reachedAngles, type Stroke } from './windows.ts';
@@ -24,20 +24,34 @@ export interface Question {
   readonly stroke: Stroke;
 }
 
+/** What each place can do at all, at any setoff. */
+export const spansOf = (
+  work: Bladework,
+  sections: readonly Section[],
+  { side, edge, lean }: Omit<Question, 'setoff' | 'stroke'>,
+): (Span | undefined)[] =>
+  work.stations.map((station, i) => {
+    const section = sections[i];
+    return section && reachable(section, edgeOf(work, station, side, edge), lean);
+  });
+
 /**
  * The faces that one setoff grinds along a blade, `sections` being its stations as they are now,
- * turned so that the side faces the belt. Undefined at places this setoff cannot reach.
+ * turned so that the side faces the belt, and `spans` what they can do at all. Undefined at places
+ * this setoff cannot reach.
  */
 export const facesAt = (
   work: Bladework,
   sections: readonly Section[],
   { side, edge, setoff, lean, stroke }: Question,
+  spans: readonly (Span | undefined)[] = spansOf(work, sections, { side, edge, lean }),
 ): (PlaceFace | undefined)[] => {
   const own = work.stations.map((station, i): Face | undefined => {
     const section = sections[i];
-    if (section === undefined) return undefined;
+    const span = spans[i];
+    if (section === undefined || span === undefined) return undefined;
     const e = edgeOf(work, station, side, edge);
-    const angle = angleFor(section, e, setoff, lean);
+    const angle = angleFor(section, e, setoff, lean, span);
     return angle === undefined ? undefined : { edge: e, angle };
   });
   const reached = reachedAngles(
