@@ -18,8 +18,8 @@ export interface SetupData {
   readonly budget: readonly BudgetRow[];
   /** Computed checks and what came of them, in words. */
   readonly checks: readonly Fact[];
-  /** What columns and notes are called where other things are ground than bevels. */
-  readonly terms?: SetupTerms;
+  /** What columns and notes are called, by what is ground. */
+  readonly terms: SetupTerms;
 }
 
 /** Words of the tables that depend on what is ground. */

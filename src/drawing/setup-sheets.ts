@@ -170,9 +170,7 @@ const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
     ),
     space(1),
     paragraph(
-      perTenth < LEAST_CHANGE
-        ? text.drawing.setup.progress.lineStays
-        : terms.perTenth(perTenth.toFixed(2)),
+      perTenth < LEAST_CHANGE ? text.drawing.setup.lineStays : terms.perTenth(perTenth.toFixed(2)),
       width,
     ),
     space(2),
@@ -211,20 +209,6 @@ const budget = (rows: readonly BudgetRow[]): Strip[] => {
   ];
   const cells = rows.map((row) => [row.what, row.spread, row.worst, row.most, row.halved]);
   return [paragraph(t.budgetNote, WIDTH, { keep: true }), ...table(columns, cells)];
-};
-
-/** What a sheet of bevels by edge thickness calls things. */
-const bevels = (): SetupTerms => {
-  const t = text.drawing.setup;
-  const { edge, angle, bevel, perTenth } = t.progress;
-  return {
-    stopAt: t.columns.stopAt,
-    settingsNote: t.settingsNote,
-    expectedTitle: t.expectedTitle,
-    progressNote: t.progressNote,
-    progress: [edge, angle, bevel],
-    perTenth,
-  };
 };
 
 /** What is needed at the machine: settings, zero, the cautions of this fixture. */
@@ -291,7 +275,7 @@ export const setupSheets = (data: SetupData, block: TitleBlock): Sheet[] => {
     sheets,
   });
   const room = area.y1 - area.y0 - titleBlockHeight(block, info(1, 1)) - 2 * INSET;
-  const terms = data.terms ?? bevels();
+  const { terms } = data;
   const pages = [essentials(data, terms), annex(data, terms, block)].flatMap((strips) =>
     pour(strips, [room]),
   );

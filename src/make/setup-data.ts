@@ -173,7 +173,7 @@ export const setupData = (
     progress: settings.map(progressOf),
     zeroing,
     measure: sheet?.measure ?? words.measure,
-    ...(sheet ? { terms: sheet } : {}),
+    terms: sheet ?? text.family.shared.bevelSheet,
     cautions,
     budget: budgetRows(fixture),
     checks: checkFacts(checks),

@@ -35,6 +35,7 @@ const data: SetupData = {
   zeroing: ['Isolate the machine and mount the belt.', 'Close the step until the pin is held.'],
   measure: ['Face of the abrasive square to the seat', 'Step parallel to the belt'],
   cautions: ['Never thinner than 0.2 mm at the edge.'],
+  terms: text.family.shared.bevelSheet,
   budget: [
     {
       what: 'Bevel height, side ground first',
@@ -99,7 +100,7 @@ describe('set-up sheet', () => {
     'Isolate the machine',
     'motor off',
     'printed parts',
-    'deburr the spine corners',
+    'deburr the blade where it rests',
     'manuals of the machine',
     'local codes',
   ])('cautions: %s', (part) => {

@@ -18,7 +18,7 @@ export interface ByHand {
 const STEP = 1;
 /** Hollow of an edge under the belt that a maker sees as a gap: common practice, no source, mm. */
 const BRIDGED = 0.1;
-/** Fall of an edge near the tip that no stroke square to the spine follows, degrees, and where. */
+/** Fall of an edge near the tip that no stroke square to the spine follows: common practice, no source, degrees, and where. */
 const SHARP = 35;
 const NEAR_TIP = 0.95;
 

@@ -105,12 +105,7 @@ export const drawing = {
       most: 'Most by (share of the variance)',
       halved: 'First halved',
     },
-    settingsNote:
-      'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock, read the setting again and write it under Read. Bevel heights are measured from the edge along the middle of the blade.',
-    expectedTitle: 'Expected bevel heights, mm',
     progressTitle: 'Progress at one setting',
-    progressNote:
-      'The angle follows the edge: at one setting a thinner edge means a steeper and higher bevel. Edge thickness e, angle a side a, bevel height b.',
     checksTitle: 'Computed checks',
     checksNote:
       'Computed on the drawn parts with the stated grinder. A check that could not be computed counts as failed.',
@@ -124,20 +119,13 @@ export const drawing = {
     columns: {
       belt: 'Belt',
       side: 'Side',
-      stopAt: 'Stop at e',
       turns: 'Turns from last',
       reading: 'Dial',
       read: 'Read',
       bevel: (place: string): string => place,
       measured: 'Measured',
     },
-    progress: {
-      edge: 'e, mm',
-      angle: 'a, °',
-      bevel: 'b, mm',
-      perTenth: (change: string): string => `0.1 mm off the edge: ${change} mm of height`,
-      lineStays: 'The line stays where it is: the new face does not reach it yet.',
-    },
+    lineStays: 'The line stays where it is: the new face does not reach it yet.',
   },
   template: {
     bar100: '100 mm',

@@ -17,7 +17,7 @@ export const safety = {
         'Isolate the machine (plug out or lock off) before you fit, adjust or measure anything at the belt or the wheel.',
         'Run the belt in the direction its splice is made for, at no more than the rated speed of belt and wheel.',
         'Lock every bolt, read the setting again, then move the fixture through its whole stroke by hand, both sides, motor off: it must touch nothing but the blade.',
-        'Keep the gap at the belt as small as the sheet says and facing the platen, never over an unsupported run of belt.',
+        'Keep the gap between fixture and belt as small as the sheet says, and where platen or wheel carries the belt, never at an unsupported run of it.',
       ],
     },
     {
@@ -34,8 +34,8 @@ export const safety = {
         'Keep both hands behind the push block. Nothing but the push block presses the blade.',
         'With the edge up and the belt running down the belt meets the edge first: never grind a sharpened edge, and never one thinner than the least on this sheet.',
         'The push block hides the heat: cool often. Hardened steel that shows a colour has lost its hardness.',
-        'Brush seat and step clean before every stroke; deburr the spine corners before every side. Grit under the spine is an error of the bevel.',
-        'Stop at the edge thickness given, by measuring with the motor off. The step does not stop the cut.',
+        'Brush clean what the blade rests on before every stroke, and deburr the blade where it rests before every side: grit or a burr there is an error of the bevel.',
+        'Stop at the edge thickness given, by measuring with the motor off. No fixture does that for you.',
       ],
     },
     {

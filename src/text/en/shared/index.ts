@@ -3,6 +3,7 @@ import { issues } from './issues.ts';
 import { parameters } from './parameters.ts';
 import { parts } from './parts.ts';
 import { reach } from './reach.ts';
+import { bevelSheet } from './sheet.ts';
 
 /** Words of what several fixture families share. */
-export const shared = { checks, issues, parameters, parts, reach } as const;
+export const shared = { bevelSheet, checks, issues, parameters, parts, reach } as const;

@@ -57,10 +57,6 @@ export const section = {
 /** What the set-up sheet calls the columns, and what is measured before the fixture is trusted. */
 export const sheet = {
   ...bevelSheet,
-  settingsNote:
-    'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock, read the setting again and write it under Read. Bevel heights are measured from the edge along the middle of the blade.',
-  progressNote:
-    'The angle follows the edge: at one setting a thinner edge means a steeper and higher bevel. Edge thickness e, angle a side a, bevel height b.',
   measure: [
     'Face of the abrasive square to the seat, over the height of the blade (square and feeler), mm',
     'Step parallel to the abrasive over the belt width (feeler at both edges), mm',

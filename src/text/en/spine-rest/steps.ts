@@ -98,5 +98,5 @@ export const cautions = (s: StepsOf, edgeLeast: number, down: boolean): string[]
       `Pads for ${blade}, by the place that is at the belt: ${reaches.map(({ pad, height, to }) => `pad ${String(pad)} (${mm(height, 1)}) up to ${mm(to, 0)} from the plunge`).join(', ')}. A pad above the edge meets the belt: change it in time. Farther out take the block away and press lightly with the push stick, stood on the step, its nose below the edge and the hand behind its stop; never with a finger.`,
   ),
   'Towards the tip the lower pads press below the best height: the step carries less and the line may creep, so leave the tip to the last strokes of each belt.',
-  'Brush seat and step after every stroke: grit under the spine is an error of angle and a scratch.',
+  'Brush seat and step after every stroke and deburr the spine corners before every side: grit or a burr under the spine is an error of angle and a scratch.',
 ];
