@@ -16,6 +16,7 @@ export const grindCommand = (end: (code: ExitCode) => void): Command => {
     .option('--cure', words.cureOption)
     .option('--advice', words.adviceOption)
     .option('--out <file>', words.outOption)
+    .option('--accept-failing', text.cli.acceptOption)
     .option('--json', text.cli.jsonOption)
     .action(async (path: string, options: GrindOptions) =>
       end(await (await import('./commands/grind.ts')).grindFile(path, options)),

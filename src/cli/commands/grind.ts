@@ -6,6 +6,7 @@ import { plain } from '../../core/units.ts';
 import type { Design } from '../../document/schema.ts';
 import { solveDesign } from '../../make/engine.ts';
 import { groundFolder } from '../../make/ground/files.ts';
+import { CHECKS_FAILED } from '../../make/package.ts';
 import { yawSentence } from '../../make/ground/work.ts';
 import { groundBlades, groundPlaces, type Ground } from '../../make/ground/ground.ts';
 import { cureSettings, grindReport } from '../../make/ground/report.ts';
@@ -24,6 +25,7 @@ export interface GrindOptions {
   readonly advice?: boolean;
   readonly cure?: boolean;
   readonly out?: string;
+  readonly acceptFailing?: boolean;
   readonly json?: boolean;
 }
 
@@ -133,9 +135,19 @@ const grind = (
     ),
   );
 
-/** `grind FILE`: what the belt leaves of the blades. Ends with 0 or 2. */
+/** How many checks of strips and their steps failed; one that could not be built counts as one. */
+const failedOf = (ground: readonly Ground[]): number =>
+  ground.reduce((sum, { kit }) => {
+    if (kit === undefined) return sum;
+    return sum + (kit.ok ? kit.value.checks.filter(({ passed }) => !passed).length : 1);
+  }, 0);
+
+/**
+ * `grind FILE`: what the belt leaves of the blades. Ends with 0, with 1 where a check of a strip
+ * failed (and then writes nothing unless that is accepted), or with 2.
+ */
 export const grindFile = async (file: string, options: GrindOptions): Promise<ExitCode> => {
-  const { out, json = false } = options;
+  const { out, json = false, acceptFailing = false } = options;
   const refused = out === undefined ? undefined : refusal(out);
   if (refused) {
     printIssues([refused], json);
@@ -147,6 +159,12 @@ export const grindFile = async (file: string, options: GrindOptions): Promise<Ex
     return 2;
   }
   const { design, ground } = done.value;
+  const failed = failedOf(ground);
+  if (out !== undefined && failed > 0 && !acceptFailing) {
+    if (!json) ground.forEach(printGround);
+    printIssues([issueOf(CHECKS_FAILED, text.cli.checksFailed(failed))], json);
+    return 1;
+  }
   const files = out === undefined ? ok([]) : groundFolder(design, ground);
   if (!files.ok) {
     printIssues(files.issues, json);
@@ -162,5 +180,5 @@ export const grindFile = async (file: string, options: GrindOptions): Promise<Ex
     printIssues(done.issues, false);
     ground.forEach(printGround);
   }
-  return 0;
+  return failed > 0 ? 1 : 0;
 };
