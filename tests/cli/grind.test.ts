@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { text } from '../../src/text/index.ts';
 import type { Design } from '../../src/document/schema.ts';
 import { run, workshop } from './runner.ts';
 
@@ -42,6 +43,7 @@ describe('a strip whose checks fail', () => {
     expect(existsSync(at('strip'))).toBe(false);
     const accepted = await run(...asked, '--accept-failing');
     expect(accepted.code).toBe(1);
-    expect(existsSync(at('strip/manifest.json'))).toBe(true);
+    for (const sheet of ['ground-1-1', 'step-rounded-1', 'line-strip-1'])
+      expect(readFileSync(at(`strip/${sheet}.svg`), 'utf8')).toContain(text.make.failedHead.trim());
   });
 });

@@ -10,6 +10,7 @@ import type { TitleBlock } from '../../drawing/title-block.ts';
 import { DESIGN_KIND, svg, withManifest, type PackageFile } from '../../export/index.ts';
 import { text } from '../../text/index.ts';
 import { bladeMap, type MapValue } from '../../virtual/index.ts';
+import { stampFailed } from '../failed.ts';
 import { utf8 } from '../files/bytes.ts';
 import { csv } from '../files/table.ts';
 import { plateFiles } from '../files/plates.ts';
@@ -128,10 +129,11 @@ export const groundFolder = (design: Design, ground: readonly Ground[]): Result<
   );
   if (!made.ok) return made;
   const block = titleBlock(design, carry);
+  const checks = ground.flatMap(({ kit }) => (kit?.ok ? kit.value.checks : []));
   const sheets = [
     ...groundDrawings(ground, block),
     ...strips.flatMap((part) => partSheets(part, block)),
-  ];
+  ].map((sheet) => stampFailed(sheet, checks));
   const files = withManifest(
     [
       ...made.value,
