@@ -50,6 +50,12 @@ const faceOf = ({ v, l }: Context): Vertex[] => {
   ];
 };
 
+/** How true the front is cut, mm: common practice, no source; what comes of it is told beside it. */
+const FRONT = 0.05;
+
+/** Radius off by where the height s of an arc is: dR = 8 R^2 ds / c^2 with the chord c = 2 R sin h. */
+const radiusError = (half: number): number => (2 * FRONT) / Math.sin(radians(half)) ** 2;
+
 /** One rib, profile in (y, z): its back on the platen, its ears over the ends of it. */
 const rib = (c: Context): Result<PlatePart> => {
   const { v, l } = c;
@@ -78,7 +84,9 @@ const rib = (c: Context): Result<PlatePart> => {
     holes: passage('bolt', l.bolts, 'M6', words.purpose.bolt),
     finish: l.round ? words.finish.round : words.finish.flat,
     notes: [words.notes.rib(l.ribs), ...(l.round ? [words.notes.round(l.round.radius)] : [])],
-    tight: [l.round ? words.tight.round : words.tight.flat],
+    tight: [
+      l.round ? words.tight.round(FRONT, radiusError(l.round.half)) : words.tight.flat(FRONT),
+    ],
   });
 };
 

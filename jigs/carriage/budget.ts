@@ -1,18 +1,19 @@
 import {
   bevelPlace,
-  carriageBudget,
+  carriageQuestion,
   fail,
+  ok,
   problem,
   text,
-  type Budget,
+  type BudgetQuestion,
+  type CarriageCause,
   type Result,
-  type Simulating,
 } from '../../src/family/index.ts';
 import type { Context } from './context.ts';
 import { FOOT, HEEL } from './layout/sizes.ts';
 
-/** The budget of the last setting, at the bevel place of the first blade. */
-export const budgetOf = (c: Context, simulating: Simulating): Result<Budget> => {
+/** What the budget is made of, for the last setting, at the bevel place of the first blade. */
+export const budgetQuestion = (c: Context): Result<BudgetQuestion<CarriageCause>> => {
   const { plan, design, v, l } = c;
   const last = plan.settings.findLast(({ facet }) => facet === 0);
   const [blade] = design.blades;
@@ -21,19 +22,20 @@ export const budgetOf = (c: Context, simulating: Simulating): Result<Budget> => 
     (a, b) => Math.abs(a.u - u) - Math.abs(b.u - u),
   );
   if (!last || !at) return fail(problem('budget-out-of-reach', '', text.setup.budget.outOfReach));
-  return carriageBudget(
-    {
-      base: v.length,
-      footRadius: FOOT.radius,
-      tipRadius: HEEL.tipRadius,
-      angle: last.faceAngle,
-      thickness: at.thickness,
-      edge: last.edgeSide,
-      forward: l.forward + (last.clamping[0]?.midplane ?? 0),
-      height: v.edgeHeight,
-      lean: plan.lean,
-    },
-    { settingTolerance: v.fenceTolerance, division: HEEL.pitch / HEEL.divisions },
-    simulating,
+  return ok(
+    carriageQuestion(
+      {
+        base: v.length,
+        footRadius: FOOT.radius,
+        tipRadius: HEEL.tipRadius,
+        angle: last.faceAngle,
+        thickness: at.thickness,
+        edge: last.edgeSide,
+        forward: l.forward + (last.clamping[0]?.midplane ?? 0),
+        height: v.edgeHeight,
+        lean: plan.lean,
+      },
+      { settingTolerance: v.fenceTolerance, division: HEEL.pitch / HEEL.divisions },
+    ),
   );
 };

@@ -3,6 +3,7 @@ import {
   virtualGrinding,
   fabricationChecks,
   ok,
+  simulatedBudget,
   text,
   type CheckResult,
   type Fixture,
@@ -11,7 +12,7 @@ import {
   type Workshop,
 } from '../../src/family/index.ts';
 import { later } from '../shared/later.ts';
-import { budgetOf } from './budget.ts';
+import { budgetQuestion } from './budget.ts';
 import { solidChecks } from '../shared/checks/solids.ts';
 import { assembliesOf } from './checks/inside.ts';
 import { setUpsOf } from './checks/pairs.ts';
@@ -29,6 +30,8 @@ import { reachOf } from './reach.ts';
 import { sectionOf } from './section.ts';
 import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
 import { stepsOf } from './steps.ts';
+import { tightOf } from './tight.ts';
+import { withTight } from '../shared/tight.ts';
 
 const words = text.family.carriage;
 
@@ -67,7 +70,7 @@ export const fixtureOf = (c: Context, workshop: Workshop): Result<CarriageFixtur
     const settingOf = (id: string) => plan.settings.find((s) => s.id === id) ?? plan.settings[0];
     const pushHeight = pushHeightOf(c);
     const steps = stepsOf(c, pushHeight);
-    const parts = later(() => partsOf(c, items));
+    const parts = later(() => chain(partsOf(c, items), (made) => ok(withTight(made, tightOf(c)))));
     const question = later(() =>
       chain(parts(), (made) => ok({ c, workshop, parts: made, items, pushHeight })),
     );
@@ -76,7 +79,8 @@ export const fixtureOf = (c: Context, workshop: Workshop): Result<CarriageFixtur
       lines: linesOf(plan),
       facts: factsOf(c, pushHeight),
       known: knownOf(c),
-      budget: (simulating) => budgetOf(c, simulating),
+      budget: (simulating) =>
+        chain(budgetQuestion(c), (asked) => simulatedBudget(asked, simulating)),
       parts,
       place: (id) => {
         const setting = settingOf(id);

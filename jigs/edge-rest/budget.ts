@@ -1,22 +1,22 @@
 import {
-  edgeRestBudget,
+  edgeRestQuestion,
   fail,
+  ok,
   problem,
   text,
-  type Budget,
+  type BudgetQuestion,
+  type EdgeRestCause,
   type EdgeRestPlan,
   type Result,
-  type Simulating,
 } from '../../src/family/index.ts';
 import { DIVISIONS, PITCH } from '../shared/feed.ts';
 import type { EdgeContext } from './context.ts';
 
-/** The budget of the last belt, at the bevel place of the first blade. */
-export const budgetOf = (
+/** What the budget is made of, for the last belt, at the bevel place of the first blade. */
+export const budgetQuestion = (
   { v }: EdgeContext,
   { settings }: EdgeRestPlan,
-  simulating: Simulating,
-): Result<Budget> => {
+): Result<BudgetQuestion<EdgeRestCause>> => {
   const last = settings.at(-1);
   const place = last?.blades[0]?.places[0];
   if (last === undefined || place === undefined)
@@ -25,17 +25,18 @@ export const budgetOf = (
   const [y, z] = [last.wheel.radius + corner[0], last.wheel.drop - corner[1]];
   // The face's line from the edge's corner, from what is known: L^2 = (R - d + q)^2 + c^2.
   const square = Math.sqrt(y * y + z * z - last.centre * last.centre);
-  return edgeRestBudget(
-    {
-      radius: last.wheel.radius,
-      lip: corner[0],
-      drop: z,
-      faceOffset: square - last.wheel.radius + last.depth,
-      depth: last.depth,
-      // The web at the hollow's middle, with both hollows put back.
-      thickness: place.web.thickness + 2 * last.depth,
-    },
-    { settingTolerance: v.settingTolerance, division: PITCH / DIVISIONS },
-    simulating,
+  return ok(
+    edgeRestQuestion(
+      {
+        radius: last.wheel.radius,
+        lip: corner[0],
+        drop: z,
+        faceOffset: square - last.wheel.radius + last.depth,
+        depth: last.depth,
+        // The web at the hollow's middle, with both hollows put back.
+        thickness: place.web.thickness + 2 * last.depth,
+      },
+      { settingTolerance: v.settingTolerance, division: PITCH / DIVISIONS },
+    ),
   );
 };

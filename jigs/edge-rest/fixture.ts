@@ -3,6 +3,7 @@ import {
   chain,
   fabricationChecks,
   ok,
+  simulatedBudget,
   text,
   WORLD,
   type BladePose,
@@ -27,7 +28,7 @@ import { byName, later } from '../shared/later.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
 import type { Items } from '../shared/place/items.ts';
 import { placed, type Standing } from '../shared/place/place.ts';
-import { budgetOf } from './budget.ts';
+import { budgetQuestion } from './budget.ts';
 import { setUpsOf } from './checks/pairs.ts';
 import { parameterPath, type Question } from './checks/question.ts';
 import { rangeChecks } from './checks/ranges.ts';
@@ -44,6 +45,8 @@ import { reachOf } from './reach.ts';
 import { sectionOf } from './section.ts';
 import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
 import { stepsOf } from './steps.ts';
+import { tightOf } from './tight.ts';
+import { withTight } from '../shared/tight.ts';
 
 /** A design that has been solved and laid out. */
 export interface Solved {
@@ -142,7 +145,9 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
   const { design, plan, context, items } = solved;
   const every = [...items.machine, ...items.blade];
   const poses = posesBy(solved);
-  const parts = later(() => partsOf(context, every));
+  const parts = later(() =>
+    chain(partsOf(context, every), (made) => ok(withTight(made, tightOf(design, context, plan)))),
+  );
   const place = byName((id): readonly Placement[] => placed(every, standingAt(solved, poses, id)));
   const asked = (made: readonly Part[]): Question => ({
     ...solved,
@@ -156,7 +161,8 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
   return {
     settings: settingsOf(design, context, plan),
     known: knownOf(context, plan),
-    budget: (simulating) => budgetOf(context, plan, simulating),
+    budget: (simulating) =>
+      chain(budgetQuestion(context, plan), (asked) => simulatedBudget(asked, simulating)),
     lines: linesOf(plan),
     facts: factsOf(context, plan),
     parts,

@@ -1,13 +1,14 @@
 import {
   bevelPlace,
   fail,
+  ok,
   problem,
-  spineRestBudget,
+  spineRestQuestion,
   text,
-  type Budget,
+  type BudgetQuestion,
+  type SpineRestCause,
   type Design,
   type Result,
-  type Simulating,
   type SpineRestPlan,
 } from '../../src/family/index.ts';
 import type { Layout } from '../shared/layout/layout.ts';
@@ -28,14 +29,13 @@ const armOf = ({ grinder: { rest } }: Design) => ({
   modulus: MODULUS.steel,
 });
 
-/** The budget of the last setting of each side, at the bevel place of the first blade. */
-export const budgetOf = (
+/** What the budget is made of, for the last setting of each side, at the bevel place of the first blade. */
+export const budgetQuestion = (
   design: Design,
   v: Values,
   l: Layout,
   plan: SpineRestPlan,
-  simulating: Simulating,
-): Result<Budget> => {
+): Result<BudgetQuestion<SpineRestCause>> => {
   const step = Math.max(...plan.settings.map((setting) => setting.step));
   const [first, other] = plan.settings.filter((setting) => setting.step === step);
   const [blade] = design.blades;
@@ -49,31 +49,32 @@ export const budgetOf = (
   const { grinder, making } = design;
   const backing = grinder.backings.find(({ id }) => id === first.backing);
   const modulus = MODULUS[making.plates.material];
-  return spineRestBudget(
-    {
-      thickness: at.thickness,
-      height: at.height,
-      spineRadius: blade.spineRadius,
-      lean: plan.lean,
-      first: { setoff: first.setoff, edge: first.edgeSide },
-      second: { setoff: second.setoff, edge: second.edgeSide },
-      push: PUSH,
-      structure: {
-        nose: { length: l.nose.depth / 2, width: 2 * l.nose.half, thickness: v.plate, modulus },
-        arm: armOf(design),
-        stepHeight: l.levels.stack + armOf(design).thickness / 2,
-        stepShare: (first.push.stepForceMin + first.push.stepForceMax) / 2,
-        seatShare: Math.max(0, first.push.seatForceMin),
+  return ok(
+    spineRestQuestion(
+      {
+        thickness: at.thickness,
+        height: at.height,
+        spineRadius: blade.spineRadius,
+        lean: plan.lean,
+        first: { setoff: first.setoff, edge: first.edgeSide },
+        second: { setoff: second.setoff, edge: second.edgeSide },
+        push: PUSH,
+        structure: {
+          nose: { length: l.nose.depth / 2, width: 2 * l.nose.half, thickness: v.plate, modulus },
+          arm: armOf(design),
+          stepHeight: l.levels.stack + armOf(design).thickness / 2,
+          stepShare: (first.push.stepForceMin + first.push.stepForceMax) / 2,
+          seatShare: Math.max(0, first.push.seatForceMin),
+        },
       },
-    },
-    {
-      settingTolerance: v.settingTolerance,
-      yaw: l.slide.yaw,
-      beltWidth: grinder.belt.width,
-      division: PITCH / DIVISIONS,
-      splice: grinder.belt.splice,
-      softBacking: backing?.kind === 'leather' || backing?.kind === 'rubber',
-    },
-    simulating,
+      {
+        settingTolerance: v.settingTolerance,
+        yaw: l.slide.yaw,
+        beltWidth: grinder.belt.width,
+        division: PITCH / DIVISIONS,
+        splice: grinder.belt.splice,
+        softBacking: backing?.kind === 'leather' || backing?.kind === 'rubber',
+      },
+    ),
   );
 };

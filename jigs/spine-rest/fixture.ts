@@ -3,6 +3,7 @@ import {
   chain,
   fabricationChecks,
   ok,
+  simulatedBudget,
   text,
   WORLD,
   type BladePose,
@@ -20,7 +21,7 @@ import {
   type SpineRestPlan,
   type Workshop,
 } from '../../src/family/index.ts';
-import { budgetOf } from './budget.ts';
+import { budgetQuestion } from './budget.ts';
 import { rigAssembly } from '../shared/checks/inside.ts';
 import { solidChecks } from '../shared/checks/solids.ts';
 import { setUpsOf } from './checks/pairs.ts';
@@ -47,6 +48,8 @@ import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
 import type { Stand } from '../shared/site.ts';
 import { stripKit } from './strip/kit.ts';
 import { stepsOf } from './steps.ts';
+import { tightOf } from './tight.ts';
+import { withTight } from '../shared/tight.ts';
 
 /** A design that has been solved and laid out. */
 export interface Solved {
@@ -167,7 +170,11 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
   const { design, v, plan, context, stands } = solved;
   const items = [...solved.items.machine, ...solved.items.blade];
   const poses = posesBy(solved);
-  const parts = later(() => partsOf(context, items));
+  const parts = later(() =>
+    chain(partsOf(context, items), (made) =>
+      ok(withTight(made, tightOf(design, v, context, plan))),
+    ),
+  );
   const place = byName((id): readonly Placement[] => placed(items, standingAt(solved, poses, id)));
   const question = later(() =>
     chain(parts(), (made) => ok(questionOf(solved, made, place, poses))),
@@ -176,7 +183,10 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
   return {
     settings: settingsOf(design, v, context.l, plan),
     known: knownOf(v, plan),
-    budget: (simulating) => budgetOf(design, v, context.l, plan, simulating),
+    budget: (simulating) =>
+      chain(budgetQuestion(design, v, context.l, plan), (asked) =>
+        simulatedBudget(asked, simulating),
+      ),
     lines: linesOf(plan),
     facts: factsOf(v, context.l, plan),
     parts,

@@ -2,10 +2,12 @@ import {
   circle,
   degrees,
   materialOf,
+  plain,
   plate,
   polygon,
   radians,
   text,
+  widest,
   type Design,
   type PlatePart,
   type Result,
@@ -13,6 +15,7 @@ import {
   type Vec2,
 } from '../../src/family/index.ts';
 import type { Lean } from './lean.ts';
+import { heightOf, lengthOf } from './numbers.ts';
 import type { Values } from './parameters.ts';
 
 const words = text.family.bevelGauge;
@@ -32,6 +35,23 @@ export const cornersOf = ({ height, top }: Values, left: number, right: number):
 };
 
 export const gaugeId = (index: number): string => `gauge-${String(index + 1)}`;
+
+/** What edges that are off by a width move at the middle of the blade, degrees and mm. */
+const moved = (height: number, lean: Lean, within: number): { angle: number; bevel: number } => {
+  const angle = degrees(Math.atan2(within, height));
+  const u = lengthOf(lean.blade) / 2;
+  return { angle, bevel: heightOf(lean, u, lean.angle - angle) - heightOf(lean, u) };
+};
+
+/** How straight the edges must be: a third of what the line may be off by (common practice). */
+const tightOf = (height: number, leans: readonly [Lean, Lean]): string => {
+  const most = (within: number): number =>
+    Math.max(...leans.map((lean) => moved(height, lean, within).bevel));
+  const allowed = Math.min(...leans.map(({ blade }) => blade.line.allowed));
+  const { within } = widest((width) => most(width) <= allowed / 3);
+  const { angle } = moved(height, leans[0], within);
+  return words.edges(plain(within), plain(angle, 3), plain(most(within), 2), plain(allowed, 2));
+};
 
 /** The gauge of one blade. */
 export const gauge = (
@@ -53,7 +73,7 @@ export const gauge = (
     thickness: v.thickness,
     outline: polygon(cornersOf(v, left.tilt, right.tilt)),
     holes: [{ id: 'hang', loop: circle(at, v.hole / 2), at, size: v.hole, purpose: words.purpose }],
-    tight: [words.edges],
+    tight: [tightOf(v.height, [left, right])],
   });
 };
 

@@ -111,6 +111,7 @@ export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
       material: part.kind === 'stock' ? `${part.material}, ${part.section}` : part.material,
       thickness: thicknessOf(part),
       isPlate: part.kind === 'plate',
+      isPrinted: part.kind === 'print',
       quantity: part.quantity,
       finish: part.finish,
     },

@@ -41,6 +41,7 @@ export interface SheetInfo {
     readonly thickness: string;
     /** Whether that is a plate's thickness or the height of something else. */
     readonly isPlate: boolean;
+    readonly isPrinted: boolean;
     readonly quantity: number;
     readonly finish: string;
   };
@@ -126,7 +127,7 @@ const rowsOf = (block: TitleBlock, info: SheetInfo): Cell[][] => {
       ? [
           [
             cell(t.tolerances, t.toleranceClass, 44),
-            cell(t.edges, t.edgesBroken, 42),
+            cell(t.edges, part?.isPrinted ? t.edgesPrinted : t.edgesBroken, 42),
             cell(t.units, 'mm', 20),
             cell(t.scale, scaleText(info.scale), 30),
             cell(t.projection, '', 44, { draw: projectionSymbol }),

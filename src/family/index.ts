@@ -81,12 +81,17 @@ export { text } from '../text/index.ts';
 export type * from './family.ts';
 export { calibrated } from './calibrated.ts';
 export {
-  carriageBudget,
-  edgeRestBudget,
-  spineRestBudget,
+  carriageQuestion,
+  edgeRestQuestion,
+  simulatedBudget,
+  spineRestQuestion,
   type Simulating,
 } from '../setup/budget/families.ts';
-export type { Budget } from '../setup/budget/budget.ts';
+export type { Budget, BudgetQuestion } from '../setup/budget/budget.ts';
+export { closeness, felt, widest, type Acting, type Felt } from '../setup/budget/closeness.ts';
+export type { CarriageCause } from '../setup/budget/carriage.ts';
+export type { EdgeRestCause } from '../setup/budget/edge-rest.ts';
+export type { SpineRestCause } from '../setup/budget/spine-rest.ts';
 export type { KnownFixture } from '../setup/calibration/known.ts';
 export { carriageZero, edgeRestZero, spineRestZero } from '../setup/zero/steps.ts';
 export { stepAtPin } from '../setup/zero/step-pin.ts';

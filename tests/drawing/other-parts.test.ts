@@ -57,7 +57,7 @@ describe('drawings of other parts', () => {
       'Quantity',
       'oiled',
       'ISO 2768-m',
-      'break edges 0.3',
+      'ISO 13715: −0.2/−0.4',
       'mm',
       'Scale',
       'Legal owner',

@@ -57,7 +57,6 @@ export const base = (c: Context): Result<PlatePart> => {
       ],
       finish: words.finish.base,
       notes: [words.notes.base],
-      tight: [words.tight.base],
     }),
   );
 };
@@ -77,6 +76,5 @@ export const fence = (c: Context): Result<PlatePart> => {
     outline: rectangle([0, 0], [2 * half, depth]),
     holes: slots('slot', places, travel, diameter, `${words.purpose.fenceSlot} (${standard})`),
     finish: words.finish.fence,
-    tight: [words.tight.fence],
   });
 };

@@ -96,7 +96,6 @@ export const sole = (c: Context): Result<PlatePart> => {
           words.notes.sole,
           ...(l.plates ? [words.notes.kerf(v.tabPlay), words.notes.weld] : []),
         ],
-        tight: [words.tight.length(v.length)],
       }),
   );
 };

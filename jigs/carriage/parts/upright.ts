@@ -81,7 +81,6 @@ export const upright = (c: Context): Result<PlatePart> => {
         holes: [...clampHoles(c), ...tabSlots(c, tabs, 'y')],
         finish: words.finish.upright,
         notes: [words.notes.face, words.notes.kerf(v.tabPlay), words.notes.weld],
-        tight: [words.tight.face],
       }),
   );
 };
@@ -185,6 +184,6 @@ export const angle = (c: Context): StockPart | undefined => {
       ),
     ],
     notes: [words.notes.face, words.notes.angle, words.notes.template],
-    tight: [words.tight.face],
+    tight: [],
   };
 };

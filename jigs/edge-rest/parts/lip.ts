@@ -28,7 +28,6 @@ const length = (
     readonly length: number;
     readonly holes: readonly CrossHole[];
     readonly notes: readonly string[];
-    readonly tight?: readonly string[];
   },
 ): StockPart => ({
   kind: 'stock',
@@ -43,7 +42,7 @@ const length = (
   holes: [],
   crossHoles: spec.holes,
   notes: spec.notes,
-  tight: spec.tight ?? [],
+  tight: [],
 });
 
 /** Passages of the lip screws in a piece from x = `from` on, `front` behind its front edge. */
@@ -128,6 +127,5 @@ export const wearStrip = (c: EdgeContext): StockPart => {
     length: 2 * half,
     holes: passages(c, -half, half, LIP.screw, words.purpose.wearPassage(head)),
     notes: [words.notes.wear, words.notes.sides],
-    tight: [words.tight.wear, words.tight.width],
   });
 };

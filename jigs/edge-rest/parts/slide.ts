@@ -19,7 +19,7 @@ const words = text.family.edgeRest.parts;
 
 /** The lip slide: carries lip and wear strip; guide, scale and feed as on the step plate. */
 export const lipSlide = ({ rig, x, v }: EdgeContext): Result<PlatePart> => {
-  const { half, front, back, slotWidth } = rig.l.slide;
+  const { half, front, back } = rig.l.slide;
   const r = cornerRadius(rig);
   const outline = rounded(
     [
@@ -45,10 +45,6 @@ export const lipSlide = ({ rig, x, v }: EdgeContext): Result<PlatePart> => {
       engraving: scale(rig),
       finish: words.finish.slide,
       notes: [words.notes.slide, words.notes.sides],
-      tight:
-        v.guide === 'slots'
-          ? [words.tight.width, shared.tight.guideSlot(slotWidth, v.guidePlay)]
-          : [words.tight.slide],
     }),
   );
 };
@@ -62,7 +58,6 @@ export const wheelNose = ({ rig, x }: EdgeContext): Result<PlatePart> =>
       name: words.names.nose,
       finish: words.finish.nose,
       notes: [words.notes.nose(x.rise)],
-      tight: [],
     },
     issues: [],
   }));

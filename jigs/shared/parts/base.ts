@@ -72,7 +72,6 @@ export const base = (c: Context): Result<PlatePart> => {
       outline,
       holes,
       notes: [words.notes.fromBelow, words.notes.transfer],
-      tight: strips ? [] : [words.tight.pinHoles],
     }),
   );
 };

@@ -38,7 +38,6 @@ export const nose = (c: Context): Result<PlatePart> => {
         words.notes.sides,
         ...(c.making.plates.process === 'saw-drill' ? [words.notes.openSlots] : []),
       ],
-      tight: [words.tight.seat, words.tight.width],
     }),
   );
 };

@@ -44,7 +44,6 @@ export const packer = (c: Context): Result<PlatePart> => {
       holes,
       engraving: strips ? [] : indexLine(c, front),
       notes: [words.notes.transfer],
-      tight: strips ? [] : [words.tight.pinHoles],
     }),
   );
 };

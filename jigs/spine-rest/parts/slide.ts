@@ -16,7 +16,7 @@ const words = text.family.spineRest.parts;
 /** The step plate: its front face is the step, its rear carries the lug of the feed. */
 export const slide = (c: Context): Result<PlatePart> => {
   const { l, s, v, stepContact } = c;
-  const { half, front, back, slotWidth } = l.slide;
+  const { half, front, back } = l.slide;
   const r = cornerRadius(c);
   const outline = rounded(
     [
@@ -27,7 +27,6 @@ export const slide = (c: Context): Result<PlatePart> => {
     ],
     [0, 0, r, r],
   );
-  const slotted = v.guide === 'slots';
   return chain(outline, (loop) =>
     plate(c, {
       id: 'step',
@@ -40,10 +39,7 @@ export const slide = (c: Context): Result<PlatePart> => {
       ],
       engraving: scale(c),
       finish: words.finish.slide,
-      notes: [words.notes.stepFace(stepContact), words.notes.stepParallel],
-      tight: slotted
-        ? [words.tight.front, shared.tight.guideSlot(slotWidth, v.guidePlay)]
-        : [words.tight.front, words.tight.slideEdges],
+      notes: [words.notes.stepFace(stepContact)],
     }),
   );
 };

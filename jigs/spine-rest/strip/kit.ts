@@ -7,7 +7,6 @@ import {
   text,
   type BladePose,
   type CheckResult,
-  type Part,
   type Placement,
   type Result,
   type Side,
@@ -22,6 +21,8 @@ import { dialOf, PITCH } from '../../shared/feed.ts';
 import { SIZE } from '../../shared/layout/sizes.ts';
 import { stripSetUpsOf } from '../checks/pairs.ts';
 import type { Question } from '../checks/question.ts';
+import { withTight } from '../../shared/tight.ts';
+import { tightOf } from '../tight.ts';
 import { stripNumbers } from './numbers.ts';
 import { roundedStep } from './rounded-step.ts';
 
@@ -105,7 +106,7 @@ export const stripKit = (
     const strips = cure.sides
       .map(({ part }) => part)
       .filter(({ id }, i, list) => list.findIndex((part) => part.id === id) === i);
-    const parts: Part[] = [step, ...strips];
+    const parts = withTight([step, ...strips], tightOf(q.design, q.v, q.context, q.plan));
     const standing = places(plan, poses);
     const asked: Question = {
       ...q,

@@ -20,7 +20,6 @@ import { tapped } from '../../shared/parts/holes.ts';
 import { scale } from '../../shared/parts/scale.ts';
 
 const words = text.family.spineRest.strip;
-const steps = text.family.spineRest.parts;
 
 /** How far the front stands out beyond its rounding, mm: room for a blade that yaws. */
 const NECK = 2;
@@ -36,7 +35,7 @@ const SLOPE = 5;
  */
 export const roundedStep = (c: Context, radius: number, contact: number): Result<PlatePart> => {
   const { l, s, v } = c;
-  const { half, front, back, slotWidth } = l.slide;
+  const { half, front, back } = l.slide;
   const neck = radius + NECK;
   const corner = cornerRadius(c);
   const outline = rounded(
@@ -70,12 +69,7 @@ export const roundedStep = (c: Context, radius: number, contact: number): Result
         words.notes.contact(contact),
         words.notes.tolerance(WITHIN, SLOPE, Number(plain(error, 4))),
       ],
-      tight: [
-        words.radius(radius, WITHIN),
-        v.guide === 'slots'
-          ? shared.tight.guideSlot(slotWidth, v.guidePlay)
-          : steps.tight.slideEdges,
-      ],
+      tight: [words.radius(radius, WITHIN)],
     }),
   );
 };

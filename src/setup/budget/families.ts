@@ -1,11 +1,12 @@
 import type { Result } from '../../core/result.ts';
 import { seeded } from '../random.ts';
-import { budget, type Budget } from './budget.ts';
+import { budget, type Budget, type BudgetQuestion } from './budget.ts';
 import {
   CARRIAGE_KEYS,
   carriageContributors,
   carriageModel,
   type CarriageAt,
+  type CarriageCause,
   type CarriageKnown,
 } from './carriage.ts';
 import {
@@ -13,9 +14,15 @@ import {
   edgeRestContributors,
   edgeRestModel,
   type EdgeRestAt,
+  type EdgeRestCause,
   type EdgeRestKnown,
 } from './edge-rest.ts';
-import { SPINE_REST_KEYS, spineRestModel, type SpineRestAt } from './spine-rest.ts';
+import {
+  SPINE_REST_KEYS,
+  spineRestModel,
+  type SpineRestAt,
+  type SpineRestCause,
+} from './spine-rest.ts';
 import { spineRestContributors, type SpineRestKnown } from './spine-rest-contributors.ts';
 
 /** How a budget is simulated: the same numbers give the same budget. */
@@ -24,42 +31,38 @@ export interface Simulating {
   readonly seed: number;
 }
 
-/** Tolerance budget of a spine rest with the usual contributors. */
-export const spineRestBudget = (
+/** What the budget of a spine rest is made of: the usual contributors. */
+export const spineRestQuestion = (
   at: SpineRestAt,
   known: Omit<SpineRestKnown, 'push'>,
-  { draws, seed }: Simulating,
-): Result<Budget> =>
-  budget(
-    {
-      contributors: spineRestContributors({ ...known, push: at.push }),
-      keys: SPINE_REST_KEYS,
-      model: spineRestModel(at),
-    },
-    draws,
-    seeded(seed),
-  );
+): BudgetQuestion<SpineRestCause> => ({
+  contributors: spineRestContributors({ ...known, push: at.push }),
+  keys: SPINE_REST_KEYS,
+  model: spineRestModel(at),
+});
 
-/** Tolerance budget of an edge rest with the usual contributors. */
-export const edgeRestBudget = (
+/** What the budget of an edge rest is made of: the usual contributors. */
+export const edgeRestQuestion = (
   at: EdgeRestAt,
   known: EdgeRestKnown,
-  { draws, seed }: Simulating,
-): Result<Budget> =>
-  budget(
-    { contributors: edgeRestContributors(known), keys: EDGE_REST_KEYS, model: edgeRestModel(at) },
-    draws,
-    seeded(seed),
-  );
+): BudgetQuestion<EdgeRestCause> => ({
+  contributors: edgeRestContributors(known),
+  keys: EDGE_REST_KEYS,
+  model: edgeRestModel(at),
+});
 
-/** Tolerance budget of a carriage with the usual contributors. */
-export const carriageBudget = (
+/** What the budget of a carriage is made of: the usual contributors. */
+export const carriageQuestion = (
   at: CarriageAt,
   known: CarriageKnown,
+): BudgetQuestion<CarriageCause> => ({
+  contributors: carriageContributors(known),
+  keys: CARRIAGE_KEYS,
+  model: carriageModel(at),
+});
+
+/** The tolerance budget that a question asks for. */
+export const simulatedBudget = <Id extends string>(
+  question: BudgetQuestion<Id>,
   { draws, seed }: Simulating,
-): Result<Budget> =>
-  budget(
-    { contributors: carriageContributors(known), keys: CARRIAGE_KEYS, model: carriageModel(at) },
-    draws,
-    seeded(seed),
-  );
+): Result<Budget> => budget(question, draws, seeded(seed));

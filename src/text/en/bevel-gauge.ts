@@ -47,7 +47,8 @@ export const bevelGauge = {
   gauge: (blade: string) => `Gauge for ${blade}`,
   purpose: 'Hanging the gauge',
   finish: 'Deburr; leave the leaning edges straight and square',
-  edges: 'The two leaning edges: straight within 0.05 mm',
+  edges: (within: string, angle: string, height: string, allowed: string) =>
+    `the two leaning edges straight within ${within} mm. This moves the angle by ${angle} degrees and the bevel height by ${height} mm at most, of ${allowed} mm that its line may be off`,
   side: { left: 'left', right: 'right' },
   tilt: 'Lean of the blade',
   checks: {

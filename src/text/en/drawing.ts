@@ -10,7 +10,9 @@ export const drawing = {
     tolerances: 'General tolerances',
     toleranceClass: 'ISO 2768-m',
     edges: 'Edges',
-    edgesBroken: 'break edges 0.3',
+    /** Material taken off outer edges, least and most: the signs and limits of ISO 13715. */
+    edgesBroken: 'ISO 13715: −0.2/−0.4',
+    edgesPrinted: 'as printed',
     units: 'Units',
     scale: 'Scale',
     projection: 'Projection',

@@ -77,8 +77,10 @@ export const backingCarrier = {
         'Contact cement on both faces; let it dry as its label says before pressing them together.',
     },
     tight: {
-      flat: 'Front edge straight within 0.05 mm and parallel to the back',
-      round: 'Front arc true within 0.05 mm; its ends as far from the back, within 0.05 mm',
+      flat: (within: number) =>
+        `front edge straight and parallel to the back within ${mm(within)}. The belt's face moves by as much`,
+      round: (within: number, radius: number) =>
+        `front arc true within ${mm(within)}, its ends as far from the back. This moves its radius by ${mm(radius, 1)} and the belt's face by as much as the arc`,
     },
     leather: 'Firm vegetable tanned leather',
     section: (thickness: number, width: number, height: number) =>

@@ -76,10 +76,12 @@ export const parts = {
     rod: 'Threaded rod DIN 976-1 - M6, one end rounded',
   },
   tight: {
-    base: 'Flatness of the top 0.05 mm',
-    face: 'Flatness of the front face 0.05 mm',
-    fence: 'Straightness of the rear face 0.05 mm',
+    base: 'top flat',
+    face: 'front face flat',
+    fence: 'rear face straight',
     length: (length: number) =>
-      `From the foot screws to the heel screw ${mm(length)} within 0.1 mm; measure it and enter it`,
+      `from the foot screws to the heel screw ${mm(length)} (measure it and enter it)`,
+    edgeGauge: 'lip level from end to end',
+    fenceGauge: 'faces towards belt and fence straight and parallel',
   },
 } as const;

@@ -36,7 +36,7 @@ export const parts = {
       `The rear face of the upstand is the lip: it stands ${mm(height)} above the seat and holds the edge off the wheel.`,
     packing:
       'From the sheet of the lip pads: it fills the space between them under the wear strip.',
-    wear: 'The top is the seat: flat within 0.03 mm. Chamfer the lower front edge to clear the fold of the lip. Make two: the edge marks it.',
+    wear: 'The top is the seat. Chamfer the lower front edge to clear the fold of the lip. Make two: the edge marks it.',
     gauge: (height: number) =>
       `Stated height ${mm(height)}. Measure it with calipers; a tenth in its height is far less at the lip.`,
   },
@@ -48,8 +48,9 @@ export const parts = {
     `Ground flat stock ${mm(width, 1)} x ${mm(thickness)}`,
   lipMaterial: 'Spring steel, or mild steel',
   tight: {
-    slide: 'Straightness of the long edges 0.05 mm',
-    width: 'Width over the side faces within 0.1 mm, both ends alike',
-    wear: 'Flatness of the top 0.03 mm; straightness of the front face 0.05 mm',
+    lip: 'rear face of the upstand straight',
+    wearTop: 'top flat',
+    wearFront: 'front face straight',
+    gauge: 'height alike from end to end',
   },
 } as const;

@@ -4,6 +4,7 @@ import { parameters } from './parameters.ts';
 import { parts } from './parts.ts';
 import { reach } from './reach.ts';
 import { bevelSheet } from './sheet.ts';
+import { tight } from './tight.ts';
 
 /** Words of what several fixture families share. */
-export const shared = { bevelSheet, checks, issues, parameters, parts, reach } as const;
+export const shared = { bevelSheet, checks, issues, parameters, parts, reach, tight } as const;

@@ -78,11 +78,4 @@ export const parts = {
   },
   angleSection: (leg: number, wall: number) =>
     `Equal angle EN 10056-1 - ${String(leg)} x ${String(leg)} x ${String(wall)}`,
-  tight: {
-    guideSlot: (width: number, play: number) =>
-      `Width of the guide slot ${mm(width)}: at most ${mm(play)} wider than the pins`,
-    pinHoles: 'Distance of the two guide pin holes equal in base and packer within 0.05 mm',
-    seat: 'Flatness of the top 0.05 mm',
-    width: 'Width over the side faces within 0.1 mm, both ends alike',
-  },
 } as const;

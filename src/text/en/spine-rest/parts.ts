@@ -13,12 +13,12 @@ export const parts = {
   notes: {
     stepFace: (contact: number) =>
       `The front face is the step. The spine touches it only ${mm(contact)} above the seat: deburr the lower edge, do not chamfer it.`,
-    stepParallel: 'Front face square to the guide within 0.05 mm over its length.',
     gauge: (width: number) =>
       `Stated width ${mm(width)}. Measure it with calipers and enter what they show, not what is stated.`,
   },
   tight: {
-    front: 'Straightness of the front face 0.05 mm',
-    slideEdges: 'Long edges straight and parallel within 0.05 mm',
+    front: 'front face straight',
+    square: 'front face square to the guide over its length',
+    gauge: 'faces towards belt and step straight and parallel',
   },
 } as const;
