@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { planSpineRest, type SpineRestLine } from '../../src/grind/index.ts';
-import { reachedAngles, strokeOf } from '../../src/grind/spine-rest/windows.ts';
+import { reachedAngles, strokeOf, windowsOf } from '../../src/grind/spine-rest/windows.ts';
 import { grinder, input, parameters, strip } from './samples.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -35,7 +35,11 @@ describe('the angle a belt of finite width reaches', () => {
             const least = Math.min(...under.map(({ angle }) => angle));
             for (const { u } of under) best[u] = Math.max(best[u] ?? 0, least);
           }
-          const reached = reachedAngles(places, stroke);
+          const windows = windowsOf(
+            places.map(({ u }) => u),
+            stroke,
+          );
+          const reached = reachedAngles(list, windows);
           // A walk in steps can miss a window, never find one that is not there.
           reached.forEach((angle, i) =>
             expect(angle).toBeGreaterThanOrEqual((best[i] ?? 0) - 1e-12),

@@ -1,4 +1,4 @@
-import { arcOf, angleOf, bulgeOf, onCircle } from '../../geometry/arc.ts';
+import { arcOf, angleOf, bulgeOf, onCircle, sagittaOf } from '../../geometry/arc.ts';
 import { path, type PathLoop, type Vertex } from '../../geometry/loop.ts';
 import { isStraight, segments, type Segment } from '../../geometry/segment.ts';
 import { degrees } from '../../core/units.ts';
@@ -23,6 +23,9 @@ const inside = (segment: Segment, { normal, offset }: HalfPlane): Segment[] => {
     const at = add2(a, scale2(sub2(b, a), da / (da - db)));
     return da <= 0 ? [{ a, b: at, bulge: 0 }] : [{ a: at, b, bulge: 0 }];
   }
+  // An arc rises over its chord by no more than its height.
+  const ends = Math.max(dot2(a, normal), dot2(b, normal)) - offset;
+  if (ends + Math.abs(sagittaOf(distance2(a, b), bulge)) <= 0) return [segment];
   const arc = arcOf(a, b, bulge);
   const cosine = (offset - dot2(arc.centre, normal)) / arc.radius;
   const half = degrees(Math.acos(Math.min(1, Math.max(-1, cosine))));

@@ -1,11 +1,17 @@
-import { angleOf, arcOf, sagittaOf, spans } from '../../geometry/arc.ts';
+import { angleOf, arcOf, spans } from '../../geometry/arc.ts';
 import type { PathLoop } from '../../geometry/loop.ts';
-import { add2, distance2, dot2, scale2, type Vec2 } from '../../geometry/vector.ts';
+import type { Vec2 } from '../../geometry/vector.ts';
 
-/** How far a contour reaches in a direction, and the point of it that reaches so far. */
+/**
+ * How far a contour reaches in a direction, and the point of it that reaches so far: a corner
+ * (radius 0, its own centre) or a point of an arc. While the direction turns and the same piece
+ * reaches farthest, the distance is centre . d + radius.
+ */
 export interface Reach {
   readonly distance: number;
   readonly at: Vec2;
+  readonly centre: Vec2;
+  readonly radius: number;
 }
 
 /**
@@ -14,26 +20,28 @@ export interface Reach {
  * that arc's point.
  */
 export const reach = ({ vertices }: PathLoop, direction: Vec2): Reach => {
-  let best: Reach = { distance: -Infinity, at: [0, 0] };
-  for (const { x, y } of vertices) {
-    const distance = x * direction[0] + y * direction[1];
-    if (distance > best.distance) best = { distance, at: [x, y] };
+  const [dx, dy] = direction;
+  let distance = -Infinity;
+  let corner = vertices[0];
+  for (const vertex of vertices) {
+    const here = vertex.x * dx + vertex.y * dy;
+    if (here > distance) [distance, corner] = [here, vertex];
   }
-  for (const [i, { x, y, bulge }] of vertices.entries()) {
-    const next = vertices[(i + 1) % vertices.length];
-    if (bulge === 0 || next === undefined) continue;
-    const [a, b]: [Vec2, Vec2] = [
-      [x, y],
-      [next.x, next.y],
-    ];
+  const tip: Vec2 = [corner?.x ?? 0, corner?.y ?? 0];
+  let best: Reach = { distance, at: tip, centre: tip, radius: 0 };
+  for (let i = 0; i < vertices.length; i += 1) {
+    const [a, b] = [vertices[i], vertices[i + 1] ?? vertices[0]];
+    if (a === undefined || b === undefined || a.bulge === 0) continue;
     // An arc rises over its chord by no more than its height.
-    const most = Math.max(dot2(a, direction), dot2(b, direction));
-    if (most + Math.abs(sagittaOf(distance2(a, b), bulge)) <= best.distance) continue;
-    const arc = arcOf(a, b, bulge);
+    const most = Math.max(a.x * dx + a.y * dy, b.x * dx + b.y * dy);
+    const height = (Math.abs(a.bulge) * Math.hypot(b.x - a.x, b.y - a.y)) / 2;
+    if (most + height <= best.distance) continue;
+    const arc = arcOf([a.x, a.y], [b.x, b.y], a.bulge);
     if (!spans(arc, angleOf(direction))) continue;
-    const at = add2(arc.centre, scale2(direction, arc.radius));
-    const distance = dot2(at, direction);
-    if (distance > best.distance) best = { distance, at };
+    const { centre, radius } = arc;
+    const at: Vec2 = [centre[0] + dx * radius, centre[1] + dy * radius];
+    const there = at[0] * dx + at[1] * dy;
+    if (there > best.distance) best = { distance: there, at, centre, radius };
   }
   return best;
 };

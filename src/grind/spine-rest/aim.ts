@@ -2,17 +2,17 @@ import { wantedHeightAt } from '../../blade/bevel.ts';
 import { radians } from '../../core/units.ts';
 import { minimise } from '../numeric/minimise.ts';
 import type { Section } from '../section/section.ts';
-import type { Span } from './angle.ts';
-import { facesAt, spansOf, type Question } from './faces.ts';
+import { facesAt, placedAt, type Placed, type Question } from './faces.ts';
 import { setoffFor } from './settle.ts';
 import { edgeOf, type Bladework, type Wish } from './stations.ts';
+import { windowsOf, type Stroke, type Window } from './windows.ts';
 
 /** A blade, its stations as they are now, and what is wanted of the side. */
 export interface Aimed {
   readonly work: Bladework;
   readonly sections: readonly Section[];
   readonly wanted: Wish;
-  readonly stroke: Question['stroke'];
+  readonly stroke: Stroke;
 }
 
 /** Every how many stations the search looks; the answer is reported at all of them. */
@@ -53,30 +53,56 @@ const aimAt = ({ work, wanted }: Aimed, height: number): number =>
     ? (wanted.whole / wanted.height) * height
     : wantedHeightAt(work.blade.line.follow, wanted, height);
 
+/** What a search over setoffs looks at on one blade. */
+interface Looked {
+  readonly places: readonly {
+    readonly placed: Placed | undefined;
+    /** Half the thickness of the blank, and the height aimed at, mm. */
+    readonly half: number;
+    readonly aim: number;
+  }[];
+  readonly windows: readonly Window[];
+}
+
+const lookedAt = (whole: Aimed, question: Omit<Question, 'setoff'>): Looked => {
+  const aimed = coarse(whole);
+  const { stations } = aimed.work;
+  const placed = placedAt(aimed.work, aimed.sections, question);
+  return {
+    places: stations.map(({ height, thickness }, i) => ({
+      placed: placed[i],
+      half: thickness / 2,
+      aim: aimAt(aimed, height),
+    })),
+    windows: windowsOf(
+      stations.map(({ u }) => u),
+      aimed.stroke,
+    ),
+  };
+};
+
 /**
  * Greatest deviation of a grind line from the wanted one at a setoff, mm. The height of a bevel is
  * taken on its plane and the flank's, (T/2 - e) / tan a, also beyond the spine, so that a bevel
  * more than full still counts as too flat.
  */
-const deviation = (
-  aimed: Aimed,
-  spans: readonly (Span | undefined)[],
-  question: Omit<Question, 'stroke'>,
-): number => {
-  const { work, sections, stroke } = aimed;
-  const faces = facesAt(work, sections, { ...question, stroke }, spans);
-  return work.stations.reduce((most, { thickness, height }, i) => {
+const deviation = ({ places, windows }: Looked, setoff: number, lean: number): number => {
+  const faces = facesAt(
+    places.map(({ placed }) => placed),
+    windows,
+    { setoff, lean },
+  );
+  return places.reduce((most, { half, aim }, i) => {
     const face = faces[i]?.reached;
     if (face === undefined) return OUT_OF_REACH;
-    const bevel = (thickness / 2 - face.edge) / Math.tan(radians(face.angle));
-    return Math.max(most, Math.abs(bevel - aimAt(aimed, height)));
+    return Math.max(most, Math.abs((half - face.edge) / Math.tan(radians(face.angle)) - aim));
   }, 0);
 };
 
 /** The setoff that meets the wish of one blade exactly at its bevel place. */
 export const setoffAtPlace = (
   { work, sections, wanted }: Aimed,
-  { side, edge, lean }: Omit<Question, 'setoff' | 'stroke'>,
+  { side, edge, lean }: Omit<Question, 'setoff'>,
   angle: number = wanted.angle,
 ): number => {
   const [station, section] = [work.stations[work.reference], sections[work.reference]];
@@ -87,18 +113,15 @@ export const setoffAtPlace = (
 /** The setoff of least deviation over a family of blades: the greatest deviation is made least. */
 export const setoffOfLeastDeviation = (
   family: readonly Aimed[],
-  question: Omit<Question, 'setoff' | 'stroke'>,
+  question: Omit<Question, 'setoff'>,
 ): number => {
-  const looked = family.map((whole) => {
-    const aimed = coarse(whole);
-    return { aimed, spans: spansOf(aimed.work, aimed.sections, question) };
-  });
+  const looked = family.map((aimed) => lookedAt(aimed, question));
   const ends = family.flatMap((aimed) =>
     [AROUND.from, AROUND.to].map((share) =>
       setoffAtPlace(aimed, question, share * aimed.wanted.angle),
     ),
   );
   const worst = (setoff: number): number =>
-    Math.max(...looked.map(({ aimed, spans }) => deviation(aimed, spans, { ...question, setoff })));
+    Math.max(...looked.map((blade) => deviation(blade, setoff, question.lean)));
   return minimise(worst, Math.min(...ends), Math.max(...ends), CLOSE);
 };

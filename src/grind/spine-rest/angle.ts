@@ -1,7 +1,7 @@
 import { minimise } from '../numeric/minimise.ts';
 import { root } from '../numeric/root.ts';
 import type { Section } from '../section/section.ts';
-import { setoffFor } from './settle.ts';
+import { setoffFor, tiltOn } from './settle.ts';
 
 /** Angles a spine rest may be asked for, degrees per side. */
 export const ANGLE = { min: 0.01, max: 45 } as const;
@@ -32,10 +32,39 @@ export const reachable = (section: Section, edge: number, lean: number): Span | 
   return span.setoff.to > span.setoff.from ? span : undefined;
 };
 
+/** How often the closed form is tried on other corners before the root is bracketed. */
+const TRIES = 8;
+
+/** Angles nearer than this are one, degrees. */
+const SAME = 1e-12;
+
 /**
- * The angle (degrees, per side) that a setoff grinds at an edge of `edge` mm on the belt side, as
- * the root of the closed form in `settle`, which grows with the angle. Undefined when the setoff
- * lies outside `reachable`, which a search over setoffs gives as `span`: it is the same for all.
+ * The angle from the closed form on the corners that bear at the last angle, until the corners that
+ * bear no longer change; undefined where they do not settle within the span.
+ */
+const closedForm = (
+  section: Section,
+  edge: number,
+  setoff: number,
+  lean: number,
+  { from, to }: Span['angle'],
+): number | undefined => {
+  let angle = (from + to) / 2;
+  for (let i = 0; i < TRIES; i += 1) {
+    const tilt = tiltOn(section, { edge, angle }, setoff, lean);
+    if (tilt === undefined) return undefined;
+    const next = Math.min(to, Math.max(from, tilt - lean));
+    if (Math.abs(next - angle) < SAME) return next;
+    angle = next;
+  }
+  return undefined;
+};
+
+/**
+ * The angle (degrees, per side) that a setoff grinds at an edge of `edge` mm on the belt side: the
+ * inverse of `settle`, in closed form, or where a bevel through the spine takes what bears on the
+ * seat, as its bracketed root. Undefined when the setoff lies outside `reachable`, which a search
+ * over setoffs gives as `span`: it is the same for all.
  */
 export const angleFor = (
   section: Section,
@@ -45,6 +74,8 @@ export const angleFor = (
   span: Span | undefined = reachable(section, edge, lean),
 ): number | undefined => {
   if (span === undefined || setoff < span.setoff.from || setoff > span.setoff.to) return undefined;
+  const closed = closedForm(section, edge, setoff, lean, span.angle);
+  if (closed !== undefined) return closed;
   const short = (angle: number): number => setoffFor(section, { edge, angle }, lean) - setoff;
   return root(short, span.angle.from, span.angle.to);
 };

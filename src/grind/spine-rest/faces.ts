@@ -4,7 +4,7 @@ import type { Section } from '../section/section.ts';
 import { angleFor, reachable, type Span } from './angle.ts';
 import { edgeAt } from './edge-at.ts';
 import { edgeOf, type Bladework } from './stations.ts';
-import { reachedAngles, type Stroke } from './windows.ts';
+import { reachedAngles, type Window } from './windows.ts';
 
 /** What one setting does at one place. */
 export interface PlaceFace {
@@ -21,48 +21,53 @@ export interface Question {
   readonly edge: number;
   readonly setoff: number;
   readonly lean: number;
-  readonly stroke: Stroke;
 }
 
-/** What each place can do at all, at any setoff. */
-export const spansOf = (
+/** A place as it is now, turned so that the side faces the belt, and what it can do at any setoff. */
+export interface Placed {
+  readonly section: Section;
+  /** The edge to stop at on this side, from the midplane, mm. */
+  readonly edge: number;
+  readonly span: Span | undefined;
+}
+
+/** The places of a blade, ready to be asked at many setoffs; `sections` are its stations. */
+export const placedAt = (
   work: Bladework,
   sections: readonly Section[],
-  { side, edge, lean }: Omit<Question, 'setoff' | 'stroke'>,
-): (Span | undefined)[] =>
+  { side, edge, lean }: Omit<Question, 'setoff'>,
+): (Placed | undefined)[] =>
   work.stations.map((station, i) => {
     const section = sections[i];
-    return section && reachable(section, edgeOf(work, station, side, edge), lean);
+    if (section === undefined) return undefined;
+    const own = edgeOf(work, station, side, edge);
+    return { section, edge: own, span: reachable(section, own, lean) };
   });
 
 /**
- * The faces that one setoff grinds along a blade, `sections` being its stations as they are now,
- * turned so that the side faces the belt, and `spans` what they can do at all. Undefined at places
- * this setoff cannot reach.
+ * The faces that one setoff grinds along a blade, `windows` being the places the stroke brings
+ * under the belt together. Undefined at places this setoff cannot reach.
  */
 export const facesAt = (
-  work: Bladework,
-  sections: readonly Section[],
-  { side, edge, setoff, lean, stroke }: Question,
-  spans: readonly (Span | undefined)[] = spansOf(work, sections, { side, edge, lean }),
+  places: readonly (Placed | undefined)[],
+  windows: readonly Window[],
+  { setoff, lean }: Pick<Question, 'setoff' | 'lean'>,
 ): (PlaceFace | undefined)[] => {
-  const own = work.stations.map((station, i): Face | undefined => {
-    const section = sections[i];
-    const span = spans[i];
-    if (section === undefined || span === undefined) return undefined;
-    const e = edgeOf(work, station, side, edge);
-    const angle = angleFor(section, e, setoff, lean, span);
-    return angle === undefined ? undefined : { edge: e, angle };
-  });
-  const reached = reachedAngles(
-    work.stations.map(({ u }, i) => ({ u, angle: own[i]?.angle ?? Infinity })),
-    stroke,
+  const angles = places.map((place) =>
+    place?.span === undefined
+      ? undefined
+      : angleFor(place.section, place.edge, setoff, lean, place.span),
   );
-  return own.map((face, i) => {
-    const [section, angle] = [sections[i], reached[i]];
-    if (face === undefined || section === undefined || angle === undefined) return undefined;
-    if (angle >= face.angle) return { own: face, reached: face };
+  const reached = reachedAngles(
+    angles.map((angle) => angle ?? Infinity),
+    windows,
+  );
+  return places.map((place, i): PlaceFace | undefined => {
+    const [own, angle] = [angles[i], reached[i]];
+    if (place === undefined || own === undefined || angle === undefined) return undefined;
+    const face = { edge: place.edge, angle: own };
+    if (angle >= own) return { own: face, reached: face };
     if (angle === -Infinity) return undefined;
-    return { own: face, reached: { angle, edge: edgeAt(section, angle, setoff, lean) } };
+    return { own: face, reached: { angle, edge: edgeAt(place.section, angle, setoff, lean) } };
   });
 };

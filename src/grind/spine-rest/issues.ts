@@ -8,7 +8,7 @@ import type { Job } from './preview.ts';
 import type { Run } from './run.ts';
 import { bladework, edgeOf, wishOf } from './stations.ts';
 import type { SpineRestInput, SpineRestPlan, SpineRestSetting } from './types.ts';
-import { strokeOf } from './windows.ts';
+import { strokeOf, windowsOf } from './windows.ts';
 
 const words = text.grind.plan;
 
@@ -32,6 +32,10 @@ export const jobsOf = ({ blades, grinder, parameters: p }: SpineRestInput): Job[
         right: wishOf(work, 'right', p.noseWidth),
       },
       stroke,
+      windows: windowsOf(
+        work.stations.map(({ u }) => u),
+        stroke,
+      ),
     };
   });
 

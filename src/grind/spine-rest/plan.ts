@@ -3,7 +3,6 @@ import { fail, ok, type Result } from '../../core/result.ts';
 import { radians } from '../../core/units.ts';
 import { faceDepth } from '../../grinder/belt-path.ts';
 import type { Backing, Grinder } from '../../grinder/schema.ts';
-import { alongFace } from './push.ts';
 import { dialOf, type Stand } from './dial.ts';
 import { pushWindow, type Pushing } from './hold-place.ts';
 import { inputIssues, jobsOf, planIssues, runIssues } from './issues.ts';
@@ -13,7 +12,7 @@ import { scratchDepth } from './scratch.ts';
 import { sensitivityOf } from './sensitivity.ts';
 import { describe } from './setting.ts';
 import { settle } from './settle.ts';
-import type { SpineRestInput, SpineRestParameters, SpineRestPlan } from './types.ts';
+import type { SpineRestInput, SpineRestPlan } from './types.ts';
 
 /** Where the step stands for a run, from the bare platen. */
 const standOf = (run: Run, grinder: Grinder, stackShift: number): Stand | undefined => {
@@ -29,29 +28,39 @@ const standOf = (run: Run, grinder: Grinder, stackShift: number): Stand | undefi
   };
 };
 
-/** Share of the edge's height at which the push is best: the middle of the window all runs share. */
-const pushShareOf = (
+/** Where the push acts at the bevel place of the first blade. */
+interface Push {
+  readonly share: number;
+  readonly height: number;
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * Share of the edge's height at which the push is best: the middle of the window all runs share, or
+ * nearer the seat where that would leave less than the margin to the edge: the middle of what the
+ * margin leaves, or as high as the margin allows where nothing is left (a check then says so).
+ */
+const pushOf = (
   runs: readonly Run[],
   lean: number,
   pushing: Omit<Pushing, 'share'>,
-  wanted: SpineRestParameters['pushHeight'],
-): { readonly share: number; readonly height: number; readonly issues: readonly Issue[] } => {
+  margin: number,
+): Push => {
   const windows = runs.flatMap(({ cuts: [first] }) => {
     const i = first?.job.work.reference ?? 0;
     const [section, face] = [first?.before[i], first?.faces[i]?.own];
     if (section === undefined || face === undefined) return [];
     const seating = settle(section, face, lean);
-    const { from, to } = pushWindow(section, face, seating, { ...pushing, share: 1 });
-    return [{ from: from / to, to: alongFace(seating.edge, lean) }];
+    return [pushWindow(section, face, seating, { ...pushing, share: 1 })];
   });
-  const least = Math.max(...windows.map(({ from }) => from));
+  const least = Math.max(...windows.map(({ from, to }) => from / to));
   const edge = Math.min(...windows.map(({ to }) => to));
-  const share = wanted === undefined ? (Math.min(least, 1) + 1) / 2 : wanted / edge;
-  return {
-    share,
-    height: share * edge,
-    issues: least < 1 ? [] : planIssues.pushTooHigh(least * edge, edge),
-  };
+  const middle = ((Math.min(least, 1) + 1) / 2) * edge;
+  const [low, high] = [Math.max(...windows.map(({ from }) => from)), edge - margin];
+  const kept = middle >= low && middle <= high;
+  const height = kept ? middle : high > low ? (low + high) / 2 : high;
+  const issues = least < 1 ? [] : planIssues.pushTooHigh(least * edge, edge);
+  return { share: height / edge, height, issues };
 };
 
 const backingOf = (grinder: Grinder, id: string | undefined): Backing | undefined =>
@@ -79,7 +88,7 @@ export const planSpineRest = (input: SpineRestInput): Result<SpineRestPlan> => {
   const sign = grinder.belt.direction === 'up' ? -1 : 1;
   const friction = [sign * p.friction[0], sign * p.friction[1]] as const;
   const pushing = { friction, reserve: p.reserve };
-  const push = pushShareOf(runs, lean, pushing, p.pushHeight);
+  const push = pushOf(runs, lean, pushing, p.padMargin ?? 0);
   const stackShift = p.stackHeight * Math.tan(radians(lean));
   const stands = runs.map((run) => standOf(run, grinder, stackShift));
   const settings = runs.flatMap((run, i) => {

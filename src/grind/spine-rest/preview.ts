@@ -3,23 +3,25 @@ import { ground } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
 import { setoffAtPlace, setoffOfLeastDeviation, type Aimed } from './aim.ts';
 import { carried, facing } from './carry.ts';
-import { facesAt, type PlaceFace, type Question } from './faces.ts';
+import { facesAt, placedAt, type PlaceFace, type Question } from './faces.ts';
 import { edgeOf, type Bladework, type Wish } from './stations.ts';
 import type { SpineRestParameters } from './types.ts';
-import type { Stroke } from './windows.ts';
+import type { Stroke, Window } from './windows.ts';
 
 /** A blade with its wishes and stroke. */
 export interface Job {
   readonly work: Bladework;
   readonly wishes: { readonly [side in Side]: Wish | undefined };
   readonly stroke: Stroke;
+  /** Stations that this stroke brings under the belt together. */
+  readonly windows: readonly Window[];
 }
 
 /** The sections of every blade of the family as they are now. */
 export type States = readonly (readonly Section[])[];
 
 /** What a setting is asked for, whatever its setoff. */
-export type Asked = Omit<Question, 'setoff' | 'stroke'>;
+export type Asked = Omit<Question, 'setoff'>;
 
 /** The blades that are ground on a side, ready to be aimed at. */
 export const aimed = (jobs: readonly Job[], states: States, side: Side): Aimed[] =>
@@ -62,10 +64,10 @@ export const familyFaces = (
   states: States,
   question: Asked & { readonly setoff: number },
 ): (readonly (PlaceFace | undefined)[])[] =>
-  jobs.map(({ work, wishes, stroke }, i) => {
+  jobs.map(({ work, wishes, windows }, i) => {
     if (wishes[question.side] === undefined) return [];
     const sections = (states[i] ?? []).map((section) => facing(section, question.side));
-    return facesAt(work, sections, { ...question, stroke });
+    return facesAt(placedAt(work, sections, question), windows, question);
   });
 
 const finish = (

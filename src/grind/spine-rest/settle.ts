@@ -1,4 +1,4 @@
-import { radians } from '../../core/units.ts';
+import { degrees, radians } from '../../core/units.ts';
 import { dot2, type Vec2 } from '../../geometry/vector.ts';
 import { behindFace, ground, type Face } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
@@ -104,6 +104,40 @@ export const settle = (section: Section, face: Face, lean: number): Seating => {
   const low = lowest(section, face, [-Math.sin(tilt), -Math.cos(tilt)]);
   return stand(section, low, [-face.edge, section.height], face.angle, lean);
 };
+
+/**
+ * The tilt (degrees, its growing branch) at which a section stands at a setoff on the two points or
+ * corner arcs that bear at `tilt`: while these stay the same, the closed form of `settle` is
+ *
+ *     s = A cos q + B sin q + C
+ *
+ * with A = x_f + e - (H - y_l) tan t, B = H - y_f + (x_l + e) tan t, C = r_f - r_l tan t, f the
+ * centre and radius of what bears on the step and l of what bears on the seat. Undefined where the
+ * face takes the point on the seat, or these points never reach that setoff.
+ */
+export const tiltOn = (
+  section: Section,
+  face: Face,
+  setoff: number,
+  lean: number,
+): number | undefined => {
+  const q = radians(face.angle + lean);
+  const [c, s] = [Math.cos(q), Math.sin(q)];
+  const far = reach(section.outline, [c, -s]);
+  let [a, b, constant] = [far.centre[0] + face.edge, section.height - far.centre[1], far.radius];
+  if (lean !== 0) {
+    const low = reach(section.outline, [-s, -c]);
+    const { normal, offset } = behindFace(section.height, face);
+    if (dot2(low.at, normal) > offset) return undefined;
+    const t = Math.tan(radians(lean));
+    a -= (section.height - low.centre[1]) * t;
+    b += (low.centre[0] + face.edge) * t;
+    constant -= low.radius * t;
+  }
+  const share = (setoff - constant) / Math.hypot(a, b);
+  return Math.abs(share) > 1 ? undefined : degrees(Math.atan2(b, a) - Math.acos(share));
+};
+
 /** The setoff alone, skipping what only the whole pose needs; see `settle`. */
 export const setoffFor = (section: Section, face: Face, lean: number): number => {
   if (lean !== 0) return settle(section, face, lean).setoff;

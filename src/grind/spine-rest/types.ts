@@ -32,8 +32,8 @@ export interface SpineRestParameters {
   readonly friction: readonly [from: number, to: number];
   /** Least force of the step, as a share of the push. */
   readonly reserve: number;
-  /** Height of the push above the seat; the middle of the common window when left out. */
-  readonly pushHeight?: number;
+  /** How far the push stays below the edge at the bevel place at least, mm; 0 when left out. */
+  readonly padMargin?: number;
   readonly screwPitch: number;
   /** Divisions of the dial. */
   readonly divisions: number;

@@ -39,29 +39,43 @@ export const leastUnderBelt = (
   return least;
 };
 
+/** Places that are under the belt together, by their first and last index. */
+export type Window = readonly [first: number, last: number];
+
 /**
- * The angle the belt really reaches at each place, degrees. One tilt serves the whole width of the
- * belt, and the blade leans until the first place under it touches: the one of least angle. So a
- * place reaches its own face only if it has the least angle in some window the stroke can bring to
- * the belt; else it is left at the greatest of the windows' least angles. -Infinity where no
- * window comes.
- *
- * The places under the belt change only where an edge of the belt passes one, so the stroke is
- * tried at all those events, at its ends, and halfway between neighbours: exact for the places
- * given.
+ * Every set of places (ascending) that a stroke can bring under the belt together. The places under
+ * the belt change only where an edge of the belt passes one, so the stroke is looked at where that
+ * happens, at its ends, and halfway between neighbours: exact for the places given.
  */
-export const reachedAngles = (places: readonly LocalAngle[], stroke: Stroke): number[] => {
+export const windowsOf = (us: readonly number[], stroke: Stroke): Window[] => {
   const half = stroke.width / 2;
-  const events = [stroke.from, stroke.to, ...places.flatMap(({ u }) => [u - half, u + half])]
+  const events = [stroke.from, stroke.to, ...us.flatMap((u) => [u - half, u + half])]
     .filter((middle) => middle >= stroke.from - 1e-9 && middle <= stroke.to + 1e-9)
     .sort((p, q) => p - q);
-  const middles = events
-    .flatMap((middle, i) => [middle, (middle + (events[i + 1] ?? middle)) / 2])
-    .map((middle) => ({ middle, least: leastUnderBelt(places, stroke, middle) }));
-  return places.map(({ u, angle }) => {
-    let best = -Infinity;
-    for (const { middle, least } of middles)
-      if (Math.abs(u - middle) <= half + 1e-9 && least > best) best = least;
-    return Math.min(best, angle);
-  });
+  const middles = events.flatMap((middle, i) => [middle, (middle + (events[i + 1] ?? middle)) / 2]);
+  const windows: Window[] = [];
+  for (const middle of middles) {
+    const first = us.findIndex((u) => Math.abs(u - middle) <= half + 1e-9);
+    const last = us.findLastIndex((u) => Math.abs(u - middle) <= half + 1e-9);
+    const [before, behind] = windows.at(-1) ?? [-1, -1];
+    if (first >= 0 && (first !== before || last !== behind)) windows.push([first, last]);
+  }
+  return windows;
+};
+
+/**
+ * The angle the belt really reaches at each place, degrees, from the angles of the places' own
+ * faces. One tilt serves the whole width of the belt, and the blade leans until the first place
+ * under it touches: the one of least angle. So a place reaches its own face only if it has the
+ * least angle in some window; else it is left at the greatest of the windows' least angles.
+ * -Infinity where no window comes.
+ */
+export const reachedAngles = (angles: readonly number[], windows: readonly Window[]): number[] => {
+  const best = angles.map(() => -Infinity);
+  for (const [first, last] of windows) {
+    let least = Infinity;
+    for (let i = first; i <= last; i += 1) least = Math.min(least, angles[i] ?? Infinity);
+    for (let i = first; i <= last; i += 1) best[i] = Math.max(best[i] ?? least, least);
+  }
+  return best.map((angle, i) => Math.min(angle, angles[i] ?? angle));
 };
