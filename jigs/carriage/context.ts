@@ -14,13 +14,13 @@ import type { Washered } from './screws.ts';
 
 /** Lengths of the screws, chosen from the tables, mm. */
 export interface Screws {
-  readonly foot: number;
+  readonly foot: Washered;
   readonly palm: number;
   readonly clamp: Washered;
   readonly jack: number;
   readonly fence: Washered;
   readonly mount: Washered;
-  readonly angle: number;
+  readonly angle: Washered;
 }
 
 /** Everything that parts and placements are drawn from. */

@@ -122,7 +122,7 @@ const settingLimits = (c: Context, over: Over): Limit<SectionBox>[] => {
       found: over(({ tilt }) =>
         minus(
           plus(
-            point(FOOT.radius - overFence(v, c.screws.fence.washers)),
+            point(FOOT.radius - overFence(v, c.screws.fence)),
             times(point(l.soleBottom - FOOT.radius), interval.cosine(tilt)),
           ),
           times(point(l.forward), interval.sine(tilt)),

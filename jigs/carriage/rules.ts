@@ -8,15 +8,17 @@ import {
   raisedTo,
   root,
   text,
-  washer,
+  type CarriagePlan,
   type Design,
   type Issue,
 } from '../../src/family/index.ts';
 import { leanLoss, runningGrowth, sheetIssues } from '../shared/rules.ts';
+import { withBase } from './bases.ts';
 import type { Grip } from './layout/grip.ts';
 import { BELOW_EDGE, type angleFor, type Levels } from './layout/layout.ts';
 import { FOOT, JAW } from './layout/sizes.ts';
 import type { Values } from './parameters.ts';
+import { fenceScrew, ringsHeight, type Washered } from './screws.ts';
 
 const words = text.family.carriage.issues;
 const labels = text.family.carriage.parameters;
@@ -138,26 +140,44 @@ export const parameterIssues = (
 const OVER_HEADS = 0.5;
 
 /** Top of the fence screws' heads over their washers, with air over them, above the base, mm. */
-export const overFence = (v: Values, washers: number): number =>
-  v.plate + washers * washer('M6', 'large').thickness + buttonScrew('M6').headHeight + OVER_HEADS;
+export const overFence = (v: Pick<Values, 'plate'>, { rings }: Washered): number =>
+  v.plate + ringsHeight('M6', rings) + buttonScrew('M6').headHeight + OVER_HEADS;
 
-/** A carriage that tips until the front of its sole comes down on the fence screws. */
+/**
+ * A carriage that tips until the front of its sole comes down on the fence screws. A base in which
+ * they find their thread with fewer washers mends it, else a pass that is ground less steep.
+ */
 export const dipIssues = (
+  design: Design,
   v: Values,
   levels: Levels,
   forward: number,
-  tilt: number,
-  washers: number,
+  { settings }: CarriagePlan,
 ): Issue[] => {
-  const top = overFence(v, washers);
-  const lowest = (q: number): number =>
+  const air = (screw: Washered, q: number): number =>
     FOOT.radius +
     (levels.soleBottom - FOOT.radius) * Math.cos(radians(q)) -
     forward * Math.sin(radians(q)) -
-    top;
-  return lowest(tilt) >= 0
-    ? []
-    : [problem('sole-dips', path('edgeHeight'), words.soleDips(tilt, root(lowest, 0, tilt)))];
+    overFence(v, screw);
+  const screw = fenceScrew(v);
+  const worst = settings.reduce((most, one) => (one.tilt > most.tilt ? one : most));
+  if (!screw || air(screw, worst.tilt) >= 0) return [];
+  const most = air(screw, 0) <= 0 ? 0 : root((q) => air(screw, q), 0, worst.tilt);
+  const holds = (base: number): boolean => {
+    const other = fenceScrew({ plate: v.plate, base });
+    return other !== undefined && air(other, worst.tilt) >= 0;
+  };
+  const byBase = withBase('sole-dips', design.making, v, holds, (spans) =>
+    words.soleDips(worst.tilt, most, v.base, spans),
+  );
+  if (byBase.mend) return [byBase];
+  const pass = worst.step - 1;
+  const steeper = design.sequence[pass]?.steeper ?? 0;
+  const left = steeper - (worst.tilt - most);
+  const why = words.soleDipsSteep(worst.tilt, most, worst.angle);
+  return left >= 0
+    ? [loweredTo(problem('sole-dips', `sequence.${String(pass)}.steeper`, why), left)]
+    : [problem('sole-dips', 'blades', why)];
 };
 
 /** A tang that sinks under a raised tip until its jaw would stand on the sole. */

@@ -3,111 +3,193 @@ import {
   buttonScrew,
   capScrew,
   chain,
+  clearanceHole,
   fail,
-  nut,
   ok,
   problem,
   setScrew,
   text,
   washer,
   type HeadedScrew,
+  type Making,
   type Result,
+  type Thread,
+  type WasherSeries,
 } from '../../src/family/index.ts';
-import type { Mount } from '../shared/layout/mount.ts';
+import { widthOf } from '../shared/layout/choose-mount.ts';
+import type { Mount, PlacedRest } from '../shared/layout/mount.ts';
+import { withBase } from './bases.ts';
 import type { Screws } from './context.ts';
 import type { Layout } from './layout/layout.ts';
 import { FOOT } from './layout/sizes.ts';
 import type { Values } from './parameters.ts';
 
 const { names } = text.family.carriage.parts;
+const words = text.family.carriage.issues;
 
 /** Least length of thread in steel, as a share of the diameter (common practice). */
 const SHARE = 0.8;
 /** How far a mounting screw ends below the top of the base, on which things slide, mm. */
 const FLUSH = 0.15;
-const NONE: Washered = { length: 0, washers: 0 };
-
 /** Most washers under one head. */
 const MOST_WASHERS = 4;
+/** What a plain washer reaches over a slot, both sides together (common practice), mm. */
+const OVER_SLOT = 5;
 
-/** The longest listed screw through `grip` that finds its thread and no more than `most`, mm. */
-const held = (
-  row: HeadedScrew,
-  grip: number,
-  most: number,
-  what: string,
-  least = SHARE * Number(row.thread.slice(1)),
-): Result<number> => {
-  const [from, to] = [grip + least, grip + most];
-  const length = row.lengths.findLast((x) => x >= from - 1e-9 && x <= to + 1e-9);
-  const why = text.family.shared.issues.noScrew(row.thread, from, to, what);
-  return length === undefined
-    ? fail(problem('no-screw', 'fixture.parameters.plate', why))
-    : ok(length);
-};
-
-/** A screw and how many washers lie under its head. */
+/** A screw and the washers under its head, from the part outwards. */
 export interface Washered {
   readonly length: number;
-  readonly washers: number;
+  readonly rings: readonly WasherSeries[];
 }
 
-/** The same with as many washers, at least `least` of them, as it takes to find a listed length. */
-const washered = (
-  row: HeadedScrew,
-  grip: number,
-  most: number,
-  what: string,
-  ring: number,
-  least: number,
-): Result<Washered> => {
-  const fit = (washers: number): Result<Washered> =>
-    chain(held(row, grip + washers * ring, most, what), (length) => ok({ length, washers }));
-  const first = fit(least);
-  const counts = Array.from({ length: MOST_WASHERS - least }, (_, i) => least + 1 + i);
-  return first.ok ? first : (counts.map(fit).find(({ ok: found }) => found) ?? first);
+const NONE: Washered = { length: 0, rings: [] };
+
+/** What washers add under a head, mm. */
+export const ringsHeight = (thread: Thread, rings: readonly WasherSeries[]): number =>
+  rings.reduce((sum, series) => sum + washer(thread, series).thickness, 0);
+
+/** Every stack of washers, the lowest count first; of equal counts those with more of `first`. */
+const stacks = (first: WasherSeries): readonly (readonly WasherSeries[])[] => {
+  const other = first === 'plain' ? 'large' : 'plain';
+  return Array.from({ length: MOST_WASHERS + 1 }, (_, count) =>
+    Array.from({ length: count + 1 }, (__, others) =>
+      Array.from({ length: count }, (___, i) => (i < count - others ? first : other)),
+    ),
+  ).flat();
 };
 
+interface Wanted {
+  readonly row: HeadedScrew;
+  /** Held between head and thread without washers, and the depth of thread there is, mm. */
+  readonly grip: number;
+  readonly depth: number;
+  readonly first: WasherSeries;
+  readonly may: (rings: readonly WasherSeries[]) => boolean;
+}
+
+/** The longest listed screw through `grip` that finds its thread and no more than `depth`, mm. */
+const lengthFor = (row: HeadedScrew, grip: number, least: number, depth: number) =>
+  row.lengths.findLast((x) => x >= grip + least - 1e-9 && x <= grip + depth + 1e-9);
+
+const leastThread = ({ thread }: HeadedScrew): number => SHARE * Number(thread.slice(1));
+
+/** The screw with as few washers as it takes to find a listed length. */
+const washered = ({ row, grip, depth, first, may }: Wanted): Washered | undefined =>
+  stacks(first)
+    .filter(may)
+    .flatMap((rings) => {
+      const held = grip + ringsHeight(row.thread, rings);
+      const length = lengthFor(row, held, leastThread(row), depth);
+      return length === undefined ? [] : [{ length, rings }];
+    })[0];
+
+/** Under the head of a screw that stands in a slot: nothing that falls into it. */
+const bearsOver =
+  ({ thread }: HeadedScrew, width: number) =>
+  ([next]: readonly WasherSeries[]): boolean =>
+    next === 'large' || (next === 'plain' && washer(thread).outerDiameter >= width + OVER_SLOT);
+
 /** The screws that hold the fence: low heads, because the sole dips over them. */
-export const fenceScrew = (v: Values): Result<Washered> =>
-  washered(buttonScrew('M6'), v.plate, v.base, names.fence, washer('M6', 'large').thickness, 1);
+export const fenceScrew = ({ plate, base }: Pick<Values, 'plate' | 'base'>) => {
+  const row = buttonScrew('M6');
+  const may = bearsOver(row, clearanceHole('M6').diameter);
+  return washered({ row, grip: plate, depth: base, first: 'large', may });
+};
 
 /** The screws of the mounting, from below into the base: washers only where they take up length. */
-const mountScrew = (v: Values, mount: Mount, rest: number): Result<Washered> => {
-  const bars = mount.kind === 'bars';
-  const ring = washer(mount.thread, bars ? 'plain' : 'large').thickness;
-  const grip = rest + (bars ? v.plate : 0);
-  return washered(capScrew(mount.thread), grip, v.base - FLUSH, names.base, ring, bars ? 0 : 1);
+const mountScrew = (
+  { plate, base }: Pick<Values, 'plate' | 'base'>,
+  mount: Mount,
+  rest: PlacedRest,
+): Washered | undefined => {
+  const row = capScrew(mount.thread);
+  const depth = base - FLUSH;
+  return mount.kind === 'bars'
+    ? washered({ row, grip: rest.thickness + plate, depth, first: 'plain', may: () => true })
+    : washered({
+        row,
+        grip: rest.thickness,
+        depth,
+        first: 'large',
+        may: bearsOver(row, widthOf(rest)),
+      });
+};
+
+/** A screw that is found with a base of the right thickness only. */
+const found = (
+  making: Making,
+  v: Values,
+  screw: Washered | undefined,
+  thread: Thread,
+  what: string,
+  holds: (base: number) => boolean,
+): Result<Washered> =>
+  screw
+    ? ok(screw)
+    : fail(
+        withBase('no-screw', making, v, holds, (spans) =>
+          words.noScrew(thread, what, v.base, v.plate, spans),
+        ),
+      );
+
+/** A screw into the sole or the angle, with plain washers where they take up length. */
+const into = (
+  thread: Thread,
+  grip: number,
+  depth: number,
+  what: string,
+  least = 0,
+): Result<Washered> => {
+  const row = capScrew(thread);
+  const may = (rings: readonly WasherSeries[]): boolean =>
+    rings.length >= least && rings.every((series) => series === 'plain');
+  const screw = washered({ row, grip, depth, first: 'plain', may });
+  const why = text.family.shared.issues.noScrew(
+    thread,
+    grip + leastThread(row),
+    grip + depth,
+    what,
+  );
+  return screw ? ok(screw) : fail(problem('no-screw', 'fixture.parameters.plate', why));
 };
 
 /** Screws of the tables that hold what the layout puts between head and thread. */
-export const screwsOf = (v: Values, l: Layout, mount: Mount, rest: number): Result<Screws> => {
+export const screwsOf = (
+  making: Making,
+  v: Values,
+  l: Layout,
+  mount: Mount,
+  rest: PlacedRest,
+): Result<Screws> => {
   const overFoot = l.plates ? 0 : l.wall;
-  const web = v.plate + l.palm.height - l.palm.pocket;
   const { lengths } = setScrew('M6');
   const jack =
     lengths.findLast((x) => x <= l.gripped + v.plate && x >= l.gripped + 4) ??
     lengths.find((x) => x >= l.gripped + 4) ??
     l.gripped + v.plate;
-  const clamp = washered(
-    capScrew('M6'),
-    l.wall + l.gripped,
-    v.plate,
-    names.jaw,
-    washer('M6').thickness,
-    1,
-  );
-  return chain(all([clamp, fenceScrew(v), mountScrew(v, mount, rest)]), (three) =>
-    chain(
-      all([
-        held(capScrew('M5'), overFoot + 2 * v.plate, FOOT.drill - 1, names.foot),
-        held(capScrew('M5'), web, 5, names.palm, nut('M5').height),
-        l.plates ? ok(0) : held(capScrew('M6'), l.wall, v.plate, names.angle),
-      ]),
-      ([foot = 0, palm = 0, angle = 0]) => {
-        const [jaw = NONE, fence = NONE, mounting = NONE] = three;
-        return ok({ foot, palm, angle, jack, clamp: jaw, fence, mount: mounting });
-      },
-    ),
+  return chain(
+    all([
+      into('M6', l.wall + l.gripped, v.plate, names.jaw, 1),
+      found(
+        making,
+        v,
+        fenceScrew(v),
+        'M6',
+        names.fence,
+        (base) => fenceScrew({ ...v, base }) !== undefined,
+      ),
+      found(
+        making,
+        v,
+        mountScrew(v, mount, rest),
+        mount.thread,
+        names.base,
+        (base) => mountScrew({ ...v, base }, mount, rest) !== undefined,
+      ),
+      into('M5', overFoot + 2 * v.plate, FOOT.drill - 1, names.foot),
+      l.plates ? ok(NONE) : into('M6', l.wall, v.plate, names.angle),
+    ]),
+    ([clamp = NONE, fence = NONE, mounting = NONE, foot = NONE, angle = NONE]) =>
+      ok({ foot, angle, palm: l.palm.screw, jack, clamp, fence, mount: mounting }),
   );
 };

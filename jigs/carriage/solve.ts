@@ -31,7 +31,7 @@ import { mountOf } from './layout/mount.ts';
 import { FOOT, HEEL, SOLE } from './layout/sizes.ts';
 import { parameters, type Values } from './parameters.ts';
 import { dipIssues, parameterIssues, turnedIssues } from './rules.ts';
-import { fenceScrew, screwsOf } from './screws.ts';
+import { screwsOf } from './screws.ts';
 
 const inputOf = (
   design: Design,
@@ -138,10 +138,9 @@ export const solve = (
     const push = FOOT.radius + low * Math.cos(tilt) + back * Math.sin(tilt);
     return chain(planned(forward, push), ({ input, plan }) => {
       const needs = needsOf(design, v, plan, grips);
-      const fence = fenceScrew(v);
       const low = [
         ...turnedIssues(v, levels, needs.jawDrops),
-        ...dipIssues(v, levels, forward, needs.tiltMost, fence.ok ? fence.value.washers : 1),
+        ...dipIssues(design, v, levels, forward, plan),
       ];
       if (hasError(low)) return fail(...low);
       const drawn = layoutOf(v, levels, angle, forward, needs);
@@ -153,8 +152,9 @@ export const solve = (
         // Clamp bars reach round the rest, and the base with them.
         const half = Math.max(drawn.base.half, mount.earHalf);
         const l = { ...drawn, base: { ...drawn.base, half } };
-        return chain(screwsOf(v, l, mount, rest.thickness), (screws) => {
-          const { grinder, making } = design;
+        const { making } = design;
+        return chain(screwsOf(making, v, l, mount, rest), (screws) => {
+          const { grinder } = design;
           const context = {
             design,
             grinder,

@@ -305,14 +305,40 @@ describe('a carriage so short that two pairs of gussets have no web between thei
 });
 
 describe('screws of the carriage', () => {
-  it('are found in thick and in thin plates, with more washers where it takes them', () => {
-    const design = example('camp-90');
-    for (const plate of [7, 8, 9, 10])
-      for (const base of [8, 10, 12]) {
-        const thicknesses = [...new Set([plate, base])].sort((a, b) => a - b);
-        const making = { ...design.making, plates: { ...design.making.plates, thicknesses } };
-        const found = solve(withParameters({ ...design, making }, { plate, base }));
-        expect(found.issues.map(({ code }) => code)).not.toContain('no-screw');
-      }
+  const sheets = (design: Design, plate: number, base: number): Design => {
+    const thicknesses = [...new Set([plate, base])].sort((a, b) => a - b);
+    const making = { ...design.making, plates: { ...design.making.plates, thicknesses } };
+    return withParameters({ ...design, making }, { plate, base });
+  };
+
+  it.each(['marking-60', 'camp-90', 'sheepsfoot-95'])(
+    'of %s are found in every pair of plates, or a base is named in which they are',
+    (name) => {
+      for (const plate of [7, 8, 8.5, 10])
+        for (const base of [6, 7, 9]) {
+          const design = sheets(example(name), plate, base);
+          const found = solve(design);
+          const errors = found.issues.filter(({ severity }) => severity === 'error');
+          if (errors.length === 0) continue;
+          expect(errors.map(({ code }) => code)).toEqual(['sole-dips']);
+          const mend = errors[0]?.mend;
+          if (!mend) throw new Error('no mend');
+          expect(mend.path).toBe('fixture.parameters.base');
+          expect(solve(sheets(design, plate, mend.value)).ok).toBe(true);
+        }
+    },
+  );
+
+  it('names the pass that tips it too far when no base helps', () => {
+    const steep = example('marking-60');
+    const sequence = steep.sequence.map((pass, i) => (i === 0 ? { ...pass, steeper: 8 } : pass));
+    const { issues } = solve({ ...steep, sequence });
+    const dips = issues.find(({ code }) => code === 'sole-dips');
+    expect(dips?.path).toBe('sequence.0.steeper');
+    const mended = steep.sequence.map((pass, i) =>
+      i === 0 ? { ...pass, steeper: dips?.mend?.value ?? NaN } : pass,
+    );
+    const codes = solve({ ...steep, sequence: mended }).issues.map(({ code }) => code);
+    expect(codes).not.toContain('sole-dips');
   });
 });

@@ -9,17 +9,16 @@ import {
   scale3,
   add3,
   setScrewPart,
-  washer,
   washerPart,
   type Result,
   type Thread,
   type Vec3,
-  type WasherSeries,
 } from '../../../src/family/index.ts';
 import { along, bought, numbered } from '../../shared/place/item.ts';
 import type { Context } from '../context.ts';
 import { BASE, HEEL } from '../layout/sizes.ts';
 import { angleScrews } from '../parts/sole.ts';
+import { ringsHeight, type Washered } from '../screws.ts';
 import type { Group, Item } from './item.ts';
 
 const UP: Vec3 = [0, 0, 1];
@@ -30,51 +29,42 @@ const FORTH: Vec3 = [0, -1, 0];
 interface Screwed {
   readonly name: string;
   readonly thread: Thread;
-  readonly length: number;
+  /** Its length, and the washers under its head. */
+  readonly screw: Washered;
   /** Low, domed head; a cap screw unless stated. */
   readonly low?: boolean;
   /** Places under the head or its washer, and the way the head points. */
   readonly at: readonly Vec3[];
   readonly head: Vec3;
-  readonly washer?: WasherSeries;
-  /** How many washers; one unless stated. */
-  readonly rings?: number;
   readonly group: Group;
   readonly through: readonly string[];
 }
 
 /** Screws of one kind with the washers under their heads. */
 const screwed = (s: Screwed): Result<Item[]> =>
-  chain((s.low ? buttonScrewPart : capScrewPart)(s.thread, s.length), (screw) => {
-    const ring = s.washer && washerPart(s.thread, s.washer);
-    const thickness = s.washer ? washer(s.thread, s.washer).thickness : 0;
-    const count = ring ? (s.rings ?? 1) : 0;
+  chain((s.low ? buttonScrewPart : capScrewPart)(s.thread, s.screw.length), (screw) => {
+    const { rings } = s.screw;
     const items = s.at.flatMap((place, i): Item[] => {
       const name = numbered(s.name, s.at.length, i);
-      const under = (k: number): string => `${name}-washer-${String(k + 1)}`;
-      const at = (k: number): Vec3 => add3(place, scale3(s.head, k * thickness));
-      const rings = Array.from({ length: count }, (_, k): Item[] =>
-        ring
-          ? [
-              {
-                name: under(k),
-                ...bought(ring),
-                group: s.group,
-                frame: along(at(k), s.head),
-                touches: [...s.through, name, under(k + 1)],
-              },
-            ]
-          : [],
-      );
+      const ring = (k: number): string => `${name}-washer-${String(k + 1)}`;
+      const at = (k: number): Vec3 =>
+        add3(place, scale3(s.head, ringsHeight(s.thread, rings.slice(0, k))));
+      const under = rings.map((series, k): Item => ({
+        name: ring(k),
+        ...bought(washerPart(s.thread, series)),
+        group: s.group,
+        frame: along(at(k), s.head),
+        touches: [...s.through, name, ring(k + 1)],
+      }));
       return [
         {
           name,
           ...bought(screw),
           group: s.group,
-          frame: along(at(count), s.head),
+          frame: along(at(rings.length), s.head),
           touches: s.through,
         },
-        ...rings.flat(),
+        ...under,
       ];
     });
     return ok(items);
@@ -94,24 +84,20 @@ const baseItems = ({ v, l, mount, screws, restThickness }: Context): Result<Item
     screwed({
       name: 'fence-screw',
       thread: 'M6',
-      length: screws.fence.length,
-      rings: screws.fence.washers,
+      screw: screws.fence,
       // The sole dips over them as the carriage tips.
       low: true,
       at: pair(l.fence.screwX, y, v.plate),
       head: UP,
-      washer: 'large',
       group: 'base',
       through: ['fence', 'base'],
     }),
     screwed({
       name: 'mount-screw',
       thread: mount.thread,
-      length: screws.mount.length,
-      rings: screws.mount.washers,
+      screw: screws.mount,
       at: mount.at.map(([x, at]): Vec3 => [x, at, -v.base - grip]),
       head: DOWN,
-      washer: bars ? 'plain' : 'large',
       group: 'base',
       through: ['base', 'clamp-bar-1', 'clamp-bar-2'],
     }),
@@ -138,7 +124,7 @@ const soleItems = (c: Context): Result<Item[]>[] => {
     screwed({
       name: 'foot-screw',
       thread: 'M5',
-      length: screws.foot,
+      screw: screws.foot,
       at: pair(l.foot.screwX, 0, footTop),
       head: UP,
       group: 'carriage',
@@ -147,7 +133,7 @@ const soleItems = (c: Context): Result<Item[]>[] => {
     screwed({
       name: 'push-screw',
       thread: 'M5',
-      length: screws.palm,
+      screw: { length: screws.palm, rings: [] },
       at: pair(l.palm.screwX, l.palm.screwY, l.soleTop),
       head: UP,
       group: 'carriage',
@@ -168,7 +154,7 @@ const soleItems = (c: Context): Result<Item[]>[] => {
           screwed({
             name: 'angle-screw',
             thread: 'M6',
-            length: screws.angle,
+            screw: screws.angle,
             at: angleScrews(c).map(([x, y]): Vec3 => [x, y, l.soleTop + l.wall]),
             head: UP,
             group: 'carriage',
@@ -202,11 +188,9 @@ const jawItems = ({ l, screws }: Context): Result<Item[]>[] => {
     screwed({
       name: 'clamp-screw',
       thread: 'M6',
-      length: screws.clamp.length,
+      screw: screws.clamp,
       at: [[0, l.front + l.wall, l.jawScrew]],
       head: BACK,
-      washer: 'plain',
-      rings: screws.clamp.washers,
       group: 'jaw',
       through: [...upright, 'jaw'],
     }),

@@ -2,6 +2,11 @@ const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 const mm = (value: number): string => `${n(value)} mm`;
 
+type Spans = readonly (readonly [from: number, to: number])[];
+/** "6 mm or 7.4 to 12 mm". */
+const orOf = (spans: Spans): string =>
+  `${spans.map(([from, to]) => (from === to ? n(from) : `${n(from)} to ${n(to)}`)).join(' or ')} mm`;
+
 /** Why this fixture cannot be built for a design: what is wrong, and what mends it. */
 export const issues = {
   tabsNeedCut: (process: string) => ({
@@ -33,9 +38,20 @@ export const issues = {
     message: `Edge height is ${mm(height)}; it must be at least ${mm(least)}, because the jaw is screwed below the tang and above the sole.`,
     fix: `Set the edge height to at least ${mm(least)}.`,
   }),
-  soleDips: (tilt: number, most: number) => ({
-    message: `The carriage would tip by ${n(tilt)} degrees; at most ${n(most)} leave air between the front of its sole and the fence screws.`,
-    fix: 'Grind a lower angle, a higher bevel, or use another fixture for this blade.',
+  noScrew: (thread: string, what: string, base: number, plate: number, spans: Spans) => ({
+    message: `Base thickness is ${mm(base)}; no listed ${thread} screw, with up to four washers, ends in it with enough thread and without standing out of it (${what}, plates of ${mm(plate)})${spans.length > 0 ? `: it must be ${orOf(spans)}` : ', whatever its thickness'}.`,
+    fix:
+      spans.length > 0
+        ? `Set base thickness to ${orOf(spans)}.`
+        : 'Choose another plate thickness, or the other mounting.',
+  }),
+  soleDips: (tilt: number, most: number, base: number, spans: Spans) => ({
+    message: `Base thickness is ${mm(base)}, in which the fence screws take so many washers that the front of the sole meets their heads when the carriage tips by more than ${n(most)} degrees; it tips by ${n(tilt)}. It must be ${orOf(spans)}.`,
+    fix: `Set base thickness to ${orOf(spans)}.`,
+  }),
+  soleDipsSteep: (tilt: number, most: number, angle: number) => ({
+    message: `The carriage would tip by ${n(tilt)} degrees for an angle of ${n(angle)}; it must tip by at most ${n(most)} to leave air between the front of its sole and the fence screws.`,
+    fix: `Grind at most ${n(angle - tilt + most)} degrees in the steepest pass: a lower angle, a higher bevel, or less in "steeper"; or use another fixture for this blade.`,
   }),
   tangSinks: (drop: number, height: number, least: number) => ({
     message: `With the tip raised the tang sinks by ${mm(drop)}; edge height is ${mm(height)} and must be at least ${mm(least)}, or the jaw stands on the sole.`,
