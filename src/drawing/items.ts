@@ -1,4 +1,5 @@
 import { radians } from '../core/units.ts';
+import { onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { add2, scale2 } from '../geometry/vector.ts';
 import { around, NOTHING, scaledBox, shifted, union, type Box } from './box.ts';
@@ -79,6 +80,9 @@ export const textCorners = (item: TextItem): Vec2[] => {
 /** The axis-parallel box of a text. */
 export const textBox = (item: TextItem): Box => around(textCorners(item));
 
+/** An angle from 0 up to 360 degrees. */
+const turned = (angle: number): number => ((angle % 360) + 360) % 360;
+
 /** The box of everything an item can mark, line widths apart. */
 export const itemBox = (item: Item): Box => {
   switch (item.kind) {
@@ -88,10 +92,14 @@ export const itemBox = (item: Item): Box => {
     case 'fill':
       return around(item.points);
     case 'circle':
+      return around([0, 90, 180, 270].map((at) => onCircle(item.centre, item.radius, at)));
     case 'arc': {
-      const [x, y] = item.centre;
-      const r = item.radius;
-      return { x0: x - r, y0: y - r, x1: x + r, y1: y + r };
+      // Both ends, and the farthest points of the circle that lie between them.
+      const sweep = turned(item.to - item.from);
+      const between = [0, 90, 180, 270].filter((at) => turned(at - item.from) < sweep);
+      return around(
+        [item.from, item.to, ...between].map((at) => onCircle(item.centre, item.radius, at)),
+      );
     }
     case 'text':
       return textBox(item);

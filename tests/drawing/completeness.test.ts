@@ -4,33 +4,14 @@ import { boundingBox } from '../../src/geometry/loop-measure.ts';
 import type { Vec2 } from '../../src/geometry/vector.ts';
 import type { PlatePart } from '../../src/model/part.ts';
 import { BLOCK, randomPlate } from './random-plate.ts';
-import { readPlate, type ReadPlate } from './reader.ts';
-
-/** What a drawing may be off by, mm: the project's own criterion for drawing against cut file. */
-const WITHIN = 0.005;
+import { readPlate } from './reader.ts';
+import { valueOf } from '../family/examples.ts';
+import { plateDxf } from '../../src/export/index.ts';
+import { readCutFile } from './cut-file.ts';
+import { differences, WITHIN } from './differences.ts';
+import { rebuilt } from './rebuilt.ts';
 
 const seeds = Array.from({ length: 40 }, (_, i) => i + 1);
-
-/** Vertices of the outline that corners and radii make: points where lines meet arcs. */
-const rebuilt = ({ corners }: ReadPlate): Vec2[] => {
-  const n = corners.length;
-  return corners.flatMap(({ at, radius }, i): Vec2[] => {
-    if (radius === 0) return [at];
-    const before = corners[(i + n - 1) % n]?.at ?? at;
-    const after = corners[(i + 1) % n]?.at ?? at;
-    const [u, v] = [before, after].map((p): Vec2 => {
-      const length = Math.hypot(p[0] - at[0], p[1] - at[1]);
-      return [(p[0] - at[0]) / length, (p[1] - at[1]) / length];
-    }) as [Vec2, Vec2];
-    // Distance from the corner to the tangent points of a circle in an angle 2h: r / tan h.
-    const half = Math.acos(u[0] * v[0] + u[1] * v[1]) / 2;
-    const reach = radius / Math.tan(half);
-    return [
-      [at[0] + u[0] * reach, at[1] + u[1] * reach],
-      [at[0] + v[0] * reach, at[1] + v[1] * reach],
-    ];
-  });
-};
 
 const outlineOf = (plate: PlatePart, origin: Vec2): Vec2[] => {
   const outer = plate.layers[0]?.profile.outer;
@@ -43,13 +24,14 @@ const nearest = (p: Vec2, points: readonly Vec2[]): number =>
   Math.min(...points.map((q) => Math.hypot(p[0] - q[0], p[1] - q[1])));
 
 describe('a reader given only the drawing', () => {
-  it.each(seeds)('rebuilds plate %i within 0.005 mm', (seed) => {
+  it.each(seeds)('rebuilds plate %i within 0.005 mm, as the cut file has it', (seed) => {
     const plate = randomPlate(seed);
     const read = readPlate(partSheets(plate, BLOCK));
     expect(read.missing).toEqual([]);
     const outer = plate.layers[0]?.profile.outer;
     if (!outer) throw new Error('A plate has one layer.');
     const origin = boundingBox(outer).min;
+    expect(differences(read, readCutFile(valueOf(plateDxf(plate))))).toEqual([]);
 
     const wanted = outlineOf(plate, origin);
     const found = rebuilt(read);

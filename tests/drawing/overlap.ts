@@ -85,28 +85,48 @@ const apart = (one: readonly Vec2[], other: readonly Vec2[]): boolean =>
     }),
   );
 
-/** Whether the boxes of two shapes are apart: most pairs are, and this is quickly seen. */
-const far = (one: readonly Vec2[], other: readonly Vec2[]): boolean =>
-  ([0, 1] as const).some((i) => {
-    const [a, b] = [one, other].map((points) => points.map((p) => p[i])) as [number[], number[]];
-    return Math.max(...a) < Math.min(...b) || Math.max(...b) < Math.min(...a);
-  });
+/** A shape with the box around it: most pairs are apart already by their boxes. */
+interface Boxed {
+  readonly points: readonly Vec2[];
+  readonly x0: number;
+  readonly x1: number;
+  readonly y0: number;
+  readonly y1: number;
+}
+
+const boxed = (points: readonly Vec2[]): Boxed => {
+  const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])];
+  return {
+    points,
+    x0: Math.min(...xs),
+    x1: Math.max(...xs),
+    y0: Math.min(...ys),
+    y1: Math.max(...ys),
+  };
+};
+
+const touch = (a: Boxed, b: Boxed): boolean =>
+  !(a.x1 < b.x0 || b.x1 < a.x0 || a.y1 < b.y0 || b.y1 < a.y0) && !apart(a.points, b.points);
 
 /** Every clash on a sheet, in words. */
 export const clashes = (sheet: Sheet): string[] => {
-  const texts = sheet.items.flatMap((item) => (item.kind === 'text' ? [ink(item)] : []));
+  const texts = sheet.items.flatMap((item) => {
+    if (item.kind !== 'text') return [];
+    const { text, points } = ink(item);
+    return [{ text, shape: boxed(points) }];
+  });
   const lines = sheet.items.flatMap((item) => {
     const points = strokes(item);
-    return points.slice(1).map((p, i) => [points[i] ?? p, p]);
+    return points.slice(1).map((p, i) => boxed([points[i] ?? p, p]));
   });
-  return texts.flatMap((text, i) => [
+  return texts.flatMap(({ text, shape }, i) => [
     ...texts
       .slice(i + 1)
-      .filter((other) => !far(text.points, other.points) && !apart(text.points, other.points))
-      .map((other) => `"${text.text}" touches "${other.text}"`),
+      .filter((other) => touch(shape, other.shape))
+      .map((other) => `"${text}" touches "${other.text}"`),
     ...lines
-      .filter((stretch) => !far(text.points, stretch) && !apart(text.points, stretch))
-      .map(([a]) => `"${text.text}" touches a line at ${String(a)}`),
+      .filter((stretch) => touch(shape, stretch))
+      .map(({ points }) => `"${text}" touches a line at ${String(points[0])}`),
   ]);
 };
 

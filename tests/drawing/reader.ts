@@ -23,7 +23,10 @@ export interface ReadHole {
   readonly size: number;
   /** Overall length and direction of a slot. */
   readonly slot?: { readonly length: number; readonly angle: number };
+  /** Width and height of a rectangle along the axes. */
+  readonly rectangle?: Vec2;
   readonly note: string;
+  readonly purpose: string;
 }
 
 type Of<K extends Item['kind']> = Extract<Item, { kind: K }>;
@@ -71,7 +74,7 @@ const ordinatesOf = (items: readonly Item[], axis: 0 | 1): Tied[] => {
     });
 };
 
-interface Linear {
+export interface Linear {
   readonly axis: 0 | 1;
   readonly from: number;
   readonly to: number;
@@ -81,7 +84,7 @@ interface Linear {
 }
 
 /** Linear dimensions: a number over a thin line on which two arrowheads point at the limits. */
-const linearsOf = (items: readonly Item[]): Linear[] => {
+export const linearsOf = (items: readonly Item[]): Linear[] => {
   const lines = only(items, 'line').filter((l) => l.stroke === 'dimension');
   const tips = only(items, 'fill').flatMap((f) =>
     f.tone === 'ink' && f.points.length === 3 && f.points[0] ? [f.points[0]] : [],
@@ -225,8 +228,10 @@ const tableHoles = (items: readonly Item[]): ReadHole[] => {
   const texts = only(items, 'text');
   const head = (name: string): Of<'text'> | undefined =>
     texts.find((t) => t.bold && (t.text === name || t.text === name.split(' ')[0]));
-  const [id, x, y, size, depth] = ['Id', 'X', 'Y', 'Size', 'Thread, depth'].map(head);
-  if (!id || !x || !y || !size || !depth) return [];
+  const [id, x, y, size, depth, purpose] = ['Id', 'X', 'Y', 'Size', 'Thread, depth', 'Purpose'].map(
+    head,
+  );
+  if (!id || !x || !y || !size || !depth || !purpose) return [];
   const inColumn = (column: Of<'text'>): Of<'text'>[] =>
     texts.filter((t) => !t.bold && t.at[0] === column.at[0] && t.at[1] < column.at[1]);
   const ids = inColumn(id)
@@ -244,12 +249,15 @@ const tableHoles = (items: readonly Item[]): ReadHole[] => {
     const written = cell(size);
     const round = /^Ø(\d+(?:\.\d+)?)$/.exec(written);
     const slot = /^slot (\d+(?:\.\d+)?) × (\d+(?:\.\d+)?), (\d+(?:\.\d+)?)°$/.exec(written);
+    const box = /^(\d+(?:\.\d+)?) × (\d+(?:\.\d+)?)$/.exec(written);
     return {
       id: name.text,
       at,
-      size: Number(round?.[1] ?? slot?.[1] ?? NaN),
+      size: Number(round?.[1] ?? slot?.[1] ?? box?.[1] ?? NaN),
       ...(slot ? { slot: { length: Number(slot[2]), angle: Number(slot[3]) } } : {}),
+      ...(box ? { rectangle: [Number(box[1]), Number(box[2])] as const } : {}),
       note: cell(depth),
+      purpose: cell(purpose),
     };
   });
 };

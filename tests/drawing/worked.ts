@@ -1,0 +1,48 @@
+import { bevelGauge } from '../../jigs/template/index.ts';
+import { registry } from '../../jigs/registry.ts';
+import { partSheets } from '../../src/drawing/part-sheets.ts';
+import type { Sheet } from '../../src/drawing/sheet.ts';
+import { titleBlock } from '../../src/make/files/title.ts';
+import type { Part } from '../../src/model/part.ts';
+import { examplesOf, solved, valueOf } from '../family/examples.ts';
+import { gaugeDesign } from '../robust/gauge.ts';
+
+/** A part of a worked design with its drawing. */
+export interface Drawn {
+  readonly design: string;
+  readonly part: Part;
+  readonly sheets: readonly Sheet[];
+}
+
+/** Found when first asked for, and kept. */
+const once = <T>(find: () => T): (() => T) => {
+  let kept: { readonly value: T } | undefined;
+  return () => (kept ??= { value: find() }).value;
+};
+
+/** A worked design of each family with every part that is made, drawn; the gauge family included. */
+export const worked = (): { name: string; parts: () => Drawn[] }[] => {
+  const gauges = gaugeDesign();
+  return [
+    ...Object.keys(registry.families)
+      .flatMap(examplesOf)
+      .map((example) => ({
+        name: example.file,
+        design: example.design,
+        fixture: () => solved(example),
+      })),
+    {
+      name: 'bevel gauges',
+      design: gauges,
+      fixture: () => valueOf(bevelGauge.solve(gauges)),
+    },
+  ].map(({ name, design, fixture }) => ({
+    name,
+    parts: once(() => {
+      const block = titleBlock(design, '');
+      return valueOf(fixture().parts()).flatMap((part): Drawn[] =>
+        part.kind === 'hardware' ? [] : [{ design: name, part, sheets: partSheets(part, block) }],
+      );
+    }),
+  }));
+};
