@@ -33,6 +33,8 @@ export interface Needs {
   };
   /** Setoff of the last pass, for the printed gauge. */
   readonly lastSetoff: number;
+  /** How far behind the abrasive face a blade swings that no step squares; 0 when left out. */
+  readonly swing?: number;
 }
 
 export const span = ({ min, max }: Range): number => max - min;

@@ -14,17 +14,18 @@ export const lowestStepContact = ({ settings }: SpineRestPlan): number =>
     ),
   );
 
-/** Everything that parts and placements are drawn from. `stands`: one for each pass. */
+/** Everything that parts and placements are drawn from. `stands`: one for each pass; `swing`: see `needsOf`. */
 export const contextOf = (
   design: Design,
   v: Values,
   plan: SpineRestPlan,
   stands: readonly Stand[],
+  swing?: number,
 ): Result<Context> =>
   contextFrom({
     design,
     v,
-    needs: needsOf(design, v, plan, stands),
+    needs: needsOf(design, v, plan, stands, swing),
     offset: shiftsOf(stands).middle,
     lean: plan.lean,
     stepContact: lowestStepContact(plan),

@@ -14,8 +14,11 @@ import {
   type Placement,
   type Result,
   virtualGrinding,
-  type StripWish,
-  type SpineRestBody,
+  type SheetTerms,
+  type Simulating,
+  type StripFound,
+  type StripKit,
+  type VirtualOrder,
   type SpineRestInput,
   type Solids,
   type SpineRestPlan,
@@ -41,12 +44,21 @@ import { padContact } from './place/hand.ts';
 import type { Items } from '../shared/place/items.ts';
 import { placed, type Standing } from '../shared/place/place.ts';
 import { posesOf, spinesOf } from './pose/poses.ts';
-import { printed } from '../shared/parts/context.ts';
 import { reachOf } from './reach.ts';
 import { sectionOf } from './section.ts';
 import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
 import type { Stand } from '../shared/site.ts';
-import { stripKit } from './strip/kit.ts';
+import {
+  onRoundedStep,
+  placedOnBlade,
+  stripFrom,
+  stripItems,
+  type Carried,
+} from './strip/carried.ts';
+import { settingsWith, stripKit } from './strip/kit.ts';
+import { measuredWithStrip } from './strip/measured.ts';
+import { stripParts } from './strip/parts.ts';
+import { straightBody, stripWish } from './strip/wish.ts';
 import { stepsOf } from './steps.ts';
 import { tightOf } from './tight.ts';
 import { withTight } from '../shared/tight.ts';
@@ -62,12 +74,16 @@ export interface Solved {
   readonly stands: readonly Stand[];
   readonly context: Context;
   readonly items: Items;
+  /** The strip on the blade, where the step is rounded for one. */
+  readonly strip?: Carried;
 }
 
 const words = text.family.spineRest;
 
 /** Poses of every blade at every setting, found when first asked for. */
-const posesBy = ({ design, plan, context }: Solved) => {
+const posesBy = ({ design, plan, context, strip }: Solved): Question['poses'] => {
+  if (strip)
+    return (setting, name) => (name === strip.blade.name ? strip.found.poses(setting) : []);
   const spines = later(() => spinesOf(design.blades, context));
   const { width } = design.grinder.belt;
   const of = byName((setting) =>
@@ -83,7 +99,7 @@ const posesBy = ({ design, plan, context }: Solved) => {
 
 /** Where everything stands at a setting; the first setting for a name that is none. */
 const standingAt = (
-  { design, plan, context, stands }: Solved,
+  { design, plan, context, stands, strip }: Solved,
   poses: Question['poses'],
   id: string,
 ): Standing => {
@@ -94,37 +110,8 @@ const standingAt = (
   return {
     base: shiftsOf(stands).shifts[setting.step - 1] ?? 0,
     step: setting.setoff - l.slide.front,
-    hand: padContact(plan, setting, v.plate + l.push.pad),
+    hand: padContact(plan, setting, v.plate + l.push.pad, strip && stripFrom(strip)),
     blade: poses(setting.id, first.name)[0]?.frame ?? WORLD,
-  };
-};
-
-/** Nose and step as a blade meets them. */
-const bodyOf = ({ design, v }: Solved): SpineRestBody => {
-  const half = design.grinder.belt.width / 2;
-  return {
-    noseHalf: half + v.wing,
-    noseFront: v.noseGap,
-    step: { kind: 'wide', half: half + v.stepWing, yaw: 0 },
-    stepTop: v.plate,
-  };
-};
-
-/** Strip for a wandering line, mm: common practice, no source. The step for it is rounded. */
-const STRIP = { height: 6, stepRadius: 8, tape: 0.2 } as const;
-/** Lines of the nozzle in a printed wall, and what is kept beyond them, mm: as prints are checked. */
-const WALL = { lines: 3, spare: 0.1 } as const;
-
-/** What is asked of a strip: the blade's own wish for its line, the rest's own bearing. */
-const stripWish = ({ v, context }: Solved, { line }: Design['blades'][number]): StripWish => {
-  const { name, density } = printed(context);
-  return {
-    ...STRIP,
-    least: WALL.lines * context.making.prints.nozzle + WALL.spare,
-    allowed: line.allowed,
-    centred: true,
-    bearing: v.leastBearing,
-    make: { kind: 'print', material: name, density },
   };
 };
 
@@ -139,12 +126,7 @@ const questionOf = (
   parts,
   place,
   poses,
-  onBlade: placed(solved.items.blade, {
-    base: 0,
-    step: 0,
-    hand: 0,
-    blade: WORLD,
-  }),
+  onBlade: placedOnBlade(solved.items.blade),
 });
 
 /** Everything the checks of solids look at. */
@@ -162,33 +144,94 @@ export const checksOf = (q: Question): Result<readonly CheckResult[]> => {
   );
 };
 
+/** Everything where it stands at a setting; with a strip the rounded step, and the strip there. */
+const placesAt = (solved: Solved, poses: Question['poses'], id: string): readonly Placement[] => {
+  const { items, plan, strip } = solved;
+  const standing = standingAt(solved, poses, id);
+  const all = [...items.machine, ...items.blade];
+  if (strip === undefined) return placed(all, standing);
+  const setting = plan.settings.find((s) => s.id === id) ?? plan.settings[0];
+  const carried = setting ? stripItems(strip.found, setting.side) : [];
+  return placed([...all, ...carried], standing).map(onRoundedStep);
+};
+
+/** What is asked of the virtual grind of one blade. */
+const orderOf = (
+  solved: Solved,
+  question: () => Result<Question>,
+  blade: Design['blades'][number],
+): VirtualOrder => {
+  const { design, v, input, plan, items, strip } = solved;
+  const wish = stripWish(design, v, blade);
+  const all = [...items.machine, ...items.blade];
+  const exchanged = (found: StripFound): Result<StripKit> =>
+    chain(question(), (q) =>
+      stripKit(
+        q,
+        blade,
+        found,
+        wish,
+        (other, stood) => (id) => placed(all, standingAt({ ...solved, plan: other }, stood, id)),
+      ),
+    );
+  const own = (carried: Carried): Result<StripKit> =>
+    chain(question(), (q) =>
+      chain(checksOf(q), (checks) =>
+        chain(stripParts(q.context, carried), (parts) =>
+          ok({ parts, settings: settingsWith(plan), checks }),
+        ),
+      ),
+    );
+  return {
+    kind: 'spine-rest',
+    blade,
+    input,
+    plan,
+    body: straightBody(design, v),
+    wish,
+    kit: strip ? () => own(strip) : exchanged,
+    ...(strip ? { carried: strip } : {}),
+  };
+};
+
+/** The set-up sheet for a rounded step: nothing there is parallel, and the strip is measured. */
+const stripSheet: SheetTerms = {
+  ...words.sheet,
+  measure: words.sheet.measure.map((line, i) => (i === 1 ? words.strip.measure : line)),
+};
+
 /** The fixture, and the question behind its checks for those who test the checks. */
 export type SpineRestFixture = Fixture & { readonly question: () => Result<Question> };
 
 /** A solved design as the fixture it is. */
 export const fixtureOf = (solved: Solved): SpineRestFixture => {
-  const { design, v, plan, context, stands } = solved;
+  const { design, v, plan, context, stands, strip } = solved;
   const items = [...solved.items.machine, ...solved.items.blade];
   const poses = posesBy(solved);
+  const tightAs = strip?.straight ?? plan;
   const parts = later(() =>
-    chain(partsOf(context, items), (made) =>
-      ok(withTight(made, tightOf(design, v, context, plan))),
+    chain(partsOf(context, items, strip), (made) =>
+      ok(withTight(made, tightOf(design, v, context, tightAs))),
     ),
   );
-  const place = byName((id): readonly Placement[] => placed(items, standingAt(solved, poses, id)));
+  const place = byName((id): readonly Placement[] => placesAt(solved, poses, id));
   const question = later(() =>
     chain(parts(), (made) => ok(questionOf(solved, made, place, poses))),
   );
-  const steps = stepsOf(design, context, plan);
-  return {
-    settings: settingsOf(design, v, context.l, plan),
+  const steps = stepsOf(design, context, plan, strip);
+  // What a test piece, a tolerance or another blade does is known of a straight step alone.
+  const straight = {
     known: knownOf(v, plan),
-    budget: (simulating) =>
+    budget: (simulating: Simulating) =>
       chain(budgetQuestion(design, v, context.l, plan), (asked) =>
         simulatedBudget(asked, simulating),
       ),
+    reach: reachOf({ design, v, plan, context, stands }),
+  };
+  return {
+    settings: settingsOf(design, v, context.l, plan, strip),
     lines: linesOf(plan),
-    facts: factsOf(v, context.l, plan),
+    facts: factsOf(v, context.l, plan, strip),
     parts,
     place,
     poses,
@@ -196,35 +239,19 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
     checks: later(() => chain(question(), checksOf)),
     moves: { setoff: ['step', 'push', 'pad', 'hand'] },
     solids: () => chain(question(), solidsOf),
-    measured: later(() => chain(question(), measuredOf)),
+    measured: later(() =>
+      chain(question(), (q) => (strip ? measuredWithStrip(q, strip) : measuredOf(q))),
+    ),
     cuts: cutsOf(v.guide),
     section: (id) => {
       const setting = plan.settings.find((s) => s.id === id) ?? plan.settings[0];
       if (!setting) return { title: '', lines: [], dimensions: [] };
       const shift = shiftsOf(stands).shifts[setting.step - 1] ?? 0;
-      return sectionOf(context, plan, setting, shift);
+      return sectionOf(context, plan, setting, shift, strip);
     },
-    virtual: virtualGrinding(design.blades, (blade) => ({
-      kind: 'spine-rest',
-      blade,
-      input: solved.input,
-      plan,
-      body: bodyOf(solved),
-      wish: stripWish(solved, blade),
-      kit: (found) =>
-        chain(question(), (q) =>
-          stripKit(
-            q,
-            blade,
-            found,
-            stripWish(solved, blade),
-            (other, stood) => (id) =>
-              placed(items, standingAt({ ...solved, plan: other }, stood, id)),
-          ),
-        ),
-    })),
-    reach: reachOf({ design, v, plan, context, stands }),
-    sheet: words.sheet,
+    virtual: virtualGrinding(design.blades, (blade) => orderOf(solved, question, blade)),
+    ...(strip ? { reachless: words.strip.reachless } : straight),
+    sheet: strip ? stripSheet : words.sheet,
     assembly: words.assembly(steps),
     zeroing: words.zeroing(steps),
     cautions: words.cautions(steps, v.leastEdge, design.grinder.belt.direction === 'down'),

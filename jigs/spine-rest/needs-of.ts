@@ -6,12 +6,16 @@ import { padHeights } from './pads.ts';
 import type { Values } from './parameters.ts';
 import type { Stand } from '../shared/site.ts';
 
-/** What the plan asks of the mechanics. `stands` has one entry for each pass of the sequence. */
+/**
+ * What the plan asks of the mechanics. `stands` has one entry for each pass of the sequence; `swing`
+ * is how far behind the abrasive face a blade comes that the step does not square, mm.
+ */
 export const needsOf = (
   design: Design,
   v: Values,
   plan: SpineRestPlan,
   stands: readonly Stand[],
+  swing = 0,
 ): Needs => {
   const { shifts } = shiftsOf(stands);
   const shiftAt = (step: number): number => shifts[step - 1] ?? 0;
@@ -38,5 +42,6 @@ export const needsOf = (
       design.blades.map((blade) => behindOf(blade, -collar - GUIDE.collarWidth, -collar)),
     ),
     lastSetoff: plan.settings.at(-1)?.setoff ?? 0,
+    swing,
   };
 };

@@ -13,6 +13,7 @@ export const parameters = {
   base,
   noseGap: number(words.noseGap, 'mm', 0.5, 1, 3.175),
   wing,
+  step: choiceParameter(words.step, 'straight'),
   stepWing: number(words.stepWing, 'mm', 5, 10, 25, 1),
   guideLength,
   guidePlay,

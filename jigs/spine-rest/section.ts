@@ -12,14 +12,15 @@ import { box } from '../shared/section.ts';
 import { PAD } from '../shared/layout/sizes.ts';
 import type { Context } from '../shared/parts/context.ts';
 import { parameterPath } from './checks/question.ts';
+import { stripFrom, type Carried } from './strip/carried.ts';
 import { earlierOther, farSide, padContact } from './place/hand.ts';
 
 const words = text.family.spineRest.section;
 
 type PlanSetting = SpineRestPlan['settings'][number];
 /** Blade section at the bevel place of the first blade, ground to the stop, seat frame (y, z). */
-const bladeOutline = (plan: SpineRestPlan, setting: PlanSetting): Vec2[] => {
-  const place = setting.blades[0]?.places[0];
+const bladeOutline = (plan: SpineRestPlan, setting: PlanSetting, from: number): Vec2[] => {
+  const place = setting.blades[0]?.places.find(({ u }) => u >= from);
   if (!place) return [];
   const { seating, thickness, height } = place;
   const far = farSide(thickness, height, earlierOther(plan, setting));
@@ -32,19 +33,52 @@ const bladeOutline = (plan: SpineRestPlan, setting: PlanSetting): Vec2[] => {
   return [...levels.map((v) => at(-near(v), v)), ...levels.reverse().map((v) => at(far(v), v))];
 };
 
+/** The strip on that section's far face, seat frame (y, z). */
+const stripOutline = (
+  { found, wish }: Carried,
+  setting: PlanSetting,
+  from: number,
+): BeltSection['lines'][number][] => {
+  const place = setting.blades[0]?.places.find(({ u }) => u >= from);
+  const side = found.cure.sides.find((one) => one.side === setting.side);
+  if (!place || !side) return [];
+  const { seating, thickness, u } = place;
+  const { us, out, bottom } = side.strip;
+  const outer =
+    out[
+      Math.max(
+        0,
+        us.findIndex((at) => at >= u),
+      )
+    ] ?? 0;
+  const inner = thickness / 2 + wish.tape;
+  const at = (w: number, v: number): Vec2 => inSeatFrame(seating.origin, seating.tilt, [w, v]);
+  const top = bottom + wish.height;
+  return [
+    {
+      role: 'fixture',
+      closed: true,
+      points: [at(inner, bottom), at(outer, bottom), at(outer, top), at(inner, top)],
+      label: words.strip,
+    },
+  ];
+};
+
 /** The set-up of one setting seen along the stroke: belt, blade, nose, step, base and pad. */
 export const sectionOf = (
   c: Context,
   plan: SpineRestPlan,
   setting: PlanSetting,
   shift: number,
+  strip?: Carried,
 ): BeltSection => {
   const { v, l } = c;
   const top = Math.max(...setting.blades.flatMap((b) => b.places.map((p) => p.seating.edge[1])));
   const lean = Math.tan(radians(plan.lean));
   const face = (z: number): Vec2 => [-z * lean, z];
   const pad = v.plate + l.push.pad;
-  const tip = padContact(plan, setting, pad);
+  const from = strip ? stripFrom(strip) : -Infinity;
+  const tip = padContact(plan, setting, pad, from);
   const padCircle = flatten(circle([tip + PAD.noseRadius, pad], PAD.noseRadius), 0.05);
   const back = 70;
   return {
@@ -64,7 +98,13 @@ export const sectionOf = (
         [l.levels.baseBottom, l.levels.baseTop],
         words.base,
       ),
-      { role: 'blade', closed: true, points: bladeOutline(plan, setting), label: words.blade },
+      {
+        role: 'blade',
+        closed: true,
+        points: bladeOutline(plan, setting, from),
+        label: words.blade,
+      },
+      ...(strip ? stripOutline(strip, setting, from) : []),
       { role: 'push', closed: true, points: padCircle, label: words.pad },
     ],
     dimensions: [

@@ -13,6 +13,7 @@ import type { Layout } from '../shared/layout/layout.ts';
 import { dialOf, DIVISIONS, PITCH } from '../shared/feed.ts';
 import { SIZE } from '../shared/layout/sizes.ts';
 import type { Values } from './parameters.ts';
+import { seatOf, type Carried } from './strip/carried.ts';
 import { feelerGap } from './rules.ts';
 
 const words = text.family.spineRest.setting;
@@ -66,12 +67,26 @@ export const knownOf = (v: Values, { lean, settings }: SpineRestPlan): KnownFixt
   };
 };
 
+/** Where the strip is stuck, and where the stroke ends with it. */
+const stripReadings = (strip: Carried, side: PlanSetting['side']): Setting['readings'] => {
+  const { from, to, below } = seatOf(strip, side);
+  const words = text.family.spineRest.strip.readings;
+  const mm = (key: string, label: string, value: number) =>
+    ({ key, label, value, unit: 'mm' }) as const;
+  return [
+    mm('stripFrom', words.from, from),
+    mm('stripBelow', words.below, below),
+    mm('stripTo', words.to, to),
+  ];
+};
+
 /** The plan's settings as a maker reads them. */
 export const settingsOf = (
   design: Design,
   v: Values,
   l: Layout,
   plan: SpineRestPlan,
+  strip?: Carried,
 ): Setting[] => {
   const zero = stepAtPin(SIZE.zeroPin / 2, plan.lean);
   const { readings } = words;
@@ -95,6 +110,7 @@ export const settingsOf = (
       { key: 'noseGap', label: readings.noseGap, value: feelerGap(design, v), unit: 'mm' },
       { key: 'edgeSide', label: readings.edgeSide, value: s.edgeSide, unit: 'mm' },
       { key: 'collar', label: readings.collar, value: l.collar.distance, unit: 'mm' },
+      ...(strip ? stripReadings(strip, s.side) : []),
     ],
     progress: s.progress.map(({ edge, angle, bevelHeight }) => ({ edge, angle, bevelHeight })),
     expected: s.blades.flatMap(({ blade, expected }) =>
@@ -129,7 +145,7 @@ export const linesOf = (plan: SpineRestPlan): GrindLine[] =>
   }));
 
 /** Numbers worth printing beside the settings. */
-export const factsOf = (v: Values, l: Layout, plan: SpineRestPlan): Fact[] => {
+export const factsOf = (v: Values, l: Layout, plan: SpineRestPlan, strip?: Carried): Fact[] => {
   const { facts, side: sides } = words;
   const mm = (key: string, label: string, value: number): Fact => ({
     key,
@@ -171,5 +187,6 @@ export const factsOf = (v: Values, l: Layout, plan: SpineRestPlan): Fact[] => {
     ...plan.lines.map(({ blade, side, greatestDeviation }) =>
       mm(`deviation-${side}-${blade}`, facts.deviation(blade, sides[side]), greatestDeviation),
     ),
+    ...(strip?.found.cure.facts ?? []),
   ];
 };

@@ -9,6 +9,7 @@ import {
   type Design,
   type Result,
   type SpineRestInput,
+  type SpineRestPlan,
   type Workshop,
 } from '../../src/family/index.ts';
 import { contextOf } from './context-of.ts';
@@ -17,6 +18,7 @@ import { FRICTION } from '../shared/friction.ts';
 import { itemsOf } from '../shared/place/items.ts';
 import { parameters, type Values } from './parameters.ts';
 import { parameterIssues, planIssues } from './rules.ts';
+import { onStrip, type Carried } from './strip/carried.ts';
 import { DIVISIONS, PITCH } from '../shared/feed.ts';
 import { standsOf, type Stand } from '../shared/site.ts';
 
@@ -39,6 +41,20 @@ const inputOf = (design: Design, v: Values): SpineRestInput => ({
   },
 });
 
+/** A plan and what it was made from. */
+interface Planned {
+  readonly plan: SpineRestPlan;
+  readonly strip?: Carried;
+}
+
+/** The plan for the form of the step that is asked for. */
+const planned = (design: Design, v: Values, input: SpineRestInput): Result<Planned> => {
+  const straight = planSpineRest(input);
+  if (!straight.ok) return straight;
+  const { value: plan, issues } = straight;
+  return v.step === 'straight' ? ok({ plan }, issues) : onStrip(design, v, input, plan);
+};
+
 /** From a valid design to a solved fixture; the issues where it cannot be built. */
 export const solve = (
   design: Design,
@@ -48,18 +64,21 @@ export const solve = (
   const wrong = parameterIssues(design, v);
   if (hasError(wrong)) return fail(...wrong);
   const input = inputOf(design, v);
-  return chain(planSpineRest(input), (plan) => {
+  return chain(planned(design, v, input), ({ plan, strip }) => {
     const unfit = planIssues(design, v, plan);
     if (hasError(unfit)) return fail(...unfit);
     const stands = standsOf(design, v.plate + v.base).filter(
       (stand): stand is Stand => stand !== undefined,
     );
-    return chain(contextOf(design, v, plan, stands), (context) =>
+    return chain(contextOf(design, v, plan, stands, strip?.swing), (context) =>
       chain(itemsOf(context), (items) =>
-        ok(fixtureOf({ design, v, workshop, input, plan, stands, context, items }), [
-          ...wrong,
-          ...unfit,
-        ]),
+        ok(
+          fixtureOf({
+            ...{ design, v, workshop, input, plan, stands, context, items },
+            ...(strip ? { strip } : {}),
+          }),
+          [...wrong, ...unfit],
+        ),
       ),
     );
   });

@@ -3,6 +3,7 @@ import { SIZE } from '../shared/layout/sizes.ts';
 import type { Context } from '../shared/parts/context.ts';
 import { padReaches } from './pads.ts';
 import { feelerGap } from './rules.ts';
+import { seatOf, type Carried } from './strip/carried.ts';
 import { DIVISIONS, PITCH } from '../shared/feed.ts';
 
 type StepsOf = Parameters<typeof text.family.spineRest.assembly>[0];
@@ -11,7 +12,12 @@ type StepsOf = Parameters<typeof text.family.spineRest.assembly>[0];
 const WIDEST_GAP = 3.1;
 
 /** The numbers in the sentences of building and setting. */
-export const stepsOf = (design: Design, c: Context, plan: SpineRestPlan): StepsOf => {
+export const stepsOf = (
+  design: Design,
+  c: Context,
+  plan: SpineRestPlan,
+  strip?: Carried,
+): StepsOf => {
   const { v, l, mount, joints, feed } = c;
   const lengthOf = (name: string): number =>
     joints.find((joint) => joint.name === name)?.length ?? 0;
@@ -39,6 +45,7 @@ export const stepsOf = (design: Design, c: Context, plan: SpineRestPlan): StepsO
     lean: c.lean,
     perDivision: PITCH / DIVISIONS,
     padHeight: v.plate + l.push.pad,
+    ...(strip ? { lineStrip: seatOf(strip) } : {}),
     pads: design.blades.map(({ name }) => ({
       blade: name,
       reaches: padReaches(

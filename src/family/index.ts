@@ -106,5 +106,14 @@ export {
   type VirtualGrinding,
   type VirtualOrder,
 } from './virtual.ts';
-export type { SpineRestBody, StripWish } from '../virtual/index.ts';
+export {
+  cureLine,
+  planWithStrip,
+  posesWithStrip,
+  spineRestJob,
+  swingWithStrip,
+  USUAL,
+  type SpineRestBody,
+  type StripWish,
+} from '../virtual/index.ts';
 export { valuesOf, type ValuesOf } from './values.ts';

@@ -46,6 +46,8 @@ export type VirtualOrder =
       readonly wish: StripWish;
       /** The rest with a rounded step in place of its straight one, checked with the strip. */
       readonly kit: (found: StripFound) => Result<StripKit>;
+      /** The strip that this rest is made for, and the straight step's plan that it came from. */
+      readonly carried?: { readonly found: StripFound; readonly straight: SpineRestPlan };
     }
   | {
       readonly kind: 'edge-rest';

@@ -31,6 +31,8 @@
 export { adviseStroke, type StrokeAdvice, type StrokeCandidate } from './advice.ts';
 export { compareWithModel, type ModelLine, type ModelPlace } from './compare.ts';
 export { cureLine } from './cure/cure.ts';
+export { planWithStrip } from './cure/plan.ts';
+export { posesWithStrip, swingWithStrip } from './cure/poses.ts';
 export type * from './cure/types.ts';
 export { carriageJob, carriagePassesOf } from './from-carriage.ts';
 export { edgeRestJob, edgeRestPassesOf, hollowStart } from './from-edge-rest.ts';

@@ -32,12 +32,19 @@ const levelsOf = ({ plate, base }: Values) => ({
   stack: plate + base,
 });
 
+/** What stays between a swinging blade and the nose's screws, mm: what is checked, and a tenth. */
+const SWING_ROOM = 0.6;
+
 const noseOf = (v: Values, needs: Needs) => {
   const half = needs.beltHalf + v.wing;
   const stepHalf = needs.beltHalf + v.stepWing;
   /** Travel of the nose on the base to either side of its mean place. */
   const travel = up(span(needs.shift) / 2 + v.travelReserve);
-  const depth = Math.max(30, Math.ceil(2 * (travel + SIZE.noseWasher / 2 + 3)));
+  const least = Math.max(30, Math.ceil(2 * (travel + SIZE.noseWasher / 2 + 3)));
+  // Washers that a swinging blade would meet stand farther back.
+  const washers = v.noseGap + least / 2 - SIZE.noseWasher / 2 + needs.shift.min;
+  const back = Math.max(0, up((needs.swing ?? 0) + SWING_ROOM - washers));
+  const depth = least + back;
   return {
     half,
     front: v.noseGap,
@@ -45,7 +52,7 @@ const noseOf = (v: Values, needs: Needs) => {
     depth,
     travel,
     screwX: (half + stepHalf) / 2,
-    screwY: v.noseGap + depth / 2,
+    screwY: v.noseGap + back + least / 2,
   };
 };
 

@@ -64,3 +64,25 @@ export const gauge = (section: readonly Vec2[], side: Side): Gauged | undefined 
     edgeThickness: Math.max(...widths) - Math.min(...widths),
   };
 };
+
+/** How near a corner must be to the flank to lie on it, mm. */
+const ON_FLANK = 1e-4;
+
+/**
+ * The same for a bevel of many facets: from the edge to where the flank begins, the angle that of
+ * the straight line between the two.
+ */
+export const gaugeWhole = (section: readonly Vec2[], side: Side): Gauged | undefined => {
+  const chain = sideChain(section, side);
+  const [start] = chain;
+  const flank = Math.max(...chain.map(([, w]) => w));
+  const end = chain.find(([, w]) => w >= flank - ON_FLANK);
+  const plain = gauge(section, side);
+  if (!start || !end || !plain) return undefined;
+  const bevelHeight = start[0] - end[0];
+  return {
+    angle: degrees(Math.atan2(end[1] - start[1], bevelHeight)),
+    bevelHeight,
+    edgeThickness: plain.edgeThickness,
+  };
+};

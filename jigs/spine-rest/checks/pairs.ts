@@ -1,8 +1,20 @@
-import { text, WORLD, type Asked, type Result, type SetUp } from '../../../src/family/index.ts';
+import {
+  all,
+  chain,
+  ok,
+  SIDES,
+  text,
+  WORLD,
+  type Asked,
+  type Result,
+  type SetUp,
+  type Side,
+} from '../../../src/family/index.ts';
 import { groupOf } from '../../shared/checks/groups.ts';
 import { clear } from '../../shared/checks/asked.ts';
 import { words as shared } from '../../shared/checks/words.ts';
 import { strokedSetUps, type Stroked } from '../../shared/checks/pair-run.ts';
+import { placedOnBlade, stripItems, type Carried } from '../strip/carried.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 type Name = keyof typeof words.names;
@@ -100,15 +112,18 @@ const stripPairs = ({ v }: Question): Asked[] => {
 /** Step and strip meet closely, mm: poses lie apart along the stroke, the strip bends between. */
 const ON_STEP = 0.05;
 
-/** The same with a strip on the blade, which bears on the rounded step. */
-export const stripSetUpsOf = (q: Question): Result<SetUp[]> => {
+/**
+ * The same with a strip on the blade, which bears on the rounded step. `machine`: what is asked of
+ * the fixture and the machine alone.
+ */
+export const stripSetUpsOf = (q: Question, machine: readonly Asked[] = []): Result<SetUp[]> => {
   const { strip } = text.family.spineRest;
   const contacts = contactPairs();
   return strokedSetUps({
     ...askedOf(q),
     bodyName: (placement) => (placement.name === 'line-strip' ? 'strip' : groupOf(placement)),
     names: { ...words.names, strip: strip.body },
-    machine: [],
+    machine,
     blade: [...bladePairs(q), ...stripPairs(q)],
     contacts: [
       ...contacts.slice(0, 1),
@@ -122,8 +137,20 @@ export const stripSetUpsOf = (q: Question): Result<SetUp[]> => {
   });
 };
 
+/** The settings of one side with that side's strip on the blade. */
+const sideSetUps = (q: Question, { found }: Carried, side: Side): Result<SetUp[]> => {
+  const settings = q.plan.settings.filter((setting) => setting.side === side);
+  const onBlade = [...q.onBlade, ...placedOnBlade(stripItems(found, side))];
+  return stripSetUpsOf({ ...q, onBlade, plan: { ...q.plan, settings } }, machinePairs(q));
+};
+
 /** Fixture, blade and machine over all settings, strokes and sides, with what is asked of them. */
-export const setUpsOf = (q: Question): Result<SetUp[]> => strokedSetUps(askedOf(q));
+export const setUpsOf = (q: Question): Result<SetUp[]> => {
+  const { strip } = q;
+  if (strip === undefined) return strokedSetUps(askedOf(q));
+  const sides = SIDES.filter((side) => q.plan.settings.some((setting) => setting.side === side));
+  return chain(all(sides.map((side) => sideSetUps(q, strip, side))), (setUps) => ok(setUps.flat()));
+};
 
 const askedOf = (q: Question): Stroked => {
   const { l } = q.context;

@@ -10,6 +10,7 @@ import {
 import type { Context } from '../../shared/parts/context.ts';
 import type { Stand } from '../../shared/site.ts';
 import type { Values } from '../parameters.ts';
+import type { Carried } from '../strip/carried.ts';
 
 /** Everything the checks look at: the finished parts where they stand, not the wishes. */
 export interface Question {
@@ -25,6 +26,8 @@ export interface Question {
   readonly place: (setting: string) => readonly Placement[];
   /** What the blade carries, in blade coordinates. */
   readonly onBlade: readonly Placement[];
+  /** The strip on the blade, where the step is rounded for one. */
+  readonly strip?: Carried;
   readonly poses: (setting: string, blade: string) => readonly BladePose[];
 }
 

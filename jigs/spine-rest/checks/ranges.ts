@@ -13,6 +13,7 @@ import {
 import { mainPads } from '../pads.ts';
 import { runningGrowth } from '../../shared/rules.ts';
 import { noseLean } from '../rules.ts';
+import { stripChecks } from '../strip/numbers.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 /** Metal of the step that must stand above the spine, mm; how far its lower edge may be broken. */
@@ -234,6 +235,13 @@ const bladeChecks = ({ design, v, plan }: Question): CheckResult[] => [
   ),
 ];
 
+/** The strip against its limits, where the step is rounded for one. */
+const stripRanges = (q: Question): CheckResult[] => {
+  const { strip } = q;
+  if (strip === undefined) return [];
+  return strip.found.cure.sides.flatMap((side) => stripChecks(q, side, strip.wish));
+};
+
 /** Every check that holds one number of plan or layout to its limits. */
 export const rangeChecks = (q: Question): CheckResult[] => [
   ...gapChecks(q),
@@ -242,6 +250,7 @@ export const rangeChecks = (q: Question): CheckResult[] => [
   ...pushChecks(q),
   ...otherPadChecks(q),
   ...bladeChecks(q),
+  ...stripRanges(q),
   yawCheck(q.context.l.slide.yaw, labels.yaw),
   speedCheck(q.design.grinder),
 ];

@@ -1,6 +1,7 @@
 import type { CheckResult } from '../../../src/family/index.ts';
 import { slotChecks } from '../../shared/checks/slots.ts';
 import { guardCheck, stickCheck, supportChecks } from '../../shared/checks/support.ts';
+import { ROUNDED_STEP } from '../strip/rounded-step.ts';
 import { words, type Question } from './question.ts';
 
 const { labels, fix } = words;
@@ -17,7 +18,10 @@ const highestEdge = ({ plan }: Question): number =>
 
 /** Checks that measure the finished parts: slots, support on the nose, guard. */
 export const travelChecks = (q: Question): CheckResult[] => [
-  ...slotChecks(q.context, q.stands, q.parts, 'step', { ...labels, fix: fix.travel }),
+  ...slotChecks(q.context, q.stands, q.parts, q.strip ? ROUNDED_STEP : 'step', {
+    ...labels,
+    fix: fix.travel,
+  }),
   ...supportChecks({
     settings: q.plan.settings,
     blades: q.design.blades,

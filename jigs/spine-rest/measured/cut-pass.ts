@@ -35,7 +35,7 @@ const inBlade = (at: Place, [v, w]: Vec2): Vec3 => {
 };
 
 /** The abrasive face as a half space of the blade's coordinates; what is kept lies outside it. */
-const faceInBlade = (pose: Frame, lean: number) => {
+export const faceInBlade = (pose: Frame, lean: number) => {
   const t = radians(lean);
   const normal: Vec3 = [0, -Math.cos(t), -Math.sin(t)];
   return halfSpace(localise(pose, [0, 0, 0]), [
@@ -69,9 +69,10 @@ export interface Workpiece {
 /** Sections of a blade's mesh are nowhere farther apart, mm. */
 const WIDEST = 10;
 /** Half the thickness of the slice, mm. */
-const SLICE = 0.5;
+export const SLICE = 0.5;
 
-const between = (mesh: Mesh, at: Place, reach: number): Mesh =>
+/** The stretch of a blade within `reach` mm of a place. */
+export const between = (mesh: Mesh, at: Place, reach: number): Mesh =>
   cutByPlane(
     cutByPlane(mesh, halfSpace([at.u + reach, 0, 0], [1, 0, 0])),
     halfSpace([at.u - reach, 0, 0], [-1, 0, 0]),

@@ -22,7 +22,7 @@ import { ground, workpiece, type Pass } from './cut-pass.ts';
 import { sectionAt } from '../../shared/measured/section-at.ts';
 
 /** Chord error of the blade that is ground, mm: far below what is measured. */
-const CHORD = 1e-4;
+export const CHORD = 1e-4;
 
 type PlanSetting = SpineRestPlan['settings'][number];
 
@@ -38,7 +38,12 @@ const nearest = <T extends { readonly u: number }>(
     undefined,
   );
 
-const certaintyAt = (plan: SpineRestPlan, blade: string, side: Side, u: number): Certainty => {
+export const certaintyAt = (
+  plan: SpineRestPlan,
+  blade: string,
+  side: Side,
+  u: number,
+): Certainty => {
   const line = plan.lines.find((l) => l.blade === blade && l.side === side);
   return nearest(line?.places ?? [], u)?.certainty ?? { kind: 'estimate', basis: words.noLine };
 };
@@ -65,7 +70,7 @@ const passesAt = (q: Question, blade: string, u: number): Pass[] =>
     ];
   });
 
-const notSettled = (blade: string, u: number) =>
+export const notSettled = (blade: string, u: number) =>
   fail(problem('not-settled', 'blades', words.notSettled(blade, u)));
 
 /** Grinds the blank at one place through all passes and measures both sides there. */

@@ -5,6 +5,8 @@ import { base } from '../../shared/parts/base.ts';
 import { boughtWithPin } from '../../shared/parts/bought.ts';
 import { collar } from '../../shared/parts/collar.ts';
 import type { Context } from '../../shared/parts/context.ts';
+import type { Carried } from '../strip/carried.ts';
+import { stripParts } from '../strip/parts.ts';
 import { bracket, lug } from '../../shared/parts/feed.ts';
 import { gauge } from './gauge.ts';
 import { keeper, strip } from '../../shared/parts/guides.ts';
@@ -16,24 +18,28 @@ import { pushStick } from '../../shared/parts/push-stick.ts';
 import { slide } from './slide.ts';
 
 /** Everything that is cut, printed or sawn. */
-const madeParts = (c: Context): Result<Part[]> =>
-  all<Part>([
-    base(c),
-    nose(c),
-    packer(c),
-    slide(c),
-    ...(c.v.guide === 'strips' ? [strip(c), keeper(c)] : []),
-    ...(c.mount.kind === 'bars' ? [bar(c)] : []),
-    collar(c),
-    ok(bracket(c)),
-    ok(lug(c)),
-    ok(knob(c)),
-    pushBody(c),
-    pushStick(c),
-    ...pushPads(c).map((pad) => ok(pad)),
-    ok(gauge(c)),
-  ]);
+const madeParts = (c: Context, carried: Carried | undefined): Result<Part[]> =>
+  chain(carried ? stripParts(c, carried) : all([slide(c)]), (step: readonly Part[]) =>
+    all<Part>([
+      base(c),
+      nose(c),
+      packer(c),
+      ...step.map((part) => ok(part)),
+      ...(c.v.guide === 'strips' ? [strip(c), keeper(c)] : []),
+      ...(c.mount.kind === 'bars' ? [bar(c)] : []),
+      collar(c),
+      ok(bracket(c)),
+      ok(lug(c)),
+      ok(knob(c)),
+      pushBody(c),
+      pushStick(c),
+      ...pushPads(c).map((pad) => ok(pad)),
+      ok(gauge(c)),
+    ]),
+  );
 
-/** All parts of the fixture: made ones first, then what is bought. */
-export const partsOf = (c: Context, items: readonly Item[]): Result<Part[]> =>
-  chain(madeParts(c), (made) => chain(boughtWithPin(items), (bought) => ok([...made, ...bought])));
+/** All parts of the fixture: made ones first, then what is bought; with a strip the step for it. */
+export const partsOf = (c: Context, items: readonly Item[], strip?: Carried): Result<Part[]> =>
+  chain(madeParts(c, strip), (made) =>
+    chain(boughtWithPin(items), (bought) => ok([...made, ...bought])),
+  );

@@ -25,10 +25,15 @@ export const earlierOther = (plan: SpineRestPlan, setting: PlanSetting): PlanSet
 /**
  * Where along y the tip of the pad stands when its round nose, `pad` above the seat, touches the
  * blade's far face at its bevel place: the farthest back over the points of that face,
- * y + sqrt(r^2 - (z - pad)^2) - r.
+ * y + sqrt(r^2 - (z - pad)^2) - r. `from`: the first place that is looked at, mm from the plunge.
  */
-export const padContact = (plan: SpineRestPlan, setting: PlanSetting, pad: number): number => {
-  const place = setting.blades[0]?.places[0];
+export const padContact = (
+  plan: SpineRestPlan,
+  setting: PlanSetting,
+  pad: number,
+  from = -Infinity,
+): number => {
+  const place = setting.blades[0]?.places.find(({ u }) => u >= from);
   if (!place) return 0;
   const { seating, thickness, height } = place;
   const half = farSide(thickness, height, earlierOther(plan, setting));

@@ -24,7 +24,8 @@ import type { Question } from '../checks/question.ts';
 import { withTight } from '../../shared/tight.ts';
 import { tightOf } from '../tight.ts';
 import { stripNumbers } from './numbers.ts';
-import { roundedStep } from './rounded-step.ts';
+import { onRoundedStep, placedOnBlade, stripItems } from './carried.ts';
+import { stripParts } from './parts.ts';
 
 const words = text.family.spineRest.strip;
 
@@ -37,7 +38,7 @@ export type Places = (
 ) => (setting: string) => readonly Placement[];
 
 /** Dial readings of the strip's settings: turns of the feed screw from the pin zero. */
-const settingsWith = ({ settings, lean }: SpineRestPlan): StripSetting[] => {
+export const settingsWith = ({ settings, lean }: SpineRestPlan): StripSetting[] => {
   const zero = stepAtPin(SIZE.zeroPin / 2, lean);
   return settings.map(({ id, setoff }) => {
     const { turnsFromZero, division } = dialOf(setoff - zero, setoff / PITCH);
@@ -57,22 +58,10 @@ const planWith = (plan: SpineRestPlan, { cure }: StripFound): SpineRestPlan => (
   }),
 });
 
-/** The strip where it sits while one side is ground, in blade coordinates. */
-const stripOn = ({ cure }: StripFound, side: Side): Placement[] =>
-  cure.sides
-    .filter((one) => one.side === side)
-    .map(({ part, frame }) => ({
-      part: part.id,
-      name: 'line-strip',
-      frame,
-      carrier: 'blade',
-      touches: [],
-    }));
-
 /** Clearances and contacts of one side's settings, on the solids. */
 const solidsOn = (q: Question, found: StripFound, side: Side): Result<readonly CheckResult[]> => {
   const settings = q.plan.settings.filter((setting) => setting.side === side);
-  const onBlade = [...q.onBlade, ...stripOn(found, side)];
+  const onBlade = [...q.onBlade, ...placedOnBlade(stripItems(found, side))];
   return chain(stripSetUpsOf({ ...q, onBlade, plan: { ...q.plan, settings } }), (setUps) =>
     ok(
       answerAll(setUps).map((check) => ({
@@ -99,14 +88,10 @@ export const stripKit = (
   places: Places,
 ): Result<StripKit> => {
   const { cure } = found;
-  const contact = Math.max(...cure.sides.map(({ measures }) => measures.contact));
-  return chain(roundedStep(q.context, wish.stepRadius, contact), (step) => {
+  return chain(stripParts(q.context, { found, wish }), (made) => {
     const plan = planWith(q.plan, found);
     const poses: Poses = (setting, name) => (name === blade.name ? found.poses(setting) : []);
-    const strips = cure.sides
-      .map(({ part }) => part)
-      .filter(({ id }, i, list) => list.findIndex((part) => part.id === id) === i);
-    const parts = withTight([step, ...strips], tightOf(q.design, q.v, q.context, q.plan));
+    const parts = withTight(made, tightOf(q.design, q.v, q.context, q.plan));
     const standing = places(plan, poses);
     const asked: Question = {
       ...q,
@@ -114,8 +99,7 @@ export const stripKit = (
       plan,
       poses,
       parts: [...q.parts.filter(({ id }) => id !== 'step'), ...parts],
-      place: (setting) =>
-        standing(setting).map((p) => (p.part === 'step' ? { ...p, part: step.id } : p)),
+      place: (setting) => standing(setting).map(onRoundedStep),
     };
     return chain(all(cure.sides.map(({ side }) => solidsOn(asked, found, side))), (solids) =>
       ok({

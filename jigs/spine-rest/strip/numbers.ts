@@ -8,6 +8,7 @@ import {
 import { slotChecks } from '../../shared/checks/slots.ts';
 import { shiftsOf } from '../../shared/needs-of.ts';
 import { words as checks, type Question } from '../checks/question.ts';
+import { ROUNDED_STEP } from './rounded-step.ts';
 
 type SideCure = StripFound['cure']['sides'][number];
 
@@ -18,13 +19,23 @@ const { labels, basis, fix } = words;
 const STEP_MARGIN = 1;
 const LEVER_MARGIN = 1;
 
-/** What one side's strip comes to, held to its limits. */
-const sideChecks = (
+type Asked = Omit<Parameters<typeof rangeCheck>[0], 'id' | 'label' | 'fix'>;
+
+const check = (side: SideCure['side'], key: keyof typeof labels & keyof typeof fix, asked: Asked) =>
+  rangeCheck({
+    id: `strip/${key}/${side}`,
+    label: labels.strip(labels[key], text.virtual.side[side]),
+    fix: fix[key],
+    ...asked,
+  });
+
+/** What one side's strip itself comes to, held to its limits. */
+export const stripChecks = (
   { v, plan }: Question,
-  { side, profile, with: off, measures }: SideCure,
+  { side, profile, measures }: SideCure,
   wish: StripWish,
 ): CheckResult[] => {
-  const { corner, contact, hollow, flank } = measures;
+  const { contact, hollow, flank } = measures;
   // A push just high enough stands over the lever A of the belt by the reserve, so A is not less.
   const lowest = Math.min(
     ...plan.settings
@@ -32,33 +43,45 @@ const sideChecks = (
       .flatMap(({ blades }) => blades.flatMap(({ expected }) => expected))
       .map(({ push }) => push.from / (1 + v.pushReserve)),
   );
-  type Asked = Omit<Parameters<typeof rangeCheck>[0], 'id' | 'label' | 'fix'>;
-  const check = (key: keyof typeof labels & keyof typeof fix, asked: Asked): CheckResult =>
-    rangeCheck({
-      id: `strip/${key}/${side}`,
-      label: labels.strip(labels[key], text.virtual.side[side]),
-      fix: fix[key],
-      ...asked,
-    });
   return [
-    check('line', { found: off, atMost: wish.allowed, basis: basis.ground }),
-    check('least', {
+    check(side, 'least', {
       found: Math.min(...profile.map(({ thickness }) => thickness)) - wish.tape,
       atLeast: wish.least - 1e-6,
       basis: basis.wish,
     }),
     // A strip that is nowhere hollow fits any step: its sharpest hollow is then told as a metre.
-    check('hollow', {
+    check(side, 'hollow', {
       found: Math.min(1000, hollow.radius),
       atLeast: wish.stepRadius,
       basis: checks.basis.geometry,
     }),
-    check('flank', { found: flank.has, atLeast: flank.needs, basis: checks.basis.geometry }),
-    check('corner', { found: corner - v.noseGap, atLeast: v.leastBearing, basis: basis.ground }),
-    check('top', { found: v.plate - contact, atLeast: STEP_MARGIN, basis: checks.basis.practice }),
-    check('belt', { found: lowest - contact, atLeast: LEVER_MARGIN, basis: basis.lever }),
+    check(side, 'flank', {
+      found: flank.has,
+      atLeast: flank.needs,
+      basis: checks.basis.geometry,
+    }),
+    check(side, 'belt', { found: lowest - contact, atLeast: LEVER_MARGIN, basis: basis.lever }),
   ];
 };
+
+/** What a rest is asked anew that was planned for its straight step. */
+const restChecks = (
+  { v }: Question,
+  { side, with: off, measures: { corner, contact } }: SideCure,
+  wish: StripWish,
+): CheckResult[] => [
+  check(side, 'line', { found: off, atMost: wish.allowed, basis: basis.ground }),
+  check(side, 'corner', {
+    found: corner - v.noseGap,
+    atLeast: v.leastBearing,
+    basis: basis.ground,
+  }),
+  check(side, 'top', {
+    found: v.plate - contact,
+    atLeast: STEP_MARGIN,
+    basis: checks.basis.practice,
+  }),
+];
 
 /** Everything about the strips that is a number; `q` has the rounded step and its settings. */
 export const stripNumbers = (q: Question, { cure }: StripFound, wish: StripWish): CheckResult[] => {
@@ -70,12 +93,12 @@ export const stripNumbers = (q: Question, { cure }: StripFound, wish: StripWish)
   const places = plan.settings.map(({ setoff, step }) => setoff - (shifts[step - 1] ?? NaN));
   const beyond = Math.max(0, ...places.map((y) => Math.max(min - y, y - max)));
   const needsOnBase = { min: min - beyond, max: max + beyond };
-  const travel = slotChecks({ ...context, needsOnBase }, stands, q.parts, 'step-rounded', {
+  const travel = slotChecks({ ...context, needsOnBase }, stands, q.parts, ROUNDED_STEP, {
     ...checks.labels,
     fix: checks.fix.travel,
   });
   return [
-    ...cure.sides.flatMap((side) => sideChecks(q, side, wish)),
+    ...cure.sides.flatMap((side) => [...restChecks(q, side, wish), ...stripChecks(q, side, wish)]),
     ...travel.map((check) => ({ ...check, id: `strip/${check.id}` })),
   ];
 };

@@ -21,6 +21,9 @@ import { scale } from '../../shared/parts/scale.ts';
 
 const words = text.family.spineRest.strip;
 
+/** Its id: the straight step's drawing and files keep theirs. */
+export const ROUNDED_STEP = 'step-rounded';
+
 /** How far the front stands out beyond its rounding, mm: room for a blade that yaws. */
 const NECK = 2;
 /** How true the radius must be, mm, and the greatest slope of a strip that is reckoned with. */
@@ -54,7 +57,7 @@ export const roundedStep = (c: Context, radius: number, contact: number): Result
   const error = WITHIN * (1 / Math.cos(radians(SLOPE)) - 1);
   return chain(outline, (loop) =>
     plate(c, {
-      id: 'step-rounded',
+      id: ROUNDED_STEP,
       name: words.name,
       thickness: v.plate,
       outline: loop,

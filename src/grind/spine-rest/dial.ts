@@ -40,3 +40,30 @@ export const dialOf = (
     backingChange: now.backing - last.backing,
   };
 };
+
+/** Shifts of three settings by a change of the step's form, mm: of the first, the last and this. */
+export interface Moves {
+  readonly zero: number;
+  readonly last: number;
+  readonly now: number;
+}
+
+/** A dial reading after setoffs were moved; belts and backings stay what they are. */
+export const movedDial = (
+  dial: Dial,
+  { zero, last, now }: Moves,
+  pitch: number,
+  divisions: number,
+): Dial => {
+  const turnsFromZero = dial.turnsFromZero + (now - zero) / pitch;
+  const whole = Math.round(turnsFromZero * divisions);
+  return {
+    ...dial,
+    position: dial.position + now,
+    turnsFromZero,
+    turnsFromLast: dial.turnsFromLast + (now - last) / pitch,
+    division: ((whole % divisions) + divisions) % divisions,
+    rounding: (turnsFromZero - whole / divisions) * pitch,
+    setoffChange: dial.setoffChange + now - last,
+  };
+};

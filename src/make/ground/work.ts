@@ -1,15 +1,15 @@
 import { shapeOf } from '../../blade/shape.ts';
 import { chain, ok, type Result } from '../../core/result.ts';
 import { radians } from '../../core/units.ts';
-import type { StripKit, VirtualOrder, BladePose } from '../../family/index.ts';
+import type { StripKit, VirtualOrder } from '../../family/index.ts';
 import { text } from '../../text/index.ts';
 import {
   adviseStroke,
   carriageJob,
   cureLine,
   edgeRestJob,
-  frameOf,
   spineRestJob,
+  posesWithStrip,
   reportOf,
   withYawStep,
   yawStep,
@@ -74,32 +74,27 @@ const yawOf =
 /** Poses that are looked at along a stroke, its ends included. */
 const POSES = 13;
 
-/** How a blade stood at one setting of its strip, at places along the stroke. */
-const posesOf =
-  (blade: string, { cured }: Cure) =>
-  (setting: string): BladePose[] => {
-    const result = cured.passes.find(({ pass }) => pass.id === setting);
-    if (result === undefined) return [];
-    const { reached, pass } = result;
-    const last = reached.length - 1;
-    const count = Math.min(POSES, reached.length);
-    return Array.from({ length: count }, (_, i) => Math.round((last * i) / Math.max(1, count - 1)))
-      .flatMap((i) => reached[i] ?? [])
-      .map(({ pose }) => ({ setting, blade, u: pose.m, frame: frameOf(pose, pass.side) }));
-  };
-
 /** The work that a fixture orders. */
 export const workOf = (order: VirtualOrder): VirtualWork => {
   if (order.kind === 'edge-rest') return { job: edgeRestJob(order.blade, order.input, order.plan) };
   if (order.kind === 'carriage') return { job: carriageJob(order.blade, order.input, order.plan) };
-  const { blade, input, plan, body, wish, kit } = order;
-  const job = spineRestJob(blade, input, plan, body);
+  const { blade, input, plan, body, wish, kit, carried } = order;
+  const job = spineRestJob(blade, input, carried?.straight ?? plan, body);
+  if (carried !== undefined) {
+    const { cure } = carried.found;
+    return {
+      job: { ...job, passes: cure.passes, model: plan.lines },
+      cure: () => ok(cure),
+      tape: wish.tape,
+      kit: () => kit(carried.found),
+    };
+  }
   return {
     job,
     cure: (resolution, progress) => cureLine({ virtual: { ...job, resolution }, wish }, progress),
     yaw: yawOf(job, body),
     tape: wish.tape,
-    kit: (cure) => kit({ cure, poses: posesOf(blade.name, cure) }),
+    kit: (cure) => kit({ cure, poses: (setting) => posesWithStrip(cure, setting, POSES) }),
     advice: () => adviseStroke(input, blade, body),
   };
 };

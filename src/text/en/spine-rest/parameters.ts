@@ -12,6 +12,17 @@ export const parameters = {
     reason:
       'Wide gaps let the blade be drawn in: 3.175 mm is the published limit for abrasive wheels.',
   },
+  step: {
+    label: 'Form of the step',
+    meaning:
+      'What the blade bears on: its own spine on a straight step, or a strip on a rounded one.',
+    reason:
+      'A straight step squares the blade; where a taper or a falling tip then makes the grind line wander, a strip of varying thickness on a rounded step brings it back.',
+    options: {
+      straight: 'Straight, for the spine',
+      rounded: 'Rounded, with a line strip on the blade',
+    },
+  },
   stepWing: {
     label: 'Step beyond the belt',
     meaning: 'How far the step reaches past the edge of the belt on either side.',

@@ -50,6 +50,7 @@ export const section = {
   step: 'Step',
   base: 'Base',
   blade: 'Blade',
+  strip: 'Line strip',
   pad: 'Pad',
   mm: (value: number) => n(value),
 } as const;

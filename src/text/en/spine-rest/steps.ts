@@ -25,6 +25,13 @@ export interface StepsOf {
   readonly lean: number;
   readonly perDivision: number;
   readonly padHeight: number;
+  /** Where the line strip sits and ends, mm from the plunge and from the spine line; its tape. */
+  readonly lineStrip?: {
+    readonly from: number;
+    readonly to: number;
+    readonly below: number;
+    readonly tape: number;
+  };
   /** Up to which place of each blade which pad has blade behind it. */
   readonly pads: readonly {
     readonly blade: string;
@@ -39,7 +46,7 @@ export interface StepsOf {
 /** How to build the fixture, in order. */
 export const assembly = (s: StepsOf): string[] => [
   `Tools: files, scribing block or square, centre punch, drills and taps named in the hole tables${s.strips ? '' : ', a reamer 6 H7'}, hexagon keys, spanners, feeler gauges, calipers, a straight edge, a square, a vice, eye protection.`,
-  'Cut all plates. Deburr every edge and hole; check against the hole tables. Check that the nose is flat with the straight edge on its top, and that the front face of the step plate is straight: no light under a straight edge.',
+  `Cut all plates. Deburr every edge and hole; check against the hole tables. Check that the nose is flat with the straight edge on its top, and that ${s.lineStrip ? 'the rounded front of the step plate stands square to its top.' : 'the front face of the step plate is straight: no light under a straight edge.'}`,
   ...(s.strips
     ? [
         'Square the two long edges of the step plate and its front face: file until the square shows no light, then measure its width at both ends. It is what the strips guide.',
@@ -76,12 +83,20 @@ export const zeroing = (s: StepsOf): string[] => [
   'Switch the machine off and isolate it. Mount the belt of this pass on its backing, tension it as for work and turn it by hand until the splice is away from the platen.',
   `Squareness first: stand a square on the nose against the belt (${s.lean === 0 ? 'no light may show' : `the platen leans ${n(s.lean)} degrees: use a bevel gauge set to it`}). Turn the rest or its shims until it agrees. Every hundredth of a degree here is one in the bevel.`,
   `Nose: loosen its screws, lay a feeler of ${mm(s.noseGap)} between nose and belt where they are nearest, at both edges of the belt, press the nose against it, tighten. The gap must be the same at both ends, never above ${mm(s.noseGapMost)}, and face the platen.`,
-  `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until it touches the pin, pressed against the belt with working pressure. A thin feeler must go in at both ends of the pin or at neither. If not, turn the fixture on the rest, tighten the mounting screws, and start again.`,
+  s.lineStrip
+    ? `Pin: lay it (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until its rounded front touches the pin in the middle and presses it flat on the belt. The front touches in one place: nothing has to be parallel.`
+    : `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until it touches the pin, pressed against the belt with working pressure. A thin feeler must go in at both ends of the pin or at neither. If not, turn the fixture on the rest, tighten the mounting screws, and start again.`,
   `Zero: open the step by half a turn, then close it slowly until the pin is just held, always closing, never opening. Press the step to the left while you do, so that the play of the guide lies on one side (it is worth ${n(s.yaw)} degrees of yaw). The step now stands ${mm(s.pinZero)} from the belt. Turn the knob on its screw, or note the division at the index: this is zero.`,
   `Go to the setting: turn the knob by the turns and divisions from zero on the sheet; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing, so that the play of the thread is always on the same side.`,
   'Lock both locking screws a little at a time, in turn. Read again: if the knob has moved, or the pin (or the printed gauge, measured with calipers) tells otherwise, loosen and repeat.',
   `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the spine. Slide the blade both ways: the collar must meet the side of the nose when the plunge stands outside the edge of the belt, on both sides alike.`,
   `Push block: slide the pad for this blade into its groove (see the cautions), stand the block on the step, pad against the blade opposite the belt. Pad 1 touches ${mm(s.padHeight, 1)} above the seat; see that the pad lies below the edge everywhere you push.`,
+  ...(s.lineStrip
+    ? [
+        `Line strip: stick it on the face away from the belt with tape ${mm(s.lineStrip.tape)} thick, its end ${mm(s.lineStrip.from, 1)} from the plunge towards the tip and its lower edge ${mm(s.lineStrip.below, 1)} from the spine line; press it on over its whole length. For the other side turn it over, or take the one for that side.`,
+        `Stroke: from the stop collar until the strip ends at the step, ${mm(s.lineStrip.to, 1)} from the plunge. What is left of the tip is blended by hand.`,
+      ]
+    : []),
   'Try the whole stroke with the motor off, both sides, tip to plunge: nothing may touch belt, platen or rest but what is meant to.',
   'Grind a test bar, measure bevel height and edge thickness, and compare with the progress table; correct the zero by the difference, not the angle.',
   'Take the zero again after every change of belt or backing, and when the belt has worn: 0.1 mm is about 0.1 degrees.',

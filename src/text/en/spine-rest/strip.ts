@@ -13,6 +13,23 @@ export const strip = {
     tolerance: (within: number, slope: number, error: number) =>
       `A radius off by ${mm(within)} moves the setting by ${String(error)} mm at most where the strip slopes by ${String(slope)} degrees: what counts is the distance of its foremost line.`,
   },
+  issues: {
+    oneBlade: (count: number) => ({
+      message: `A rounded step is set for the line strip of one blade; the design has ${String(count)} blades, and each would want a strip and settings of its own.`,
+      fix: 'Leave one blade in the design and make one for each, or use the straight step.',
+    }),
+  },
+  reachless: {
+    message:
+      'A line strip belongs to one blade: what else the rounded step could grind has no range.',
+    fix: 'Ask for the range with a straight step, or put the other blade into the design.',
+  },
+  readings: {
+    from: 'Plunge to the line strip, on the face away from the belt',
+    below: 'Spine line to the lower edge of the line strip',
+    to: 'Stroke ends at the step, from the plunge',
+  },
+  measure: 'Line strip with its tape: thickness at both ends and in the middle, mm',
   body: 'line strip',
   labels: {
     strip: (label: string, side: string) => `${label}, ${side} side, with strip`,

@@ -1,0 +1,118 @@
+import {
+  chain,
+  cureLine,
+  fail,
+  ok,
+  planWithStrip,
+  posesWithStrip,
+  problem,
+  spineRestJob,
+  swingWithStrip,
+  text,
+  USUAL,
+  WORLD,
+  type Blade,
+  type Design,
+  type Placement,
+  type Result,
+  type Side,
+  type SpineRestInput,
+  type SpineRestPlan,
+  type StripFound,
+  type StripWish,
+} from '../../../src/family/index.ts';
+import type { Item } from '../../shared/place/item.ts';
+import { placed } from '../../shared/place/place.ts';
+import type { Values } from '../parameters.ts';
+import { ROUNDED_STEP } from './rounded-step.ts';
+import { straightBody, stripWish } from './wish.ts';
+
+/** Poses that are looked at along a stroke, its ends included. */
+const POSES = 13;
+
+/** The strip that a blade carries on this rest's rounded step. */
+export interface Carried {
+  readonly blade: Blade;
+  readonly wish: StripWish;
+  readonly found: StripFound;
+  /** The plan of the straight step that the strip was worked out from. */
+  readonly straight: SpineRestPlan;
+  /** How far behind the abrasive face the blade swings over the nose, mm. */
+  readonly swing: number;
+}
+
+/** A plan whose settings are those of the rounded step, and the strip that belongs to it. */
+export interface PlanOnStrip {
+  readonly plan: SpineRestPlan;
+  readonly strip: Carried;
+}
+
+const words = text.family.spineRest.strip;
+
+/**
+ * The strip for the one blade of a design, and the plan with it. Fails where a design has more
+ * blades than one, whose settings would differ, and where no strip holds the line: the issues say
+ * why. What the straight step's plan warns of is no longer so and is left out.
+ */
+export const onStrip = (
+  design: Design,
+  v: Values,
+  input: SpineRestInput,
+  straight: SpineRestPlan,
+): Result<PlanOnStrip> => {
+  const [blade, another] = design.blades;
+  if (blade === undefined || another !== undefined)
+    return fail(
+      problem(
+        'strip-one-blade',
+        'fixture.parameters.step',
+        words.issues.oneBlade(design.blades.length),
+      ),
+    );
+  const wish = stripWish(design, v, blade);
+  const body = straightBody(design, v);
+  const job = spineRestJob(blade, input, straight, body);
+  return chain(cureLine({ virtual: { ...job, resolution: USUAL }, wish }), (cure) =>
+    ok({
+      plan: planWithStrip(blade, input, straight, cure),
+      strip: {
+        blade,
+        wish,
+        found: { cure, poses: (setting) => posesWithStrip(cure, setting, POSES) },
+        straight,
+        swing: swingWithStrip(cure, body.noseHalf),
+      },
+    }),
+  );
+};
+
+/** The strip where it sits while one side is ground, in blade coordinates. */
+export const stripItems = ({ cure }: StripFound, side: Side): Item[] =>
+  cure.sides
+    .filter((one) => one.side === side)
+    .map(({ part, frame }) => ({
+      part: part.id,
+      name: 'line-strip',
+      group: 'blade',
+      frame,
+      touches: ['step'],
+    }));
+
+/** A placement of the straight step with the rounded one in its place. */
+export const onRoundedStep = <T extends { readonly part: string }>(placement: T): T =>
+  placement.part === 'step' ? { ...placement, part: ROUNDED_STEP } : placement;
+
+/** What the blade carries, in its own coordinates. */
+export const placedOnBlade = (items: readonly Item[]): Placement[] =>
+  placed(items, { base: 0, step: 0, hand: 0, blade: WORLD });
+
+/** The first place of the blade that has the strip on it, mm from the plunge. */
+export const stripFrom = ({ found }: Carried): number =>
+  Math.min(...found.cure.sides.map(({ strip }) => strip.us[0] ?? 0));
+
+/** Where the strip sits on the blade while a side is ground, and where the stroke ends, mm. */
+export const seatOf = ({ found, wish }: Carried, side?: Side) => {
+  const own = found.cure.sides.find((one) => one.side === side) ?? found.cure.sides[0];
+  const { us = [], bottom = 0 } = own?.strip ?? {};
+  return { from: us[0] ?? 0, to: us.at(-1) ?? 0, below: bottom, tape: wish.tape };
+};
