@@ -1,4 +1,4 @@
-import type { Loop, Profile } from './loop.ts';
+import type { Loop, PathLoop, Profile } from './loop.ts';
 import { arcOf } from './arc.ts';
 import { crossings } from './intersect.ts';
 import {
@@ -88,6 +88,21 @@ export const distanceToLoop = (p: Vec2, loop: Loop): number =>
   loop.kind === 'circle'
     ? Math.abs(distance2(p, loop.centre) - loop.radius)
     : Math.min(...segments(loop).map((s) => distanceToSegment(p, s)));
+
+/**
+ * Whether a point lies within `near` of a contour, mm: `distanceToLoop` compared, without measuring
+ * the edges that are farther in the direction of an axis.
+ */
+export const isOn = (loop: PathLoop, [x, y]: Vec2, near: number): boolean =>
+  loop.vertices.some((a, i) => {
+    const b = loop.vertices[i + 1] ?? loop.vertices[0] ?? a;
+    // An arc stays within its height, at most this, of its chord.
+    const slack = near + (Math.abs(a.bulge) * (Math.abs(b.x - a.x) + Math.abs(b.y - a.y))) / 2;
+    if (x < Math.min(a.x, b.x) - slack || x > Math.max(a.x, b.x) + slack) return false;
+    if (y < Math.min(a.y, b.y) - slack || y > Math.max(a.y, b.y) + slack) return false;
+    const edge = { a: [a.x, a.y], b: [b.x, b.y], bulge: a.bulge } as const;
+    return distanceToSegment([x, y], edge) < near;
+  });
 
 /** Shortest distance between two contours, mm; 0 where they meet. The web between two holes. */
 export const loopGap = (one: Loop, other: Loop): number => {

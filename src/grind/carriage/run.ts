@@ -1,7 +1,7 @@
 import { SIDES, type Side } from '../../blade/schema.ts';
 import type { Face } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
-import { carried, facing } from '../spine-rest/carry.ts';
+import { carried, turned as toSide } from '../spine-rest/carry.ts';
 import { edgeOf, type Wish } from '../spine-rest/stations.ts';
 import type { SequencePass } from '../spine-rest/types.ts';
 import {
@@ -107,13 +107,11 @@ export const runCarriage = (
           const edge = aim.cornerForward - forward - midplaneAt(job.mount, turned.at[0]);
           const plane = planeOf(job.mount, turned, edge, aim.faceAngle);
           const faces = facesOf(job.mount, plane, plungeStop);
-          const next = carried(stored, side, faces);
+          const before = toSide(stored, side);
+          const after = carried(before, faces);
+          const next = toSide(after, side);
           states = states.map((sections, k) => (k === i ? next : sections));
-          const turnedToBelt = (sections: readonly Section[]) =>
-            sections.map((section) => facing(section, side));
-          return [
-            { job, turned, plane, before: turnedToBelt(stored), after: turnedToBelt(next), faces },
-          ];
+          return [{ job, turned, plane, before, after, faces }];
         });
         const last = index === sequence.length - 1;
         return { pass, step: index + 1, side, facet, last, ...aim, cuts };

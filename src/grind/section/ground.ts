@@ -1,7 +1,7 @@
 import { radians } from '../../core/units.ts';
-import { distanceToLoop } from '../../geometry/loop-measure.ts';
+import { isOn } from '../../geometry/loop-measure.ts';
 import { distance2, type Vec2 } from '../../geometry/vector.ts';
-import { clip, type HalfPlane } from './clip.ts';
+import { clip, onBorder, type HalfPlane } from './clip.ts';
 import type { Section } from './section.ts';
 
 /**
@@ -31,12 +31,12 @@ export const ground = (section: Section, face: Face): Section => ({
  * where the belt bears when the face is reached. Undefined where the face does not meet the metal.
  */
 export const bearing = (section: Section, face: Face): readonly [Vec2, Vec2] | undefined => {
-  const { normal, offset } = behindFace(section.height, face);
-  const on = ground(section, face)
-    .outline.vertices.map(({ x, y }): Vec2 => [x, y])
-    .filter(([x, y]) => Math.abs(x * normal[0] + y * normal[1] - offset) < 1e-9)
-    .sort((p, q) => p[1] - q[1]);
-  const [low, high] = [on[0], on[on.length - 1]];
+  let low: Vec2 | undefined;
+  let high: Vec2 | undefined;
+  for (const p of onBorder(section.outline, behindFace(section.height, face))) {
+    if (low === undefined || p[1] < low[1]) low = p;
+    if (high === undefined || p[1] > high[1]) high = p;
+  }
   return low === undefined || high === undefined || distance2(low, high) < 1e-9
     ? undefined
     : [low, high];
@@ -51,14 +51,14 @@ const UNTOUCHED = 1e-7;
  * it is left, 0 when all is.
  */
 export const grindLine = ({ height, outline }: Section, bar: Section): number => {
-  const untouched = outline.vertices.filter(
-    ({ x, y }) =>
-      x < 0 && y < height - UNTOUCHED && distanceToLoop([x, y], bar.outline) < UNTOUCHED,
-  );
-  const corner = outline.vertices.some(
-    ({ x, y }) => x < 0 && distance2([x, y], belt(bar)) < UNTOUCHED,
-  );
-  return corner ? 0 : height - Math.max(0, ...untouched.map(({ y }) => y));
+  const corner = belt(bar);
+  let line = 0;
+  for (const { x, y } of outline.vertices) {
+    if (x >= 0) continue;
+    if (distance2([x, y], corner) < UNTOUCHED) return 0;
+    if (y > line && y < height - UNTOUCHED && isOn(bar.outline, [x, y], UNTOUCHED)) line = y;
+  }
+  return height - line;
 };
 
 /** Corner of a bar's edge on the belt side. */

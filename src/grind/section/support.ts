@@ -25,16 +25,20 @@ export const reach = ({ vertices }: PathLoop, direction: Vec2): Reach => {
   let corner = vertices[0];
   for (const vertex of vertices) {
     const here = vertex.x * dx + vertex.y * dy;
-    if (here > distance) [distance, corner] = [here, vertex];
+    if (here > distance) {
+      distance = here;
+      corner = vertex;
+    }
   }
   const tip: Vec2 = [corner?.x ?? 0, corner?.y ?? 0];
   let best: Reach = { distance, at: tip, centre: tip, radius: 0 };
   for (let i = 0; i < vertices.length; i += 1) {
-    const [a, b] = [vertices[i], vertices[i + 1] ?? vertices[0]];
+    const a = vertices[i];
+    const b = vertices[i + 1] ?? vertices[0];
     if (a === undefined || b === undefined || a.bulge === 0) continue;
-    // An arc rises over its chord by no more than its height.
+    // An arc rises over its chord by no more than its height, |bulge| c / 2, and c <= |x| + |y|.
     const most = Math.max(a.x * dx + a.y * dy, b.x * dx + b.y * dy);
-    const height = (Math.abs(a.bulge) * Math.hypot(b.x - a.x, b.y - a.y)) / 2;
+    const height = (Math.abs(a.bulge) * (Math.abs(b.x - a.x) + Math.abs(b.y - a.y))) / 2;
     if (most + height <= best.distance) continue;
     const arc = arcOf([a.x, a.y], [b.x, b.y], a.bulge);
     if (!spans(arc, angleOf(direction))) continue;

@@ -8,15 +8,18 @@ import type { Bladework } from './stations.ts';
 export const facing = (section: Section, side: Side): Section =>
   side === 'left' ? flipped(section) : section;
 
-/** All sections of a blade after one side was ground to the given faces, stored as before. */
+/** A blade's sections turned so that `side` faces the belt, or turned back. */
+export const turned = (sections: readonly Section[], side: Side): readonly Section[] =>
+  side === 'left' ? sections.map(flipped) : sections;
+
+/** All sections of a blade with the side that faces the belt ground to the given faces. */
 export const carried = (
   sections: readonly Section[],
-  side: Side,
   faces: readonly (Face | undefined)[],
-): Section[] =>
+): readonly Section[] =>
   sections.map((section, i) => {
     const face = faces[i];
-    return face === undefined ? section : facing(ground(facing(section, side), face), side);
+    return face === undefined ? section : ground(section, face);
   });
 
 /** Metal between two states of a blade, mm^3: the areas' difference by the trapezium rule. */

@@ -2,7 +2,8 @@ import type { Side } from '../../blade/schema.ts';
 import { ground } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
 import { setoffAtPlace, setoffOfLeastDeviation, type Aimed } from './aim.ts';
-import { carried, facing } from './carry.ts';
+import { carried, facing, turned } from './carry.ts';
+
 import { facesAt, placedAt, type PlaceFace, type Question } from './faces.ts';
 import { edgeOf, type Bladework, type Wish } from './stations.ts';
 import type { SpineRestParameters } from './types.ts';
@@ -17,19 +18,35 @@ export interface Job {
   readonly windows: readonly Window[];
 }
 
-/** The sections of every blade of the family as they are now. */
-export type States = readonly (readonly Section[])[];
-
 /** What a setting is asked for, whatever its setoff. */
 export type Asked = Omit<Question, 'setoff'>;
 
-/** The blades that are ground on a side, ready to be aimed at. */
+/** The sections of every blade of the family as they are now. */
+export type States = readonly (readonly Section[])[];
+
+/** All blades turned so that `side` faces the belt, or turned back. */
+export const turnedAll = (states: States, side: Side): States =>
+  states.map((sections) => turned(sections, side));
+
+/** All blades with the side that faces the belt ground to the faces they reach. */
+export const carriedAll = (
+  states: States,
+  faces: readonly (readonly (PlaceFace | undefined)[])[],
+): States =>
+  states.map((sections, i) =>
+    carried(
+      sections,
+      (faces[i] ?? []).map((face) => face?.reached),
+    ),
+  );
+
+/** The blades that are ground on a side, ready to be aimed at; `states` with that side to the belt. */
 export const aimed = (jobs: readonly Job[], states: States, side: Side): Aimed[] =>
   jobs.flatMap(({ work, wishes, stroke }, i) => {
-    const wanted = wishes[side];
-    const sections = states[i];
-    if (wanted === undefined || sections === undefined) return [];
-    return [{ work, wanted, stroke, sections: sections.map((s) => facing(s, side)) }];
+    const [wanted, sections] = [wishes[side], states[i]];
+    return wanted === undefined || sections === undefined
+      ? []
+      : [{ work, wanted, stroke, sections }];
   });
 
 /** Setoffs closer than this to the wish at the bevel place are that wish, mm. */
@@ -58,7 +75,10 @@ export interface Preview {
   readonly faces: readonly (readonly (PlaceFace | undefined)[])[];
 }
 
-/** The faces one setoff grinds on every blade of the family that has a wish for the side. */
+/**
+ * The faces one setoff grinds on every blade of the family that has a wish for the side; `states`
+ * with that side to the belt.
+ */
 export const familyFaces = (
   jobs: readonly Job[],
   states: States,
@@ -66,17 +86,17 @@ export const familyFaces = (
 ): (readonly (PlaceFace | undefined)[])[] =>
   jobs.map(({ work, wishes, windows }, i) => {
     if (wishes[question.side] === undefined) return [];
-    const sections = (states[i] ?? []).map((section) => facing(section, question.side));
-    return facesAt(placedAt(work, sections, question), windows, question);
+    return facesAt(placedAt(work, states[i] ?? [], question), windows, question);
   });
 
 const finish = (
   jobs: readonly Job[],
-  states: States,
+  bars: States,
   question: Asked,
   aim: SpineRestParameters['aim'],
 ): Preview => {
   const { side } = question;
+  const states = turnedAll(bars, side);
   const family = aimed(jobs, states, side);
   const [first] = family;
   if (first === undefined) return { side, angle: NaN, faces: [] };
@@ -98,13 +118,7 @@ export const previews = (
 ): readonly Preview[] => {
   const bars = jobs.map(({ work }) => work.stations.map(({ bar }) => bar));
   const after = ({ side, faces }: Preview): States =>
-    bars.map((sections, i) =>
-      carried(
-        sections,
-        side,
-        (faces[i] ?? []).map((f) => f?.reached),
-      ),
-    );
+    turnedAll(carriedAll(turnedAll(bars, side), faces), side);
   const asked = (side: Side): Asked => ({ side, edge, lean });
   const first = finish(jobs, bars, asked('left'), aim);
   const right = finish(jobs, after(first), asked('right'), aim);

@@ -1,16 +1,16 @@
 import type { Side } from '../../blade/schema.ts';
 import type { Section } from '../section/section.ts';
 import { setoffAtPlace } from './aim.ts';
-import { carried, facing } from './carry.ts';
 import type { PlaceFace } from './faces.ts';
 import {
   aimed,
   asTheyCome,
+  carriedAll,
   familyFaces,
   lastSetoff,
   previews,
+  turnedAll,
   type Job,
-  type States,
 } from './preview.ts';
 import type { SequencePass, SpineRestParameters } from './types.ts';
 
@@ -50,40 +50,23 @@ export const runSequence = (
   return sequence.flatMap((pass, index) =>
     finished.flatMap(({ side, angle }): Run[] => {
       const last = index === sequence.length - 1;
-      const family = aimed(jobs, states, side);
+      const before = turnedAll(states, side);
+      const family = aimed(jobs, before, side);
       const [first] = family;
       if (first === undefined) return [];
       const question = { side, edge: pass.edge, lean };
       const setoff = last
         ? lastSetoff(family, question, aim)
         : setoffAtPlace(first, question, angle + pass.steeper);
-      const faces = familyFaces(jobs, states, { ...question, setoff });
-      const before = states;
-      states = before.map((sections, i) =>
-        carried(
-          sections,
-          side,
-          (faces[i] ?? []).map((face) => face?.reached),
-        ),
+      const faces = familyFaces(jobs, before, { ...question, setoff });
+      const after = carriedAll(before, faces);
+      states = turnedAll(after, side);
+      const cuts = jobs.flatMap((job, i) =>
+        job.wishes[side] === undefined
+          ? []
+          : [{ job, before: before[i] ?? [], after: after[i] ?? [], faces: faces[i] ?? [] }],
       );
-      const cuts = cutsOf(jobs, side, before, states, faces);
       return [{ pass, step: index + 1, side, last, setoff, cuts }];
     }),
-  );
-};
-
-const cutsOf = (
-  jobs: readonly Job[],
-  side: Side,
-  before: States,
-  after: States,
-  faces: readonly Cut['faces'][],
-): Cut[] => {
-  const turned = (sections: readonly Section[] = []) =>
-    sections.map((section) => facing(section, side));
-  return jobs.flatMap((job, i) =>
-    job.wishes[side] === undefined
-      ? []
-      : [{ job, before: turned(before[i]), after: turned(after[i]), faces: faces[i] ?? [] }],
   );
 };

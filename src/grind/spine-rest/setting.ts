@@ -29,29 +29,35 @@ export interface Describing {
   readonly finished: Run;
 }
 
-const placesOf = ({ job, before, after, faces }: Cut, lean: number): SettledPlace[] => {
+/** A place as it is described, and where belt and bevel touch there. */
+interface Stood {
+  readonly place: SettledPlace;
+  readonly contact: readonly [low: number, high: number] | undefined;
+}
+
+const placesOf = ({ job, before, after, faces }: Cut, lean: number): Stood[] => {
   const { stations } = job.work;
   const angles = stations.map(({ u }, i) => ({ u, angle: faces[i]?.own.angle ?? Infinity }));
   const { from, to } = job.stroke;
-  return stations.flatMap(({ u, height, thickness, bar }, i): SettledPlace[] => {
+  return stations.flatMap(({ u, height, thickness, bar }, i): Stood[] => {
     const [section, done, face] = [before[i], after[i], faces[i]];
     if (section === undefined || done === undefined || face === undefined) return [];
     const { own, reached } = face;
     const middle = Math.min(to, Math.max(from, u));
-    return [
-      {
-        u,
-        height,
-        thickness,
-        seating: settle(section, own, lean),
-        edge: own.edge,
-        reachedAngle: reached.angle,
-        reachedEdge: reached.edge,
-        leftStanding: reached.edge - own.edge,
-        bevelHeight: grindLine(done, bar),
-        strokeTilt: leastUnderBelt(angles, job.stroke, middle) + lean,
-      },
-    ];
+    const seating = settle(section, own, lean);
+    const place = {
+      u,
+      height,
+      thickness,
+      seating,
+      edge: own.edge,
+      reachedAngle: reached.angle,
+      reachedEdge: reached.edge,
+      leftStanding: reached.edge - own.edge,
+      bevelHeight: grindLine(done, bar),
+      strokeTilt: leastUnderBelt(angles, job.stroke, middle) + lean,
+    };
+    return [{ place, contact: contactOf(section, own, seating) }];
   });
 };
 
@@ -83,9 +89,14 @@ const marginOf = (cut: Cut, run: Run, d: Describing): number => {
   return Math.min(...margins);
 };
 
-const bladeAt = (cut: Cut, run: Run, d: Describing): BladeAtSetting => ({
+const bladeAt = (
+  cut: Cut,
+  places: readonly SettledPlace[],
+  run: Run,
+  d: Describing,
+): BladeAtSetting => ({
   blade: cut.job.work.blade.name,
-  places: placesOf(cut, d.lean),
+  places,
   expected: expectedOf(cut, d),
   volume: volumeBetween(cut.job.work, cut.before, cut.after),
   undercutMargin: marginOf(cut, run, d),
@@ -120,15 +131,11 @@ export const describe = (run: Run, d: Describing): SpineRestSetting | undefined 
     start > own.edge ? edges : [own.edge],
     station.bar,
   );
-  const blades = run.cuts.map((cut) => bladeAt(cut, run, d));
-  const places = blades.flatMap((blade) => blade.places);
-  const contacts = run.cuts.flatMap((cut) =>
-    cut.faces.flatMap((at, k) => {
-      const before = cut.before[k];
-      if (at === undefined || before === undefined) return [];
-      const contact = contactOf(before, at.own, settle(before, at.own, d.lean));
-      return contact === undefined ? [] : [contact];
-    }),
+  const stood = run.cuts.map((cut) => placesOf(cut, d.lean));
+  const places = stood.flat().map(({ place }) => place);
+  const contacts = stood.flat().flatMap(({ contact }) => (contact === undefined ? [] : [contact]));
+  const blades = run.cuts.map((cut, k) =>
+    bladeAt(cut, stood[k]?.map(({ place }) => place) ?? [], run, d),
   );
   const seating = settle(section, own, d.lean);
   const edge = alongFace(seating.edge, d.lean);

@@ -54,11 +54,13 @@ export const windowsOf = (us: readonly number[], stroke: Stroke): Window[] => {
     .sort((p, q) => p - q);
   const middles = events.flatMap((middle, i) => [middle, (middle + (events[i + 1] ?? middle)) / 2]);
   const windows: Window[] = [];
+  let [first, next] = [0, 0];
   for (const middle of middles) {
-    const first = us.findIndex((u) => Math.abs(u - middle) <= half + 1e-9);
-    const last = us.findLastIndex((u) => Math.abs(u - middle) <= half + 1e-9);
-    const [before, behind] = windows.at(-1) ?? [-1, -1];
-    if (first >= 0 && (first !== before || last !== behind)) windows.push([first, last]);
+    while (first < us.length && middle - (us[first] ?? 0) > half + 1e-9) first += 1;
+    while (next < us.length && (us[next] ?? 0) - middle <= half + 1e-9) next += 1;
+    const last = windows.at(-1);
+    if (next > first && (first !== last?.[0] || next - 1 !== last[1]))
+      windows.push([first, next - 1]);
   }
   return windows;
 };
