@@ -170,7 +170,7 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
     poses,
     question,
     checks: later(() => chain(question(), checksOf)),
-    moves: { lip: ['step', 'seat', 'lip', 'push', 'pad', 'hand'] },
+    moves: { lip: ['step', 'seat', 'lip', 'push', 'pad', 'hand', 'stick', 'handOnStick'] },
     solids: () => chain(question(), solidsOf),
     measured: later(() => chain(question(), measuredOf)),
     cuts: cutsOf(context.v.guide),

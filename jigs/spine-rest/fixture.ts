@@ -237,7 +237,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
     poses,
     question,
     checks: later(() => chain(question(), checksOf)),
-    moves: { setoff: ['step', 'push', 'pad', 'hand'] },
+    moves: { setoff: ['step', 'push', 'pad', 'hand', 'stick', 'handOnStick'] },
     solids: () => chain(question(), solidsOf),
     measured: later(() =>
       chain(question(), (q) => (strip ? measuredWithStrip(q, strip) : measuredOf(q))),

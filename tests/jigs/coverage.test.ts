@@ -13,7 +13,14 @@ const NONE = problem('no-solids', '', { message: 'no solids are told', fix: '' }
 /** Of the machine: what stands still together and is never compared with itself. */
 const MACHINE: ReadonlySet<string> = new Set(['belt', 'platen', 'wheels', 'rest', 'guards']);
 /** What no assembly holds: it is asked about by pairs alone. */
-const CARRIED: ReadonlySet<string> = new Set(['blade', 'tang', 'collar', 'hand']);
+const CARRIED: ReadonlySet<string> = new Set([
+  'blade',
+  'tang',
+  'collar',
+  'hand',
+  'stick',
+  'handOnStick',
+]);
 
 const keyOf = (a: string, b: string): string => [a, b].sort().join(' and ');
 

@@ -11,6 +11,9 @@ import { words as shared } from '../../shared/checks/words.ts';
 import { strokedSetUps } from '../../shared/checks/pair-run.ts';
 import { groupOf } from '../../shared/checks/groups.ts';
 import { cutsOf } from '../blade.ts';
+import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
+import { stickHeight } from '../../shared/parts/push-stick.ts';
+import { stickContact } from '../place/hand.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 type Name = keyof typeof words.names;
@@ -93,6 +96,16 @@ const bodyName = (placement: Placement): string => {
   return groupOf(placement);
 };
 
+const stickOf = ({ plan, context: { rig, x }, v }: Question): Stick => ({
+  rig,
+  level: -x.under,
+  noseAt: (id) => {
+    const setting = plan.settings.find((one) => one.id === id);
+    return setting ? stickContact(setting, stickHeight(rig) - x.under) : NaN;
+  },
+  asked: stickPairs(v, ['base', 'mount', 'nose', 'seat', 'lip']),
+});
+
 /** Fixture, blade and machine over all settings, strokes and sides, with what is asked of them. */
 export const setUpsOf = (q: Question): Result<SetUp[]> => {
   const { rig, x, stands } = q.context;
@@ -104,6 +117,7 @@ export const setUpsOf = (q: Question): Result<SetUp[]> => {
     stands,
     frameOf: ({ offset }) => ({ ...WORLD, origin: [0, offset, -levels.stack - x.rise] }),
     bodyName,
+    stick: stickOf(q),
     sides: (blade) => cutsOf(blade),
     hand: {
       half: push.half,

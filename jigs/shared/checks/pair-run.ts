@@ -25,6 +25,7 @@ import {
   type Workshop,
 } from '../../../src/family/index.ts';
 import type { Stand } from '../site.ts';
+import { stickBodies, WITH_BLOCK, type Stick } from './stick.ts';
 import { bladeMotion, movementsOf, poseOf, shiftMotion, type Movement } from './sweeps.ts';
 
 /** The box in which the hand holds the push block, from the pad's tip (y) and the seat (z), mm. */
@@ -55,6 +56,8 @@ export interface Stroked {
   readonly bodyName: (placement: Placement) => string;
   /** The blade as it comes; the full blank unless stated. */
   readonly sides?: (blade: Blade) => SideCuts;
+  /** The push stick, which takes the place of the block near the tip. */
+  readonly stick?: Stick;
   /** The block is held here; half length of what the blade is rocked over, and how far, degrees. */
   readonly hand: Hand;
   readonly rockHalf: number;
@@ -114,6 +117,26 @@ const fixtureBodies = (
   return chain(handBody(q.hand, handAt), (hand) => ok(bodies.set('hand', hand)));
 };
 
+/** The same with what the hand holds: the push block, or the stick. */
+const handBodies = (
+  q: Stroked,
+  meshes: PartMeshes,
+  movements: readonly Movement[],
+  stick: Stick | undefined,
+): Result<Map<string, Body>> =>
+  chain(fixtureBodies(q, meshes, movements), (bodies) =>
+    stick
+      ? chain(stickBodies(stick, meshes, movements), (held) =>
+          ok(
+            new Map([
+              ...[...bodies].filter(([name]) => !WITH_BLOCK.has(name)),
+              ...held.map((body) => [body.name, body] as const),
+            ]),
+          ),
+        )
+      : ok(bodies),
+  );
+
 /** The solids of a blade and its tang: the same at every stand and setting. */
 type Carried = ReadonlyMap<string, Solid>;
 
@@ -152,11 +175,16 @@ const standSetUps = (
         const poses = settings.map((id) => q.poses(id, name));
         const whole = poses.flatMap((list) => movementsOf(list, q.rockHalf, q.rocking));
         const strokes = poses.flatMap((list) => movementsOf(list, q.rockHalf, 0));
-        for (const [movements, asked] of [
-          [whole, i === 0 ? [...q.machine, ...q.blade] : q.blade],
-          [strokes, q.contacts],
+        // The stick is for the far half of the stroke.
+        const far = poses.flatMap((list) =>
+          movementsOf(list.slice(Math.floor(list.length / 2)), q.rockHalf, 0),
+        );
+        for (const [movements, asked, stick] of [
+          [whole, i === 0 ? [...q.machine, ...q.blade] : q.blade, undefined],
+          [strokes, q.contacts, undefined],
+          ...(q.stick ? [[far, q.stick.asked, q.stick] as const] : []),
         ] as const) {
-          const bodies = chain(fixtureBodies(q, meshes, movements), (fixture) =>
+          const bodies = chain(handBodies(q, meshes, movements, stick), (fixture) =>
             ok(
               new Map<string, Body>([
                 ...fixture,

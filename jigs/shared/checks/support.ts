@@ -11,8 +11,8 @@ import { parameterPath, words } from './words.ts';
 
 const { basis } = words;
 
-/** How much of a push stick is its handle with the stop, mm. */
-const STICK_GRIP = 115;
+/** How much of a push stick, along y, is its handle with the stop, mm. */
+const STICK_GRIP = 95;
 
 /** A stroked fixture and the words for what its blade lies on. */
 export interface Supported {
@@ -79,7 +79,7 @@ export const guardCheck = (
 
 /**
  * The finished push stick: how far behind its nose the stop holds the hand, mm. The stop is what
- * stands highest on it behind its middle.
+ * stands farthest out of its handle, which rises at 45 degrees.
  */
 export const stickCheck = (parts: readonly Part[], least: number): CheckResult => {
   const outer = parts.find(({ id }) => id === 'push-stick')?.layers[0]?.profile.outer;
@@ -87,8 +87,8 @@ export const stickCheck = (parts: readonly Part[], least: number): CheckResult =
   const nose = Math.min(...corners.map(({ x }) => x));
   const end = Math.max(...corners.map(({ x }) => x));
   const handle = corners.filter(({ x }) => x > end - STICK_GRIP);
-  const top = Math.max(...handle.map(({ y }) => y));
-  const stops = handle.filter(({ y }) => y > top - 1e-6).map(({ x }) => x);
+  const out = Math.max(...handle.map(({ x, y }) => y - x));
+  const stops = handle.filter(({ x, y }) => y - x > out - 1e-6).map(({ x }) => x);
   return rangeCheck({
     id: 'range/stick',
     label: words.labels.stick,

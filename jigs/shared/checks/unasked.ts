@@ -9,6 +9,8 @@ export const UNASKED_OF_RESTS: readonly Pair[] = [
   ['blade', 'pad', 'pressed'],
   ['hand', 'push', 'holds'],
   ['hand', 'pad', 'holds'],
+  ['blade', 'stick', 'pressed'],
+  ['handOnStick', 'stick', 'holds'],
   ['blade', 'collar', 'clamped'],
   ['collar', 'tang', 'clamped'],
   ['blade', 'tang', 'onePiece'],

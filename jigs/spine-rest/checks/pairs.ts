@@ -14,7 +14,10 @@ import { groupOf } from '../../shared/checks/groups.ts';
 import { clear } from '../../shared/checks/asked.ts';
 import { words as shared } from '../../shared/checks/words.ts';
 import { strokedSetUps, type Stroked } from '../../shared/checks/pair-run.ts';
-import { placedOnBlade, stripItems, type Carried } from '../strip/carried.ts';
+import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
+import { stickHeight } from '../../shared/parts/push-stick.ts';
+import { stickContact } from '../place/hand.ts';
+import { placedOnBlade, stripFrom, stripItems, type Carried } from '../strip/carried.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 type Name = keyof typeof words.names;
@@ -116,7 +119,11 @@ const ON_STEP = 0.05;
  * The same with a strip on the blade, which bears on the rounded step. `machine`: what is asked of
  * the fixture and the machine alone.
  */
-export const stripSetUpsOf = (q: Question, machine: readonly Asked[] = []): Result<SetUp[]> => {
+export const stripSetUpsOf = (
+  q: Question,
+  machine: readonly Asked[] = [],
+  stick?: Stick,
+): Result<SetUp[]> => {
   const { strip } = text.family.spineRest;
   const contacts = contactPairs();
   return strokedSetUps({
@@ -124,6 +131,7 @@ export const stripSetUpsOf = (q: Question, machine: readonly Asked[] = []): Resu
     bodyName: (placement) => (placement.name === 'line-strip' ? 'strip' : groupOf(placement)),
     names: { ...words.names, strip: strip.body },
     machine,
+    ...(stick ? { stick } : {}),
     blade: [...bladePairs(q), ...stripPairs(q)],
     contacts: [
       ...contacts.slice(0, 1),
@@ -141,13 +149,26 @@ export const stripSetUpsOf = (q: Question, machine: readonly Asked[] = []): Resu
 const sideSetUps = (q: Question, { found }: Carried, side: Side): Result<SetUp[]> => {
   const settings = q.plan.settings.filter((setting) => setting.side === side);
   const onBlade = [...q.onBlade, ...placedOnBlade(stripItems(found, side))];
-  return stripSetUpsOf({ ...q, onBlade, plan: { ...q.plan, settings } }, machinePairs(q));
+  const own = { ...q, onBlade, plan: { ...q.plan, settings } };
+  return stripSetUpsOf(own, machinePairs(q), stickOf(own));
 };
+
+const stickOf = ({ plan, context, v, strip }: Question): Stick => ({
+  rig: context,
+  level: v.plate,
+  noseAt: (id) => {
+    const setting = plan.settings.find((one) => one.id === id);
+    if (setting === undefined) return NaN;
+    const height = v.plate + stickHeight(context);
+    return stickContact(plan, setting, height, v.padMargin, strip && stripFrom(strip));
+  },
+  asked: stickPairs(v, ['base', 'mount', 'nose', ...(strip ? ['strip'] : [])]),
+});
 
 /** Fixture, blade and machine over all settings, strokes and sides, with what is asked of them. */
 export const setUpsOf = (q: Question): Result<SetUp[]> => {
   const { strip } = q;
-  if (strip === undefined) return strokedSetUps(askedOf(q));
+  if (strip === undefined) return strokedSetUps({ ...askedOf(q), stick: stickOf(q) });
   const sides = SIDES.filter((side) => q.plan.settings.some((setting) => setting.side === side));
   return chain(all(sides.map((side) => sideSetUps(q, strip, side))), (setUps) => ok(setUps.flat()));
 };

@@ -2,6 +2,7 @@ import { inSeatFrame, radians, type SpineRestPlan } from '../../../src/family/in
 import { PAD } from '../../shared/layout/sizes.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
+type Place = PlanSetting['blades'][number]['places'][number];
 
 const STEPS = 400;
 
@@ -23,19 +24,16 @@ export const earlierOther = (plan: SpineRestPlan, setting: PlanSetting): PlanSet
     .findLast(({ side }) => side !== setting.side);
 
 /**
- * Where along y the tip of the pad stands when its round nose, `pad` above the seat, touches the
- * blade's far face at its bevel place: the farthest back over the points of that face,
- * y + sqrt(r^2 - (z - pad)^2) - r. `from`: the first place that is looked at, mm from the plunge.
+ * Where along y the tip of a round nose, `pad` above the seat, touches the blade's far face at one
+ * place: the farthest back over the points of that face, y + sqrt(r^2 - (z - pad)^2) - r; nowhere
+ * (-Infinity) where the blade is lower.
  */
-export const padContact = (
+const contactAt = (
   plan: SpineRestPlan,
   setting: PlanSetting,
+  { seating, thickness, height }: Place,
   pad: number,
-  from = -Infinity,
 ): number => {
-  const place = setting.blades[0]?.places.find(({ u }) => u >= from);
-  if (!place) return 0;
-  const { seating, thickness, height } = place;
   const half = farSide(thickness, height, earlierOther(plan, setting));
   const r = PAD.noseRadius;
   const reaches = Array.from({ length: STEPS + 1 }, (_, i) => {
@@ -45,4 +43,37 @@ export const padContact = (
     return Math.abs(d) < r ? y + Math.sqrt(r * r - d * d) - r : -Infinity;
   });
   return Math.max(...reaches);
+};
+
+/**
+ * Where along y the tip of the pad touches the first blade at its bevel place, mm. `from`: the
+ * first place that is looked at, mm from the plunge.
+ */
+export const padContact = (
+  plan: SpineRestPlan,
+  setting: PlanSetting,
+  pad: number,
+  from = -Infinity,
+): number => {
+  const place = setting.blades[0]?.places.find(({ u }) => u >= from);
+  return place ? contactAt(plan, setting, place, pad) : 0;
+};
+
+/**
+ * The same of the push stick where the edge stands at least `margin` above the middle of its nose,
+ * which is as far as it may be used: the place of any blade that lets it come nearest the belt, mm.
+ */
+export const stickContact = (
+  plan: SpineRestPlan,
+  setting: PlanSetting,
+  height: number,
+  margin: number,
+  from = -Infinity,
+): number => {
+  const least = height + Math.max(margin, PAD.noseRadius);
+  const reaches = setting.blades
+    .flatMap(({ places }) => places)
+    .filter(({ u, seating }) => u >= from && seating.edge[1] >= least)
+    .map((place) => contactAt(plan, setting, place, height));
+  return Math.min(padContact(plan, setting, height, from), ...reaches);
 };

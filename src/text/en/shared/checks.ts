@@ -33,6 +33,8 @@ export const checks = {
     edge: 'Stop at a thicker edge and finish by hand, or lower the least edge thickness knowingly.',
     undercut: 'Make this pass steeper, or leave more at its edge.',
     stick: 'Ask for more distance of the hand from the belt.',
+    stickAway:
+      'Move or shorten the part named, or lead the last of the tip without the stick, by another fixture.',
     yaw: 'Make the guide longer or its play smaller.',
     speed: 'Use a smaller drive wheel or a slower motor, or belts and wheels of a higher rating.',
   },
@@ -44,7 +46,7 @@ export const checks = {
     ground:
       'the belt is checked thicker than it is, by flutter and splice, so it would meet the blade beside the bevel as well; what it grinds is measured on the finished solids',
     flush: 'ends flush with the face that is asked about',
-    pressed: 'the hand presses the pad on: it gives way until they touch',
+    pressed: 'the hand presses it on: it gives way until they touch',
     holds: 'the hand holds it',
     clamped: 'clamped together: they move as one',
     onePiece: 'one piece of steel',
@@ -63,4 +65,6 @@ export const bodies = {
   rest: 'rest',
   guards: 'keep-outs',
   hand: 'hand',
+  stick: 'push stick',
+  handOnStick: 'hand on the push stick',
 } as const;
