@@ -46,11 +46,13 @@ export const circleAt = ({ h: axis, w, radius }: Circle, h: number): number => {
 };
 
 /** Distance of the surface from the midplane at h, mm; negative past it. */
-export const halfAt = (half: Half, h: number): number =>
-  Math.min(
-    ...straights(half).map(({ at, rise }) => at + rise * h),
-    ...half.hollows.map((circle) => circleAt(circle, h)),
-  );
+export const halfAt = ({ stock, bevels, hollows }: Half, h: number): number => {
+  let least = stock;
+  for (const { edge, angle } of bevels)
+    least = Math.min(least, edge + Math.tan(radians(angle)) * h);
+  for (const circle of hollows) least = Math.min(least, circleAt(circle, h));
+  return least;
+};
 
 /** A side after one more hollow. */
 export const hollowed = (half: Half, circle: Circle): Half => ({
@@ -88,12 +90,18 @@ const onBoth = (p: Circle, q: Circle): number[] => {
  */
 export const breaks = (half: Half, from: number, to: number): number[] => {
   const lines = straights(half);
-  const meetings = [
-    ...lines.flatMap((p, i) => lines.slice(i + 1).map((q) => (q.at - p.at) / (p.rise - q.rise))),
-    ...lines.flatMap((line) => half.hollows.flatMap((circle) => onCircle(line, circle))),
-    ...half.hollows.flatMap((p, i) => half.hollows.slice(i + 1).flatMap((q) => onBoth(p, q))),
-  ];
-  const inside = meetings.filter((h) => h > from && h < to);
+  const { hollows } = half;
+  const inside: number[] = [];
+  const keep = (h: number): void => {
+    if (h > from && h < to) inside.push(h);
+  };
+  lines.forEach((p, i) => {
+    for (const q of lines.slice(i + 1)) keep((q.at - p.at) / (p.rise - q.rise));
+    for (const circle of hollows) onCircle(p, circle).forEach(keep);
+  });
+  hollows.forEach((p, i) => {
+    for (const q of hollows.slice(i + 1)) onBoth(p, q).forEach(keep);
+  });
   return [from, ...inside.sort((p, q) => p - q), to];
 };
 
