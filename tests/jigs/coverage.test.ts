@@ -20,6 +20,7 @@ const CARRIED: ReadonlySet<string> = new Set([
   'hand',
   'stick',
   'handOnStick',
+  'strip',
 ]);
 
 const keyOf = (a: string, b: string): string => [a, b].sort().join(' and ');
@@ -140,3 +141,25 @@ for (const family of Object.values(registry.families)) {
     });
   });
 }
+
+describe('what the checks of a rounded step look at', () => {
+  const example = examplesOf('spine-rest').find(
+    ({ design }) => design.fixture.parameters.step === 'rounded',
+  );
+  const solids = (): Solids => {
+    const found = example && valueOf(solved(example).solids?.() ?? fail(NONE));
+    if (!found) throw new Error('no example');
+    return found;
+  };
+
+  it('is every pair of bodies with the strip, and a strip that moves is noticed', () => {
+    const told = solids();
+    expect(forgotten(told)).toEqual([]);
+    const setUps = told.setUps.map((setUp) => ({
+      ...setUp,
+      asked: setUp.asked.filter(({ rule }) => rule.a === 'strip'),
+    }));
+    expect(setUps.flatMap(({ asked }) => asked).length).toBeGreaterThan(10);
+    expect(unnoticed({ ...told, setUps })).toEqual([]);
+  }, 120_000);
+});

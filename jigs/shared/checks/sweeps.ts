@@ -2,6 +2,7 @@ import {
   place,
   radians,
   shift,
+  text,
   type BladePose,
   type CheckResult,
   type Frame,
@@ -56,29 +57,34 @@ export const movementsOf = (
   return [...strokes, ...rocks];
 };
 
-const labelOf = (i: number): string => String(i);
+/** What a movement is called where a check fails: pass and side, place along the stroke. */
+const labelOf = ({ setting, u, rocked }: Movement): string =>
+  text.family.shared.checks.place(setting, u, rocked);
 
 /** The blade's motion through its movements. */
 export const bladeMotion = (movements: readonly Movement[]): Motion =>
-  movements.map(({ from, to }, i): Sweep => ({ kind: 'glide', label: labelOf(i), from, to }));
+  movements.map((movement): Sweep => {
+    const { from, to } = movement;
+    return { kind: 'glide', label: labelOf(movement), from, to };
+  });
 
 /** The motion of something that only shifts along y from setting to setting. */
 export const shiftMotion = (
   movements: readonly Movement[],
   shiftAt: (setting: string) => number,
 ): Motion =>
-  movements.map(({ setting }, i): Sweep => ({
+  movements.map((movement): Sweep => ({
     kind: 'still',
-    label: labelOf(i),
-    pose: { origin: [0, shiftAt(setting), 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] },
+    label: labelOf(movement),
+    pose: { origin: [0, shiftAt(movement.setting), 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] },
   }));
 
 /** The pose of a result, from the label of its sweep. */
 export const poseOf =
   (movements: readonly Movement[]) =>
   (label: string): CheckResult['pose'] => {
-    const movement = movements[Number(label)];
-    return movement && label !== ''
+    const movement = movements.find((one) => labelOf(one) === label);
+    return movement
       ? { setting: movement.setting, blade: movement.blade, u: movement.u }
       : undefined;
   };

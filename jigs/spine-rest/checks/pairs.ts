@@ -102,11 +102,16 @@ const contactPairs = (): Asked[] => [
 const stripPairs = ({ v }: Question): Asked[] => {
   const { fix } = text.family.spineRest.strip;
   return [
-    clear('strip', 'belt', v.runningClearance, fix.clear),
-    clear('strip', 'platen', v.runningClearance, fix.clear),
-    ...(['base', 'nose', 'push', 'rest', 'guards'] as const).map((b) =>
+    ...(['belt', 'platen', 'wheels'] as const).map((b) =>
+      clear('strip', b, v.runningClearance, fix.clear),
+    ),
+    ...(['base', 'mount', 'nose', 'push', 'pad', 'collar', 'rest', 'guards'] as const).map((b) =>
       clear('strip', b, 0.02, fix.clear),
     ),
+    clear('strip', 'hand', 5, shared.fix.hand),
+    // The tape is between them.
+    clear('strip', 'blade', 0.05, fix.contact),
+    clear('strip', 'tang', 0.02, fix.clear),
     clear('step', 'belt', v.runningClearance, fix.clear),
     clear('step', 'rest', 1, words.fix.clearance),
   ];

@@ -12,6 +12,7 @@ import { text } from '../../text/index.ts';
 import { bladeMap, type MapValue } from '../../virtual/index.ts';
 import { stampFailed } from '../failed.ts';
 import { utf8 } from '../files/bytes.ts';
+import { checksFile } from '../files/checks.ts';
 import { csv } from '../files/table.ts';
 import { plateFiles } from '../files/plates.ts';
 import { printFiles } from '../files/prints.ts';
@@ -138,6 +139,7 @@ export const groundFolder = (design: Design, ground: readonly Ground[]): Result<
     [
       ...made.value,
       groundFile(ground),
+      ...(checks.length > 0 ? [checksFile(checks)] : []),
       ...sheets.map((sheet) => ({
         path: `${sheet.id}.svg`,
         kind: 'drawings',

@@ -76,7 +76,7 @@ export const make = {
       ].join('\n'),
   },
   failedHead: 'CHECKS FAILED: ',
-  failedMore: (count: number) => ` (and ${count} more, see the report)`,
+  failedMore: (count: number) => ` (and ${count} more, see checks.csv)`,
   drawingsTitle: (design: string) => `${design}: drawings`,
   templatesTitle: (design: string) => `${design}: full-size templates`,
   setupTitle: (design: string) => `${design}: setting up`,

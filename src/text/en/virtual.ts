@@ -260,7 +260,7 @@ export const virtual = {
       message: `The fixture family "${family}" does not say how it holds a blade while it is ground.`,
       fix: 'Choose a family that holds the blade by its spine, its edge or its tang.',
     }),
-    noAdvice: 'This family has no stroke to choose: no advice.',
+    noAdvice: 'There is no stroke to choose here: no advice.',
     title: (blade: string) => `${blade} (estimate: ground virtually)`,
     edge: (standing: number, u: number, uneven: number) =>
       `Edge: at most ${mm(round(standing))} over the wanted one, at ${mm(round(u))} from the plunge; even to ${mm(round(uneven))}`,

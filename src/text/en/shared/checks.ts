@@ -52,6 +52,8 @@ export const checks = {
     onePiece: 'one piece of steel',
     wholeRest: 'the rest is taken as a whole block; its holes are where the grinder file has them',
   },
+  place: (setting: string, u: number, rocked: boolean): string =>
+    `pass ${setting}, ${String(Math.round(10 * u) / 10)} mm from the plunge${rocked ? ', rocked' : ''}`,
   names: { collar: 'stop collar', nose: 'nose' },
 } as const;
 

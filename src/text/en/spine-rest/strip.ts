@@ -55,7 +55,7 @@ export const strip = {
     top: 'Choose a thicker plate.',
     belt: 'Grind a lower bevel, or this blade without a strip.',
     clear:
-      'The blade yaws on a rounded step where its edge bends: leave more of it on the belt at the tip, change the wings, or grind it without a strip.',
+      'The blade yaws on a rounded step where its edge bends. Ask for a rest with the rounded step (parameter “Form of the step”), whose nose screws stand clear of it; or leave more of the blade on the belt at the tip, change the wings, or grind it without a strip.',
     contact: 'Correct the strip: it does not bear on the rounded step.',
   },
 } as const;
