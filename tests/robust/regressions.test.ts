@@ -69,4 +69,20 @@ describe('found by random designs', () => {
     expect({ end, defects }).toEqual({ end: 'unsolved', defects: [] });
     expect(codes).toContain('platen-not-flat');
   });
+
+  // The lip of the wanted hollow was known, yet the way back from lip to hollow failed: it began at
+  // the edge and ended at the spine, where a blade at a small wheel under a platen that leans over
+  // does not stand.
+  it('a hollow at a small wheel on a machine tipped towards the maker', () => {
+    const design = worked('edge-rest/examples/herb-110-small-wheel');
+    const parameters = { ...design.fixture.parameters, base: 6, wing: 60 };
+    const tipped = {
+      ...design,
+      grinder: { ...design.grinder, lean: -20 },
+      fixture: { ...design.fixture, parameters },
+    };
+    const { defects, codes } = tryDesign(tipped, registry);
+    expect(defects).toEqual([]);
+    expect(codes).not.toContain('lip-out-of-reach');
+  });
 });

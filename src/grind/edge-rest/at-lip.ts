@@ -19,6 +19,43 @@ export const standingAt = (
 ): Standing | undefined =>
   standingFor(section, circleOn(face, wheel.radius, centre, depth), wheel.drop, lipHeight);
 
+/** Centres tried in finding where a section stands at all. */
+const TRIED = 16;
+
+/** Halvings between a centre at which it stands and one at which it does not. */
+const HALVINGS = 40;
+
+/**
+ * From the lowest to the highest centre, along the face, at which the section stands at the wheel:
+ * the whole side, unless the wheel is too high or too low for its lower or upper part, or would lay
+ * the blade down there. Undefined when it stands nowhere.
+ */
+const standingCentres = (at: AtWheel, depth: number): readonly [number, number] | undefined => {
+  const { height } = at.section;
+  const stands = (centre: number): boolean => standingAt(at, centre, depth) !== undefined;
+  if (stands(0) && stands(height)) return [0, height];
+  const tried = Array.from({ length: TRIED + 1 }, (_, i) => (height * i) / TRIED);
+  const [low, high] = [tried.find(stands), tried.findLast(stands)];
+  if (low === undefined || high === undefined) return undefined;
+  const end = (inside: number, outside: number): number => {
+    let [good, bad] = [inside, outside];
+    for (let i = 0; i < HALVINGS; i += 1) {
+      const middle = (good + bad) / 2;
+      if (stands(middle)) good = middle;
+      else bad = middle;
+    }
+    return good;
+  };
+  const step = height / TRIED;
+  return [low === 0 ? 0 : end(low, low - step), high === height ? height : end(high, high + step)];
+};
+
+/** The lips, from and to, that put the wheel on a section at a depth, mm; undefined for none. */
+export const lipsFor = (at: AtWheel, depth: number): readonly [number, number] | undefined => {
+  const [from, to] = standingCentres(at, depth)?.map((c) => standingAt(at, c, depth)?.lip) ?? [];
+  return from === undefined || to === undefined ? undefined : [from, to];
+};
+
 /**
  * Centre of the hollow that a lip at `lip` gives at a depth, mm along the face: the other way
  * round from `standingAt`. A lip nearer the wheel lowers it, so the centre is the one root between
@@ -29,9 +66,8 @@ export const centreAtLipOf = (at: AtWheel, lip: number, depth: number): number |
     const standing = standingAt(at, centre, depth);
     return standing === undefined ? NaN : standing.lip - lip;
   };
-  const { height } = at.section;
-  if (!(excess(0) <= 0 && excess(height) >= 0)) return undefined;
-  return root(excess, 0, height);
+  const [from, to] = standingCentres(at, depth) ?? [NaN, NaN];
+  return excess(from) <= 0 && excess(to) >= 0 ? root(excess, from, to) : undefined;
 };
 
 /** Half step of the central differences, mm. */

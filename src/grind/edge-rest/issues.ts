@@ -2,6 +2,7 @@ import { problem, type Issue } from '../../core/issue.ts';
 import type { Wheel } from '../../grinder/schema.ts';
 import { text } from '../../text/index.ts';
 import type { HollowRun, Stuck } from './run.ts';
+import { lipsFor } from './at-lip.ts';
 import { lipRoom } from './lip-room.ts';
 import { referenceOf } from './setting.ts';
 import type { EdgeWork } from './stations.ts';
@@ -82,8 +83,10 @@ export const runIssues = (
     const path = `blades.${blades.findIndex((blade) => blade.name === name)}.bevels.${run.side}`;
     const { radius, drop } = run.wheel;
     const side = sides[run.side];
-    if (place === undefined)
-      return [problem('lip-out-of-reach', path, words.outOfReach(name, side, run.lip))];
+    if (place === undefined) {
+      const lips = lipsFor(run.at, first?.depth ?? 0);
+      return [problem('lip-out-of-reach', path, words.outOfReach(name, side, run.lip, lips))];
+    }
     const { limits, centre, web } = place;
     const room = lipRoom(radius, run.lip, drop, 0);
     if (limits.atEdge || room <= 0) {

@@ -27,8 +27,17 @@ export const edgeRestPlan = {
     message: `Hollow left is ${mm(left)}; it must be less than the depth of the hollow of "${blade}", ${side}, ${mm(depth)}, or this pass grinds nothing.`,
     fix: `Leave less than ${mm(depth)}.`,
   }),
-  outOfReach: (blade: string, side: string, lip: number) => ({
-    message: `With the lip ${mm(lip)} from the wheel's foremost point the wheel does not reach the ${side} side of "${blade}".`,
+  outOfReach: (
+    blade: string,
+    side: string,
+    lip: number,
+    lips: readonly [number, number] | undefined,
+  ) => ({
+    message: `With the lip ${mm(lip)} from the wheel's foremost point the wheel does not reach the ${side} side of "${blade}"; ${
+      lips === undefined
+        ? 'the seat must be at a height at which it can, and at this one no lip does'
+        : `the lip must be from ${mm(lips[0])} to ${mm(lips[1])}`
+    }.`,
     fix: 'Change the centre of the hollow or the height of the rest.',
   }),
   atSpine: (blade: string, side: string, height: number) => ({
