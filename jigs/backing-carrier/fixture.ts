@@ -27,6 +27,7 @@ import { partsOf } from './parts.ts';
 import { itemsOf, placed, ribName, rodLength, screwLength } from './place.ts';
 import { posesOf } from './pose.ts';
 import { sectionOf } from './section.ts';
+import { boltReach } from './slots.ts';
 
 const words = text.family.backingCarrier;
 
@@ -106,6 +107,14 @@ export const fixtureOf = (
       const steps = {
         soft: !l.round,
         ribs: l.ribs,
+        instead: l.slots
+          ? {
+              thread: l.slots.thread,
+              slotted: l.slots.ribs.size,
+              ...boltReach(l.slots, l.back),
+              platen: v.platenThickness,
+            }
+          : undefined,
         rod: rodLength(v, l),
         grip: screwLength(v, l.cheekX - platen.width / 2),
         play: v.play,

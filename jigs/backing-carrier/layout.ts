@@ -20,6 +20,7 @@ import {
 } from '../../src/family/index.ts';
 import { sheetIssues } from '../shared/rules.ts';
 import type { Values } from './parameters.ts';
+import { slotIssues, slotsOf, type Slots } from './slots.ts';
 
 const words = text.family.backingCarrier;
 
@@ -71,13 +72,26 @@ export interface Layout {
   readonly washers: number;
   /** Inner faces of the cheeks. */
   readonly cheekX: number;
-  readonly cheek: { readonly back: number; readonly front: number };
-  /** Bolts and set screws, (y, z). */
+  /** Cheeks and set screws (y, z) that grip the platen; none in its place. */
+  readonly grip:
+    { readonly back: number; readonly front: number; readonly screws: readonly Vec2[] } | undefined;
+  /** Slots for the nuts of the platen's bolts, in its place. */
+  readonly slots: Slots | undefined;
+  /** Rods through the ribs, (y, z). */
   readonly bolts: readonly Vec2[];
-  readonly screws: readonly Vec2[];
   /** The backing as the grinder file has to state it. */
   readonly backing: Backing;
 }
+
+/** The back of the ribs, on the platen or on what carried it, mm from the platen's bare metal. */
+const backOf = (v: Values, { liner }: Platen): number =>
+  v.place === 'instead' ? -v.platenThickness : liner;
+
+const rodsAt = ({ bottom, top }: Platen): number[] => [
+  bottom + SIZE.boltEnd,
+  (bottom + top) / 2,
+  top - SIZE.boltEnd,
+];
 
 const roundOf = (v: Values, front: number, { bottom, top }: Platen): Layout['round'] => {
   if (v.face !== 'radius') return undefined;
@@ -96,7 +110,9 @@ export const layoutIssues = (design: Design, v: Values): Issue[] => {
     return [problem('platen-not-flat', 'grinder.platen', words.issues.notFlat(platen.kind))];
   const issues = sheetIssues(design, [
     { key: 'plate', label: words.parameters.plate.label, thickness: v.plate },
-    { key: 'cheek', label: words.parameters.cheek.label, thickness: v.cheek },
+    ...(v.place === 'instead'
+      ? []
+      : [{ key: 'cheek', label: words.parameters.cheek.label, thickness: v.cheek }]),
   ]);
   const path = 'fixture.parameters.';
   if (backings.some(({ id }) => id === CARRIER))
@@ -112,6 +128,7 @@ export const layoutIssues = (design: Design, v: Values): Issue[] => {
         v.softThickness,
       ),
     );
+  issues.push(...slotIssues(v, platen, rodsAt(platen)));
   const { least, drop } = leastDepth(v, platen);
   if (v.depth < least)
     issues.push(
@@ -140,12 +157,17 @@ const boltDepth = ({ plate }: Values): number =>
   clearanceHole('M6', 'normal').diameter / 2 + plate / 2 + SPARE;
 
 /** Least depth with metal round the bolts, and what the convex face falls back at the cheeks, mm. */
-const leastDepth = (v: Values, { bottom, top }: Platen): { least: number; drop: number } => {
+const leastDepth = (v: Values, { bottom, top, liner }: Platen): { least: number; drop: number } => {
   const reach = (top - bottom) / 2 - SIZE.cheekEnd;
   const drop = v.face === 'radius' && v.radius > reach ? hollowDepth(v.radius, 2 * reach) : 0;
   const metal = Math.max(v.plate / 2, v.cheek / 2 + SIZE.cheekBack) + SPARE;
   const hole = clearanceHole('M6', 'normal').diameter / 2;
-  return { least: drop + boltDepth(v) + hole + metal, drop };
+  const rods = drop + boltDepth(v) + hole + metal;
+  if (v.place !== 'instead') return { least: rods, drop };
+  // Ribs as deep as the platen with its liner was thick, so that no setting comes nearer.
+  const soft = v.face === 'soft' ? v.softThickness : 0;
+  const as = v.platenThickness + liner - soft;
+  return { least: Math.max(rods, drop + slotsOf(v, 0, 1).end + v.plate + SPARE, as), drop };
 };
 
 /** Name of the backing that the carrier makes. */
@@ -153,7 +175,8 @@ export const CARRIER = 'carrier';
 
 export const layoutOf = (v: Values, platen: Platen): Result<Layout> => {
   const { bottom, top, liner, width: across } = platen;
-  const back = liner;
+  const back = backOf(v, platen);
+  const over = v.place !== 'instead';
   const front = back + v.depth;
   const soft = v.face === 'soft';
   const round = roundOf(v, front, platen);
@@ -168,16 +191,20 @@ export const layoutOf = (v: Values, platen: Platen): Result<Layout> => {
   const thick = washer('M6', 'plain').thickness;
   const ribs = Math.floor(across / v.plate + 1e-9);
   const width = ribs * v.plate;
-  const washers = Math.max(0, Math.ceil((across + CHEEK_PLAY - width) / (2 * thick) - 1e-9));
+  const washers = over
+    ? Math.max(0, Math.ceil((across + CHEEK_PLAY - width) / (2 * thick) - 1e-9))
+    : 0;
   const { drop } = leastDepth(v, platen);
   const y = back + boltDepth(v);
   const screwY = -v.platenThickness / 2;
-  const thickness = v.depth + (soft ? v.softThickness : 0);
+  const support = front + (soft ? v.softThickness : 0);
+  // A backing lies on the liner, in the grinder file too.
+  const thickness = support - liner;
   const id = CARRIER;
   return ok({
     back,
     front,
-    support: front + (soft ? v.softThickness : 0),
+    support,
     bottom,
     top,
     round,
@@ -185,12 +212,15 @@ export const layoutOf = (v: Values, platen: Platen): Result<Layout> => {
     width,
     washers,
     cheekX: width / 2 + washers * thick,
-    cheek: {
-      back: screwY - 2.5 - SIZE.cheekWeb,
-      front: front - drop - SIZE.cheekBack,
-    },
-    bolts: [bottom + SIZE.boltEnd, (bottom + top) / 2, top - SIZE.boltEnd].map((z): Vec2 => [y, z]),
-    screws: [bottom + SIZE.screwEnd, top - SIZE.screwEnd].map((z): Vec2 => [screwY, z]),
+    grip: over
+      ? {
+          back: screwY - 2.5 - SIZE.cheekWeb,
+          front: front - drop - SIZE.cheekBack,
+          screws: [bottom + SIZE.screwEnd, top - SIZE.screwEnd].map((z): Vec2 => [screwY, z]),
+        }
+      : undefined,
+    slots: over ? undefined : slotsOf(v, back, ribs),
+    bolts: rodsAt(platen).map((z): Vec2 => [y, z]),
     backing: soft
       ? { kind: 'leather', id, thickness }
       : { kind: 'radius', id, thickness, radius: v.radius },

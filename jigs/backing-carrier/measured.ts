@@ -37,7 +37,7 @@ export const frontAt = (
 ): number => {
   const platen = platenFrame(design.grinder);
   const fronts = placements
-    .filter(({ part }) => part === 'rib' || part === 'soft-backing')
+    .filter(({ part }) => part === 'rib' || part === 'rib-slotted' || part === 'soft-backing')
     .flatMap((p): number[] => {
       const outer = parts.find(({ id }) => id === p.part)?.layers[0]?.profile.outer;
       if (!outer) return [];

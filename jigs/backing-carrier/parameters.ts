@@ -5,6 +5,7 @@ const words = text.family.backingCarrier.parameters;
 /** Every number and choice of the carrier, with unit, range and reason. */
 export const parameters = {
   face: choiceParameter(words.face, 'soft'),
+  place: choiceParameter(words.place, 'over'),
   softThickness: number(words.softThickness, 'mm', 2, 5, 10, 0.5),
   modulus: number(words.modulus, 'N/mm2', 2, 20, 200, 1),
   tension: number(words.tension, 'N/mm', 0.5, 3, 10, 0.1),
@@ -14,6 +15,9 @@ export const parameters = {
   plate: number(words.plate, 'mm', 4, 6, 10, 0.5),
   cheek: number(words.cheek, 'mm', 4, 6, 8, 0.5),
   platenThickness: number(words.platenThickness, 'mm', 6, 8, 25, 0.5),
+  boltThread: choiceParameter(words.boltThread, 'M8'),
+  boltLow: number(words.boltLow, 'mm', -250, 0, 500, 1),
+  boltHigh: number(words.boltHigh, 'mm', -250, 100, 500, 1),
   endRadius: number(words.endRadius, 'mm', 2, 4, 10, 0.5),
   play: number(words.play, 'mm', 0.1, 0.3, 1),
   contact: number(words.contact, 'mm', 10, 50, 300, 1),

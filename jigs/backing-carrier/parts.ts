@@ -19,6 +19,7 @@ import { passage, tapped } from '../shared/parts/holes.ts';
 import { SIZE, type Layout } from './layout.ts';
 import type { Values } from './parameters.ts';
 import type { CarrierItem } from './place.ts';
+import type { Slots } from './slots.ts';
 
 const words = text.family.backingCarrier.parts;
 
@@ -56,23 +57,15 @@ const FRONT = 0.05;
 /** Radius off by where the height s of an arc is: dR = 8 R^2 ds / c^2 with the chord c = 2 R sin h. */
 const radiusError = (half: number): number => (2 * FRONT) / Math.sin(radians(half)) ** 2;
 
-/** One rib, profile in (y, z): its back on the platen, its ears over the ends of it. */
-const rib = (c: Context): Result<PlatePart> => {
-  const { v, l } = c;
+/** The back of a rib over the platen, from its upper end to its lower: ears over the ends of it. */
+const eared = ({ v, l }: Context): { readonly front: Vertex[]; readonly back: Vertex[] } => {
   const { back, bottom, top } = l;
   const behind = back - SIZE.earReach;
   const ahead = back + SIZE.earFront;
   const [low, high] = [bottom - v.play, top + v.play];
-  return plate(c, {
-    id: 'rib',
-    name: words.names.rib,
-    quantity: l.ribs,
-    thickness: v.plate,
-    outline: path([
-      corner(behind, low - SIZE.ear),
-      corner(ahead, low - SIZE.ear),
-      corner(ahead, bottom),
-      ...faceOf(c),
+  return {
+    front: [corner(behind, low - SIZE.ear), corner(ahead, low - SIZE.ear), corner(ahead, bottom)],
+    back: [
       corner(ahead, top),
       corner(ahead, high + SIZE.ear),
       corner(behind, high + SIZE.ear),
@@ -80,7 +73,48 @@ const rib = (c: Context): Result<PlatePart> => {
       corner(back, high),
       corner(back, low),
       corner(behind, low),
-    ]),
+    ],
+  };
+};
+
+/** The back of a rib in place of the platen, with slots for the nuts where it has them. */
+const bolted = ({ l }: Context, slots: Slots | undefined) => {
+  const { back, bottom, top } = l;
+  const notches = [...(slots?.at ?? [])].sort((p, q) => q - p);
+  return {
+    front: [corner(back, bottom)],
+    back: [
+      corner(back, top),
+      ...(slots
+        ? notches.flatMap((z) => {
+            const { neck, head, seat, end } = slots;
+            return [
+              corner(back, z + neck),
+              corner(seat, z + neck),
+              corner(seat, z + head),
+              corner(end, z + head),
+              corner(end, z - head),
+              corner(seat, z - head),
+              corner(seat, z - neck),
+              corner(back, z - neck),
+            ];
+          })
+        : []),
+    ],
+  };
+};
+
+/** Ribs of one kind, profile in (y, z): the back on the platen or on what carried it. */
+const rib = (c: Context, slots?: Slots): Result<PlatePart> => {
+  const { v, l } = c;
+  const { front, back } = l.slots ? bolted(c, slots) : eared(c);
+  const slotted = l.slots?.ribs.size ?? 0;
+  return plate(c, {
+    id: slots ? 'rib-slotted' : 'rib',
+    name: slots ? words.names.slotted : words.names.rib,
+    quantity: slots ? slotted : l.ribs - slotted,
+    thickness: v.plate,
+    outline: path([...front, ...faceOf(c), ...back]),
     holes: passage('bolt', l.bolts, 'M6', words.purpose.bolt),
     finish: l.round ? words.finish.round : words.finish.flat,
     notes: [words.notes.rib(l.ribs), ...(l.round ? [words.notes.round(l.round.radius)] : [])],
@@ -91,20 +125,17 @@ const rib = (c: Context): Result<PlatePart> => {
 };
 
 /** A cheek, profile in (y, z). */
-const cheek = (c: Context): Result<PlatePart> => {
+const cheek = (c: Context, grip: NonNullable<Layout['grip']>): Result<PlatePart> => {
   const { v, l } = c;
   return plate(c, {
     id: 'cheek',
     name: words.names.cheek,
     quantity: 2,
     thickness: v.cheek,
-    outline: rectangle(
-      [l.cheek.back, l.bottom + SIZE.cheekEnd],
-      [l.cheek.front, l.top - SIZE.cheekEnd],
-    ),
+    outline: rectangle([grip.back, l.bottom + SIZE.cheekEnd], [grip.front, l.top - SIZE.cheekEnd]),
     holes: [
       ...passage('bolt', l.bolts, 'M6', words.purpose.bolt),
-      ...tapped('grip', l.screws, 'M5', words.purpose.screw),
+      ...tapped('grip', grip.screws, 'M5', words.purpose.screw),
     ],
     notes: [words.notes.cheek],
   });
@@ -152,6 +183,12 @@ const leather = ({ v, l }: Context): StockPart => {
 
 /** All parts: cut ones, the soft backing, then what is bought. */
 export const partsOf = (c: Context, items: readonly CarrierItem[]): Result<Part[]> =>
-  chain(all<Part>([rib(c), cheek(c), ...(c.l.round ? [] : [ok(leather(c))])]), (made) =>
-    ok([...made, ...boughtParts(items)]),
+  chain(
+    all<Part>([
+      ...((c.l.slots?.ribs.size ?? 0) < c.l.ribs ? [rib(c)] : []),
+      ...(c.l.slots ? [rib(c, c.l.slots)] : []),
+      ...(c.l.grip ? [cheek(c, c.l.grip)] : []),
+      ...(c.l.round ? [] : [ok(leather(c))]),
+    ]),
+    (made) => ok([...made, ...boughtParts(items)]),
   );

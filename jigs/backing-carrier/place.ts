@@ -42,10 +42,14 @@ export const ribName = (i: number): string => `rib-${String(i + 1)}`;
 /** How far a rod ends beyond its nut, mm. */
 const END = 1;
 
+/** What washers and nuts of the rods lie on, from the middle: cheeks, or ribs without cheeks. */
+const outerFace = ({ cheek }: Values, { cheekX, grip }: Layout): number =>
+  cheekX + (grip ? cheek : 0);
+
 /** Length of the rods through cheeks and ribs, whole millimetres. */
-export const rodLength = ({ cheek }: Values, { cheekX }: Layout): number =>
+export const rodLength = (v: Values, l: Layout): number =>
   Math.ceil(
-    2 * (cheekX + cheek + washer('M6', 'plain').thickness + nut('M6', 'full').height + END),
+    2 * (outerFace(v, l) + washer('M6', 'plain').thickness + nut('M6', 'full').height + END),
   );
 
 /** The shortest set screw that reaches from outside a cheek to the platen, mm. */
@@ -76,14 +80,14 @@ const bolt = (
         frame: along([sign * (l.width / 2 + k * thick), y, z], way),
         touches: [name, cheek, edge, `spacer-${side}-${id}-${String(k + 2)}`],
       }));
-      const out = l.cheekX + v.cheek;
+      const out = outerFace(v, l);
       return [
         ...between,
         {
           name: `washer-${side}-${id}`,
           ...bought(ring),
           frame: along([sign * out, y, z], way),
-          touches: [name, cheek, `nut-${side}-${id}`],
+          touches: [name, l.grip ? cheek : edge, `nut-${side}-${id}`],
         },
         {
           name: `nut-${side}-${id}`,
@@ -107,10 +111,12 @@ const bolt = (
 
 /** Set screws through the cheeks against the sides of the platen, `across` wide. */
 const grips = (v: Values, l: Layout, across: number): Result<CarrierItem[]> => {
+  const { grip } = l;
+  if (!grip) return ok([]);
   const length = screwLength(v, l.cheekX - across / 2);
   return chain(setScrewPart('M5', length), (screw) =>
     ok(
-      l.screws.flatMap(([y, z], i) =>
+      grip.screws.flatMap(([y, z], i) =>
         ([RIGHT, LEFT] as const).map((way): CarrierItem => {
           const side = way[0] > 0 ? 'right' : 'left';
           return {
@@ -125,11 +131,22 @@ const grips = (v: Values, l: Layout, across: number): Result<CarrierItem[]> => {
   );
 };
 
+/** The nuts of the platen's bolts in the slots of the ribs. */
+const slotNuts = ({ slots }: Layout): CarrierItem[] =>
+  slots
+    ? slots.at.map((z, i): CarrierItem => ({
+        name: `platen-nut-${String(i + 1)}`,
+        ...bought(nutPart(slots.thread, 'full')),
+        frame: along([0, slots.seat, z], [0, 1, 0]),
+        touches: [...slots.ribs].map(ribName),
+      }))
+    : [];
+
 /** Everything placed, in the frame of the platen, `across` wide. */
 export const itemsOf = (v: Values, l: Layout, across: number): Result<CarrierItem[]> => {
   const ribs = Array.from({ length: l.ribs }, (_, i): CarrierItem => ({
     name: ribName(i),
-    part: 'rib',
+    part: l.slots?.ribs.has(i) ? 'rib-slotted' : 'rib',
     frame: alongStroke([-l.width / 2 + i * v.plate, 0, 0]),
     touches: [
       ribName(i + 1),
@@ -138,7 +155,8 @@ export const itemsOf = (v: Values, l: Layout, across: number): Result<CarrierIte
       'soft-backing',
     ],
   }));
-  const cheeks = SIDES.map((side): CarrierItem => ({
+  const sides = l.grip ? SIDES : [];
+  const cheeks = sides.map((side): CarrierItem => ({
     name: `cheek-${side}`,
     part: 'cheek',
     frame: alongStroke([side === 'left' ? -l.cheekX - v.cheek : l.cheekX, 0, 0]),
@@ -155,7 +173,7 @@ export const itemsOf = (v: Values, l: Layout, across: number): Result<CarrierIte
         },
       ];
   return chain(all([...l.bolts.map((at, i) => bolt(v, l, at, i)), grips(v, l, across)]), (lists) =>
-    ok([...ribs, ...cheeks, ...soft, ...lists.flat()]),
+    ok([...ribs, ...cheeks, ...soft, ...lists.flat(), ...slotNuts(l)]),
   );
 };
 

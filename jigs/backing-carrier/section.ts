@@ -16,6 +16,9 @@ import type { Values } from './parameters.ts';
 
 const words = text.family.backingCarrier.section;
 
+/** How much of what carried the platen is drawn and checked, mm. */
+export const BEHIND = 10;
+
 /** Points along the abrasive in the section. */
 const STEPS = 24;
 
@@ -42,7 +45,7 @@ export const sectionOf = (
   const sign = aim.side === 'left' ? 1 : -1;
   const u = bevelPlace(aim.blade);
   const drop = placeAt(aim.blade, u).spine[1];
-  const seen = ['rib', 'soft-backing', 'cheek'].flatMap((id) => {
+  const seen = [l.slots ? 'rib-slotted' : 'rib', 'soft-backing', 'cheek'].flatMap((id) => {
     const outer = drawn.parts.find((part) => part.id === id)?.layers[0]?.profile.outer;
     const stands = drawn.placements.find(({ part }) => part === id);
     if (!outer || !stands) return [];
@@ -53,17 +56,24 @@ export const sectionOf = (
     const label = words.parts[id as keyof typeof words.parts];
     return [{ role: 'fixture' as const, closed: true, points, label }];
   });
+  // The platen, or what carried it.
+  const from = l.grip ? -v.platenThickness : l.back - BEHIND;
   const bare: Vec2[] = [
-    [-v.platenThickness, l.bottom],
+    [from, l.bottom],
     [l.back, l.bottom],
     [l.back, l.top],
-    [-v.platenThickness, l.top],
+    [from, l.top],
   ];
   const face = supportAt(l, v.contact) + belt;
   return {
     title: words.title(setting.id),
     lines: [
-      { role: 'grinder', closed: true, points: bare.map(at), label: words.platen },
+      {
+        role: 'grinder',
+        closed: true,
+        points: bare.map(at),
+        label: l.grip ? words.platen : words.carrying,
+      },
       ...seen,
       {
         role: 'belt',

@@ -20,7 +20,7 @@ export const grinderParameters = {
   },
   backings: {
     kind: choiceParameter(words.backings.kind, 'none'),
-    thickness: number(words.backings.thickness, 'mm', 0, 0, 15, 0.1),
+    thickness: number(words.backings.thickness, 'mm', 0, 0, 50, 0.1),
     radius: number(words.backings.radius, 'mm', 60, 900, 5000, 1),
   },
   platen: {

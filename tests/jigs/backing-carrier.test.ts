@@ -83,6 +83,70 @@ describe('what a carrier shifts', () => {
   });
 });
 
+describe('a carrier in place of the platen', () => {
+  const design = example('leather-instead');
+  const fixture = valueOf(solve(design));
+
+  // By hand: ribs 22 and leather 5 stand on what carried a platen of 8: 19 mm before the bare face,
+  // 14 mm before the leather of 5 on it.
+  it('shifts by what it stands before the face of the platen that is off', () => {
+    expect(reading(fixture, 'shift')).toBeCloseTo(14, 9);
+    expect(fact(fixture, 'bare-P400')).toBeCloseTo(19, 9);
+    expect(failed(fixture)).toEqual([]);
+  });
+
+  it('leaves a liner off with the platen, and counts the backing from it all the same', () => {
+    const { platen } = design.grinder;
+    if (platen.kind === 'none') throw new Error('the example has changed');
+    const lined = { ...design, grinder: { ...design.grinder, platen: { ...platen, liner: 2 } } };
+    const other = valueOf(solve(lined));
+    expect(fact(other, 'backing')).toBeCloseTo(17, 9);
+    expect(fact(other, 'bare-P400')).toBeCloseTo(17, 9);
+  });
+
+  // ISO 4032 M8: 13 across flats, 6.8 high (open table).
+  it('holds nuts M8 in slots of its middle ribs', () => {
+    const ribs = valueOf(fixture.parts()).filter(({ id }) => id.startsWith('rib'));
+    expect(ribs.map(({ quantity }) => quantity)).toEqual([4, 4]);
+    const outer = ribs.find(({ id }) => id === 'rib-slotted')?.layers[0]?.profile.outer;
+    if (outer?.kind !== 'path') throw new Error('no rib');
+    const inner = outer.vertices.filter(({ x, y }) => x > -4 && x < 12 && Math.abs(y) < 10);
+    const heights = inner.map(({ y }) => y);
+    expect(Math.max(...heights) - Math.min(...heights)).toBeCloseTo(13.4, 9);
+    const depths = inner.map(({ x }) => x);
+    expect(Math.max(...depths) - Math.min(...depths)).toBeGreaterThan(6.8);
+  });
+
+  it('says where the bolts may be, and how deep the ribs must be', () => {
+    const codes = (parameters: Record<string, number>): string[] =>
+      solve(withParameters(design, parameters)).issues.map(({ code }) => code);
+    expect(codes({ boltLow: -20 })).toContain('bolt-at-rod');
+    expect(codes({ boltHigh: 148 })).toContain('bolt-at-rod');
+    expect(codes({ boltLow: 80, boltHigh: 90 })).toContain('bolts-close');
+    expect(codes({ depth: 20 })).toContain('too-shallow');
+  });
+});
+
+describe('the backing that a carrier asks to be stated', () => {
+  it.each(['leather-finish', 'radius-1200', 'leather-instead'])(
+    'of %s can be entered in the grinder file',
+    (name) => {
+      const design = example(name);
+      const thickness = fact(valueOf(solve(design)), 'backing');
+      const backings = [
+        ...design.grinder.backings,
+        { kind: 'leather', id: 'stated', thickness } as const,
+      ];
+      const grinder = { ...design.grinder, backings };
+      const opened = openDesign(
+        new TextEncoder().encode(JSON.stringify({ ...design, grinder })),
+        registry,
+      );
+      expect(opened.issues.map(({ message }) => message)).toEqual([]);
+    },
+  );
+});
+
 describe('the finished convex face', () => {
   it('lies on its circle, read off the placed ribs', () => {
     const design = example('radius-1200');

@@ -1,9 +1,11 @@
 import {
   bodyOf,
   chain,
+  compose,
   machineBodies,
   ok,
   partMeshes,
+  prepare,
   WORLD,
   type Asked,
   type Body,
@@ -15,8 +17,9 @@ import {
   type Vec3,
 } from '../../../src/family/index.ts';
 import { clear } from '../../shared/checks/asked.ts';
-import { carried, platenFrame } from '../layout.ts';
+import { carried, platenFrame, type Platen } from '../layout.ts';
 import { passesOf, shiftOf } from '../numbers.ts';
+import { BEHIND } from '../section.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 const { fix } = words;
@@ -41,17 +44,22 @@ const touch = (a: Name, b: Name, apart: Vec3, mend: string): Asked => ({
 });
 
 /** What must keep clear of what, and what must lie on what. */
-const askedOf = ({ v, design }: Question): Asked[] => {
+const askedOf = ({ v, l, design }: Question): Asked[] => {
   const running = v.runningClearance;
   const { y } = platenFrame(design.grinder);
   const back: Vec3 = [-y[0], -y[1], -y[2]];
-  const parts: Name[] = ['face', 'cheeks', 'bolts', 'gripLeft', 'gripRight'];
+  const gripping: Name[] = l.grip ? ['cheeks', 'gripLeft', 'gripRight'] : [];
+  const parts: Name[] = ['face', 'bolts', ...gripping];
   return [
     touch('face', 'belt', back, fix.face),
     touch('face', 'platen', y, fix.seat),
-    touch('gripLeft', 'platen', [-1, 0, 0], fix.grip),
-    touch('gripRight', 'platen', [1, 0, 0], fix.grip),
-    clear('cheeks', 'platen', CLOSED, fix.cheek),
+    ...(l.grip
+      ? [
+          touch('gripLeft', 'platen', [-1, 0, 0], fix.grip),
+          touch('gripRight', 'platen', [1, 0, 0], fix.grip),
+          clear('cheeks', 'platen', CLOSED, fix.cheek),
+        ]
+      : []),
     clear('bolts', 'platen', CLOSED, fix.cheek),
     ...parts.flatMap((a) => [
       ...(a === 'face' ? [] : [clear(a, 'belt', running, fix.belt, parameterPath('depth'))]),
@@ -69,6 +77,24 @@ const moved = ({ design, l }: Question, belt: Design['grinder']['belts'][number]
   ...WORLD,
   origin: [0, shiftOf(design.grinder, l, belt, bare), 0],
 });
+
+/** What carried the platen, in its place, as a block behind it; the platen itself where it stays. */
+const platenOf = (
+  { design, v, l }: Question,
+  stays: Body | undefined,
+): Result<Body | undefined> => {
+  const { platen } = design.grinder;
+  if (l.grip || platen.kind === 'none') return ok(stays);
+  const { width, bottom, top }: Platen = platen;
+  const frame = compose(platenFrame(design.grinder), {
+    ...WORLD,
+    origin: [0, -v.platenThickness - BEHIND / 2, (bottom + top) / 2],
+  });
+  return chain(
+    prepare('platen', { kind: 'box', frame, size: [width, BEHIND, top - bottom] }),
+    (block) => ok({ name: 'platen', solids: [block], chordError: 0 }),
+  );
+};
 
 /**
  * The carrier on the finished parts against belt, platen, wheels, rest and keep-outs, for every
@@ -91,11 +117,19 @@ export const setUpsOf = (q: Question): Result<SetUp[]> => {
       const found = chain(machineBodies(grinder, belt, l.backing, WORLD), ({ belt: running }) =>
         chain(machineBodies(design.grinder, belt, bare, WORLD), (machine) =>
           chain(machineBodies(design.grinder, belt, bare, moved(q, belt)), ({ rest }) => {
-            const all = new Map(bodies);
-            for (const [name, body] of Object.entries({ ...machine, belt: running, rest }))
-              if (body) all.set(name, body);
-            const told = { names: words.names, pose: () => ({ setting: q.first }) };
-            return ok({ asked: askedOf(q), bodies: all, told });
+            return chain(platenOf(q, machine.platen), (platen) => {
+              const all = new Map(bodies);
+              for (const [name, body] of Object.entries({
+                ...machine,
+                platen,
+                belt: running,
+                rest,
+              }))
+                if (body) all.set(name, body);
+              const names = l.grip ? words.names : { ...words.names, platen: words.carrying };
+              const told = { names, pose: () => ({ setting: q.first }) };
+              return ok({ asked: askedOf(q), bodies: all, told });
+            });
           }),
         ),
       );

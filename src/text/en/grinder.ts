@@ -90,7 +90,8 @@ export const grinder = {
       thickness: {
         label: 'Backing thickness',
         meaning: 'Thickness between platen face and belt, under working pressure.',
-        reason: 'Zero for the bare platen; thicker pads lift the belt off its wheels.',
+        reason:
+          'Zero for the bare platen; a carrier with a soft sheet may reach 50 mm; thicker ones lift the belt off its wheels.',
       },
       radius: {
         label: 'Backing radius',

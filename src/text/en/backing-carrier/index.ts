@@ -12,7 +12,7 @@ const side = { left: 'left', right: 'right' } as const;
 export const backingCarrier = {
   label: 'Backing carrier',
   meaning:
-    'Ribs bolted together that go over the platen and give the belt a soft or a convex face; blades are led on it by another fixture or by hand.',
+    'Ribs bolted together that go over the platen or take its place, and give the belt a soft or a convex face; blades are led on it by another fixture or by hand.',
   parameters,
   reachless: {
     message:
@@ -34,12 +34,20 @@ export const backingCarrier = {
       fix: `Set the radius of the ends to at most ${mm(soft)}, or take a thicker sheet.`,
     }),
     shallow: (depth: number, least: number, drop: number) => ({
-      message: `Depth of the ribs is ${mm(depth)}; it must be at least ${mm(least)}: bolts and metal beside them${drop > 0 ? `, and ${mm(drop)} that the convex face falls back at them` : ''}.`,
+      message: `Depth of the ribs is ${mm(depth)}; it must be at least ${mm(least)}: rods, nuts and metal beside them, and no less than a platen whose place they take${drop > 0 ? `, and ${mm(drop)} that the convex face falls back at them` : ''}.`,
       fix: `Set the depth of the ribs to at least ${mm(least)}, or take thinner sheet${drop > 0 ? ' or a larger radius' : ''}.`,
     }),
     radius: (radius: number, height: number) => ({
       message: `Radius of the face is ${mm(radius)}; a platen ${mm(height)} high needs more than half its height.`,
       fix: 'Set a larger radius of the face.',
+    }),
+    boltAtRod: (z: number, from: number, to: number, apart: number, rods: readonly number[]) => ({
+      message: `A bolt of the platen is at ${mm(z)}; it must be from ${mm(from)} to ${mm(to)} and at least ${mm(apart)} from each rod of the ribs (at ${rods.map((rod) => mm(rod)).join(', ')}), or the slot for its nut leaves no metal.`,
+      fix: 'Correct the height of the bolt, take thinner ribs, or put the carrier over the platen.',
+    }),
+    boltsClose: (high: number, least: number) => ({
+      message: `The upper bolt of the platen is at ${mm(high)}; it must be at ${mm(least)} or more, or the slots of both nuts meet.`,
+      fix: `Set the upper bolt to at least ${mm(least)}, or put the carrier over the platen.`,
     }),
     contact: (contact: number, bottom: number, top: number) => ({
       message: `Height of the contact is ${mm(contact)}; the platen reaches from ${mm(bottom)} to ${mm(top)} above the rest.`,
@@ -55,7 +63,7 @@ export const backingCarrier = {
     },
   },
   parts: {
-    names: { rib: 'Rib', cheek: 'Cheek', soft: 'Soft sheet' },
+    names: { rib: 'Rib', slotted: 'Rib with slots', cheek: 'Cheek', soft: 'Soft sheet' },
     finish: {
       flat: 'Deburr; front edges flush and flat after bolting: draw-file them together',
       round: 'Deburr; polish the front edges together after bolting: the belt runs on them',
@@ -118,7 +126,8 @@ export const backingCarrier = {
     platen: 'Platen',
     belt: 'Abrasive',
     blade: 'Blade',
-    parts: { rib: 'Ribs', 'soft-backing': 'Soft sheet', cheek: 'Cheek' },
+    carrying: 'What carried the platen',
+    parts: { rib: 'Ribs', 'rib-slotted': 'Ribs', 'soft-backing': 'Soft sheet', cheek: 'Cheek' },
     mm: (value: number) => n(value),
   },
   checks: {
@@ -154,6 +163,7 @@ export const backingCarrier = {
       gripLeft: 'left set screws',
       gripRight: 'right set screws',
     },
+    carrying: 'what carried the platen',
   },
   sheet: {
     stopAt: 'Stop at edge',

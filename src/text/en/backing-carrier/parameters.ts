@@ -6,6 +6,13 @@ export const parameters = {
     reason: 'A soft face rounds the ends of a bevel; a radiused one hollows it a little.',
     options: { soft: 'Soft sheet glued on a flat face', radius: 'Convex face of a radius' },
   },
+  place: {
+    label: 'Place of the carrier',
+    meaning: 'Whether it goes over the platen, or takes its place on the bolts that held it.',
+    reason:
+      'In place of the platen the settings shift less; over it nothing of the machine is taken off.',
+    options: { over: 'Over the platen', instead: 'In place of the platen, on its bolts' },
+  },
   softThickness: {
     label: 'Soft sheet',
     meaning: 'Thickness of the leather or other soft sheet on the face.',
@@ -33,7 +40,7 @@ export const parameters = {
   },
   depth: {
     label: 'Depth of the ribs',
-    meaning: 'From the platen to the foremost line of the ribs.',
+    meaning: 'From what the ribs lie on, the platen or what carried it, to their foremost line.',
     reason:
       'The bolts pass in them; deeper moves every setting and lengthens the path of the belt.',
   },
@@ -49,8 +56,26 @@ export const parameters = {
   },
   platenThickness: {
     label: 'Thickness of the platen',
-    meaning: 'What the set screws grip: the sides of the platen behind its face.',
+    meaning:
+      'From its face to what carries it; over the platen, what the set screws grip at its sides.',
     reason: 'A thinner platen gives M5 screws no side to bear on.',
+  },
+  boltThread: {
+    label: 'Bolts of the platen',
+    meaning:
+      'Thread of the two bolts that hold the platen, on its middle line; for its place only.',
+    reason: 'Their nuts lie in slots of the ribs.',
+    options: { M6: 'M6', M8: 'M8' },
+  },
+  boltLow: {
+    label: 'Lower bolt of the platen',
+    meaning: 'Height along the platen, from the top of the rest; for its place only.',
+    reason: 'It must lie behind the ribs and clear of their rods.',
+  },
+  boltHigh: {
+    label: 'Upper bolt of the platen',
+    meaning: 'Height along the platen, from the top of the rest; for its place only.',
+    reason: 'It must lie behind the ribs, clear of their rods and of the lower bolt.',
   },
   endRadius: {
     label: 'Radius of the ends',

@@ -6,6 +6,16 @@ const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
 export interface StepsOf {
   readonly soft: boolean;
   readonly ribs: number;
+  /** In place of the platen: its bolts, and how far they must reach out of what carried it, mm. */
+  readonly instead:
+    | {
+        readonly thread: string;
+        readonly slotted: number;
+        readonly least: number;
+        readonly most: number;
+        readonly platen: number;
+      }
+    | undefined;
   readonly rod: number;
   readonly grip: number;
   readonly play: number;
@@ -18,8 +28,15 @@ export interface StepsOf {
 /** How to build the carrier, in order. */
 export const assembly = (s: StepsOf): string[] => [
   'Tools: files, drills and a tap M5, a hexagon key, two spanners, calipers, a straight edge; a vice; eye protection.',
-  `Cut ${n(s.ribs)} ribs and two cheeks. Deburr every edge and hole; tap the four holes of the cheeks M5.`,
-  `Saw three rods of threaded rod M6, ${n(s.rod, 0)} mm long. Put ribs, spacing washers and cheeks on them, a washer and a nut at each end.`,
+  ...(s.instead
+    ? [
+        `Cut ${n(s.ribs)} ribs, ${n(s.instead.slotted)} of them with slots in the back. Deburr every edge and hole.`,
+        `Saw three rods of threaded rod M6, ${n(s.rod, 0)} mm long. Put the ribs on them, those with slots in the middle; lay a nut ${s.instead.thread} into either slot before the next plain rib closes it; a washer and a nut at each end of the rods.`,
+      ]
+    : [
+        `Cut ${n(s.ribs)} ribs and two cheeks. Deburr every edge and hole; tap the four holes of the cheeks M5.`,
+        `Saw three rods of threaded rod M6, ${n(s.rod, 0)} mm long. Put ribs, spacing washers and cheeks on them, a washer and a nut at each end.`,
+      ]),
   'Lay the ribs front edges down on a flat surface, press them flush, tighten the nuts evenly (about 8 N m).',
   ...(s.soft
     ? [
@@ -29,7 +46,14 @@ export const assembly = (s: StepsOf): string[] => [
     : [
         `Polish the front edges along the belt's way. Hold the arc of radius ${mm(s.radius, 0)} against a template: no light of more than 0.05 mm may show.`,
       ]),
-  `Slack the belt, slide the carrier sideways over the platen, ears over its two ends with ${mm(s.play)} of room each. Screw the set screws M5 x ${n(s.grip)} against the sides of the platen, left and right by turns, until it cannot be moved by hand.`,
+  ...(s.instead
+    ? [
+        `Isolate the machine and slack the belt. Take the platen off with its liner, and measure that its face stood ${mm(s.instead.platen)} before what carried it: every shift is counted from there.`,
+        `Hold the carrier in its place and screw bolts ${s.instead.thread} from behind into its nuts. They must reach ${mm(s.instead.least, 1)} to ${mm(s.instead.most, 1)} out of what carried the platen: shorter ones do not fill the nut, longer ones meet the rib. Measure before tightening, and keep the platen's own bolts with it.`,
+      ]
+    : [
+        `Slack the belt, slide the carrier sideways over the platen, ears over its two ends with ${mm(s.play)} of room each. Screw the set screws M5 x ${n(s.grip)} against the sides of the platen, left and right by turns, until it cannot be moved by hand.`,
+      ]),
 ];
 
 /** How to find zero, in order. */
@@ -38,7 +62,7 @@ export const zeroing = (s: StepsOf): string[] => [
   `The path of the belt is ${mm(s.path, 1)} longer than on the bare platen: see that the tension arm is not at its stop.`,
   `Enter the backing "${s.backing}" in the grinder file with a thickness of ${mm(s.thickness)}${s.soft ? ', kind leather' : ` and a radius of ${mm(s.radius, 0)}, kind radius`}; fixtures then come out with their settings for it.`,
   'Move rest, nose or lip away from the platen by the shift on the sheet before the fixture is mounted again; then take the zero of the fixture as its own sheet says.',
-  'Square: stand a square on the rest against the belt: no light may show. Shim the carrier at its set screws, not the belt.',
+  'Square: stand a square on the rest against the belt: no light may show. Shim the carrier where it is held, not the belt.',
   s.soft
     ? 'Grind a test piece, lay a straight edge over its bevel and read with a feeler how far both ends are rounded: what is stated is an estimate.'
     : 'Grind a test piece, lay a straight edge over its bevel and read the depth of the hollow with a feeler.',
@@ -47,8 +71,8 @@ export const zeroing = (s: StepsOf): string[] => [
 /** Cautions that this fixture adds to the usual ones. */
 export const cautions = (s: StepsOf): string[] => [
   'Every gap that was set on the bare platen is wrong with the carrier on: never start the motor before nose, base or lip are set again.',
-  'Set screws and nuts must be tight before the motor runs, and looked at again after the first minutes: the belt drags on the carrier.',
-  'Cheeks, nuts and rods stand beside the belt: keep fingers and blades away from them.',
+  'Screws and nuts that hold it must be tight before the motor runs, and looked at again after the first minutes: the belt drags on the carrier.',
+  'Nuts and rods stand beside the belt, and cheeks where it has them: keep fingers and blades away from them.',
   ...(s.soft
     ? [
         'Leather chars and its dust burns: finish with light pressure, no coarse belts, and clear the dust.',
