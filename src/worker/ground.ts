@@ -6,7 +6,15 @@ import type { Vec2 } from '../geometry/vector.ts';
 import { valuesFor } from '../make/ground/files.ts';
 import { groundBlades, type Ground } from '../make/ground/ground.ts';
 import { text } from '../text/index.ts';
-import { bladeMap, USUAL, type BladeMap, type VirtualGrind } from '../virtual/index.ts';
+import {
+  bladeMap,
+  greatest,
+  USUAL,
+  type BladeMap,
+  type Cure,
+  type EdgePlace,
+  type VirtualGrind,
+} from '../virtual/index.ts';
 import { yawSentence } from '../make/ground/work.ts';
 import type { GroundCard, GroundFrame } from './protocol.ts';
 
@@ -35,6 +43,46 @@ const framesOf = ({ blade, work }: Ground, grind: VirtualGrind): GroundFrame[] =
   ];
 };
 
+/** Most over the edge wanted, and thickest less thinnest edge, where places count. */
+const edgeOf = (places: readonly EdgePlace[]): Pick<GroundCard, 'standing' | 'uneven'> => {
+  const counted = places.filter(({ steers }) => steers);
+  const thick = counted.map(({ thickness }) => thickness);
+  return {
+    standing: greatest(counted, ({ standing }) => standing),
+    uneven: thick.length > 0 ? Math.max(...thick) - Math.min(...thick) : 0,
+  };
+};
+
+/** The form of step that makes the rest for a strip. */
+const ROUNDED = { path: 'fixture.parameters.step', value: 'rounded' } as const;
+
+/** The blade with its strip, and without it where the rest is made for the strip. */
+const stripOf = (
+  ground: Ground,
+  cure: Cure,
+): Pick<GroundCard, 'frames' | 'standing' | 'uneven' | 'lines' | 'cured'> => {
+  const { standing, uneven } = edgeOf(cure.edgeCured);
+  return {
+    frames: framesOf(ground, cure.uncured),
+    ...edgeOf(cure.edgeUncured),
+    lines: cure.sides.map(({ side, linesWithout }) => ({
+      side,
+      ...greatest(
+        linesWithout.filter(({ steers }) => steers),
+        ({ deviation }) => deviation,
+      ),
+    })),
+    cured: {
+      frames: framesOf(ground, cure.cured),
+      standing: standing.value,
+      uneven,
+      lines: cure.sides.map(({ side, with: off }) => ({ side, value: off })),
+      facts: cure.facts,
+      choose: ground.work.carried ? null : ROUNDED,
+    },
+  };
+};
+
 const cardOf = (ground: Ground): GroundCard => {
   const { blade, report, cure } = ground;
   const turned = ground.work.yaw?.({ ...USUAL, step: STEP });
@@ -48,13 +96,8 @@ const cardOf = (ground: Ground): GroundCard => {
     lines: lines.map(({ side, worst }) => ({ side, ...worst })),
     certainty,
     assumptions,
-    cured: cure?.ok
-      ? {
-          frames: framesOf(ground, cure.value.cured),
-          lines: cure.value.sides.map(({ side, with: off }) => ({ side, value: off })),
-          facts: cure.value.facts,
-        }
-      : null,
+    cured: null,
+    ...(cure?.ok ? stripOf(ground, cure.value) : {}),
     turned: turned?.ok ? yawSentence(turned.value, report) : null,
     cureIssues: cure?.issues ?? [],
   };

@@ -121,8 +121,12 @@ export interface GroundCard {
   /** The same with the line strip; null where there is none, and the issues say why. */
   readonly cured: {
     readonly frames: readonly GroundFrame[];
+    readonly standing: number;
+    readonly uneven: number;
     readonly lines: readonly { readonly side: Side; readonly value: number }[];
     readonly facts: readonly CureFact[];
+    /** The value of the design that makes the fixture for this strip; null where it is. */
+    readonly choose: { readonly path: string; readonly value: string } | null;
   } | null;
   /** A step turned by half the taper, in a sentence; null without a step or a single taper. */
   readonly turned: string | null;

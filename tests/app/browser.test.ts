@@ -241,6 +241,47 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     await context.close();
   }, 240_000);
 
+  it('grinds virtually, with and without the strip, and makes the rest for it', async () => {
+    const context = await stage.browser.newContext(looks[0]);
+    const file = readFileSync('jigs/spine-rest/examples/tapered-210.jig.json');
+    const opened = openDesign(file, registry);
+    if (!opened.ok) throw new Error('the example does not open');
+    const { fixture } = opened.value;
+    const parameters = { ...fixture.parameters, step: 'straight' };
+    const straight = { ...opened.value, fixture: { ...fixture, parameters } };
+    const link = linkFragment(straight).replace(/^#/, '');
+    const { page, complaints } = await openStep(context, stage.url, link);
+    await page.goto(`${stage.url}#fixture`);
+    const box = page.getByRole('region', { name: 'The blade as the belt leaves it' });
+    const ask = box.getByRole('button', { name: 'Grind virtually' });
+    await ask.click({ timeout: 60_000 });
+    // It says how far it is and can be stopped; nothing is then claimed.
+    await box.getByRole('progressbar').waitFor();
+    await box.getByRole('button', { name: 'Stop' }).click();
+    expect(await box.getByRole('figure').count()).toBe(0);
+    await ask.click();
+    const figures = box.getByRole('figure');
+    await figures.filter({ hasText: 'With the line strip' }).waitFor({ timeout: 60_000 });
+    expect(await figures.count()).toBe(2);
+    const passes = box.getByRole('slider');
+    const done = await passes.getAttribute('aria-valuetext');
+    const drawn = await figures.first().innerHTML();
+    await passes.fill('1');
+    expect(await passes.getAttribute('aria-valuetext')).not.toBe(done);
+    expect(await figures.first().innerHTML()).not.toBe(drawn);
+    await page.screenshot({ path: `${SCREENS}/ground.png`, fullPage: true });
+
+    await box.getByRole('button', { name: 'Make the rest for this strip' }).click();
+    await page.goto(`${stage.url}#checks`);
+    await page
+      .getByText('line strip to belt', { exact: false })
+      .first()
+      .waitFor({ state: 'attached', timeout: 60_000 });
+    await page.screenshot({ path: `${SCREENS}/strip-checks.png`, fullPage: true });
+    expect(complaints).toEqual([]);
+    await context.close();
+  }, 240_000);
+
   it('does the job of a dimension by keyboard alone', async () => {
     const context = await stage.browser.newContext();
     const { page } = await openStep(context, stage.url, 'blade');

@@ -30,6 +30,8 @@ export interface VirtualWork {
   readonly cure?: (resolution: Resolution, progress: (share: number) => void) => Result<Cure>;
   /** The step turned by half a linear taper, and what it leaves; absent without a step. */
   readonly yaw?: (resolution: Resolution) => Result<YawOffer>;
+  /** Whether the fixture is made for the strip: `job` then grinds with it. */
+  readonly carried?: boolean;
   /** Thickness of what the strip is stuck on with, mm. */
   readonly tape?: number;
   /** What is made for that strip and how it is set, checked on the solids. */
@@ -85,6 +87,7 @@ export const workOf = (order: VirtualOrder): VirtualWork => {
     return {
       job: { ...job, passes: cure.passes, model: plan.lines },
       cure: () => ok(cure),
+      carried: true,
       tape: wish.tape,
       kit: () => kit(carried.found),
     };

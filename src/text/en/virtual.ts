@@ -226,6 +226,15 @@ export const virtual = {
       `Edge at most ${standing} over the wanted one, even to ${uneven}`,
     line: (side: Side, off: string, mended: string | undefined) =>
       `Grind line, ${sides[side]} side, off the wanted one by ${off}${mended === undefined ? '' : `; with the strip ${mended}`}`,
+    edgeWith: (standing: string, uneven: string) =>
+      `With the strip the edge at most ${standing} over the wanted one, even to ${uneven}`,
+    strip: 'The line strip',
+    choose: 'Make the rest for this strip',
+    chooseAbout:
+      'Gives the rest a rounded step: settings, parts, checks and drawings are then those with the strip.',
+    manyBlades:
+      'A rounded step is set for the strip of one blade: keep this blade alone in the design to make the rest for it.',
+    made: 'This rest is made for the strip: its settings, parts, checks and drawings are those with it.',
     noStrip: 'No strip:',
     rests: 'What this rests on',
     none: 'This fixture does not say how it holds a blade while it is ground.',
