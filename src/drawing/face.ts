@@ -1,9 +1,9 @@
 import type { Arc } from '../geometry/arc.ts';
-import type { Vec2 } from '../geometry/vector.ts';
+import { scale2, type Vec2 } from '../geometry/vector.ts';
 import { boardOf } from './board.ts';
 import { TEXT } from './items.ts';
 import { names, radii, type Feature, type Labels } from './labels.ts';
-import { heightOf, widthOf, type Box } from './box.ts';
+import { around, heightOf, union, widthOf, type Box } from './box.ts';
 import { ABOVE, dimensionText, linear } from './dimension.ts';
 import { fitsBetween, ordinates, rowDepth, type Ordinate } from './ordinate.ts';
 import type { Item } from './sheet.ts';
@@ -31,6 +31,14 @@ const viewBox = ({ size, k }: Face): Box => ({
   x1: Math.max(0, size[0]) * k,
   y1: size[1] * k,
 });
+
+/**
+ * The view with everything that is dimensioned: rounded corners are dimensioned where their edges
+ * would meet, which may lie outside. Rows of values stand beside this box, so that no extension
+ * line of one row runs through another.
+ */
+const dimensionedBox = (face: Face): Box =>
+  union(viewBox(face), around(face.features.map(({ at }) => scale2(at, face.k))));
 
 /** Features gathered to one running dimension for every value that is written differently. */
 const gather = (face: Face, axis: 0 | 1, skip: string | undefined): Ordinate[] => {
@@ -82,6 +90,7 @@ const crowded = (row: readonly Ordinate[], side: number): boolean =>
 /** The view with running dimensions of the given features, overall sizes and radii. */
 const measured = (whole: Face, features: readonly Feature[]): Labels => {
   const box = viewBox(whole);
+  const outer = dimensionedBox(whole);
   const corners = { ...whole, features: features.filter((f) => f.id === undefined) };
   const rowOf = (axis: 0 | 1, side: number, skip: string | undefined): Ordinate[] => {
     const row = gather({ ...whole, features }, axis, skip);
@@ -92,17 +101,17 @@ const measured = (whole: Face, features: readonly Feature[]): Labels => {
   const up = share(rowOf(1, heightOf(box), whole.overall.y), rows, columns);
   const items: Item[] = [
     ...whole.items,
-    ...ordinates(across.near, 'bottom', box),
-    ...ordinates(across.far, 'top', box),
-    ...ordinates(up.near, 'left', box),
-    ...ordinates(up.far, 'right', box),
+    ...ordinates(across.near, 'bottom', outer),
+    ...ordinates(across.far, 'top', outer),
+    ...ordinates(up.near, 'left', outer),
+    ...ordinates(up.far, 'right', outer),
   ];
   const overall = (axis: 'x' | 'y', text: string | undefined, away: number): Item[] => {
     if (text === undefined) return [];
     const corner: Vec2 = [box.x1, box.y1];
     return axis === 'x'
-      ? linear({ axis, a: [box.x0, box.y1], b: corner, at: box.y1 + away, text })
-      : linear({ axis, a: [box.x1, box.y0], b: corner, at: box.x1 + away + ABOVE, text });
+      ? linear({ axis, a: [box.x0, box.y1], b: corner, at: outer.y1 + away, text })
+      : linear({ axis, a: [box.x1, box.y0], b: corner, at: outer.x1 + away + ABOVE, text });
   };
   items.push(
     ...overall('x', whole.overall.x, rowWidth(across.far) + OVERALL),
