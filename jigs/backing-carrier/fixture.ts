@@ -148,6 +148,11 @@ export const fixtureOf = (
             ? sectionOf(design, v, l, aim, setting, { parts: made.value, placements: placements() })
             : { title: '', lines: [], dimensions: [] };
         },
+        joined: 'x',
+        cuts: [
+          { through: ribName(Math.floor(l.ribs / 2)), across: 'x' },
+          { through: 'rod-1', across: 'y' },
+        ],
         reachless: words.reachless,
         sheet: words.sheet,
         assembly: words.assembly(steps),

@@ -3,22 +3,22 @@ import { scale2 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { COLUMN, INSET } from './arrange.ts';
-import { balloons, seenAt, type Pointer } from './balloons.ts';
+import { balloons, seenAt } from './balloons.ts';
 import { sectionItems, type Section } from './belt-section.ts';
 import { boardOf, isFree } from './board.ts';
-import { bodiesOf, pathBody, type Body } from './bodies.ts';
+import { bodiesOf, splitThrough } from './bodies.ts';
 import { border } from './border.ts';
 import { heightOf, union, widthOf, type Box } from './box.ts';
 import { linear } from './dimension.ts';
 import { codeStrip } from './code.ts';
 import { withCuts } from './cut-marks.ts';
 import { cutsOf, cutView, type Cut, type CutPlane } from './cut-view.ts';
-import { explode } from './explode.ts';
 import { bounds, label, move, scaled, TEXT } from './items.ts';
 import { fittedTable, heading, paragraph, pour, space, stack, type Strip } from './layout.ts';
+import { atScale, explodedFrom, pictureOf, withNumbers, type Numbered } from './pictures.ts';
 import { SHEETS, sizeOf, spaceOf, type Paper } from './paper.ts';
 import { factor, FULL_SIZE, SCALES, type Scale } from './scales.ts';
-import { ABOVE_SIDE, ISOMETRIC, scene, SIDE, type Eye } from './scene.ts';
+import { ABOVE_SIDE, FROM_BELOW, ISOMETRIC, scene, SIDE } from './scene.ts';
 import type { Item, Sheet } from './sheet.ts';
 import {
   BLOCK_WIDTH,
@@ -40,15 +40,12 @@ export interface AssemblyInfo {
   readonly sections: readonly Section[];
   /** Upright planes along which the assembly is cut to show how it works inside. */
   readonly cuts?: readonly CutPlane[];
+  /** The way along which parts are put together: upright (z) where it is not said. */
+  readonly joined?: 'x' | 'z';
 }
 
-/** Space between lifted parts, mm. */
-const LIFT = 8;
-
-interface Row {
-  readonly item: string;
+interface Row extends Numbered {
   readonly part: Part;
-  readonly placed: ReadonlySet<string>;
 }
 
 /** Every part is an item: those that are made before those that are bought. */
@@ -95,28 +92,6 @@ const numbered = (title: string, lines: readonly string[]): Strip[] =>
         space(3),
       ];
 
-/** A picture at full size with the places its item numbers point to; drawn at any scale. */
-interface Picture {
-  readonly items: readonly Item[];
-  readonly box: Box;
-  readonly pointers: readonly Pointer[];
-}
-
-const pictureOf = (bodies: readonly Body[], eye: Eye, rows: readonly Row[]): Picture => {
-  const view = scene(bodies, eye, 1);
-  const pointers = rows.flatMap(({ item, placed }) => {
-    const at = seenAt(placed, view);
-    return at ? [{ text: item, at }] : [];
-  });
-  return { items: view.items, box: view.box, pointers };
-};
-
-const atScale = ({ items, box, pointers }: Picture, k: number): Picture => ({
-  items: scaled(items, k),
-  box: { x0: box.x0 * k, y0: box.y0 * k, x1: box.x1 * k, y1: box.y1 * k },
-  pointers: pointers.map(({ text, at }) => ({ text, at: scale2(at, k) })),
-});
-
 /** Extents of the real thing along one axis of the paper, as an auxiliary dimension. */
 const overall = (box: Box, k: number, axis: 'x' | 'y', aside = 0): Item[] => {
   const size = axis === 'x' ? widthOf(box) : heightOf(box);
@@ -144,7 +119,7 @@ const elevations = (
   rows: readonly Row[],
   cuts: readonly Cut[],
 ): ((k: number) => Item[]) => {
-  const bodies = bodiesOf(parts, placements);
+  const bodies = splitThrough(bodiesOf(parts, placements));
   // Bought parts are small and many: their numbers are in the exploded view.
   const made = rows.filter((row) => row.part.kind !== 'hardware');
   const pictures = [SIDE, ABOVE_SIDE].map((eye) => pictureOf(bodies, eye, made));
@@ -165,8 +140,29 @@ const elevations = (
   };
 };
 
+/** The assembly as it stands when built, from the maker's right. */
+const assembled = (
+  parts: readonly Part[],
+  placements: readonly Placement[],
+): ((k: number) => Item[]) => {
+  const view = scene(splitThrough(bodiesOf(parts, placements)), ISOMETRIC, 1);
+  return (k) => titled(scaled(view.items, k), text.drawing.assembly.assembled);
+};
+
+/** Pictures one below the other, in the order in which they are given. */
+const stacked =
+  (pictures: readonly ((k: number) => Item[])[]): ((k: number) => Item[]) =>
+  (k) =>
+    pictures.reduce<Item[]>((above, draw) => {
+      const next = draw(k);
+      if (above.length === 0) return next;
+      const [over, under] = [bounds(above), bounds(next)];
+      const aside = (over.x0 + over.x1 - under.x0 - under.x1) / 2;
+      return [...above, ...move(next, [aside, over.y0 - under.y1 - 15])];
+    }, []);
+
 /** The assembly cut along a plane, with item numbers and its letters above. */
-const cutPage = (
+const cutPicture = (
   parts: readonly Part[],
   placements: readonly Placement[],
   rows: readonly Row[],
@@ -182,26 +178,6 @@ const cutPage = (
     const { items, box } = draw(k);
     const numbers = pointers.map((pointer) => ({ ...pointer, at: scale2(pointer.at, k) }));
     return titled([...items, ...balloons(numbers, box)], text.drawing.assembly.cut(cut.letter));
-  };
-};
-
-const exploded = (
-  parts: readonly Part[],
-  placements: readonly Placement[],
-  rows: readonly Row[],
-): ((k: number) => Item[]) => {
-  const lifted = explode(parts, placements, LIFT);
-  const bodies = bodiesOf(
-    parts,
-    lifted.map((l) => l.placement),
-  );
-  const paths = lifted
-    .filter(({ path: [a, b] }) => a[2] - b[2] > 1e-6)
-    .map(({ placement, path }) => pathBody(placement.name, path));
-  const picture = pictureOf([...bodies, ...paths], ISOMETRIC, rows);
-  return (k) => {
-    const { items, box, pointers } = atScale(picture, k);
-    return [...items, ...balloons(pointers, box)];
   };
 };
 
@@ -284,7 +260,14 @@ export const assemblySheets = (
 ): Sheet[] => {
   const rows = rowsOf(parts, placements);
   const { link } = block;
-  const cuts = cutsOf(info.cuts ?? [], placements);
+  const cuts = cutsOf(info.cuts ?? [], parts, placements);
+  const from = explodedFrom(parts, placements, info.joined ?? 'z');
+  const apart = from(ISOMETRIC, rows);
+  // What is hidden from there is shown from the other side.
+  const behind = from(
+    FROM_BELOW,
+    rows.filter(({ item }) => !apart.pointers.some(({ text }) => text === item)),
+  );
   const reducing = SCALES.filter((s) => factor(s) <= 1);
   const pages: Page[] = [
     {
@@ -294,7 +277,7 @@ export const assemblySheets = (
       ...(link === undefined ? {} : { foot: (width) => codeStrip(link, block.designId, width) }),
     },
     {
-      draw: exploded(parts, placements, rows),
+      draw: withNumbers(apart),
       scales: reducing,
       strips: [
         ...numbered(text.drawing.assembly.order, info.order),
@@ -302,11 +285,28 @@ export const assemblySheets = (
         ...numbered(text.safety.title, text.safety.drawing),
       ],
     },
-    ...cuts.map((cut): Page => ({
-      draw: cutPage(parts, placements, rows, cut),
-      scales: SCALES.filter((s) => factor(s) <= 2),
-      strips: [paragraph(text.drawing.assembly.cutNote(cut.letter), COLUMN), space(3)],
-    })),
+    { draw: assembled(parts, placements), scales: reducing, strips: [] },
+    ...(behind.pointers.length === 0
+      ? []
+      : [
+          {
+            draw: (k: number) => titled(withNumbers(behind)(k), text.drawing.assembly.fromBelow),
+            scales: reducing,
+            strips: [],
+          },
+        ]),
+    ...(cuts.length === 0
+      ? []
+      : [
+          {
+            draw: stacked(cuts.map((cut) => cutPicture(parts, placements, rows, cut))),
+            scales: SCALES.filter((s) => factor(s) <= 2),
+            strips: cuts.flatMap(({ letter }) => [
+              paragraph(text.drawing.assembly.cutNote(letter), COLUMN),
+              space(3),
+            ]),
+          },
+        ]),
     ...info.sections.map((section): Page => ({
       draw: (k) => titled(sectionItems(section, k), section.title),
       scales: SCALES,

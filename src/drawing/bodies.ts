@@ -74,6 +74,48 @@ export const bodiesOf = (parts: readonly Part[], placements: readonly Placement[
   );
 };
 
+/**
+ * Level shafts in pieces, parted where what they pass through begins and ends, so that a piece
+ * inside a hole is hidden by what is round it.
+ */
+export const splitThrough = (bodies: readonly Body[]): Body[] =>
+  bodies.flatMap((body): Body[] => {
+    const up = upOf(body);
+    const i = up.findIndex((c) => Math.abs(Math.abs(c) - 1) < EPS);
+    if (body.holes.length > 0 || (i !== 0 && i !== 1)) return [body];
+    const inside = (x: number): boolean => x > body.min[i] + EPS && x < body.max[i] - EPS;
+    const passed = bodies.filter(
+      (other) =>
+        other.owner !== body.owner &&
+        ([0, 1, 2] as const).every(
+          (j) => other.min[j] < body.max[j] - EPS && other.max[j] > body.min[j] + EPS,
+        ),
+    );
+    const ends = passed.flatMap(({ min, max }) => [min[i], max[i]]).filter(inside);
+    const stops = [...new Set([body.min[i], ...ends, body.max[i]])].sort((a, b) => a - b);
+    // From the place along the axis to the level in the body's own frame.
+    const way = up[i] ?? 1;
+    const level = (x: number): number =>
+      way > 0 ? body.from + (x - body.min[i]) : body.from + (body.max[i] - x);
+    return stops.slice(1).map((high, n): Body => {
+      const low = stops[n] ?? high;
+      const [from, to] = [Math.min(level(low), level(high)), Math.max(level(low), level(high))];
+      return {
+        ...body,
+        from,
+        to,
+        flushBelow: from > body.from + EPS || body.flushBelow,
+        flushAbove: to < body.to - EPS || body.flushAbove,
+        min: at(body.min, i, low),
+        max: at(body.max, i, high),
+      };
+    });
+  });
+
+/** A point with one of its coordinates changed. */
+const at = (p: Vec3, i: 0 | 1, value: number): Vec3 =>
+  i === 0 ? [value, p[1], p[2]] : [p[0], value, p[2]];
+
 /** An upright line as a body, so that it is hidden by what stands before it. */
 export const pathBody = (owner: string, path: readonly [Vec3, Vec3]): Body => ({
   owner,

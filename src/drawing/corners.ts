@@ -1,7 +1,7 @@
 import { angleOf, type Arc } from '../geometry/arc.ts';
 import type { Loop } from '../geometry/loop.ts';
 import { arcOfSegment, isStraight, segments, type Segment } from '../geometry/segment.ts';
-import { add2, cross2, scale2, sub2, type Vec2 } from '../geometry/vector.ts';
+import { add2, cross2, distance2, scale2, sub2, type Vec2 } from '../geometry/vector.ts';
 
 /** A corner of a contour, as a row of a table of corners. */
 export interface Corner {
@@ -67,6 +67,23 @@ export const contourPoints = (loop: Loop): ContourPoints => {
     isStraight(edge) ? [] : [{ arc: arcOfSegment(edge), fillet: rounded[i] !== undefined }],
   );
   return { points: corners.map((corner) => corner.at), corners, arcs };
+};
+
+/** Width across flats of a contour that is a regular hexagon; undefined for any other. */
+export const acrossFlats = (loop: Loop): number | undefined => {
+  const edges = segments(loop);
+  if (edges.length !== 6 || !edges.every(isStraight)) return undefined;
+  const middle = scale2(
+    edges.reduce<Vec2>((sum, { a }) => add2(sum, a), [0, 0]),
+    1 / 6,
+  );
+  const sides = edges.map(({ a, b }) => distance2(a, b));
+  // In a regular hexagon a corner is as far from the middle as from the next corner.
+  const lengths = [...sides, ...edges.map(({ a }) => distance2(a, middle))];
+  const side = lengths[0] ?? NaN;
+  return lengths.every((length) => Math.abs(length - side) < 1e-6)
+    ? side * Math.sqrt(3)
+    : undefined;
 };
 
 /** A contour with more corners than this is listed in a table, not dimensioned in the view. */

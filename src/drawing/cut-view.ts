@@ -13,7 +13,7 @@ import { ABOVE_SIDE, projected, scene, SIDE, type Eye, type Face2, type Scene } 
 /** Which way a cutting plane stands: across the stroke, or along it. */
 export type Across = 'x' | 'y';
 
-/** An upright plane through a placed part's axis. */
+/** An upright plane through the middle of a placed part. */
 export interface CutPlane {
   /** Name of the placement. */
   readonly through: string;
@@ -40,11 +40,23 @@ const LETTERS = 'ABC';
 const indexOf = (across: Across): 0 | 1 => (across === 'x' ? 0 : 1);
 
 /** The planes through placements that there are; of others nothing can be drawn. */
-export const cutsOf = (planes: readonly CutPlane[], placements: readonly Placement[]): Cut[] =>
+export const cutsOf = (
+  planes: readonly CutPlane[],
+  parts: readonly Part[],
+  placements: readonly Placement[],
+): Cut[] =>
   planes
     .flatMap(({ through, across }) => {
-      const found = placements.find(({ name }) => name === through);
-      return found ? [{ across, at: found.frame.origin[indexOf(across)], eye: EYES[across] }] : [];
+      const bodies = bodiesOf(
+        parts,
+        placements.filter(({ name }) => name === through),
+      );
+      const i = indexOf(across);
+      const [low, high] = [
+        Math.min(...bodies.map(({ min }) => min[i])),
+        Math.max(...bodies.map(({ max }) => max[i])),
+      ];
+      return bodies.length > 0 ? [{ across, at: (low + high) / 2, eye: EYES[across] }] : [];
     })
     .map((cut, i) => ({ ...cut, letter: LETTERS[i] ?? '' }));
 

@@ -14,30 +14,44 @@ interface Extent {
   readonly placement: Placement;
   readonly min: Vec3;
   readonly max: Vec3;
+  readonly isBought: boolean;
   /** For bought parts the height of their widest layer: a screw's head. */
   readonly head?: number;
 }
 
-const areaOf = (body: Body): number =>
-  (body.max[0] - body.min[0]) * (body.max[1] - body.min[1]) * (1 + 1e-9 * body.max[2]);
+/** Axes with the one along which parts are put together last. */
+type Order = readonly [0 | 1 | 2, 0 | 1 | 2, 0 | 1 | 2];
+const ORDERS: Readonly<Record<'x' | 'z', Order>> = { x: [1, 2, 0], z: [0, 1, 2] };
 
-const extentOf = (parts: readonly Part[], placement: Placement): Extent | undefined => {
+const areaOf = (body: Body, [i, j, k]: Order): number =>
+  (body.max[i] - body.min[i]) * (body.max[j] - body.min[j]) * (1 + 1e-9 * body.max[k]);
+
+/** Extents of a placed part, the axis of putting together in the place of z. */
+const extentOf = (
+  parts: readonly Part[],
+  placement: Placement,
+  order: Order,
+): Extent | undefined => {
   const bodies = bodiesOf(parts, [placement]);
-  const widest = bodies.toSorted((a, b) => areaOf(b) - areaOf(a))[0];
+  const widest = bodies.toSorted((a, b) => areaOf(b, order) - areaOf(a, order))[0];
   if (!widest) return undefined;
   const pick = (i: 0 | 1 | 2): readonly [number, number] => [
     Math.min(...bodies.map((b) => b.min[i])),
     Math.max(...bodies.map((b) => b.max[i])),
   ];
-  const [x, y, z] = [pick(0), pick(1), pick(2)];
+  const [x, y, z] = [pick(order[0]), pick(order[1]), pick(order[2])];
   const isBought = parts.some((p) => p.id === placement.part && p.kind === 'hardware');
   return {
     placement,
     min: [x[0], y[0], z[0]],
     max: [x[1], y[1], z[1]],
-    ...(isBought ? { head: (widest.min[2] + widest.max[2]) / 2 } : {}),
+    isBought,
+    ...(isBought ? { head: (widest.min[order[2]] + widest.max[order[2]]) / 2 } : {}),
   };
 };
+
+/** A place with its axis of putting together last, as the point it is. */
+const along = (axis: 'x' | 'z', [p, q, r]: Vec3): Vec3 => (axis === 'z' ? [p, q, r] : [r, p, q]);
 
 const middle = (e: Extent): number => (e.min[2] + e.max[2]) / 2;
 
@@ -53,21 +67,30 @@ const isOver = (a: Extent, b: Extent): boolean => {
   const [up, down] = [headUp(a), headUp(b)];
   if (up !== 0 && down === 0) return up > 0;
   if (down !== 0 && up === 0) return down < 0;
+  // Pins and set screws come out of what they are in.
+  if (a.isBought !== b.isBought) return a.isBought;
+  // A rod goes last through everything that is threaded on it.
+  const isAround = (e: Extent, other: Extent): boolean =>
+    e.min[2] < other.min[2] && e.max[2] > other.max[2];
+  if (isAround(a, b) || isAround(b, a)) return isAround(a, b);
   return middle(a) > middle(b);
 };
 
 /**
  * Lifts every placement above all those it goes over, by at least `gap` mm, so that a screw ends
  * up whole above the hole it goes into. Parts are taken in an order in which those below come
- * first; where parts hold each other in a ring the lower middle does.
+ * first; where parts hold each other in a ring the lower middle does. Along x what is above lies
+ * to the right.
  */
 export const explode = (
   parts: readonly Part[],
   placements: readonly Placement[],
   gap: number,
+  axis: 'x' | 'z' = 'z',
 ): Lifted[] => {
+  const order = ORDERS[axis];
   const waiting = placements
-    .flatMap((placement) => extentOf(parts, placement) ?? [])
+    .flatMap((placement) => extentOf(parts, placement, order) ?? [])
     .sort((a, b) => middle(a) - middle(b));
   const done: { extent: Extent; top: number }[] = [];
   const lifted: Lifted[] = [];
@@ -86,11 +109,11 @@ export const explode = (
     lifted.push({
       placement: {
         ...extent.placement,
-        frame: shift(extent.placement.frame, [0, 0, lift]),
+        frame: shift(extent.placement.frame, along(axis, [0, 0, lift])),
       },
       path: [
-        [x, y, foot],
-        [x, y, under.length === 0 ? foot : Math.min(foot, top)],
+        along(axis, [x, y, foot]),
+        along(axis, [x, y, under.length === 0 ? foot : Math.min(foot, top)]),
       ],
     });
   }

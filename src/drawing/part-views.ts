@@ -6,7 +6,7 @@ import { sub2, type Vec2 } from '../geometry/vector.ts';
 import type { CrossHole, Hole, Layer, Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { centreLines, datumMark, threadItem } from './centre-lines.ts';
-import { contourPoints, isListed } from './corners.ts';
+import { acrossFlats, contourPoints, isListed } from './corners.ts';
 import { dimensionText } from './dimension.ts';
 import { edgeItem } from './edges.ts';
 import { elevation, turnedLeft } from './elevation.ts';
@@ -58,6 +58,15 @@ const holeFeatures = (hole: Hole, origin: Vec2): Feature[] => {
   return [named, ...corners.map((at): Feature => ({ at, half: [0, 0] }))];
 };
 
+/** A hexagon is told across its flats and located by its middle. */
+const hexagonFeature = (loop: Loop): Feature[] => {
+  const width = acrossFlats(loop);
+  if (width === undefined) return [];
+  const { min, max } = boundingBox(loop);
+  const at: Vec2 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
+  return [{ at, half: halfSize(loop), id: text.drawing.acrossFlats(dimensionText(width)) }];
+};
+
 /** Contours of the layers that are nobody's hole: outlines, windows, pockets. */
 const freeContours = (layers: readonly Layer[], holes: readonly Loop[]): Loop[] => {
   const known = new Set(holes.map((loop) => JSON.stringify(keyOf(loop))));
@@ -89,7 +98,10 @@ export const planFace = (part: Part, k: number): Face => {
     layers,
     holes.map((hole) => toDatum(hole.loop)),
   );
-  const points = contours.map(contourPoints).filter((contour) => !isListed(contour));
+  const points = contours
+    .filter((loop) => acrossFlats(loop) === undefined)
+    .map(contourPoints)
+    .filter((contour) => !isListed(contour));
   const contourHoles = holes
     .map((hole) => toDatum(hole.loop))
     .filter((loop) => shapeOf(loop).kind === 'contour')
@@ -125,6 +137,7 @@ export const planFace = (part: Part, k: number): Face => {
           : [],
       ),
       ...holes.flatMap((hole) => holeFeatures(hole, origin)),
+      ...contours.flatMap(hexagonFeature),
     ],
     arcs: [...points, ...contourHoles].flatMap((p) => p.arcs.map(({ arc }) => arc)),
     overall: outerCircle

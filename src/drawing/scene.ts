@@ -26,6 +26,9 @@ export const ABOVE_SIDE: Eye = { right: [0, 1, 0], up: [-1, 0, 0], towards: [0, 
 /** Isometric from the maker's right. */
 export const ISOMETRIC: Eye = eyeFrom([1, 1, 1]);
 
+/** The same from the other side and from below. */
+export const FROM_BELOW: Eye = eyeFrom([-1, -1, -1]);
+
 /** A filled face that was drawn, in the order of drawing: what shows at a point is the last one. */
 export interface Face2 {
   readonly owner: string;

@@ -188,8 +188,10 @@ export interface Fixture {
   readonly section: (setting: string) => BeltSection;
   /** Bodies, as the checks name them, that each reading shifts as one; by the reading's key. */
   readonly moves?: Readonly<Record<string, readonly string[]>>;
-  /** Upright planes, each through a placement, square to an axis, that show slide and feed cut. */
+  /** Upright planes, each through a placement, square to an axis, that show how it works inside. */
   readonly cuts?: readonly { readonly through: string; readonly across: 'x' | 'y' }[];
+  /** The way along which its parts are put together, for the exploded view: z where absent. */
+  readonly joined?: 'x' | 'z';
   /** What the readings of a test piece are compared with; absent where there is nothing to correct. */
   readonly known?: KnownFixture;
   /** Tolerance budget of the last settings; absent where none can be drawn up. */

@@ -3,6 +3,7 @@ import { assemblySheets, type AssemblyInfo } from '../../src/drawing/assembly-sh
 import { sectionItems, type Section } from '../../src/drawing/belt-section.ts';
 import { bodiesOf } from '../../src/drawing/bodies.ts';
 import { explode } from '../../src/drawing/explode.ts';
+import { frame } from '../../src/geometry/frame.ts';
 import { hatch } from '../../src/drawing/hatch.ts';
 import { ABOVE_SIDE, ISOMETRIC, paintOrder, scene, SIDE } from '../../src/drawing/scene.ts';
 import type { Vec2 } from '../../src/geometry/vector.ts';
@@ -57,8 +58,8 @@ const textsOf = (index: number): string[] =>
   sheets[index]?.items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])) ?? [];
 
 describe('assembly drawing', () => {
-  it('has elevations, an exploded view and the sections, with no text on anything', () => {
-    expect(sheets).toHaveLength(3);
+  it('has elevations, an exploded and an assembled view and the section, with no text on anything', () => {
+    expect(sheets).toHaveLength(4);
     expect(sheets.flatMap(clashes)).toEqual([]);
     expect(sheets.flatMap(outside)).toEqual([]);
   });
@@ -178,6 +179,18 @@ describe('exploded view', () => {
       const original = placements.find((p) => p.name === placement.name);
       expect(placement.frame.origin.slice(0, 2)).toEqual(original?.frame.origin.slice(0, 2));
     }
+  });
+
+  it('draws what is put together along the stroke apart along it, and nothing else', () => {
+    const [level] = placements.filter(({ name }) => name === 'bar');
+    if (!level) throw new Error('There is a bar.');
+    // Two bars side by side: the right one goes further to the right.
+    const beside = { ...level, name: 'bar-2', frame: frame([115, 55, 6]) };
+    const [one, other] = explode(parts, [level, beside], 8, 'x').map(
+      (l) => l.placement.frame.origin,
+    );
+    expect(one).toEqual([95, 55, 6]);
+    expect(other).toEqual([123, 55, 6]);
   });
 });
 

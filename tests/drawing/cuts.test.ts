@@ -13,6 +13,7 @@ const [across, along] = cutsOf(
     { through: 'bar', across: 'y' },
     { through: 'nothing of that name', across: 'x' },
   ],
+  parts,
   placements,
 );
 const cutAt = (cut: Cut | undefined): Cut => cut ?? expect.fail('no cut');
@@ -34,8 +35,8 @@ const areaOf = (rings: readonly (readonly Vec2[])[]): number =>
 describe('a section through the assembly', () => {
   it('has a letter for every plane through a part that is there', () => {
     expect(cutAt(across)).toMatchObject({ letter: 'A', across: 'x', at: 15 });
-    expect(cutAt(along)).toMatchObject({ letter: 'B', across: 'y', at: 55 });
-    expect(cutsOf([{ through: 'nothing', across: 'x' }], placements)).toEqual([]);
+    expect(cutAt(along)).toMatchObject({ letter: 'B', across: 'y', at: 65 });
+    expect(cutsOf([{ through: 'nothing', across: 'x' }], parts, placements)).toEqual([]);
   });
 
   // At x = 15 the plane halves the tapped hole of 5 in the base of 80 x 6, and of the nose the

@@ -64,6 +64,7 @@ describe('every part sheet of worked designs', () => {
         expect({ id: sheet.id, found }).toEqual({ id: sheet.id, found: [] });
         expect(fieldOf(sheet, 'Material')).toContain(part.material);
         expect(fieldOf(sheet, 'Finish')).toBe(part.finish);
+        expect(part.finish).not.toBe(part.material);
         expect(fieldOf(sheet, 'Quantity')).toBe(String(part.quantity));
       }
     }

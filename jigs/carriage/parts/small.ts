@@ -15,7 +15,7 @@ import {
   type StockPart,
   type Vec2,
 } from '../../../src/family/index.ts';
-import { plate, printed } from '../../shared/parts/context.ts';
+import { plate, printed, words as shared } from '../../shared/parts/context.ts';
 import { tapped } from '../../shared/parts/holes.ts';
 import type { Context } from '../context.ts';
 import { FOOT, HEEL, JAW, SOLE } from '../layout/sizes.ts';
@@ -127,7 +127,7 @@ export const palm = (c: Context): PrintPart => {
     quantity: 1,
     material: name,
     density,
-    finish: c.making.prints.material,
+    finish: shared.finish.print,
     layers: [
       { profile: { outer, holes: at.map((p) => hexagon(p, flats)) }, from: 0, to: pocket },
       { profile: { outer, holes }, from: pocket, to: height },
@@ -160,7 +160,7 @@ const gaugePrint = (
     quantity,
     material: filament.name,
     density: filament.density,
-    finish: c.making.prints.material,
+    finish: shared.finish.print,
     layers: [{ profile: { outer: polygon(corners), holes: [] }, from: 0, to: 20 }],
     holes: [],
     notes: [note],

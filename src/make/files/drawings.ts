@@ -60,6 +60,7 @@ const assembly = ({ fixture, parts, made, family }: DrawingInput, block: TitleBl
     notes: fixture.cautions,
     sections: [sectionOf(fixture.section(setting))],
     ...(fixture.cuts ? { cuts: fixture.cuts } : {}),
+    ...(fixture.joined ? { joined: fixture.joined } : {}),
   };
   return assemblySheets(parts, fixture.place(setting), info, block);
 };

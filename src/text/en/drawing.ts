@@ -30,6 +30,7 @@ export const drawing = {
   radius: (radius: string, count: number): string =>
     count > 1 ? `${String(count)}× R${radius}` : `R${radius}`,
   diameter: (diameter: string): string => `Ø${diameter}`,
+  acrossFlats: (width: string): string => `hexagon ${width} across flats`,
   holes: {
     title: 'Holes',
     crossTitle: 'Cross holes',
@@ -168,6 +169,8 @@ export const drawing = {
   },
   assembly: {
     order: 'Assembly order',
+    assembled: 'Assembled',
+    fromBelow: 'Apart, from the other side and from below',
     cut: (letter: string): string => `${letter} – ${letter}`,
     cutNote: (letter: string): string =>
       `Section ${letter} – ${letter}: only what lies in the plane is drawn; screws, pins, nuts and round bars along it are not cut.`,

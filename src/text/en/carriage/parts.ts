@@ -50,7 +50,7 @@ export const parts = {
       `Sizes are as finished. A shop that follows the line with its beam must allow for its kerf, or the tabs are loose by it; the fit wanted is ${mm(play)}.`,
     sole: 'Front edge straight: the face of the upright stands flush with it.',
     weld: 'Fit dry, square the front face to the underside of the foot, then tack weld, braze or glue, a little at a time on alternate sides.',
-    face: 'The front face is the reference: flat within 0.05 mm between the jaws.',
+    face: 'The front face is the reference of the blade, between the jaws as well.',
     tab: (short: number) => `Tabs end ${mm(short)} below the faces they enter.`,
     corners:
       'Break the corners of the tabs: inner corners of the slots keep the radius of the beam.',

@@ -51,7 +51,7 @@ export const parts = {
     knobBore: 'Bore for the feed screw',
   },
   notes: {
-    seat: 'The top is the seat: keep it flat within 0.05 mm over the whole length.',
+    seat: 'The top is the seat: keep it flat over the whole length.',
     sides: 'Both side faces are stroke stops: keep them square to the front and the two equal.',
     openSlots: 'Slots: drill both ends and the middle, then file out what is left between.',
     transfer: 'Drill through packer and base clamped together, so that their holes agree.',
