@@ -67,6 +67,11 @@ const toMeasure = (what: string): Strip => {
 const left = (title: string): Head => ({ title, align: 'left' });
 const right = (title: string): Head => ({ title, align: 'right' });
 
+const column = (head: Head, width: number): Column => ({ ...head, width });
+
+/** Width of the names of values that stand side by side, mm: most names are longer. */
+const NAMES = 54;
+
 /** Names and values: in two columns, or side by side in four where there are many. */
 const facts = (list: readonly Fact[]): Strip[] => {
   const t = text.drawing.setup;
@@ -75,15 +80,16 @@ const facts = (list: readonly Fact[]): Strip[] => {
   if (list.length < MANY_FACTS) return fittedTable([left(t.what), left(t.value)], pairs, WIDTH);
   const half = Math.ceil(pairs.length / 2);
   const rows = pairs.slice(0, half).map((pair, i) => [...pair, ...(pairs[half + i] ?? ['', ''])]);
-  return fittedTable([left(t.what), left(t.value), left(t.what), left(t.value)], rows, WIDTH);
+  const columns = [left(t.what), left(t.value), left(t.what), left(t.value)].map((head, i) =>
+    column(head, i % 2 === 0 ? NAMES : WIDTH / 2 - NAMES),
+  );
+  return table(columns, rows);
 };
 
 /** So many values stand in the table of settings; what there is more stands in one below it. */
 const MAIN_VALUES = 3;
 /** Widths of the columns of settings, mm: what is left is for writing. */
 const COLUMNS = { belt: 21, side: 12, stopAt: 12, value: 20, turns: 21, reading: 28 } as const;
-
-const column = (head: Head, width: number): Column => ({ ...head, width });
 
 /** What is set, with a place to write what was read back. */
 const settings = ({ names, rows }: SettingsTable, stopAt: string): Strip[] => {
@@ -153,10 +159,13 @@ const expected = ({ places, rows }: SettingsTable): Strip[] => {
 /** Below this a tenth off the edge moves nothing a maker can see, mm. */
 const LEAST_CHANGE = 0.005;
 
-/** Progress tables, three beside each other. */
+/** So many progress tables stand beside each other. */
+const ABREAST = 4;
+
+/** Progress tables, several beside each other. */
 const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
   const gap = 4;
-  const width = (WIDTH - 2 * gap) / 3;
+  const width = (WIDTH - (ABREAST - 1) * gap) / ABREAST;
   const columns: Column[] = terms.progress.map((title) => ({
     title,
     width: width / 3,
@@ -176,8 +185,8 @@ const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
     space(2),
   ]);
   const bands: Strip[] = [];
-  for (let i = 0; i < blocks.length; i += 3) {
-    const band = blocks.slice(i, i + 3);
+  for (let i = 0; i < blocks.length; i += ABREAST) {
+    const band = blocks.slice(i, i + ABREAST);
     bands.push({
       height: Math.max(...band.map(heightOfAll)),
       items: band.flatMap((strips, n) => move(stack(strips, [0, 0]), [n * (width + gap), 0])),
