@@ -168,6 +168,7 @@ const orderOf = (
     chain(question(), (q) =>
       stripKit(
         q,
+        input,
         blade,
         found,
         wish,

@@ -22,6 +22,8 @@ export interface StripSetting {
   readonly turnsFromZero: number;
   /** What the knob shows, counted from the zero. */
   readonly division: number;
+  /** Lowest push that carries the reserve, and the edge it stays below, mm over the seat. */
+  readonly push: { readonly from: number; readonly to: number };
 }
 
 /** What is made and set for a strip: rounded step and strips, settings, and what was checked. */

@@ -3,6 +3,7 @@ import {
   chain,
   fabricationChecks,
   ok,
+  planWithStrip,
   stepAtPin,
   text,
   type BladePose,
@@ -10,6 +11,7 @@ import {
   type Placement,
   type Result,
   type Side,
+  type SpineRestInput,
   type SpineRestPlan,
   type StripFound,
   type StripKit,
@@ -21,6 +23,7 @@ import { dialOf, PITCH } from '../../shared/feed.ts';
 import { SIZE } from '../../shared/layout/sizes.ts';
 import { stripSetUpsOf } from '../checks/pairs.ts';
 import type { Question } from '../checks/question.ts';
+import { mainPads } from '../pads.ts';
 import { withTight } from '../../shared/tight.ts';
 import { tightOf } from '../tight.ts';
 import { stripNumbers } from './numbers.ts';
@@ -40,23 +43,11 @@ export type Places = (
 /** Dial readings of the strip's settings: turns of the feed screw from the pin zero. */
 export const settingsWith = ({ settings, lean }: SpineRestPlan): StripSetting[] => {
   const zero = stepAtPin(SIZE.zeroPin / 2, lean);
-  return settings.map(({ id, setoff }) => {
+  return settings.map(({ id, setoff, push: { from, to } }) => {
     const { turnsFromZero, division } = dialOf(setoff - zero, setoff / PITCH);
-    return { setting: id, setoff, turnsFromZero, division };
+    return { setting: id, setoff, turnsFromZero, division, push: { from, to } };
   });
 };
-
-/** The plan with the settings that the strip asks for; sides without a strip are left out. */
-const planWith = (plan: SpineRestPlan, { cure }: StripFound): SpineRestPlan => ({
-  ...plan,
-  settings: plan.settings.flatMap((setting) => {
-    const pass = cure.passes.find(({ id }) => id === setting.id);
-    const has = cure.sides.some(({ side }) => side === setting.side);
-    return has && pass?.holding.kind === 'spine-rest'
-      ? [{ ...setting, setoff: pass.holding.setoff }]
-      : [];
-  }),
-});
 
 /** Clearances and contacts of one side's settings, on the solids. */
 const solidsOn = (q: Question, found: StripFound, side: Side): Result<readonly CheckResult[]> => {
@@ -82,6 +73,7 @@ const solidsOn = (q: Question, found: StripFound, side: Side): Result<readonly C
  */
 export const stripKit = (
   q: Question,
+  input: SpineRestInput,
   blade: Question['design']['blades'][number],
   found: StripFound,
   wish: StripWish,
@@ -89,7 +81,13 @@ export const stripKit = (
 ): Result<StripKit> => {
   const { cure } = found;
   return chain(stripParts(q.context, { found, wish }), (made) => {
-    const plan = planWith(q.plan, found);
+    const plan = planWithStrip(blade, input, q.plan, cure);
+    const pads = mainPads(
+      q.plan,
+      q.design.blades.map(({ name }) => name),
+      q.v,
+    );
+    const pad = pads.find((one) => one.blade === blade.name)?.height ?? NaN;
     const poses: Poses = (setting, name) => (name === blade.name ? found.poses(setting) : []);
     const parts = withTight(made, tightOf(q.design, q.v, q.context, q.plan));
     const standing = places(plan, poses);
@@ -106,7 +104,7 @@ export const stripKit = (
         parts,
         settings: settingsWith(plan),
         checks: [
-          ...stripNumbers(asked, found, wish),
+          ...stripNumbers(asked, found, wish, pad),
           ...solids.flat(),
           ...fabricationChecks(parts, q.design.making.prints.nozzle),
         ],

@@ -66,25 +66,49 @@ export const stripChecks = (
 
 /** What a rest is asked anew that was planned for its straight step. */
 const restChecks = (
-  { v }: Question,
+  { v, plan }: Question,
   { side, with: off, measures: { corner, contact } }: SideCure,
   wish: StripWish,
-): CheckResult[] => [
-  check(side, 'line', { found: off, atMost: wish.allowed, basis: basis.ground }),
-  check(side, 'corner', {
-    found: corner - v.noseGap,
-    atLeast: v.leastBearing,
-    basis: basis.ground,
-  }),
-  check(side, 'top', {
-    found: v.plate - contact,
-    atLeast: STEP_MARGIN,
-    basis: checks.basis.practice,
-  }),
-];
+  pad: number,
+): CheckResult[] => {
+  const pushes = plan.settings.filter((s) => s.side === side).map(({ push }) => push);
+  return [
+    check(side, 'line', { found: off, atMost: wish.allowed, basis: basis.ground }),
+    check(side, 'corner', {
+      found: corner - v.noseGap,
+      atLeast: v.leastBearing,
+      basis: basis.ground,
+    }),
+    check(side, 'top', {
+      found: v.plate - contact,
+      atLeast: STEP_MARGIN,
+      basis: checks.basis.practice,
+    }),
+    check(side, 'pushLow', {
+      found: pad - Math.max(...pushes.map(({ from }) => from)),
+      atLeast: 0,
+      basis: checks.basis.plan,
+      kind: 'force',
+    }),
+    check(side, 'pushHigh', {
+      found: Math.min(...pushes.map(({ to }) => to)) - pad,
+      atLeast: v.padMargin,
+      basis: checks.basis.setting,
+      kind: 'force',
+    }),
+  ];
+};
 
-/** Everything about the strips that is a number; `q` has the rounded step and its settings. */
-export const stripNumbers = (q: Question, { cure }: StripFound, wish: StripWish): CheckResult[] => {
+/**
+ * Everything about the strips that is a number; `q` has the rounded step and its settings, `pad` is
+ * the height of the pad that the rest has for this blade, mm.
+ */
+export const stripNumbers = (
+  q: Question,
+  { cure }: StripFound,
+  wish: StripWish,
+  pad: number,
+): CheckResult[] => {
   const { plan, stands, context } = q;
   const { min, max } = context.needsOnBase;
   // Slots are cut about the middle of what the straight step needs: a place beyond either end
@@ -98,7 +122,10 @@ export const stripNumbers = (q: Question, { cure }: StripFound, wish: StripWish)
     fix: checks.fix.travel,
   });
   return [
-    ...cure.sides.flatMap((side) => [...restChecks(q, side, wish), ...stripChecks(q, side, wish)]),
+    ...cure.sides.flatMap((side) => [
+      ...restChecks(q, side, wish, pad),
+      ...stripChecks(q, side, wish),
+    ]),
     ...travel.map((check) => ({ ...check, id: `strip/${check.id}` })),
   ];
 };

@@ -56,11 +56,12 @@ const stripTable = ({ cure, kit, work }: Ground): Pick<GroundSheetData, 'more'> 
     more: {
       title,
       heads: columns,
-      rows: kit.value.settings.map(({ setting, setoff, turnsFromZero, division }) => [
+      rows: kit.value.settings.map(({ setting, setoff, turnsFromZero, division, push }) => [
         setting,
         show(setoff, 2),
         show(turnsFromZero, 2),
         String(division),
+        words.strip.push(show(push.from, 1), show(push.to, 1)),
       ]),
       notes: [
         how(first?.strip.us[0] ?? 0, first?.strip.bottom ?? 0, work.tape),
@@ -69,6 +70,25 @@ const stripTable = ({ cure, kit, work }: Ground): Pick<GroundSheetData, 'more'> 
       ],
     },
   };
+};
+
+/** The map with the strip beside the one without, or the other way round for a rest made for it. */
+const otherMap = ({ blade, cure, work, report }: Ground): GroundSheetData['maps'] => {
+  if (!cure?.ok) return [];
+  const { map } = text.virtual;
+  const [what = 'thickness'] = valuesFor(blade);
+  const { cured, uncured } = cure.value;
+  const other = work.carried ? uncured : cured;
+  return [
+    {
+      map: bladeMap(report.grind.shape, other.finished, what, work.job.edge),
+      words: {
+        ...map[what],
+        line: map.line,
+        title: words.strip.same(!work.carried),
+      },
+    },
+  ];
 };
 
 /** What the sheet of one ground blade shows; `index` counts the blades from 1. */
@@ -81,10 +101,13 @@ const groundSheetData = (ground: Ground, index: number): GroundSheetData => {
     id: words.sheetId(index),
     title: words.title(blade.name),
     standing: words.estimate(certainty.kind === 'estimate' ? certainty.basis : undefined),
-    maps: valuesFor(blade).map((what) => ({
-      map: bladeMap(shape, finished, what, work.job.edge),
-      words: { ...map[what], line: map.line },
-    })),
+    maps: valuesFor(blade).flatMap((what, i) => [
+      {
+        map: bladeMap(shape, finished, what, work.job.edge),
+        words: { ...map[what], line: map.line },
+      },
+      ...(i === 0 ? otherMap(ground) : []),
+    ]),
     heads: words.columns,
     rows: groundPlaces(ground, SHEET_SPACING).map((place) => cellsOf(place, 2)),
     notes: [

@@ -50,6 +50,7 @@ const cureSchema: Schema<CureReport> = v.object({
           setoff: v.number(),
           turnsFromZero: v.number(),
           division: v.number(),
+          push: v.object({ from: v.number(), to: v.number() }),
         }),
       ),
       checks: list(checkResultSchema),

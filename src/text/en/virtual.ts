@@ -142,7 +142,15 @@ export const virtual = {
     ],
     strip: {
       title: 'Settings with the line strip',
-      columns: ['Setting', 'Rounded step to belt, mm', 'Turns from zero', 'Dial at'],
+      columns: [
+        'Setting',
+        'Rounded step to belt, mm',
+        'Turns from zero',
+        'Dial at',
+        'Push above the seat, mm',
+      ],
+      push: (from: string, to: string) => `${from} to ${to}`,
+      same: (strip: boolean) => `The same ${strip ? 'with' : 'without'} the line strip`,
       how: (from: number, below: number, tape: number) =>
         `Put the rounded step plate in place of the straight one and find its zero by the pin as usual. Stick the strip on the face away from the belt with tape ${mm(tape)} thick, its end ${mm(from)} from the plunge towards the tip and its lower edge ${mm(below)} from the spine line. For the other side turn the strip over, or take the one for that side.`,
       checks: (passed: number, all: number) =>

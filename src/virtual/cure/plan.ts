@@ -171,13 +171,17 @@ const marginOf = (belt: Belt, finished: Belt, input: SpineRestInput): number => 
   return Math.min(...margins);
 };
 
+/** What the plan has of the blade that is ground with the strip. */
+const own = ({ planned, standing }: Belt): readonly BladeAtSetting[] =>
+  planned.blades.filter(({ blade }) => blade === standing.shape.blade.name);
+
 const bladeAt = (
   belt: Belt,
   finished: Belt,
   input: SpineRestInput,
   pushing: Pushing,
 ): BladeAtSetting[] =>
-  belt.planned.blades.slice(0, 1).map((planned): BladeAtSetting => ({
+  own(belt).map((planned): BladeAtSetting => ({
     ...planned,
     places: belt.places,
     expected: planned.expected.flatMap((expected) => {

@@ -40,6 +40,8 @@ export const strip = {
     corner: 'Nose in front of the spine corner',
     top: 'Step above the contact of the strip',
     belt: 'Contact of the belt above that of the strip',
+    pushLow: 'Pad above the lowest push that seats the blade',
+    pushHigh: 'Edge above the pad',
   },
   basis: {
     ground: 'ground virtually with the strip (estimate)',
@@ -54,6 +56,10 @@ export const strip = {
     corner: 'Set the gap at the belt smaller, or grind at a steeper angle.',
     top: 'Choose a thicker plate.',
     belt: 'Grind a lower bevel, or this blade without a strip.',
+    pushLow:
+      'Make the rest for the strip (parameter “Form of the step”): its pad then stands higher.',
+    pushHigh:
+      'Make the rest for the strip (parameter “Form of the step”): its pad then stands lower.',
     clear:
       'The blade yaws on a rounded step where its edge bends. Ask for a rest with the rounded step (parameter “Form of the step”), whose nose screws stand clear of it; or leave more of the blade on the belt at the tip, change the wings, or grind it without a strip.',
     contact: 'Correct the strip: it does not bear on the rounded step.',
