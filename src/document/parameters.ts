@@ -41,6 +41,7 @@ export const designParameters = {
       bed: {
         width: number(words.making.bed.width, 'mm', 80, 220, 1000, 5),
         depth: number(words.making.bed.depth, 'mm', 80, 220, 1000, 5),
+        height: number(words.making.bed.height, 'mm', 50, 220, 1000, 5),
       },
     },
   },

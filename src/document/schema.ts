@@ -68,6 +68,7 @@ const printsSchema = group({
     group({
       width: optionalNumber(p.making.prints.bed.width),
       depth: optionalNumber(p.making.prints.bed.depth),
+      height: optionalNumber(p.making.prints.bed.height),
     }),
     {},
   ),

@@ -24,7 +24,11 @@ describe('links', () => {
     const opened = openLink(FIRST, registry);
     const kitchen = examples.find(({ name }) => name.includes('kitchen-210'));
     expect(opened.ok && opened.value.blades).toEqual(kitchen?.design.blades);
-    expect(opened.ok && opened.value.making.prints.bed).toEqual({ width: 220, depth: 220 });
+    expect(opened.ok && opened.value.making.prints.bed).toEqual({
+      width: 220,
+      depth: 220,
+      height: 220,
+    });
   });
 
   it.each(examples)('holds the whole of $name in at most 2,000 characters', ({ design }) => {

@@ -284,6 +284,39 @@ describe.each(designs)('prints of $file', ({ design, parts }) => {
   });
 });
 
+describe('a printer that reaches less high than a print', () => {
+  const first = designs.find(({ parts }) => parts.some(({ id }) => id === 'knob'));
+  if (!first) throw new Error('no design');
+  const { prints } = first.design.making;
+  const heights = first.parts.flatMap(({ kind, name, layers }) =>
+    kind === 'print' ? [{ name, height: Math.max(...layers.map(({ to }) => to)) }] : [],
+  );
+  const highest = Math.max(...heights.map(({ height }) => height));
+  const made = (height: number) =>
+    printFiles(
+      first.parts,
+      { ...first.design.making, prints: { ...prints, bed: { ...prints.bed, height } } },
+      'x',
+    );
+  const low = (height: number) => made(height).issues.filter(({ code }) => code === 'bed-too-low');
+
+  it('has that print named and left off its beds, and no print that it reaches', () => {
+    expect(low(highest)).toEqual([]);
+    const tall = heights.filter(({ height }) => height > highest - 0.5);
+    const issues = low(highest - 0.5);
+    expect(issues.map(({ severity, path }) => [severity, path])).toEqual(
+      tall.map(() => ['warning', 'making.prints.bed.height']),
+    );
+    const beds = valueOf(made(highest - 0.5)).filter(({ kind }) => kind === 'print-bed');
+    const names = beds.flatMap((bed) => read(model(bed)).objects.map(({ name }) => name));
+    for (const { name } of tall) {
+      expect(issues.some(({ message }) => message.includes(name))).toBe(true);
+      expect(names).not.toContain(name);
+    }
+    expect(names.length).toBeGreaterThan(0);
+  });
+});
+
 describe('fits', () => {
   const [first] = examplesOf('spine-rest');
   if (!first) throw new Error('no design');

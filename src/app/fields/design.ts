@@ -104,6 +104,7 @@ export const fixtureFields = (design: Design, family: FamilyCard | undefined): F
       numeric('making.prints.layer', p.making.prints.layer),
       numeric('making.prints.bed.width', p.making.prints.bed.width),
       numeric('making.prints.bed.depth', p.making.prints.bed.depth),
+      numeric('making.prints.bed.height', p.making.prints.bed.height),
       choosing('making.units', p.making.units),
     ],
   },

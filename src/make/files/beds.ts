@@ -23,35 +23,51 @@ const sizeOf = ({ layers }: PrintPart): Vec2 => {
   return [max[0] - min[0], max[1] - min[1]];
 };
 
+const heightOf = ({ layers }: PrintPart): number =>
+  Math.max(...layers.map(({ to }) => to)) - Math.min(...layers.map(({ from }) => from));
+
 /**
  * All prints in their number on as few beds as it takes, one 3MF a bed with one named object a
  * part. Nothing is tipped: parts keep the face they lie on and are at most turned on the bed. A
- * part larger than the bed is left out with a warning that names it; its own file is there.
+ * part larger than the bed, or higher than the printer reaches, is left out with a warning that
+ * names it; its own file is there.
  */
 export const bedFiles = (
   printed: readonly Printed[],
   { prints: { bed } }: Making,
   carry: string,
 ): Result<PackageFile[]> => {
-  const copies = printed.flatMap((one) => Array.from({ length: one.part.quantity }, () => one));
+  const high = printed.filter(({ part }) => heightOf(part) > bed.height + 1e-9);
+  const low = printed.filter((one) => !high.includes(one));
+  const copies = low.flatMap((one) => Array.from({ length: one.part.quantity }, () => one));
   const sheet: Vec2 = [bed.width, bed.depth];
   const { packed, tooLarge } = pack(
     copies.map(({ part }) => sizeOf(part)),
     { sheet, ...ROOM },
   );
-  const left = printed.filter((one) => tooLarge.some((i) => copies[i] === one));
-  const warnings = left.map(({ part }) =>
-    problem(
-      'bed-too-small',
-      'making.prints.bed',
-      text.make.bedTooSmall(part.name, sizeOf(part), sheet, ROOM.margin),
-      'warning',
+  const left = low.filter((one) => tooLarge.some((i) => copies[i] === one));
+  const warnings = [
+    ...left.map(({ part }) =>
+      problem(
+        'bed-too-small',
+        'making.prints.bed',
+        text.make.bedTooSmall(part.name, sizeOf(part), sheet, ROOM.margin),
+        'warning',
+      ),
     ),
-  );
+    ...high.map(({ part }) =>
+      problem(
+        'bed-too-low',
+        'making.prints.bed.height',
+        text.make.bedTooLow(part.name, heightOf(part), bed.height),
+        'warning',
+      ),
+    ),
+  ];
   const count = Math.max(-1, ...packed.map((place) => place.sheet)) + 1;
   const beds = Array.from({ length: count }, (_, n): Result<PackageFile> => {
     const here = packed.filter((place) => place.sheet === n);
-    const on = printed.filter((one) => here.some(({ index }) => copies[index] === one));
+    const on = low.filter((one) => here.some(({ index }) => copies[index] === one));
     const items = here.map(({ index, at, turned }): PrintItem => ({
       object: on.findIndex((one) => one === copies[index]),
       at,

@@ -202,6 +202,11 @@ export const document = {
           meaning: 'Depth of the print bed, along the y of the printer.',
           reason: 'All prints are also laid out on beds of this size.',
         },
+        height: {
+          label: 'Print height',
+          meaning: 'How high the printer reaches over its bed.',
+          reason: 'Every print is held against it, as it lies on the bed.',
+        },
       },
       nozzle: {
         label: 'Nozzle diameter',

@@ -32,6 +32,10 @@ export const make = {
     message: `${part} measures ${mm(width)} by ${mm(height)}; a sheet of ${mm(w)} by ${mm(h)} with a margin of ${mm(margin)} has room for ${mm(w - 2 * margin)} by ${mm(h - 2 * margin)}, and the part does not fit either way round.`,
     fix: 'Set a larger sheet or a smaller margin, or write no nested sheets.',
   }),
+  bedTooLow: (part: string, height: number, reach: number) => ({
+    message: `${part} is ${mm(height)} high as it is printed; the printer reaches ${mm(reach)} over its bed, so it is on none of the laid out beds.`,
+    fix: 'Set the height the printer reaches, or have it printed by a service from its own file.',
+  }),
   bedTooSmall: (
     part: string,
     [width, depth]: readonly [number, number],
