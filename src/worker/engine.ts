@@ -107,8 +107,8 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
     suit: async (design) => {
       const sound = checkDesign(design, cards);
       if (!sound.ok) return sound;
-      const { suitBlade } = await import('../make/suit/suit.ts');
-      return suitBlade(sound.value, await wholeRegistry());
+      const { suitDesign } = await import('../make/suit/suit.ts');
+      return suitDesign(sound.value, await wholeRegistry());
     },
     reach: async (design) => {
       const { reachOf } = await import('../adapt/reach.ts');

@@ -173,7 +173,7 @@ export interface Engine {
     design: Design,
     progress: (share: number) => void,
   ): Promise<Result<readonly GroundCard[] | null>>;
-  /** Which fixture family suits the first blade of a design, with work by hand beside them. */
+  /** Which fixture family suits the blades of a design, with work by hand beside them. */
   suit(design: Design): Promise<Result<Suit>>;
   /** What the fixture can grind as it is built; an issue where its family cannot say. */
   reach(design: Design): Promise<Result<ReachTable>>;

@@ -212,7 +212,7 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     const link = linkFragment(opened.value).replace(/^#/, '');
     const { page, complaints } = await openStep(context, stage.url, link);
     await page.goto(`${stage.url}#fixture`);
-    const suit = page.getByRole('region', { name: 'Which fixture suits this blade' });
+    const suit = page.getByRole('region', { name: 'Which fixture suits these blades' });
     const ask = suit.getByRole('button', { name: 'Compare fixtures' });
     await ask.click();
     // Long work says so and can be stopped; nothing is then claimed, and it can be asked again.

@@ -2,10 +2,13 @@ import { is } from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
 import { grinderPresets } from '../../src/grinder/presets/index.ts';
+import type { Design } from '../../src/document/schema.ts';
+import type { Family } from '../../src/family/index.ts';
+import { adapted } from '../../src/make/suit/adapted.ts';
 import { bridged, byHand, tipFall } from '../../src/make/suit/by-hand.ts';
 import { suitSchema } from '../../src/make/suit/schema.ts';
 import { sensitivityOf } from '../../src/make/suit/sensitivity.ts';
-import { suitBlade } from '../../src/make/suit/suit.ts';
+import { suitDesign } from '../../src/make/suit/suit.ts';
 import { flatSurface, wheelSurface, type VirtualJob } from '../../src/virtual/index.ts';
 import { examplesOf, valueOf } from '../family/examples.ts';
 import { bladeOf, passOf } from '../virtual/blades.ts';
@@ -114,26 +117,74 @@ describe('which fixture suits', () => {
   if (given === undefined) throw new Error('no example');
 
   it('answers for every family that holds a blade, by the published schema', () => {
-    const suit = valueOf(suitBlade(given.design, registry));
+    const suit = valueOf(suitDesign(given.design, registry));
     expect(is(suitSchema, JSON.parse(JSON.stringify(suit)))).toBe(true);
-    const [best] = suit.families;
+    const [one] = suit.blades;
+    if (one === undefined) throw new Error('no blade');
+    const [best] = one.families;
     expect([best?.family, best?.verdict]).toEqual(['carriage', 'with-limits']);
-    const ids = suit.families.map(({ family }) => family);
+    const ids = one.families.map(({ family }) => family);
     expect(ids).toEqual(expect.arrayContaining(['carriage', 'edge-rest', 'spine-rest']));
     // Its tip falls, and one plane leaves metal there; the others cannot hold it, and say why.
-    for (const { verdict, whyNot } of suit.families)
+    for (const { verdict, whyNot } of one.families)
       if (verdict !== 'suits') expect(whyNot.length).toBeGreaterThan(0);
-    expect(suit.byHand.map(({ id }) => id)).toEqual(['freehand', 'push-stick']);
+    expect(one.byHand.map(({ id }) => id)).toEqual(['freehand', 'push-stick']);
   }, 120_000);
 
   it('says why none suits where the grinder has nothing to grind on', () => {
     const grinder = structuredClone(grinderPresets['platen-50']);
     if (grinder === undefined) throw new Error('no preset');
     const bare = { ...given.design, grinder: { ...grinder, platen: { kind: 'none' as const } } };
-    const suit = valueOf(suitBlade(bare, registry));
-    expect(suit.families.every(({ verdict }) => verdict === 'not')).toBe(true);
-    expect(suit.sentence).toContain(suit.blade);
-    const missing = suitBlade(given.design, registry, 'None');
+    const suit = valueOf(suitDesign(bare, registry));
+    const [one] = suit.blades;
+    expect(one?.families.every(({ verdict }) => verdict === 'not')).toBe(true);
+    expect(suit.sentence).toContain(one?.blade);
+    // Another blade of the same design is asked about by itself.
+    const [camp] = given.design.blades;
+    if (camp === undefined) throw new Error('no blade');
+    const blades = [camp, { ...camp, name: 'Other' }];
+    const both = valueOf(suitDesign({ ...bare, blades }, registry));
+    expect(both.blades.map(({ blade }) => blade)).toEqual([camp.name, 'Other']);
+    expect(valueOf(suitDesign({ ...bare, blades }, registry, 'Other')).blades).toHaveLength(1);
+    const missing = suitDesign(given.design, registry, 'None');
     expect(missing.ok ? [] : missing.issues.map(({ code }) => code)).toEqual(['blade-unknown']);
   }, 60_000);
+});
+
+describe('moving a family so that a blade fits', () => {
+  const exampleOf = (family: string, name: string): Design => {
+    const found = examplesOf(family).find(({ file }) => file.startsWith(name));
+    if (found === undefined) throw new Error('no example');
+    return found.design;
+  };
+  const familyOf = (id: string): Family => {
+    const family = registry.families[id];
+    if (family === undefined) throw new Error('no family');
+    return family;
+  };
+
+  it('takes another choice where one is in the way', () => {
+    // Its plates are sawn: a slot as guide asks for a cut one.
+    const { changed } = adapted(exampleOf('carriage', 'marking-60'), familyOf('edge-rest'), {});
+    expect(changed.map(({ to }) => to)).toContain('Between bolted strips');
+  });
+
+  it('says what it tried in vain, and leaves wishes and what is at odds as they were', () => {
+    const camp = exampleOf('carriage', 'camp-90');
+    const { solved, changed, tried } = adapted(camp, familyOf('spine-rest'), {});
+    expect(solved.ok).toBe(false);
+    expect(changed).toEqual([]);
+    expect(solved.issues.map(({ code }) => code)).toContain('no-bearing');
+    expect(tried.length).toBeGreaterThan(10);
+    const labels = tried.map(({ label }) => label);
+    expect(labels).not.toContain(familyOf('spine-rest').parameters['handDistance']?.label);
+  });
+
+  it('never asks for less than its maker wished', () => {
+    const design = exampleOf('spine-rest', 'kitchen-210');
+    const given = { ...design.fixture.parameters, noseGap: 0.5 };
+    const { solved, changed } = adapted(design, familyOf('spine-rest'), given);
+    expect(solved.ok).toBe(true);
+    expect(changed.map(({ label }) => label)).toEqual(['Gap at the belt']);
+  });
 });

@@ -70,7 +70,7 @@ export class Shop {
   readonly budgeting: Latest<Budget | null>;
   /** The blades as the belt leaves them, asked for only when it is wanted. */
   readonly grinding: Latest<readonly GroundCard[] | null>;
-  /** Which fixture suits the first blade, asked for only when it is wanted. */
+  /** Which fixture suits the blades, asked for only when it is wanted. */
   readonly suiting: Latest<Suit>;
   /** What the fixture can still grind, asked for only when it is wanted. */
   readonly reaching: Latest<ReachTable>;

@@ -1,7 +1,7 @@
 import { registry } from '../../../jigs/registry.ts';
 import { chain } from '../../core/result.ts';
 import { plain } from '../../core/units.ts';
-import { suitBlade, type Suit } from '../../make/suit/suit.ts';
+import { suitDesign, type BladeSuit, type Suit } from '../../make/suit/suit.ts';
 import { text } from '../../text/index.ts';
 import { printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
 import { loadDesign } from '../load.ts';
@@ -12,7 +12,11 @@ const words = text.virtual.suit;
 const show = (value: number | null | undefined, digits = 2): string =>
   typeof value === 'number' ? plain(value, digits) : '';
 
-const print = ({ families, byHand, sentence }: Suit): void => {
+/** A number as it is printed; the label of a choice as it is. */
+const moved = (value: number | string): string =>
+  typeof value === 'number' ? plain(value, 2) : value;
+
+const printBlade = ({ families, byHand, sentence }: BladeSuit): void => {
   printLine(sentence);
   const { family, verdict, line, standing, clearance, degrees, height } = words.columns;
   columns([
@@ -27,28 +31,34 @@ const print = ({ families, byHand, sentence }: Suit): void => {
       show(one.sensitivity?.bevelHeight),
     ]),
   ]).forEach(printLine);
-  for (const { label, cost, changed, whyNot } of families) {
+  for (const { label, cost, changed, tried, whyNot } of families) {
     printLine(`  ${label}`);
     if (cost !== '') printLine(`    ${cost}`);
-    for (const { label: moved, from, to } of changed)
-      printLine(`    ${words.moved(moved, plain(from, 2), plain(to, 2))}`);
+    for (const { label: what, from, to } of changed)
+      printLine(`    ${words.moved(what, moved(from), moved(to))}`);
     whyNot.forEach((reason) => printLine(`    - ${reason}`));
+    if (tried.length > 0) printLine(`    ${words.tried(tried)}`);
   }
   for (const { label, about, reasons } of byHand) {
     printLine(`  ${label}: ${about}`);
     if (reasons.length === 0) printLine(`    ${words.nothingAsks}`);
     reasons.forEach((reason) => printLine(`    - ${reason}`));
   }
+};
+
+const print = ({ blades, sentence }: Suit): void => {
+  blades.forEach(printBlade);
+  if (blades.length > 1) printLine(sentence);
   printLine(words.initial);
 };
 
-/** `suit FILE`: every family and work by hand for one blade. Ends with 0 or 2. */
+/** `suit FILE`: every family and work by hand for each blade. Ends with 0 or 2. */
 export const suitFile = async (
   file: string,
   blade: string | undefined,
   json: boolean,
 ): Promise<ExitCode> => {
-  const suit = chain(loadDesign(file), (design) => suitBlade(design, registry, blade));
+  const suit = chain(loadDesign(file), (design) => suitDesign(design, registry, blade));
   if (!suit.ok) {
     printIssues(suit.issues, json);
     return 2;

@@ -1,69 +1,160 @@
 import type { Issue } from '../../core/issue.ts';
-import type { NumberParameter } from '../../core/parameter.ts';
+import type { NumberParameter, Parameter } from '../../core/parameter.ts';
 import type { Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
 import type { Family, Fixture } from '../../family/index.ts';
 
-/** A parameter that was moved off its initial value so that the blade fits. */
+/** A parameter that was moved off where it stood so that the blade fits. */
 export interface Changed {
   readonly label: string;
-  readonly from: number;
-  readonly to: number;
+  readonly from: number | string;
+  readonly to: number | string;
+}
+
+/** A parameter that was tried against an error that stayed, and how many of its values. */
+export interface Tried {
+  readonly label: string;
+  readonly values: number;
 }
 
 export interface Adapted {
   readonly solved: Result<Fixture>;
   readonly changed: readonly Changed[];
+  /** What was tried against the errors that are left, in vain. */
+  readonly tried: readonly Tried[];
 }
 
-/** Parameters that are moved at most, and values that are tried for each. */
-const ROUNDS = 4;
-const TRIES = 12;
+/** Errors that are mended one after another at most. */
+const ROUNDS = 6;
+/** Even steps over the range of a parameter that an error names, and of any other. */
+const NAMED = 12;
+const OTHER = 4;
 const PATH = 'fixture.parameters.';
 
+/**
+ * What a maker wishes kept, and how true their work is: a blade is not made to fit by asking for
+ * less clearance, less reserve or less room for the hand, nor by claiming finer work.
+ */
+const WISHES: ReadonlySet<string> = new Set([
+  'runningClearance',
+  'handDistance',
+  'guardRise',
+  'leastEdge',
+  'leastBearing',
+  'leastWeb',
+  'padMargin',
+  'pushReserve',
+  'heelReserve',
+  'travelReserve',
+  'tipAllowance',
+  'tipLift',
+  'settingTolerance',
+  'angleTolerance',
+  'fenceTolerance',
+  'guidePlay',
+  'tabPlay',
+  'wheelShare',
+  'builtTravel',
+  'builtNoseTravel',
+]);
+
 type Values = Design['fixture']['parameters'];
+type Value = Values[string];
 
 /** Even values over a parameter's range, the nearest to where it stands first. */
-const candidates = ({ min, max }: NumberParameter, now: number): number[] =>
-  Array.from({ length: TRIES + 1 }, (_, i) => min + ((max - min) * i) / TRIES).sort(
+const evenly = ({ min, max }: NumberParameter, now: number, steps: number): number[] =>
+  Array.from({ length: steps + 1 }, (_, i) => min + ((max - min) * i) / steps).sort(
     (p, q) => Math.abs(p - now) - Math.abs(q - now),
   );
+
+const valuesFor = (parameter: Parameter, now: Value, steps: number): Value[] =>
+  parameter.kind === 'number'
+    ? evenly(parameter, typeof now === 'number' ? now : parameter.initial, steps)
+    : parameter.options.map(({ value }) => value).filter((value) => value !== now);
+
+/** What a value is called: the option's label of a choice. */
+const shown = (parameter: Parameter, value: Value): Value =>
+  parameter.kind === 'choice'
+    ? (parameter.options.find((option) => option.value === value)?.label ?? value)
+    : value;
 
 const errorsOf = (solved: Result<Fixture>): readonly Issue[] =>
   solved.ok ? [] : solved.issues.filter(({ severity }) => severity === 'error');
 
+const keyOf = ({ code, path }: Issue): string => `${code} ${path}`;
+
+/** Parameters against one error, each with the values to try in order. */
+const attempts = (family: Family, values: Values, error: Issue): [string, Value[]][] => {
+  const named = error.path.startsWith(PATH) ? error.path.slice(PATH.length) : '';
+  const parameters = Object.entries(family.parameters).filter(([key]) => !WISHES.has(key));
+  const now = (key: string, parameter: Parameter): Value => values[key] ?? parameter.initial;
+  const mend = error.mend?.path === error.path ? [error.mend.value] : [];
+  const first = parameters
+    .filter(([key]) => key === named)
+    .map(([key, one]): [string, Value[]] => [
+      key,
+      [...mend, ...valuesFor(one, now(key, one), NAMED)],
+    ]);
+  const others = parameters
+    .filter(([key]) => key !== named)
+    .map(([key, one]): [string, Value[]] => [key, valuesFor(one, now(key, one), OTHER)]);
+  return [...first, ...others];
+};
+
 /**
- * A family with the given parameters for a design, and where an error names one of its lengths, the
- * nearest even share of that length's range with which the error is gone: a few of them in turn. The
- * last answer, mended or not, with what was moved.
+ * A family with the given parameters for a design, moved where it does not fit: for each error in
+ * turn the parameter that it names, its own mend first, then the nearest even share of its range;
+ * then every other parameter more coarsely. A value is taken that ends the error, brings back none
+ * that was mended before, and adds none. What a maker wishes kept is never moved. The last answer,
+ * mended or not, with what was moved and what was tried in vain.
  */
 export const adapted = (design: Design, family: Family, given: Values): Adapted => {
   const solve = (parameters: Values): Result<Fixture> =>
     family.solve({ ...design, fixture: { family: family.id, parameters } });
   let [values, solved] = [given, solve(given)];
-  const changed: Changed[] = [];
+  const changed = new Map<string, Changed>();
+  const mended = new Set<string>();
+  let tried: Tried[] = [];
+  let last: { readonly key: string; readonly solved: Result<Fixture> } | undefined;
   for (let round = 0; round < ROUNDS && !solved.ok; round += 1) {
     const errors = errorsOf(solved);
-    const named = errors.flatMap((error) => {
-      const key = error.path.startsWith(PATH) ? error.path.slice(PATH.length) : '';
-      const parameter = family.parameters[key];
-      return parameter?.kind === 'number' ? [{ key, parameter, error }] : [];
-    });
-    const [first] = named;
-    if (first === undefined) break;
-    const { key, parameter, error } = first;
-    const now = values[key];
-    const from = typeof now === 'number' ? now : parameter.initial;
-    let found = false;
-    for (const to of candidates(parameter, from)) {
-      const next = { ...values, [key]: to };
-      const answer = solve(next);
-      if (errorsOf(answer).some((e) => e.code === error.code && e.path === error.path)) continue;
-      [values, solved, found] = [next, answer, true];
-      changed.push({ label: parameter.label, from, to });
+    const [error] = errors;
+    if (error === undefined) break;
+    tried = [];
+    let next: { readonly key: string; readonly to: Value } | undefined;
+    for (const [key, list] of attempts(family, values, error)) {
+      const to = list.find((value) => {
+        const left = errorsOf(solve({ ...values, [key]: value }));
+        const keys = left.map(keyOf);
+        return (
+          left.length <= errors.length &&
+          !keys.includes(keyOf(error)) &&
+          !keys.some((one) => mended.has(one))
+        );
+      });
+      if (to !== undefined) {
+        next = { key, to };
+        break;
+      }
+      tried.push({ label: family.parameters[key]?.label ?? key, values: list.length });
+    }
+    if (next === undefined) {
+      // Two rules that pull one parameter both ways: told by the one that stood first.
+      if (last && error.path === PATH + last.key) {
+        solved = last.solved;
+        changed.delete(last.key);
+      }
       break;
     }
-    if (!found) break;
+    const { key, to } = next;
+    last = { key, solved };
+    const parameter = family.parameters[key];
+    if (parameter === undefined) break;
+    const from = changed.get(key)?.from ?? shown(parameter, values[key] ?? parameter.initial);
+    changed.set(key, { label: parameter.label, from, to: shown(parameter, to) });
+    mended.add(keyOf(error));
+    values = { ...values, [key]: to };
+    solved = solve(values);
   }
-  return { solved, changed };
+  return { solved, changed: [...changed.values()], tried: solved.ok ? [] : tried };
 };

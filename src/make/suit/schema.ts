@@ -1,9 +1,11 @@
 import * as v from 'valibot';
-import type { FamilySuit, Suit } from './suit.ts';
+import type { BladeSuit, FamilySuit, Suit } from './suit.ts';
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
 const list = v.array;
+
+const moved = v.union([v.number(), v.string()]);
 
 const familySchema: Schema<FamilySuit> = v.object({
   family: v.string(),
@@ -24,14 +26,12 @@ const familySchema: Schema<FamilySuit> = v.object({
     }),
   ),
   cost: v.string(),
-  changed: list(v.object({ label: v.string(), from: v.number(), to: v.number() })),
+  changed: list(v.object({ label: v.string(), from: moved, to: moved })),
+  tried: list(v.object({ label: v.string(), values: v.number() })),
   whyNot: list(v.string()),
 });
 
-/** What `suit` answers, as published by `jig schema suit`. */
-export const suitSchema: Schema<Suit> = v.object({
-  format: v.literal('platenwright-suit'),
-  design: v.string(),
+const bladeSchema: Schema<BladeSuit> = v.object({
   blade: v.string(),
   families: list(familySchema),
   byHand: list(
@@ -42,5 +42,13 @@ export const suitSchema: Schema<Suit> = v.object({
       reasons: list(v.string()),
     }),
   ),
+  sentence: v.string(),
+});
+
+/** What `suit` answers, as published by `jig schema suit`. */
+export const suitSchema: Schema<Suit> = v.object({
+  format: v.literal('platenwright-suit'),
+  design: v.string(),
+  blades: list(bladeSchema),
   sentence: v.string(),
 });

@@ -7,7 +7,7 @@ import { massOf } from '../../model/measure.ts';
 import { text } from '../../text/index.ts';
 import { workOf } from '../ground/work.ts';
 import { reportOf } from '../../virtual/index.ts';
-import { adapted, type Changed } from './adapted.ts';
+import { adapted, type Changed, type Tried } from './adapted.ts';
 import { byHand, type ByHand } from './by-hand.ts';
 import { sensitivityOf, type Sensitivity } from './sensitivity.ts';
 
@@ -46,17 +46,26 @@ export interface FamilySuit {
   readonly cost: string;
   /** Parameters that were moved off their initial values so that the blade fits. */
   readonly changed: readonly Changed[];
+  /** Parameters that were tried in vain against what stands in the way. */
+  readonly tried: readonly Tried[];
   readonly whyNot: readonly string[];
 }
 
-/** Which fixture suits a blade. */
-export interface Suit {
-  readonly format: 'platenwright-suit';
-  readonly design: string;
+/** Which fixture suits one blade. */
+export interface BladeSuit {
   readonly blade: string;
   /** Those that suit first, then from the evenest line on. */
   readonly families: readonly FamilySuit[];
   readonly byHand: readonly ByHand[];
+  readonly sentence: string;
+}
+
+/** Which fixture suits the blades of a design. */
+export interface Suit {
+  readonly format: 'platenwright-suit';
+  readonly design: string;
+  readonly blades: readonly BladeSuit[];
+  /** Which fixture serves all of them. */
   readonly sentence: string;
 }
 
@@ -98,7 +107,13 @@ const checked = (fixture: Fixture): Pick<FamilySuit, 'clearance' | 'whyNot'> => 
   };
 };
 
-const refused = ({ id, label }: Family, { line }: Blade, issues: readonly Issue[]): FamilySuit => ({
+const refused = (
+  { id, label }: Family,
+  { line }: Blade,
+  issues: readonly Issue[],
+  moved: Pick<FamilySuit, 'changed' | 'tried'>,
+): FamilySuit => ({
+  ...moved,
   family: id,
   label,
   verdict: 'not',
@@ -109,15 +124,14 @@ const refused = ({ id, label }: Family, { line }: Blade, issues: readonly Issue[
   sensitivity: null,
   toMake: null,
   cost: '',
-  changed: [],
   whyNot: issues.filter(({ severity }) => severity === 'error').map(({ message }) => message),
 });
 
 /** One family with the blade; undefined for a family that holds no blade while it is ground. */
 const suitOf = (design: Design, blade: Blade, family: Family): FamilySuit | undefined => {
   const own = design.fixture.family === family.id ? design.fixture.parameters : {};
-  const { solved, changed } = adapted({ ...design, blades: [blade] }, family, own);
-  if (!solved.ok) return refused(family, blade, solved.issues);
+  const { solved, changed, tried } = adapted({ ...design, blades: [blade] }, family, own);
+  if (!solved.ok) return refused(family, blade, solved.issues, { changed, tried });
   const fixture = solved.value;
   const order = fixture.virtual?.(blade.name);
   if (order === undefined) return undefined;
@@ -145,6 +159,7 @@ const suitOf = (design: Design, blade: Blade, family: Family): FamilySuit | unde
     toMake,
     cost: toMake ? words.cost(toMake) : '',
     changed,
+    tried,
     whyNot: limits,
   };
 };
@@ -153,23 +168,15 @@ const ORDER = { suits: 0, 'with-limits': 1, not: 2 } as const;
 
 /**
  * Which fixture suits one blade on the design's grinder: every registered family with its initial
- * parameters (the design's own family with the design's) moved where the blade asks for it, ground virtually and checked, and work by
- * hand. `progress` is told the share done. Fails for a blade that the design does not have.
+ * parameters (the design's own family with the design's) moved where the blade asks for it, ground
+ * virtually and checked, and work by hand.
  */
-export const suitBlade = (
+const suitBlade = (
   design: Design,
   registry: Registry,
-  name?: string,
-  progress: (share: number) => void = () => undefined,
-): Result<Suit> => {
-  const blade =
-    name === undefined ? design.blades[0] : design.blades.find((one) => one.name === name);
-  if (blade === undefined) {
-    const known = design.blades.map((one) => one.name).join(', ');
-    return fail(
-      problem('blade-unknown', 'blades', text.virtual.command.noBlade(name ?? '', known)),
-    );
-  }
+  blade: Blade,
+  progress: (share: number) => void,
+): BladeSuit => {
   const all = Object.values(registry.families);
   const families = all
     .flatMap((family, i) => {
@@ -184,9 +191,7 @@ export const suitBlade = (
   const hand = byHand(blade, design.grinder.belt.width);
   const [best] = families;
   const asked = hand.filter(({ reasons }) => reasons.length > 0);
-  return ok({
-    format: 'platenwright-suit',
-    design: design.name,
+  return {
     blade: blade.name,
     families,
     byHand: hand,
@@ -199,5 +204,57 @@ export const suitBlade = (
             best.verdict === 'suits',
             asked.map(({ label }) => label),
           ),
+  };
+};
+
+/** The family that does best by the blade it does worst by; its verdict there. */
+const forAll = (blades: readonly BladeSuit[]) => {
+  const worst = (family: string): FamilySuit[] =>
+    blades
+      .flatMap(({ families }) => families.filter((one) => one.family === family))
+      .sort((p, q) => ORDER[q.verdict] - ORDER[p.verdict] || (q.line ?? 0) - (p.line ?? 0));
+  const families = (blades[0]?.families ?? []).filter(
+    ({ family }) => worst(family).length === blades.length,
+  );
+  return families
+    .flatMap(({ family }) => worst(family)[0] ?? [])
+    .sort((p, q) => ORDER[p.verdict] - ORDER[q.verdict] || (p.line ?? 0) - (q.line ?? 0))[0];
+};
+
+/**
+ * Which fixture suits the blades of a design, or the one that is named, each by itself, and which
+ * serves all of them. `progress` is told the share done. Fails for a blade that the design does not
+ * have.
+ */
+export const suitDesign = (
+  design: Design,
+  registry: Registry,
+  name?: string,
+  progress: (share: number) => void = () => undefined,
+): Result<Suit> => {
+  const blades = design.blades.filter((one) => name === undefined || one.name === name);
+  if (blades.length === 0) {
+    const known = design.blades.map((one) => one.name).join(', ');
+    return fail(
+      problem('blade-unknown', 'blades', text.virtual.command.noBlade(name ?? '', known)),
+    );
+  }
+  const suits = blades.map((blade, i) =>
+    suitBlade(design, registry, blade, (share) => {
+      progress((i + share) / blades.length);
+    }),
+  );
+  const best = forAll(suits);
+  const [first] = suits;
+  return ok({
+    format: 'platenwright-suit',
+    design: design.name,
+    blades: suits,
+    sentence:
+      suits.length === 1 && first
+        ? first.sentence
+        : best === undefined || best.verdict === 'not'
+          ? words.noneForAll(suits.length)
+          : words.bestForAll(suits.length, best.label, best.verdict === 'suits'),
   });
 };

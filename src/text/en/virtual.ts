@@ -165,7 +165,7 @@ export const virtual = {
     },
   },
   suit: {
-    about: 'Compare the fixture families and work by hand for one blade of a design',
+    about: 'Compare the fixture families and work by hand for the blades of a design',
     freehand: {
       label: 'Freehand',
       about: 'The blade in the hands, nothing holds its angle: the line is as even as the maker.',
@@ -198,6 +198,15 @@ export const virtual = {
       `No fixture here holds "${blade}": work by hand is the honest answer.`,
     best: (blade: string, family: string, whole: boolean, hand: readonly string[]) =>
       `For "${blade}": ${family}${whole ? '' : ', with the limits named'}${hand.length > 0 ? `; beside it ${hand.join(' and ').toLowerCase()} for what it cannot follow` : ''}.`,
+    bestForAll: (count: number, family: string, whole: boolean) =>
+      `For all ${String(count)} blades: ${family}${whole ? '' : ', with the limits named'}.`,
+    noneForAll: (count: number) =>
+      `No one fixture here holds all ${String(count)} blades: see each of them.`,
+    tried: (list: readonly { readonly label: string; readonly values: number }[]) => {
+      const total = list.reduce((sum, { values }) => sum + values, 0);
+      const [first] = list;
+      return `Tried against the last of these in vain: ${String(total)} values of ${String(list.length)} parameters${first ? `, ${first.label.toLowerCase()} first` : ''}. What keeps hands, clearances and reserves was not touched.`;
+    },
     verdicts: { suits: 'suits', 'with-limits': 'with limits', not: 'does not suit' },
     columns: {
       family: 'Fixture',
@@ -208,15 +217,15 @@ export const virtual = {
       degrees: 'Degrees per 0.1 mm',
       height: 'Bevel per 0.1 mm',
     },
-    title: 'Which fixture suits this blade',
+    title: 'Which fixture suits these blades',
     panelAbout:
-      'Solves, checks and virtually grinds this blade with every family. It takes some seconds.',
+      'Solves, checks and virtually grinds each blade with every family. It takes some seconds a blade.',
     ask: 'Compare fixtures',
     byHand: 'By hand',
     nothingAsks: 'Nothing of this blade asks for it.',
     moved: (label: string, from: string, to: string) => `${label} ${to} instead of ${from}`,
     initial:
-      'Other families are taken with their initial parameters, moved only where the blade did not fit: a reason against one may be mended by changing more of them.',
+      'Other families are taken with their initial parameters and moved where the blade did not fit, up to six errors in turn; failed checks are told, not searched on. A reason against one may still be mended by changing several parameters at once.',
   },
   panel: {
     title: 'The blade as the belt leaves it',
