@@ -88,5 +88,15 @@ export const acrossFlats = (loop: Loop): number | undefined => {
 
 /** A contour with more corners than this is listed in a table, not dimensioned in the view. */
 const MANY = 28;
+/** One with more than a few is listed as well where it has not this much room for each, mm. */
+const FEW = 12;
+const ROOM = 0.5;
 
-export const isListed = (contour: ContourPoints): boolean => contour.points.length > MANY;
+export const isListed = ({ points }: ContourPoints): boolean => {
+  if (points.length <= FEW) return false;
+  const extent = (axis: 0 | 1): number => {
+    const along = points.map((p) => p[axis]);
+    return Math.max(...along) - Math.min(...along);
+  };
+  return points.length > MANY || Math.min(extent(0), extent(1)) < ROOM * points.length;
+};

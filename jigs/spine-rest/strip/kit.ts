@@ -29,6 +29,7 @@ import { tightOf } from '../tight.ts';
 import { stripNumbers } from './numbers.ts';
 import { onRoundedStep, placedOnBlade, stripItems } from './carried.ts';
 import { stripParts } from './parts.ts';
+import { ROUNDED_STEP } from './rounded-step.ts';
 
 const words = text.family.spineRest.strip;
 
@@ -89,7 +90,10 @@ export const stripKit = (
     );
     const pad = pads.find((one) => one.blade === blade.name)?.height ?? NaN;
     const poses: Poses = (setting, name) => (name === blade.name ? found.poses(setting) : []);
-    const parts = withTight(made, tightOf(q.design, q.v, q.context, q.plan));
+    const exchanged = made.map((part) =>
+      part.id === ROUNDED_STEP ? { ...part, notes: [words.notes.instead, ...part.notes] } : part,
+    );
+    const parts = withTight(exchanged, tightOf(q.design, q.v, q.context, q.plan));
     const standing = places(plan, poses);
     const asked: Question = {
       ...q,

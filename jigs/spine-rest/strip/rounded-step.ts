@@ -68,7 +68,6 @@ export const roundedStep = (c: Context, radius: number, contact: number): Result
       engraving: scale(c),
       finish: words.finish,
       notes: [
-        words.notes.instead,
         words.notes.contact(contact),
         words.notes.tolerance(WITHIN, SLOPE, Number(plain(error, 4))),
       ],
