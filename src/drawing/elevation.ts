@@ -90,8 +90,13 @@ const slabs = (layers: readonly Layer[]): Slab[] => {
   });
 };
 
-/** Level lines between two slabs: wherever their fronts differ. */
-const steps = (z: number, below: Slab | undefined, above: Slab | undefined): Segment[] => {
+/** Level lines between two slabs: wherever their fronts differ, or where only one of them is. */
+const steps = (
+  z: number,
+  below: Slab | undefined,
+  above: Slab | undefined,
+  outlineAlone: boolean,
+): Segment[] => {
   const xs = [...new Set([...(below?.stations ?? []), ...(above?.stations ?? [])])].sort(
     (a, b) => a - b,
   );
@@ -101,6 +106,7 @@ const steps = (z: number, below: Slab | undefined, above: Slab | undefined): Seg
     const one = below?.front(middle) ?? Infinity;
     const other = above?.front(middle) ?? Infinity;
     const flush = one === other || Math.abs(one - other) < LEVEL;
+    if (outlineAlone && one < Infinity && other < Infinity) return [];
     return flush ? [] : [{ a: [start, z], b: [x, z], bulge: 0 }];
   });
 };
@@ -148,7 +154,8 @@ const apart = (edges: readonly Segment[], least: number): Segment[] => {
 /**
  * The view of a stack from the front (along +y): across is x, up is z. Edges behind material and
  * the edges of holes are hidden; those that coincide with visible ones are left out. Arcs are
- * followed to 0.005 mm; upright edges nearer than `least` mm to their neighbour are left out.
+ * followed to 0.005 mm; edges nearer than `least` mm to their neighbour are left out but for the
+ * outline.
  */
 export const elevation = (layers: readonly Layer[], least = 0): ViewEdges => {
   const all = slabs(layers);
@@ -165,7 +172,9 @@ export const elevation = (layers: readonly Layer[], least = 0): ViewEdges => {
     const below = all[i - 1];
     const above = all[i];
     const z = below?.to ?? above?.from ?? 0;
-    visible.push(...steps(z, below, above));
+    // Slices of something rounded: their level lines would run together.
+    const isThin = (slab: Slab | undefined): boolean => !slab || slab.to - slab.from < least;
+    visible.push(...steps(z, below, above, isThin(below) && isThin(above)));
     hidden.push(...floors(z, below, above));
   }
   const seen = rails(visible);

@@ -87,10 +87,20 @@ const keyOf = (loop: Loop): unknown => {
   return [...min, ...max].map((v) => v.toFixed(4)).concat(String(size));
 };
 
+/** Layers thinner than this, mm, are slices of something rounded where there are many. */
+const SLICE = 0.5;
+const MANY_SLICES = 5;
+
+/** The layers whose own edges are drawn and dimensioned: what is rounded is told in a note. */
+const withoutSlices = (layers: readonly Layer[]): readonly Layer[] => {
+  const thick = layers.filter(({ from, to }) => to - from >= SLICE);
+  return thick.length > 0 && layers.length - thick.length >= MANY_SLICES ? thick : layers;
+};
+
 /** The view from above with its dimensions; the datum is at the origin. */
 export const planFace = (part: Part, k: number): Face => {
   const { at: origin, box } = datumOf(part);
-  const layers = fromDatum(part);
+  const layers = withoutSlices(fromDatum(part));
   const holes = holesOf(part);
   const size = sub2(box.max, box.min);
   const toDatum = (loop: Loop): Loop => translated(loop, [-origin[0], -origin[1]]);
@@ -225,7 +235,7 @@ const sideFace = (part: Part, side: CrossHole['face'], k: number): Face => {
     size: [width, height],
     k,
     features: [
-      ...(side === 'y' ? levelsOf(turned) : []),
+      ...(side === 'y' ? levelsOf(withoutSlices(turned)) : []),
       { at: [0, 0], half: [0, 0] },
       ...holes.map((hole): Feature => ({
         at: spot(hole),

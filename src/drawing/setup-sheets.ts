@@ -159,6 +159,9 @@ const expected = ({ places, rows }: SettingsTable): Strip[] => {
 /** Below this a tenth off the edge moves nothing a maker can see, mm. */
 const LEAST_CHANGE = 0.005;
 
+/** A page filled by less than this part of its height is gone on with. */
+const HARDLY = 0.3;
+
 /** So many progress tables stand beside each other. */
 const ABREAST = 4;
 
@@ -271,7 +274,8 @@ const annex = (data: SetupData, terms: SetupTerms, { link, designId }: TitleBloc
 /**
  * The set-up sheet, poured over as many pages as it takes. The first pages are what lies at the
  * machine: what is set belt by belt, how zero is found, cautions. The annex begins on a page of its
- * own: what should come of it, numbers, tolerance budget and places to write.
+ * own, or on a further one that is hardly begun: what should come of it, numbers, tolerance budget and places
+ * to write.
  */
 export const setupSheets = (data: SetupData, block: TitleBlock): Sheet[] => {
   const paper = page(block.paper);
@@ -285,9 +289,13 @@ export const setupSheets = (data: SetupData, block: TitleBlock): Sheet[] => {
   });
   const room = area.y1 - area.y0 - titleBlockHeight(block, info(1, 1)) - 2 * INSET;
   const { terms } = data;
-  const pages = [essentials(data, terms), annex(data, terms, block)].flatMap((strips) =>
-    pour(strips, [room]),
-  );
+  const first = pour(essentials(data, terms), [room]);
+  const last = first.at(-1) ?? [];
+  const isBegun = first.length < 2 || heightOfAll(last) > HARDLY * room;
+  const further = annex(data, terms, block);
+  const pages = isBegun
+    ? [...first, ...pour(further, [room])]
+    : [...first.slice(0, -1), ...pour([...last, space(4), ...further], [room])];
   return pages.map((strips, i) => ({
     id: `setup-${String(i + 1)}`,
     title: data.title,

@@ -133,7 +133,13 @@ describe.each(designs)('nested sheets of $file', ({ design, parts }) => {
   });
 
   it('are written only where they are asked for', () => {
-    expect(sheetsOf(valueOf(plateFiles(parts, design.making, 'x')))).toEqual([]);
+    const { making } = design;
+    const alone = { ...making.plates, nest: { ...making.plates.nest, sheets: 'no' as const } };
+    const made = (plates: Making['plates']) =>
+      sheetsOf(valueOf(plateFiles(parts, { ...making, plates }, 'x')));
+    expect(made(alone)).toEqual([]);
+    // One worked design ships them.
+    expect(made(making.plates).length > 0).toBe(design.name.startsWith('Camp'));
   });
 });
 

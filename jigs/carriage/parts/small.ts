@@ -63,7 +63,8 @@ const ball = (radius: number): Layer[] => {
   const level = (i: number): number => (i >= count ? radius : radius * (1 - Math.cos(rim(i))));
   return Array.from({ length: count }, (_, i) => ({
     profile: { outer: circle([0, 0], radius * Math.sin(rim(i))), holes: [] },
-    from: level(i),
+    // The pole is flat as far as the first rim.
+    from: i === 0 ? 0 : level(i),
     to: level(i + 1),
   }));
 };
