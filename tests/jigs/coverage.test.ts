@@ -147,9 +147,11 @@ describe('what the checks of a rounded step look at', () => {
     ({ design }) => design.fixture.parameters.step === 'rounded',
   );
   const solids = (): Solids => {
-    const found = example && valueOf(solved(example).solids?.() ?? fail(NONE));
-    if (!found) throw new Error('no example');
-    return found;
+    if (!example) throw new Error('no example');
+    // The last belt stands for all: it is the same strip.
+    const sequence = example.design.sequence.slice(-1);
+    const design = { ...example.design, sequence };
+    return valueOf(solved({ ...example, design }).solids?.() ?? fail(NONE));
   };
 
   it('is every pair of bodies with the strip, and a strip that moves is noticed', () => {
