@@ -91,6 +91,16 @@ const middleOf = (geometry: BufferGeometry, frame: Frame): Vector3 => {
   return middle.applyMatrix4(matrix(frame));
 };
 
+/** From where the blade carries things in the scene, at its first pose, to where it is now. */
+const carriedAlong = (
+  { blades }: Scene,
+  { poses }: Scene['settings'][string],
+  now: Frame | undefined,
+): Matrix4 => {
+  const first = poses[blades[0]?.name ?? '']?.[0]?.frame;
+  return first && now ? matrix(now).multiply(matrix(first).invert()) : new Matrix4();
+};
+
 /** Prepares every solid once and answers what stands on the bench for a look. */
 export const bodiesOf = (
   scene: Scene,
@@ -113,12 +123,16 @@ export const bodiesOf = (
   return ({ setting, blade, pose, apart }) => {
     const here = scene.settings[setting];
     if (!here) return [];
+    const poses = here.poses[blade] ?? [];
+    const at = poses[Math.min(pose, poses.length - 1)];
+    const along = carriedAlong(scene, here, at?.frame);
     const middles: Vector3[] = [];
-    const placed = here.placements.flatMap(({ part: id, frame }): Body[] => {
+    const placed = here.placements.flatMap(({ part: id, frame, carrier }): Body[] => {
       const found = parts.get(id);
       if (!found) return [];
       const inner = solid(found.geometry, colour[found.part.kind], paints.ink, planes);
       inner.applyMatrix4(matrix(frame));
+      if (carrier === 'blade') inner.applyMatrix4(along);
       const outer = new Group();
       outer.add(inner);
       middles.push(middleOf(found.geometry, frame));
@@ -129,8 +143,6 @@ export const bodiesOf = (
       middles,
       apart,
     );
-    const poses = here.poses[blade] ?? [];
-    const at = poses[Math.min(pose, poses.length - 1)];
     const knife = at
       ? (blades.get(blade) ?? []).map((geometry): Body => {
           const object = solid(geometry, paints.steel, paints.ink, planes);
