@@ -13,6 +13,7 @@ import { groupOf } from '../../shared/checks/groups.ts';
 import { cutsOf } from '../blade.ts';
 import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
 import { stickHeight } from '../../shared/parts/push-stick.ts';
+import { byName } from '../../shared/later.ts';
 import { stickContact } from '../place/hand.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
@@ -99,10 +100,10 @@ const bodyName = (placement: Placement): string => {
 const stickOf = ({ plan, context: { rig, x }, v }: Question): Stick => ({
   rig,
   level: -x.under,
-  noseAt: (id) => {
+  noseAt: byName((id) => {
     const setting = plan.settings.find((one) => one.id === id);
     return setting ? stickContact(setting, stickHeight(rig) - x.under) : NaN;
-  },
+  }),
   asked: stickPairs(v, ['base', 'mount', 'nose', 'seat', 'lip']),
 });
 

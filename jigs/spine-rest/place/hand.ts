@@ -1,4 +1,4 @@
-import { inSeatFrame, radians, type SpineRestPlan } from '../../../src/family/index.ts';
+import { radians, type SpineRestPlan } from '../../../src/family/index.ts';
 import { PAD } from '../../shared/layout/sizes.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
@@ -36,13 +36,16 @@ const contactAt = (
 ): number => {
   const half = farSide(thickness, height, earlierOther(plan, setting));
   const r = PAD.noseRadius;
-  const reaches = Array.from({ length: STEPS + 1 }, (_, i) => {
+  const [c, s] = [Math.cos(radians(seating.tilt)), Math.sin(radians(seating.tilt))];
+  let most = -Infinity;
+  for (let i = 0; i <= STEPS; i += 1) {
     const v = (height * i) / STEPS;
-    const [y, z] = inSeatFrame(seating.origin, seating.tilt, [half(v), v]);
-    const d = z - pad;
-    return Math.abs(d) < r ? y + Math.sqrt(r * r - d * d) - r : -Infinity;
-  });
-  return Math.max(...reaches);
+    const w = half(v);
+    const y = seating.origin[0] - v * s + w * c;
+    const d = seating.origin[1] + v * c + w * s - pad;
+    if (Math.abs(d) < r) most = Math.max(most, y + Math.sqrt(r * r - d * d) - r);
+  }
+  return most;
 };
 
 /**
