@@ -183,13 +183,8 @@ export const dipIssues = (
 /** A tang that sinks under a raised tip until its jaw would stand on the sole. */
 export const turnedIssues = (v: Values, levels: Levels, drops: readonly number[]): Issue[] => {
   const room = levels.jawBottom - Math.max(0, ...drops) - levels.soleTop - OVER_SOLE;
-  return room >= 0
-    ? []
-    : [
-        problem(
-          'tang-sinks',
-          path('tipSettings'),
-          words.tangSinks(Math.max(...drops), v.edgeHeight, v.edgeHeight - room),
-        ),
-      ];
+  if (room >= 0) return [];
+  const least = v.edgeHeight - room;
+  const why = words.tangSinks(Math.max(...drops), v.edgeHeight, least);
+  return [raisedTo(problem('tang-sinks', path('edgeHeight'), why), least)];
 };

@@ -83,30 +83,43 @@ const errorsOf = (solved: Result<Fixture>): readonly Issue[] =>
 
 const keyOf = ({ code, path }: Issue): string => `${code} ${path}`;
 
-/** Parameters against one error, each with the values to try in order. */
-const attempts = (family: Family, values: Values, error: Issue): [string, Value[]][] => {
-  const named = error.path.startsWith(PATH) ? error.path.slice(PATH.length) : '';
+/** A parameter to move against one error: values to try in order, and whether it was named. */
+interface Attempt {
+  readonly key: string;
+  readonly list: readonly Value[];
+  readonly named: boolean;
+}
+
+const attempts = (family: Family, values: Values, error: Issue): Attempt[] => {
+  const path = error.mend?.path ?? error.path;
+  const named = path.startsWith(PATH) ? path.slice(PATH.length) : '';
   const parameters = Object.entries(family.parameters).filter(([key]) => !WISHES.has(key));
   const now = (key: string, parameter: Parameter): Value => values[key] ?? parameter.initial;
-  const mend = error.mend?.path === error.path ? [error.mend.value] : [];
+  const mend = error.mend ? [error.mend.value] : [];
   const first = parameters
     .filter(([key]) => key === named)
-    .map(([key, one]): [string, Value[]] => [
+    .map(([key, one]): Attempt => ({
       key,
-      [...mend, ...valuesFor(one, now(key, one), NAMED)],
-    ]);
+      list: [...mend, ...valuesFor(one, now(key, one), NAMED)],
+      named: true,
+    }));
   const others = parameters
     .filter(([key]) => key !== named)
-    .map(([key, one]): [string, Value[]] => [key, valuesFor(one, now(key, one), OTHER)]);
+    .map(([key, one]): Attempt => ({
+      key,
+      list: valuesFor(one, now(key, one), OTHER),
+      named: false,
+    }));
   return [...first, ...others];
 };
 
 /**
  * A family with the given parameters for a design, moved where it does not fit: for each error in
- * turn the parameter that it names, its own mend first, then the nearest even share of its range;
- * then every other parameter more coarsely. A value is taken that ends the error, brings back none
- * that was mended before, and adds none. What a maker wishes kept is never moved. The last answer,
- * mended or not, with what was moved and what was tried in vain.
+ * turn the parameter that it names, its own mend first, then the nearest even share of its range:
+ * a value with which the blade fits, else one that ends the error, brings back none that was mended
+ * before, and adds none; then every other parameter more coarsely, which must make it fit. What a
+ * maker wishes kept is never moved. The last answer, mended or not, with what was moved and what was
+ * tried in vain.
  */
 export const adapted = (design: Design, family: Family, given: Values): Adapted => {
   const solve = (parameters: Values): Result<Fixture> =>
@@ -122,16 +135,19 @@ export const adapted = (design: Design, family: Family, given: Values): Adapted 
     if (error === undefined) break;
     tried = [];
     let next: { readonly key: string; readonly to: Value } | undefined;
-    for (const [key, list] of attempts(family, values, error)) {
-      const to = list.find((value) => {
-        const left = errorsOf(solve({ ...values, [key]: value }));
-        const keys = left.map(keyOf);
-        return (
-          left.length <= errors.length &&
+    for (const { key, list, named } of attempts(family, values, error)) {
+      const left = list.map((value) => ({
+        value,
+        keys: errorsOf(solve({ ...values, [key]: value })).map(keyOf),
+      }));
+      const ends = left.filter(
+        ({ keys }) =>
+          keys.length <= errors.length &&
           !keys.includes(keyOf(error)) &&
-          !keys.some((one) => mended.has(one))
-        );
-      });
+          !keys.some((one) => mended.has(one)),
+      );
+      const fits = ends.find(({ keys }) => keys.length === 0);
+      const to = (fits ?? (named ? ends[0] : undefined))?.value;
       if (to !== undefined) {
         next = { key, to };
         break;
