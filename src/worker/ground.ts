@@ -15,7 +15,7 @@ import {
   type EdgePlace,
   type VirtualGrind,
 } from '../virtual/index.ts';
-import { yawSentence } from '../make/ground/work.ts';
+import { STRIP_FORM, yawSentence } from '../make/ground/work.ts';
 import type { GroundCard, GroundFrame } from './protocol.ts';
 
 /** Grid of the maps on the screen, mm. */
@@ -53,8 +53,11 @@ const edgeOf = (places: readonly EdgePlace[]): Pick<GroundCard, 'standing' | 'un
   };
 };
 
-/** The form of step that makes the rest for a strip. */
-const ROUNDED = { path: 'fixture.parameters.step', value: 'rounded' } as const;
+/** What makes the rest for a strip. */
+const ROUNDED = {
+  path: `fixture.parameters.${STRIP_FORM.parameter}`,
+  value: STRIP_FORM.value,
+};
 
 /** The blade with its strip, and without it where the rest is made for the strip. */
 const stripOf = (

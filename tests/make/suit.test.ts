@@ -169,6 +169,19 @@ describe('moving a family so that a blade fits', () => {
     expect(changed.map(({ to }) => to)).toContain('Between bolted strips');
   });
 
+  it('gives a blade whose line wanders a strip where that does better', () => {
+    const worked = exampleOf('spine-rest', 'tapered-210');
+    const { fixture } = worked;
+    const parameters = { ...fixture.parameters, step: 'straight' };
+    const design = { ...worked, sequence: worked.sequence.slice(-1) };
+    const alone = { families: { 'spine-rest': familyOf('spine-rest') } };
+    const suit = valueOf(suitDesign({ ...design, fixture: { ...fixture, parameters } }, alone));
+    const [found] = suit.blades[0]?.families ?? [];
+    expect(found?.verdict).toBe('suits');
+    expect(found?.line ?? Infinity).toBeLessThan(worked.blades[0]?.line.allowed ?? 0);
+    expect(found?.changed.map(({ label }) => label)).toEqual(['Form of the step']);
+  }, 60_000);
+
   it('says what it tried in vain, and leaves wishes and what is at odds as they were', () => {
     const camp = exampleOf('carriage', 'camp-90');
     const { solved, changed, tried } = adapted(camp, familyOf('spine-rest'), {});

@@ -21,6 +21,9 @@ import {
   type VirtualReport,
 } from '../../virtual/index.ts';
 
+/** The parameter of a spine rest, and its value, that make the rest for a strip. */
+export const STRIP_FORM = { parameter: 'step', value: 'rounded' } as const;
+
 /** What can be asked about one blade; nothing but the job is computed before it is asked. */
 export interface VirtualWork {
   readonly job: VirtualJob;

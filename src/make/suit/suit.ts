@@ -5,9 +5,9 @@ import type { Design } from '../../document/schema.ts';
 import type { Family, Fixture, Registry } from '../../family/index.ts';
 import { massOf } from '../../model/measure.ts';
 import { text } from '../../text/index.ts';
-import { workOf } from '../ground/work.ts';
+import { STRIP_FORM, workOf } from '../ground/work.ts';
 import { reportOf } from '../../virtual/index.ts';
-import { adapted, type Changed, type Tried } from './adapted.ts';
+import { adapted, type Adapted, type Changed, type Tried } from './adapted.ts';
 import { byHand, type ByHand } from './by-hand.ts';
 import { sensitivityOf, type Sensitivity } from './sensitivity.ts';
 
@@ -127,15 +127,28 @@ const refused = (
   whyNot: issues.filter(({ severity }) => severity === 'error').map(({ message }) => message),
 });
 
+const ORDER = { suits: 0, 'with-limits': 1, not: 2 } as const;
+
+/** What one family with some parameters comes to, and whether a strip could mend its line. */
+interface Judged {
+  readonly suit: FamilySuit;
+  readonly wantsStrip: boolean;
+}
+
 /** One family with the blade; undefined for a family that holds no blade while it is ground. */
-const suitOf = (design: Design, blade: Blade, family: Family): FamilySuit | undefined => {
-  const own = design.fixture.family === family.id ? design.fixture.parameters : {};
-  const { solved, changed, tried } = adapted({ ...design, blades: [blade] }, family, own);
-  if (!solved.ok) return refused(family, blade, solved.issues, { changed, tried });
+const judged = (
+  blade: Blade,
+  family: Family,
+  { solved, changed, tried }: Adapted,
+): Judged | undefined => {
+  if (!solved.ok) {
+    const suit = refused(family, blade, solved.issues, { changed, tried });
+    return { suit, wantsStrip: false };
+  }
   const fixture = solved.value;
   const order = fixture.virtual?.(blade.name);
   if (order === undefined) return undefined;
-  const { job } = workOf(order);
+  const { job, cure, carried } = workOf(order);
   const { lines, standing, missed } = reportOf(job, GRID);
   const off = Math.max(0, ...lines.map(({ worst }) => Math.abs(worst.value)));
   const { allowed } = blade.line;
@@ -147,7 +160,7 @@ const suitOf = (design: Design, blade: Blade, family: Family): FamilySuit | unde
     ...(missed.length > 0 ? [words.noStand(missed.length)] : []),
     ...whyNot,
   ];
-  return {
+  const suit: FamilySuit = {
     family: family.id,
     label: family.label,
     verdict: whyNot.length > 0 ? 'not' : limits.length > 0 ? 'with-limits' : 'suits',
@@ -162,9 +175,28 @@ const suitOf = (design: Design, blade: Blade, family: Family): FamilySuit | unde
     tried,
     whyNot: limits,
   };
+  return { suit, wantsStrip: off > allowed && cure !== undefined && carried !== true };
 };
 
-const ORDER = { suits: 0, 'with-limits': 1, not: 2 } as const;
+/**
+ * One family with the blade, as it is or, where its line wanders and a strip would do better, with
+ * the strip.
+ */
+const suitOf = (design: Design, blade: Blade, family: Family): FamilySuit | undefined => {
+  const own = design.fixture.family === family.id ? design.fixture.parameters : {};
+  const one = { ...design, blades: [blade] };
+  const plain = judged(blade, family, adapted(one, family, own));
+  if (!plain?.wantsStrip) return plain?.suit;
+  const { parameter, value } = STRIP_FORM;
+  const form = family.parameters[parameter];
+  if (form?.kind !== 'choice') return plain.suit;
+  const strip = judged(blade, family, adapted(one, family, { ...own, [parameter]: value }))?.suit;
+  if (strip === undefined || ORDER[strip.verdict] >= ORDER[plain.suit.verdict]) return plain.suit;
+  const called = (wanted: string): string =>
+    form.options.find((option) => option.value === wanted)?.label ?? wanted;
+  const chosen: Changed = { label: form.label, from: called(form.initial), to: called(value) };
+  return { ...strip, changed: [chosen, ...strip.changed] };
+};
 
 /**
  * Which fixture suits one blade on the design's grinder: every registered family with its initial
