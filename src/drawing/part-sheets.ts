@@ -1,16 +1,17 @@
 import { plain } from '../core/units.ts';
+import { sub2 } from '../geometry/vector.ts';
 import type { Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { arrange, COLUMN, INSET } from './arrange.ts';
 import { border } from './border.ts';
-import { heightOf, widthOf, type Box } from './box.ts';
+import type { Box } from './box.ts';
 import { dimensionText } from './dimension.ts';
 import { cornerTables, crossHoleTable, hasUnlistedOutline, holeTable } from './hole-table.ts';
 import { bounds, move } from './items.ts';
 import { heading, paragraph, pour, stack, type Strip } from './layout.ts';
 import { sizeOf, SHEETS, spaceOf, type Paper, type PaperFamily } from './paper.ts';
 import { overhangs } from './overhang.ts';
-import { partViews } from './part-views.ts';
+import { datumOf, partViews } from './part-views.ts';
 import { factor, FULL_SIZE, SCALES, type Scale } from './scales.ts';
 import type { Item, Sheet } from './sheet.ts';
 import {
@@ -21,8 +22,8 @@ import {
   type TitleBlock,
 } from './title-block.ts';
 
-/** An enlarged view is not made larger than this, mm. */
-const ENLARGED = 110;
+/** A small part is not drawn larger than this, mm: dimensions stand around it. */
+const ENLARGED = 75;
 
 /** A sheet and a scale on it, in the order in which a shop would like to have them. */
 interface Choice {
@@ -81,6 +82,12 @@ const centred = (items: readonly Item[], box: Box): Item[] => {
   ]);
 };
 
+/** The greatest extent of a part, mm. */
+const largestOf = (part: Part): number => {
+  const { box } = datumOf(part);
+  return Math.max(...sub2(box.max, box.min), Number(thicknessOf(part)));
+};
+
 const thicknessOf = (part: Part): string => {
   const from = Math.min(...part.layers.map((l) => l.from));
   const to = Math.max(...part.layers.map((l) => l.to));
@@ -122,8 +129,7 @@ export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
     drawn.set(k, views);
     return views;
   };
-  const box = bounds(viewsAt(1));
-  const candidates = choices(block.paper, Math.max(widthOf(box), heightOf(box)));
+  const candidates = choices(block.paper, largestOf(part));
   for (const strips of [table, []])
     for (const { paper, scale } of candidates) {
       const views = viewsAt(factor(scale));

@@ -13,8 +13,9 @@ import { elevation, turnedLeft } from './elevation.ts';
 import { dimensioned, type Face } from './face.ts';
 import type { Feature } from './labels.ts';
 import { shapeOf } from './hole-rows.ts';
-import { bounds, circleItem, line, move } from './items.ts';
+import { bounds, circleItem, label, line, move, TEXT } from './items.ts';
 import { planItems } from './plan.ts';
+import { factor, SCALES, scaleText, type Scale } from './scales.ts';
 import type { Item } from './sheet.ts';
 
 /** Parallel lines are not drawn nearer to each other (0.7 mm by ISO 128), mm on the paper. */
@@ -252,12 +253,57 @@ const needsLeft = (part: Part): boolean =>
   new Set(part.layers.map((l) => JSON.stringify(l.profile.outer))).size > 1 ||
   crossHolesOf(part).some((hole) => hole.face === 'x');
 
+/** A bar's profile smaller than this on the paper is drawn again larger, up to that, mm. */
+const SMALL = 20;
+const LARGE = 75;
+/** Letter of a detail: from the end of the alphabet, as cutting planes have those of its start. */
+const DETAIL = 'Z';
+
+/** The scale at which a small profile is shown beside the views; undefined where it is large. */
+const detailScale = (part: Part, k: number): Scale | undefined => {
+  if (part.kind !== 'stock' || part.layers.some((l) => l.profile.outer.kind === 'circle'))
+    return undefined;
+  const { box } = datumOf(part);
+  const size = Math.max(...sub2(box.max, box.min));
+  return size * k >= SMALL
+    ? undefined
+    : SCALES.find((s) => factor(s) >= 2 * k && factor(s) * size <= LARGE);
+};
+
+/** A thin circle around what is shown larger elsewhere, with its letter (ISO 128-3). */
+const encircled = (items: readonly Item[]): Item[] => {
+  const { x0, x1, y0, y1 } = bounds(items);
+  const at: Vec2 = [(x0 + x1) / 2, (y0 + y1) / 2];
+  const radius = Math.hypot(x1 - x0, y1 - y0) / 2 + 1;
+  return [
+    circleItem(at, radius, 'dimension'),
+    label([at[0] + radius * 0.75 + 1.5, at[1] + radius * 0.75 + 1], DETAIL, {
+      height: TEXT.heading,
+    }),
+  ];
+};
+
 /**
  * The views of a part in first-angle projection: front, below it the view from above (which
- * carries the datum), right of it the view from the left where it tells anything new.
+ * carries the datum), right of it the view from the left where it tells anything new. The small
+ * profile of a bar is dimensioned in an enlarged detail beside them.
  */
 export const partViews = (part: Part, k: number): Item[] => {
-  const plan = dimensioned(planFace(part, k));
+  const detail = detailScale(part, k);
+  if (!detail) return viewsAround(part, k, dimensioned(planFace(part, k)));
+  const { items } = planFace(part, k);
+  const views = viewsAround(part, k, [...items, ...encircled(items)]);
+  const large = dimensioned(planFace(part, factor(detail)));
+  const box = bounds(large);
+  const title = label([box.x0, box.y1 + 5], text.drawing.detail(DETAIL, scaleText(detail)), {
+    height: TEXT.heading,
+  });
+  const right = bounds(views).x1 - box.x0 + 2 * BETWEEN;
+  return [...views, ...move([...large, title], [right, bounds(items).y0 - box.y0])];
+};
+
+/** The plan with the other views around it. */
+const viewsAround = (part: Part, k: number, plan: readonly Item[]): Item[] => {
   const front = dimensioned(sideFace(part, 'y', k));
   const up = bounds(plan).y1 - bounds(front).y0 + BETWEEN;
   const raised = move(front, [0, up]);

@@ -87,9 +87,14 @@ export const defects = (sheet: Sheet): string[] => {
   const scale = field('Scale');
   const [drawn, real] = scale.split(':').map(Number);
   const k = (drawn ?? NaN) / (real ?? NaN);
-  // Thinner than the arrows can show, a dimension is still written with them at its limits.
-  const wrong = linearsOf(sheet.items).filter(
-    ({ from, to, value }) => Math.abs((to - from) / k - value) > 0.006 / Math.min(1, k),
+  // A detail has a scale of its own, written with its letter (ISO 128-3).
+  const details = textsOf(sheet).flatMap(({ text }) => {
+    const [, scaleOf] = /^[A-Z] \((\d+:1)\)$/.exec(text) ?? [];
+    return scaleOf === undefined ? [] : [scaleOf];
+  });
+  const factors = [k, ...details.map((detail) => Number(detail.split(':')[0]))];
+  const wrong = linearsOf(sheet.items).filter(({ from, to, value }) =>
+    factors.every((f) => Math.abs((to - from) / f - value) > 0.006 / Math.min(1, f)),
   );
   const thickness = field('Thickness') || field('Height');
   return [
@@ -106,7 +111,9 @@ export const defects = (sheet: Sheet): string[] => {
       ? []
       : ['no edge condition']),
     ...(field('Units') === 'mm' ? [] : ['no units']),
-    ...(SCALES.includes(scale) ? [] : [`scale ${scale} is not of the series`]),
+    ...[scale, ...details].flatMap((one) =>
+      SCALES.includes(one) ? [] : [`scale ${one} is not of the series`],
+    ),
     ...(hasProjection(sheet) ? [] : ['no projection symbol']),
     ...wrong.map(({ value }) => `${String(value)} is not drawn to scale`),
   ];

@@ -101,6 +101,22 @@ describe('every part sheet of worked designs', () => {
     },
   );
 
+  it('of a folded lip shows its profile in an enlarged detail, or is as large itself', () => {
+    const lips = designs
+      .flatMap(({ parts }) => parts())
+      .filter(({ part }) => /^lip-(strip|pad)$/.test(part.id));
+    expect(lips.length).toBeGreaterThan(0);
+    for (const { sheets } of lips) {
+      const [sheet] = sheets;
+      if (!sheet) throw new Error('It is drawn.');
+      const texts = sheet.items.flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+      const detail = texts.find((text) => /^Z \(\d+:1\)$/.test(text));
+      expect(detail ?? fieldOf(sheet, 'Scale')).toMatch(/(2|5|10):1/);
+      // The letter stands at the circle, and again over the detail.
+      if (detail !== undefined) expect(texts).toContain('Z');
+    }
+  });
+
   it('is missed where a field, the symbol or the scale is not there', () => {
     const [drawn] = designs[0]?.parts() ?? [];
     const [sheet] = drawn?.sheets ?? [];

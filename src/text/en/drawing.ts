@@ -30,6 +30,7 @@ export const drawing = {
   radius: (radius: string, count: number): string =>
     count > 1 ? `${String(count)}× R${radius}` : `R${radius}`,
   diameter: (diameter: string): string => `Ø${diameter}`,
+  detail: (letter: string, scale: string): string => `${letter} (${scale})`,
   acrossFlats: (width: string): string => `hexagon ${width} across flats`,
   holes: {
     title: 'Holes',
