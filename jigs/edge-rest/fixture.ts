@@ -24,7 +24,7 @@ import { rigAssembly } from '../shared/checks/inside.ts';
 import { solidChecks } from '../shared/checks/solids.ts';
 import { stopSetUps } from '../shared/checks/stop.ts';
 import { cutsOf } from '../shared/cuts.ts';
-import { byName, later } from '../shared/later.ts';
+import { byKey, later } from '../shared/later.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
 import type { Items } from '../shared/place/items.ts';
 import { placed, type Standing } from '../shared/place/place.ts';
@@ -67,8 +67,8 @@ const AT_REST: Standing = { base: 0, step: 0, hand: 0, blade: WORLD };
 const posesBy = ({ design, plan, context }: Solved) => {
   const edges = later(() => edgesOf(design.blades));
   const { width } = design.grinder.belt;
-  const of = byName((setting) =>
-    byName((name): readonly BladePose[] => {
+  const of = byKey((setting: string) =>
+    byKey((name: string): readonly BladePose[] => {
       const blade = design.blades.find((b) => b.name === name);
       const at = plan.settings.find(({ id }) => id === setting);
       const edge = edges().get(name);
@@ -148,7 +148,7 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
   const parts = later(() =>
     chain(partsOf(context, every), (made) => ok(withTight(made, tightOf(design, context, plan)))),
   );
-  const place = byName((id): readonly Placement[] => placed(every, standingAt(solved, poses, id)));
+  const place = byKey((id: string): readonly Placement[] => placed(every, standingAt(solved, poses, id)));
   const asked = (made: readonly Part[]): Question => ({
     ...solved,
     parts: made,

@@ -4,12 +4,12 @@ export const later = <T>(make: () => T): (() => T) => {
   return () => (made ??= { value: make() }).value;
 };
 
-/** Answers by name, each computed when first asked for. */
-export const byName = <T>(make: (name: string) => T): ((name: string) => T) => {
-  const made = new Map<string, { readonly value: T }>();
-  return (name) => {
-    const known = made.get(name) ?? { value: make(name) };
-    made.set(name, known);
+/** Answers by name or number, each computed when first asked for. */
+export const byKey = <K extends string | number, T>(make: (key: K) => T): ((key: K) => T) => {
+  const made = new Map<K, { readonly value: T }>();
+  return (key) => {
+    const known = made.get(key) ?? { value: make(key) };
+    made.set(key, known);
     return known.value;
   };
 };

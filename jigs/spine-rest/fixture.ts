@@ -34,7 +34,7 @@ import { unasked } from './checks/unasked.ts';
 import { stopSetUps } from '../shared/checks/stop.ts';
 import { travelChecks } from './checks/travel.ts';
 import { cutsOf } from '../shared/cuts.ts';
-import { byName, later } from '../shared/later.ts';
+import { byKey, later } from '../shared/later.ts';
 import { measuredOf } from './measured/index.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
 import type { Values } from './parameters.ts';
@@ -86,8 +86,8 @@ const posesBy = ({ design, plan, context, strip }: Solved): Question['poses'] =>
     return (setting, name) => (name === strip.blade.name ? strip.found.poses(setting) : []);
   const spines = later(() => spinesOf(design.blades, context));
   const { width } = design.grinder.belt;
-  const of = byName((setting) =>
-    byName((name): readonly BladePose[] => {
+  const of = byKey((setting: string) =>
+    byKey((name: string): readonly BladePose[] => {
       const blade = design.blades.find((b) => b.name === name);
       const at = plan.settings.find(({ id }) => id === setting);
       const spine = spines().get(name);
@@ -215,7 +215,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
       ok(withTight(made, tightOf(design, v, context, tightAs))),
     ),
   );
-  const place = byName((id): readonly Placement[] => placesAt(solved, poses, id));
+  const place = byKey((id: string): readonly Placement[] => placesAt(solved, poses, id));
   const question = later(() =>
     chain(parts(), (made) => ok(questionOf(solved, made, place, poses))),
   );

@@ -13,7 +13,7 @@ import { groupOf } from '../../shared/checks/groups.ts';
 import { cutsOf } from '../blade.ts';
 import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
 import { stickHeight } from '../../shared/parts/push-stick.ts';
-import { byName } from '../../shared/later.ts';
+import { byKey } from '../../shared/later.ts';
 import { stickContact } from '../place/hand.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
@@ -100,7 +100,7 @@ const bodyName = (placement: Placement): string => {
 const stickOf = ({ plan, context: { rig, x }, v }: Question): Stick => ({
   rig,
   level: -x.under,
-  noseAt: byName((id) => {
+  noseAt: byKey((id: string) => {
     const setting = plan.settings.find((one) => one.id === id);
     return setting ? stickContact(setting, stickHeight(rig) - x.under) : NaN;
   }),

@@ -69,3 +69,10 @@ export const subset = (
   }
   return { points: Float64Array.from(kept), edges: Uint32Array.from(joined) };
 };
+
+/**
+ * What of a blade can be within `half` of the place u along it, in any pose that keeps it along the
+ * stroke, with the edges that leave that stretch.
+ */
+export const around = (whole: Touchable, u: number, half: number): Touchable =>
+  subset(whole, (at) => Math.abs(at - u) <= half + NEAR);

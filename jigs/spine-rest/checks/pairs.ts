@@ -16,7 +16,7 @@ import { words as shared } from '../../shared/checks/words.ts';
 import { strokedSetUps, type Stroked } from '../../shared/checks/pair-run.ts';
 import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
 import { stickHeight } from '../../shared/parts/push-stick.ts';
-import { byName } from '../../shared/later.ts';
+import { byKey } from '../../shared/later.ts';
 import { stickContact } from '../place/hand.ts';
 import { placedOnBlade, stripFrom, stripItems, type Carried } from '../strip/carried.ts';
 import { parameterPath, words, type Question } from './question.ts';
@@ -162,7 +162,7 @@ const sideSetUps = (q: Question, { found }: Carried, side: Side): Result<SetUp[]
 const stickOf = ({ plan, context, v, strip }: Question): Stick => ({
   rig: context,
   level: v.plate,
-  noseAt: byName((id) => {
+  noseAt: byKey((id: string) => {
     const setting = plan.settings.find((one) => one.id === id);
     if (setting === undefined) return NaN;
     const height = v.plate + stickHeight(context);

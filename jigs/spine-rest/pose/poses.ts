@@ -7,9 +7,10 @@ import {
   type BladePose,
   type SpineRestPlan,
 } from '../../../src/family/index.ts';
+import { byKey } from '../../shared/later.ts';
 import type { Context } from '../../shared/parts/context.ts';
 import { settleMesh, type Contacts } from './settle-mesh.ts';
-import { touchable, type Touchable } from '../../shared/pose/touchable.ts';
+import { around, touchable, type Touchable } from '../../shared/pose/touchable.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
 
@@ -25,13 +26,18 @@ export const contactsOf = ({ l }: Context, setoff: number): Contacts => ({
   setoff,
 });
 
+/** What seat and step can touch of a blade while a place is at the belt's middle. */
+export type SpineAt = (u: number) => Touchable;
+
 /** What the seat and the step touch of each blade: the strip along its spine. */
-export const spinesOf = (blades: readonly Blade[], c: Context): ReadonlyMap<string, Touchable> =>
+export const spinesOf = (blades: readonly Blade[], c: Context): ReadonlyMap<string, SpineAt> =>
   new Map(
-    blades.map((blade) => [
-      blade.name,
-      touchable(bladeMesh(blade, { chord: CHORD }).blade, c.l.levels.stepTop + 2),
-    ]),
+    blades.map((blade) => {
+      const { l } = c;
+      const whole = touchable(bladeMesh(blade, { chord: CHORD }).blade, l.levels.stepTop + 2);
+      const half = Math.max(l.nose.half, l.slide.half);
+      return [blade.name, byKey((u) => around(whole, u, half))];
+    }),
   );
 
 /** The places at the belt's middle over the stroke of a blade. */
@@ -46,7 +52,7 @@ const placesOf = (blade: Blade, c: Context, beltWidth: number): number[] => {
  */
 export const posesOf = (
   blade: Blade,
-  spine: Touchable,
+  spine: SpineAt,
   setting: PlanSetting,
   c: Context,
   beltWidth: number,
@@ -58,6 +64,6 @@ export const posesOf = (
     // Off the tip the belt still bears on the last place that it grinds.
     const last = setting.blades.find((b) => b.blade === blade.name)?.places.at(-1)?.u ?? u;
     const load = Math.min(0, last - u) * (setting.side === 'left' ? 1 : -1);
-    const frame = settleMesh(spine, setting.side, u, settled.strokeTilt, contacts, load);
+    const frame = settleMesh(spine(u), setting.side, u, settled.strokeTilt, contacts, load);
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame }] : [];
   });
