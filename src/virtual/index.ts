@@ -48,6 +48,7 @@ export { reportOf, USUAL, type VirtualReport } from './report.ts';
 export type { ModelPoint, VirtualJob } from './job.ts';
 export { volumeOf } from './measure/volume.ts';
 export type { Band } from './picture/bands.ts';
+export { wantedHollows } from './picture/hollow.ts';
 export { bladeMap, type BladeMap, type MapLine, type MapValue } from './picture/map.ts';
 export { frameOf, type Pose } from './pose.ts';
 export { flatSurface, radiusedSurface, wheelSurface, type Surface } from './surface.ts';

@@ -3,16 +3,17 @@ import { quantise } from '../core/units.ts';
 import type { Design } from '../document/schema.ts';
 import type { Fixture } from '../family/family.ts';
 import type { Vec2 } from '../geometry/vector.ts';
-import { valuesFor } from '../make/ground/files.ts';
 import { groundBlades, type Ground } from '../make/ground/ground.ts';
 import { text } from '../text/index.ts';
 import {
   bladeMap,
   greatest,
   USUAL,
+  wantedHollows,
   type BladeMap,
   type Cure,
   type EdgePlace,
+  type Field,
   type VirtualGrind,
 } from '../virtual/index.ts';
 import { STRIP_FORM, yawSentence } from '../make/ground/work.ts';
@@ -31,14 +32,16 @@ const plain = ({ outline, bands, lines }: BladeMap): BladeMap => ({
 });
 
 /** The blade as it comes, and after every pass. */
-const framesOf = ({ blade, work }: Ground, grind: VirtualGrind): GroundFrame[] => {
-  const what = valuesFor(blade)[0] ?? 'thickness';
+const framesOf = ({ work }: Ground, grind: VirtualGrind): GroundFrame[] => {
   const { edge } = work.job;
+  const hollows = wantedHollows(grind, work.job);
+  const mapOf = (field: Field): BladeMap =>
+    plain(bladeMap(grind.shape, field, 'standing', edge, hollows));
   return [
-    { label: text.virtual.panel.start, map: plain(bladeMap(grind.shape, grind.start, what, edge)) },
+    { label: text.virtual.panel.start, map: mapOf(grind.start) },
     ...grind.passes.map(({ pass, after }) => ({
       label: text.virtual.panel.after(pass.id),
-      map: plain(bladeMap(grind.shape, after, what, edge)),
+      map: mapOf(after),
     })),
   ];
 };
@@ -92,7 +95,7 @@ const cardOf = (ground: Ground): GroundCard => {
   const { certainty, assumptions, standing, uneven, lines } = report;
   return {
     blade: blade.name,
-    shows: valuesFor(blade)[0] ?? 'thickness',
+    shows: 'standing',
     frames: framesOf(ground, report.grind),
     standing,
     uneven,

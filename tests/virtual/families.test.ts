@@ -4,6 +4,7 @@ import { grindVirtually } from '../../src/virtual/grind.ts';
 import { placeOn } from '../../src/blade/place.ts';
 import { carriageJob, carriagePassesOf } from '../../src/virtual/from-carriage.ts';
 import { edgeRestJob, edgeRestPassesOf, hollowStart } from '../../src/virtual/from-edge-rest.ts';
+import { wantedHollows } from '../../src/virtual/picture/hollow.ts';
 import { reportOf } from '../../src/virtual/report.ts';
 import { along, edgeOf, grindLine, lineHeight } from '../../src/virtual/measure/line.ts';
 import { input as carriageInput, planned as plannedCarriage } from '../grind/carriage-brute.ts';
@@ -161,7 +162,9 @@ describe('plans of the other families, ground virtually', () => {
       resolution: { step: 5, rows: 200 },
     });
     expect(done.passes.flatMap(({ missed }) => missed)).toEqual([]);
+    const wanted = wantedHollows(done, edgeRestJob(blade, given, plan));
     for (const side of ['left', 'right'] as const) {
+      // Where the outline is straight what stands over the wanted hollow is how far the line is off.
       const line = plan.lines.find((l) => l.side === side);
       const place = line?.places.find(({ u }) => Math.abs(u - 75) < 5);
       if (place === undefined) throw new Error('no place');
@@ -176,6 +179,8 @@ describe('plans of the other families, ground virtually', () => {
       expect(Math.abs(deepest - place.depth)).toBeLessThan(2e-3);
       expect(Math.abs(Math.min(...taken) - place.lower)).toBeLessThan(0.3);
       expect(Math.abs(Math.max(...taken) - place.upper)).toBeLessThan(0.3);
+      const stands = nodes.map((k) => (done.finished[side][k] ?? 0) - (wanted[side]?.[k] ?? NaN));
+      expect(Math.max(...stands.map(Math.abs))).toBeLessThan(2e-3);
     }
   });
 

@@ -1,6 +1,6 @@
 import { chain, ok, type Result } from '../../core/result.ts';
 import { plain } from '../../core/units.ts';
-import { SIDES, type Blade } from '../../blade/schema.ts';
+import { SIDES } from '../../blade/schema.ts';
 import type { Design } from '../../document/schema.ts';
 import { saveDesign } from '../../document/save.ts';
 import { groundSheets, type GroundSheetData } from '../../drawing/ground-sheets.ts';
@@ -9,7 +9,7 @@ import type { Sheet } from '../../drawing/sheet.ts';
 import type { TitleBlock } from '../../drawing/title-block.ts';
 import { DESIGN_KIND, svg, withManifest, type PackageFile } from '../../export/index.ts';
 import { text } from '../../text/index.ts';
-import { bladeMap, type MapValue } from '../../virtual/index.ts';
+import { bladeMap, wantedHollows, type MapValue } from '../../virtual/index.ts';
 import { stampFailed } from '../failed.ts';
 import { utf8 } from '../files/bytes.ts';
 import { checksFile } from '../files/checks.ts';
@@ -39,11 +39,8 @@ const cellsOf = ({ u, thickness, standing, lines }: GroundPlace, digits: number)
   }),
 ];
 
-/** What a map can show: nothing stands over a hollow, which has no flat face that is wanted. */
-export const valuesFor = ({ bevels }: Blade): MapValue[] =>
-  bevels.left.kind === 'hollow' || bevels.right.kind === 'hollow'
-    ? ['thickness']
-    : ['standing', 'thickness'];
+/** What the maps of a blade show, the one that tells most first. */
+const SHOWN: readonly MapValue[] = ['standing', 'thickness'];
 
 /** Settings with the strip as a table of their own, how it is stuck on, and what was checked. */
 const stripTable = ({ cure, kit, work }: Ground): Pick<GroundSheetData, 'more'> => {
@@ -73,10 +70,10 @@ const stripTable = ({ cure, kit, work }: Ground): Pick<GroundSheetData, 'more'> 
 };
 
 /** The map with the strip beside the one without, or the other way round for a rest made for it. */
-const otherMap = ({ blade, cure, work, report }: Ground): GroundSheetData['maps'] => {
+const otherMap = ({ cure, work, report }: Ground): GroundSheetData['maps'] => {
   if (!cure?.ok) return [];
   const { map } = text.virtual;
-  const [what = 'thickness'] = valuesFor(blade);
+  const what = 'standing';
   const { cured, uncured } = cure.value;
   const other = work.carried ? uncured : cured;
   return [
@@ -101,9 +98,9 @@ const groundSheetData = (ground: Ground, index: number): GroundSheetData => {
     id: words.sheetId(index),
     title: words.title(blade.name),
     standing: words.estimate(certainty.kind === 'estimate' ? certainty.basis : undefined),
-    maps: valuesFor(blade).flatMap((what, i) => [
+    maps: SHOWN.flatMap((what, i) => [
       {
-        map: bladeMap(shape, finished, what, work.job.edge),
+        map: bladeMap(shape, finished, what, work.job.edge, wantedHollows(report.grind, work.job)),
         words: { ...map[what], line: map.line },
       },
       ...(i === 0 ? otherMap(ground) : []),

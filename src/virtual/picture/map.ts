@@ -60,10 +60,19 @@ const wantedFace = (shape: Shape, field: Field, side: Side, edge: number): Float
   return face;
 };
 
-const valueOf = (shape: Shape, field: Field, what: MapValue, edge: number): Float64Array => {
+/** Half thickness of sides that are wanted otherwise than flat, at every node. */
+export type WantedFaces = Partial<Record<Side, Float64Array>>;
+
+const valueOf = (
+  shape: Shape,
+  field: Field,
+  what: MapValue,
+  edge: number,
+  faces: WantedFaces,
+): Float64Array => {
   const thick = field.left.map((left, k) => left + (field.right[k] ?? 0));
   if (what === 'thickness') return thick;
-  const [left, right] = SIDES.map((s) => wantedFace(shape, field, s, edge));
+  const [left, right] = SIDES.map((s) => faces[s] ?? wantedFace(shape, field, s, edge));
   return thick.map((now, k) => now - (left?.[k] ?? 0) - (right?.[k] ?? 0));
 };
 
@@ -82,14 +91,20 @@ const wantedLine = (shape: Shape, { us }: Field, side: Side): Vec2[] => {
 
 /**
  * The picture of a blade after any pass. `edge` is the edge thickness wanted in the end, both sides
- * together; it decides what counts as standing over.
+ * together; with `faces`, where a side is wanted hollow, it decides what counts as standing over.
  */
-export const bladeMap = (shape: Shape, field: Field, what: MapValue, edge: number): BladeMap => {
+export const bladeMap = (
+  shape: Shape,
+  field: Field,
+  what: MapValue,
+  edge: number,
+  faces: WantedFaces = {},
+): BladeMap => {
   const { us, rows, v } = field;
   const columns = Array.from(us, (u, i) => ({ u, i })).filter(({ u }) => u >= 0);
   const spine = columns.map(({ u, i }): Vec2 => [u, -(v[i * rows] ?? 0)]);
   const foot = columns.map(({ u, i }): Vec2 => [u, -(v[(i + 1) * rows - 1] ?? 0)]);
-  const value = valueOf(shape, field, what, edge);
+  const value = valueOf(shape, field, what, edge, faces);
   const most = value.reduce((max, x) => Math.max(max, x), 0);
   const levels = what === 'standing' ? STANDING : thicknessLevels(most);
   const lines = SIDES.flatMap((side): MapLine[] => {
