@@ -11,6 +11,8 @@ import { examplesOf } from '../family/examples.ts';
 import { randomDesign } from '../robust/random-design.ts';
 import {
   admeshFaults,
+  coreSchema,
+  schemaFaults,
   auditDxf,
   hasAdmesh,
   python,
@@ -73,6 +75,13 @@ describe.each(families)('other readers of the files of $family', ({ worked, rand
     'lib3mf reads closed and oriented objects without a warning (needs lib3mf1)',
     () => {
       expect(read3mf(ending('.3mf'))).toEqual([]);
+    },
+  );
+
+  it.skipIf(coreSchema === undefined)(
+    'xmllint holds 3MF models by the published core schema (needs xmllint and its path in THREEMF_XSD)',
+    () => {
+      expect(schemaFaults(ending('.3mf'))).toEqual([]);
     },
   );
 });
