@@ -148,7 +148,9 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
   const parts = later(() =>
     chain(partsOf(context, every), (made) => ok(withTight(made, tightOf(design, context, plan)))),
   );
-  const place = byKey((id: string): readonly Placement[] => placed(every, standingAt(solved, poses, id)));
+  const place = byKey((id: string): readonly Placement[] =>
+    placed(every, standingAt(solved, poses, id)),
+  );
   const asked = (made: readonly Part[]): Question => ({
     ...solved,
     parts: made,

@@ -13,13 +13,21 @@ import type { Scene, SceneBlade, SceneMesh, ScenePart } from './protocol.ts';
 /** How far the picture of a solid may depart from the solid, mm. */
 const CHORD = 0.1;
 
+/** The same where rings of a rounded end lie closer together than that. */
+const FINE = 0.02;
+
 const plain = (mesh: Mesh): SceneMesh => ({
   vertices: Float32Array.from(mesh.vertices),
   triangles: mesh.triangles,
 });
 
+const pictured = ({ layers }: Part): Result<Mesh> => {
+  const coarse = meshOf(layers, { chord: CHORD, volumeShare: 1 });
+  return coarse.ok ? coarse : meshOf(layers, { chord: FINE, volumeShare: 1 });
+};
+
 const partOf = (part: Part): Result<ScenePart> =>
-  chain(meshOf(part.layers, { chord: CHORD, volumeShare: 1 }), (mesh) =>
+  chain(pictured(part), (mesh) =>
     ok({ id: part.id, name: part.name, kind: part.kind, mesh: plain(mesh) }),
   );
 
