@@ -1,0 +1,374 @@
+/**
+ * What a maker waits for, on every shipped design, beside the same work done by libraries:
+ *
+ *     (a) a change of a blade's thickness: solve, parts, exactly the checks of `jig check`, and the
+ *         meshes for the screen;
+ *     (b) a change of one part of the fixture, the same way;
+ *     (c) 40 pairs at 40 places within 20 mm;
+ *     (d) the complete package, to the last byte.
+ *
+ * The libraries get the solved design for nothing, make the parts that changed by 3D booleans and
+ * ask about the pairs that changed at each end of every movement, where the kernel also proves what
+ * lies between. Their pair searches are timed on an even sample of at most SAMPLE places and scaled
+ * to all. Interleaved rounds, medians of processor time, ratios in one run.
+ *
+ *     npx tsx tests/bench/whole.ts [--quick] [--only NAME] [--write]
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { cpus, loadavg, totalmem } from 'node:os';
+import { registry } from '../../jigs/registry.ts';
+import {
+  clearance,
+  createWorkspace,
+  type Body,
+  type Motion,
+} from '../../src/check/distance/index.ts';
+import { poseAt, track } from '../../src/check/distance/motion.ts';
+import type { Solids } from '../../src/check/set-up.ts';
+import { CHECK_CHORD, createWorkshop, type Workshop } from '../../src/check/workshop.ts';
+import type { Result } from '../../src/core/result.ts';
+import type { Design } from '../../src/document/schema.ts';
+import { WORLD, type Frame } from '../../src/geometry/frame.ts';
+import { checkDesign, solveDesign } from '../../src/make/engine.ts';
+import { makePackage } from '../../src/make/package.ts';
+import { meshOf } from '../../src/model/solid.ts';
+import type { Part } from '../../src/model/part.ts';
+import { sceneOf } from '../../src/worker/scene.ts';
+import { reshaped, shipped, thicker, type Shipped } from './changes.ts';
+import {
+  jscadSolid,
+  jscadTriangles,
+  leastByMinGap,
+  leastByTrees,
+  manifoldOf,
+  manifoldSolid,
+  meshOfSolids,
+  treed,
+} from './libraries.ts';
+
+const WITHIN = 20;
+const PLACES = 40;
+const PAIRS = 40;
+/** Places at which the libraries are timed; the rest is taken to cost the same. */
+const SAMPLE = 120;
+
+const quick = process.argv.includes('--quick');
+const only = process.argv[process.argv.indexOf('--only') + 1] ?? '';
+const named = process.argv.includes('--only');
+const rounds = quick ? 1 : 3;
+/** Changes of a drag, for the median and the 95th percentile. */
+const DRAG = quick ? 4 : 12;
+
+const valueOf = <T>(result: Result<T>): T => {
+  if (!result.ok) throw new Error(result.issues.map(({ message }) => message).join('\n'));
+  return result.value;
+};
+
+/** Processor time of a piece of work, ms. */
+const timed = async <T>(run: () => T | Promise<T>): Promise<{ ms: number; value: T }> => {
+  const start = process.cpuUsage();
+  const value = await run();
+  const { user, system } = process.cpuUsage(start);
+  return { ms: (user + system) / 1000, value };
+};
+
+const quantile = (values: readonly number[], share: number): number => {
+  const sorted = values.slice().sort((p, q) => p - q);
+  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? NaN;
+};
+const median = (values: readonly number[]): number => quantile(values, 0.5);
+
+/** Everything a change makes the program do before the screen is true again. */
+const answered = (design: Design, workshop: Workshop): readonly Part[] => {
+  const { fixture, parts } = valueOf(checkDesign(design, registry, workshop));
+  valueOf(sceneOf(design, fixture));
+  return parts;
+};
+
+interface Pair {
+  readonly a: Body;
+  readonly b: Body;
+  readonly places: readonly (readonly [Frame, Frame])[];
+}
+
+const posesOf = ({ motion }: Body, count: number): Frame[] =>
+  Array.from({ length: count }, (_, i) => {
+    const sweep = motion?.[i];
+    return sweep === undefined ? WORLD : poseAt(track(sweep), 0);
+  });
+
+/** Every pair the checks of solids ask about, with the places at which its movements begin. */
+const pairsOf = ({ setUps }: Solids): Pair[] =>
+  setUps.flatMap(({ asked, bodies }) =>
+    asked.flatMap(({ rule }): Pair[] => {
+      const [a, b] = [bodies.get(rule.a), bodies.get(rule.b)];
+      if (rule.kind === 'ignore' || a === undefined || b === undefined) return [];
+      // Libraries know no half spaces: those pairs are left out for them.
+      if ([a, b].some(({ solids }) => solids.some(({ kind }) => kind === 'plane'))) return [];
+      const count = Math.max(a.motion?.length ?? 1, b.motion?.length ?? 1);
+      const [ofA, ofB] = [posesOf(a, count), posesOf(b, count)];
+      const places = ofA.map((pose, i) => [pose, ofB[i] ?? WORLD] as const);
+      return [{ a, b, places }];
+    }),
+  );
+
+const countOf = (pairs: readonly Pair[]): number =>
+  pairs.reduce((sum, { places }) => sum + places.length, 0);
+
+/** Something of a body that is made once for all its pairs. */
+const once = <T>(make: (body: Body) => T): ((body: Body) => T) => {
+  const made = new Map<Body['solids'], T>();
+  return ({ solids, ...rest }) => {
+    const known = made.get(solids) ?? make({ solids, ...rest });
+    made.set(solids, known);
+    return known;
+  };
+};
+
+/** Time of all places of all pairs from an even sample of them, ms. */
+const scaled = async (
+  pairs: readonly Pair[],
+  least: (pair: Pair, places: Pair['places']) => number | undefined,
+): Promise<number> => {
+  const all = pairs.flatMap((pair) => pair.places.map((place) => ({ pair, place })));
+  const every = Math.max(1, Math.floor(all.length / SAMPLE));
+  const sample = all.filter((_, i) => i % every === 0);
+  let done = 0;
+  const { ms } = await timed(() => {
+    for (const { pair, place } of sample) if (least(pair, [place]) !== undefined) done += 1;
+  });
+  return (ms * all.length) / Math.max(1, done);
+};
+
+const trees = once(({ solids }) => {
+  const mesh = meshOfSolids(solids);
+  return mesh && treed(Float32Array.from(mesh.vertices), mesh.triangles);
+});
+const manifolds = once(({ solids }) => {
+  const mesh = meshOfSolids(solids);
+  return mesh && manifoldOf(mesh);
+});
+const byTrees = ({ a, b }: Pair, places: Pair['places']): number | undefined => {
+  const [one, two] = [trees(a), trees(b)];
+  return one && two && leastByTrees(one, two, places, WITHIN);
+};
+const byMinGap = ({ a, b }: Pair, places: Pair['places']): number | undefined => {
+  const [one, two] = [manifolds(a), manifolds(b)];
+  return one && two && leastByMinGap(one, two, places, WITHIN);
+};
+
+interface Libraries {
+  readonly jscad: number;
+  readonly manifold: number;
+  readonly bvh: number;
+}
+
+/** The work of the libraries for one change: parts, then pairs; ms. */
+const librariesFor = async (parts: readonly Part[], pairs: readonly Pair[]): Promise<Libraries> => {
+  for (const { a, b } of pairs) [a, b].forEach((body) => [trees(body), manifolds(body)]);
+  const jscad = await timed(() => {
+    for (const { layers } of parts) treed(jscadTriangles(jscadSolid(layers, CHECK_CHORD)));
+  });
+  const solids = await timed(() => {
+    for (const { layers } of parts) manifoldSolid(layers, CHECK_CHORD).getMesh();
+  });
+  const own = await timed(() => {
+    for (const { layers } of parts) {
+      const mesh = valueOf(meshOf(layers, { chord: CHECK_CHORD, volumeShare: Infinity }));
+      treed(Float32Array.from(mesh.vertices), mesh.triangles);
+    }
+  });
+  const search = await scaled(pairs, byTrees);
+  const gaps = await scaled(pairs, byMinGap);
+  return { jscad: jscad.ms + search, manifold: solids.ms + gaps, bvh: own.ms + search };
+};
+
+/** The place of both bodies at a share of all movements of a pair. */
+const placeAt = ({ a, b, places }: Pair, share: number): readonly [Frame, Frame] => {
+  const at = share * places.length;
+  const i = Math.min(places.length - 1, Math.floor(at));
+  const of = ({ motion }: Body): Frame => {
+    const sweep = motion?.[i];
+    return sweep === undefined ? WORLD : poseAt(track(sweep), at - i);
+  };
+  return [of(a), of(b)];
+};
+
+/** The first pairs with a moving body, each at even places, as all contenders are asked. */
+const fortyOf = (pairs: readonly Pair[]): Pair[] =>
+  pairs
+    .filter(({ places }) => places.length > 1)
+    .slice(0, PAIRS)
+    .map((pair): Pair => {
+      const places = Array.from({ length: PLACES }, (_, i) => placeAt(pair, i / (PLACES - 1)));
+      const stills = (side: 0 | 1): Motion =>
+        places.map((place, i) => ({ kind: 'still', label: String(i), pose: place[side] }));
+      const { a, b } = pair;
+      return {
+        a: a.motion ? { ...a, motion: stills(0) } : a,
+        b: b.motion ? { ...b, motion: stills(1) } : b,
+        places,
+      };
+    });
+
+const kernel = (pairs: readonly Pair[]): number[] => {
+  const work = createWorkspace();
+  return pairs.map(({ a, b }) => {
+    const found = valueOf(clearance(a, b, { within: WITHIN, work }));
+    return found.state === 'beyond' ? Infinity : Math.max(0, found.gap);
+  });
+};
+
+const font = (style: string): Uint8Array =>
+  readFileSync(new URL(`../../node_modules/dejavu-fonts-ttf/ttf/${style}.ttf`, import.meta.url));
+const fonts = { regular: font('DejaVuSans'), bold: font('DejaVuSans-Bold') };
+
+const solidsOf = (design: Design, workshop: Workshop): Solids => {
+  const told = valueOf(solveDesign(design, registry, workshop)).solids?.();
+  if (told === undefined) throw new Error('no solids are told');
+  return valueOf(told);
+};
+
+/** Pairs of which a body differs from every body of the design before. */
+const changed = (before: readonly Pair[], after: readonly Pair[], workshop: Workshop): Pair[] => {
+  const key = ({ a, b }: Pair): string => `${workshop.nameOf(a) ?? ''} ${workshop.nameOf(b) ?? ''}`;
+  const known = new Set(before.map(key));
+  return after.filter((pair) => !known.has(key(pair)));
+};
+
+type Change = (design: Design, times: number) => Design;
+
+interface Row {
+  readonly ours: number;
+  readonly late: number;
+  readonly pairPoses: number;
+  /** What the libraries took; none where they were not asked. */
+  readonly libraries?: Libraries;
+}
+
+const change = async (design: Design, make: Change, compared: boolean): Promise<Row> => {
+  const workshop = createWorkshop();
+  const before = answered(design, workshop);
+  const old = new Set(before.map(({ layers }) => JSON.stringify(layers)));
+  const pairsBefore = pairsOf(solidsOf(design, workshop));
+  const next = make(design, 1);
+  const parts = answered(next, workshop).filter(({ layers }) => !old.has(JSON.stringify(layers)));
+  const pairs = changed(pairsBefore, pairsOf(solidsOf(next, workshop)), workshop);
+  const ours: number[] = [];
+  const libraries: Libraries[] = [];
+  for (let round = 0; round < rounds; round += 1) {
+    if (compared) libraries.push(await librariesFor(parts, pairs));
+    for (let i = 0; i < DRAG / rounds; i += 1) {
+      const times = 2 + ours.length / DRAG;
+      ours.push((await timed(() => answered(make(design, times), workshop))).ms);
+    }
+  }
+  return {
+    ours: median(ours),
+    late: quantile(ours, 0.95),
+    pairPoses: countOf(pairs),
+    ...(compared && {
+      libraries: {
+        jscad: median(libraries.map(({ jscad }) => jscad)),
+        manifold: median(libraries.map(({ manifold }) => manifold)),
+        bvh: median(libraries.map(({ bvh }) => bvh)),
+      },
+    }),
+  };
+};
+
+interface Forty {
+  readonly pairs: number;
+  readonly ours: number;
+  readonly bvh: number;
+  readonly minGap: number;
+  /** Greatest excess of the kernel's gap over three-mesh-bvh's, mm. */
+  readonly over: number;
+}
+
+const forty = async (design: Design): Promise<Forty> => {
+  const pairs = fortyOf(pairsOf(solidsOf(design, createWorkshop())));
+  for (const { a, b } of pairs) [a, b].forEach((body) => [trees(body), manifolds(body)]);
+  const times: Record<'ours' | 'bvh' | 'minGap', number[]> = { ours: [], bvh: [], minGap: [] };
+  let over = -Infinity;
+  for (let round = 0; round < rounds; round += 1) {
+    const own = await timed(() => kernel(pairs));
+    const bvh = await timed(() => pairs.map((pair) => byTrees(pair, pair.places) ?? NaN));
+    times.ours.push(own.ms);
+    times.bvh.push(bvh.ms);
+    times.minGap.push(await scaled(pairs, byMinGap));
+    own.value.forEach((gap, i) => {
+      const reference = bvh.value[i] ?? NaN;
+      if (Number.isFinite(reference)) over = Math.max(over, gap - reference);
+    });
+  }
+  const [ours, bvh, minGap] = [times.ours, times.bvh, times.minGap].map(median);
+  return { pairs: pairs.length, ours: ours ?? NaN, bvh: bvh ?? NaN, minGap: minGap ?? NaN, over };
+};
+
+const packaged = async (design: Design): Promise<number> => {
+  const times: number[] = [];
+  for (let round = 0; round <= rounds; round += 1) {
+    const options = { registry, fonts, acceptFailing: false };
+    times.push((await timed(() => makePackage(design, options))).ms);
+  }
+  return median(times.slice(1));
+};
+
+const ms = (value: number): string => value.toFixed(value < 10 ? 1 : 0);
+const times = (value: number, ours: number): string => `${(value / ours).toFixed(0)} x`;
+
+const thickerBlade: Change = (design, n) => thicker(design, 0.01 * n);
+
+const changeRow = (what: string, { ours, late, pairPoses, libraries: l }: Row): string => {
+  const ratios = l ? [l.jscad, l.manifold, l.bvh].map((of) => times(of, ours)) : ['', '', ''];
+  return `| ${[what, ms(ours), ms(late), String(pairPoses), ...ratios].join(' | ')} |`;
+};
+
+const rowsOf = async ({ name, family, design }: Shipped, compared: boolean): Promise<string[]> => {
+  const a = await change(design, thickerBlade, compared);
+  const b = await change(design, reshaped, compared);
+  const c = compared ? await forty(design) : undefined;
+  const d = await packaged(design);
+  return [
+    `\n### ${name} (${family})\n`,
+    '| row | ms | 95 % | pair-poses | jscad + bvh | manifold + minGap | bvh alone |',
+    '| --- | --: | --: | --: | --: | --: | --: |',
+    changeRow('(a) blade', a),
+    changeRow('(b) one part', b),
+    ...(c
+      ? [
+          `| (c) ${c.pairs} x ${PLACES} | ${ms(c.ours)} | | ${c.pairs * PLACES} | | ${times(c.minGap, c.ours)} | ${times(c.bvh, c.ours)} |`,
+        ]
+      : []),
+    `| (d) package | ${ms(d)} | | | | | |`,
+    ...(c ? [`\nKernel over three-mesh-bvh in (c): ${c.over.toFixed(4)} mm at most.`] : []),
+  ];
+};
+
+const HEAD = `# What a change costs
+
+Printed by \`npx tsx tests/bench/whole.ts --write\`; [whole.ts](whole.ts) says what the rows are.
+Processor time of one run on one machine; the columns of the libraries are their time as a multiple
+of ours for the same work, so more is better. The kernel's gaps are never over the true gap by more
+than 0.001 mm, it looks between the places as well, and 0.005 mm of chord error is taken off; the
+libraries see the places alone. They are asked for the first design of each family.
+`;
+
+const designs = shipped().filter(({ name }) => !named || name.includes(only));
+const load = loadavg()[0]?.toFixed(1) ?? '';
+const lines = [
+  `${new Date().toISOString().slice(0, 10)}, ${cpus().length} x ${cpus()[0]?.model ?? ''}, ` +
+    `${(totalmem() / 2 ** 30).toFixed(0)} GiB, node ${process.version}, load ${load} at the start; ` +
+    `${rounds} rounds, ${DRAG} changes.`,
+];
+console.log(lines[0]);
+const asked = new Set<string>();
+for (const one of designs) {
+  const rows = await rowsOf(one, !asked.has(one.family));
+  asked.add(one.family);
+  console.log(rows.join('\n'));
+  lines.push(...rows);
+}
+if (process.argv.includes('--write'))
+  writeFileSync(new URL('./TABLE.md', import.meta.url), `${HEAD}\n${lines.join('\n')}\n`);
