@@ -1,6 +1,6 @@
 import { all, chain, ok, type Result } from '../core/result.ts';
 import { plain } from '../core/units.ts';
-import { rectangle, type Loop } from '../geometry/loop.ts';
+import { circle, rectangle, type Loop } from '../geometry/loop.ts';
 import { boundingBox } from '../geometry/loop-measure.ts';
 import { translated } from '../geometry/loop-transform.ts';
 import { offset } from '../geometry/offset.ts';
@@ -26,6 +26,8 @@ const RAISED = 0.6;
 const WALL = 4;
 const FIGURE = 6;
 const BAR = 0.8;
+/** How far pins stand up, mm: high enough to feel whether they shake. */
+const PIN = 6;
 /** A larger opening needs no trial: its play is the same. */
 const LARGEST = 25;
 
@@ -74,12 +76,17 @@ export const openingsOf = (parts: readonly PrintPart[], play: number): Result<Op
   );
 };
 
+/** The opening that the coupon's pins are as wide as: the smallest round one; absent without any. */
+export const pinnedOpening = (openings: readonly Opening[]): Opening | undefined =>
+  openings.find(({ loop }) => loop.kind === 'circle');
+
 /** What is written on the coupon beside a row. */
 export const rowLabel = ({ width }: Opening): string => plain(width, 2);
 
 /**
  * A small print with every opening at every play: one row an opening from below, one column a
- * tenth of a millimetre more from the left, raised figures naming both. There must be an opening.
+ * tenth of a millimetre more from the left, raised figures naming both. Above the figures stand
+ * pins as wide as the smallest round opening, by as many tenths less. There must be an opening.
  */
 export const couponLayers = (openings: readonly Opening[]): Result<Layer[]> => {
   const most = (COUPON_TENTHS.at(-1) ?? 0) / 10;
@@ -96,10 +103,17 @@ export const couponLayers = (openings: readonly Opening[]): Result<Layer[]> => {
       ),
     ),
   );
+  const pinned = pinnedOpening(openings);
+  const head = top + FIGURE + WALL;
   const outer = rectangle(
     [0, 0],
-    [margin + COUPON_TENTHS.length * pitch + WALL / 2, top + FIGURE + WALL],
+    [margin + COUPON_TENTHS.length * pitch + WALL / 2, head + (pinned ? pinned.width + WALL : 0)],
   );
+  const pins = pinned
+    ? COUPON_TENTHS.map((tenths, column) =>
+        circle([middle(column), head + pinned.width / 2], pinned.width / 2 - tenths / 20),
+      )
+    : [];
   const rows = openings.flatMap((opening, row) => {
     const y = (low[row] ?? 0) + ((heights[row] ?? 0) - FIGURE) / 2;
     return sevenBars(rowLabel(opening), [WALL / 2, y], FIGURE, BAR);
@@ -114,6 +128,11 @@ export const couponLayers = (openings: readonly Opening[]): Result<Layer[]> => {
         profile: { outer: bar, holes: [] },
         from: THICK,
         to: THICK + RAISED,
+      })),
+      ...pins.map((pin): Layer => ({
+        profile: { outer: pin, holes: [] },
+        from: THICK,
+        to: THICK + PIN,
       })),
     ]),
   );

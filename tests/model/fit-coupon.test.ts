@@ -39,7 +39,8 @@ describe('fit coupon', () => {
   });
 
   it('adds a tenth of a millimetre to the width from column to column', () => {
-    const [plate, ...figures] = valueOf(couponLayers(openings));
+    const [plate, ...raised] = valueOf(couponLayers(openings));
+    const figures = raised.filter(({ to }) => to < 5);
     const widths = plate?.profile.holes.map((loop) => {
       const { min, max } = boundingBox(loop);
       return max[1] - min[1];
@@ -53,10 +54,28 @@ describe('fit coupon', () => {
     expect(figures).toHaveLength(6 + 1 + 6 + 2 + 6 + (6 + 2 + 5 + 5 + 4 + 5 + 6));
   });
 
-  it('is one sound solid with raised figures', () => {
+  it('has a pin over every column, as wide as the smallest round opening less its tenths', () => {
+    const [plate, ...raised] = valueOf(couponLayers(openings));
+    const pins = raised.flatMap(({ profile, from, to }) =>
+      profile.outer.kind === 'circle' ? [{ ...profile.outer, from, to }] : [],
+    );
+    expect(pins).toHaveLength(COUPON_TENTHS.length);
+    pins.forEach(({ radius, centre, from, to }, i) => {
+      expect(2 * radius).toBeCloseTo(6.6 - (COUPON_TENTHS[i] ?? NaN) / 10, 9);
+      expect([from, to]).toEqual([4, 10]);
+      // Over the opening of its column.
+      const hole = plate?.profile.holes[i];
+      const box = hole ? boundingBox(hole) : undefined;
+      expect(centre[0]).toBeCloseTo(((box?.min[0] ?? NaN) + (box?.max[0] ?? NaN)) / 2, 9);
+    });
+    const square = openings.filter(({ loop }) => loop.kind !== 'circle');
+    expect(valueOf(couponLayers(square)).some(({ to }) => to > 5)).toBe(false);
+  });
+
+  it('is one sound solid with raised figures and pins', () => {
     const mesh = valueOf(meshOf(valueOf(couponLayers(openings))));
     const { sound, max } = audit(mesh);
     expect(sound).toBe(true);
-    expect(max[2]).toBeCloseTo(4.6, 6);
+    expect(max[2]).toBeCloseTo(10, 6);
   });
 });

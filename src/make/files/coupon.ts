@@ -1,7 +1,7 @@
 import { chain, ok, type Result } from '../../core/result.ts';
 import type { Making } from '../../document/schema.ts';
 import { stl, stlName, threeMf, type PackageFile } from '../../export/index.ts';
-import { couponLayers, openingsOf, rowLabel } from '../../model/fit-coupon.ts';
+import { couponLayers, openingsOf, pinnedOpening, rowLabel } from '../../model/fit-coupon.ts';
 import type { PrintPart } from '../../model/part.ts';
 import { meshOf } from '../../model/solid.ts';
 import { text } from '../../text/index.ts';
@@ -23,7 +23,14 @@ export const couponFiles = (
     if (openings.length === 0) return ok([]);
     const words = text.make.coupon;
     const rows = openings.map((opening) => words.row(rowLabel(opening), opening.uses));
-    const reading = words.reading(rows, play, text.document.parameters.making.fit.options[fit]);
+    const pinned = pinnedOpening(openings);
+    const pins = pinned ? words.pins(rowLabel(pinned)) : [];
+    const reading = words.reading(
+      rows,
+      pins,
+      play,
+      text.document.parameters.making.fit.options[fit],
+    );
     return chain(couponLayers(openings), (layers) =>
       chain(meshOf(layers), (mesh) => {
         const object = { name: words.name, id: ID, mesh, quantity: 1 };

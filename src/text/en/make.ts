@@ -51,8 +51,15 @@ export const make = {
     name: 'Fit coupon',
     row: (label: string, uses: readonly { readonly part: string; readonly purpose?: string }[]) =>
       `  ${label}: ${uses.map(({ part, purpose }) => (purpose === undefined ? `opening of ${part}` : `${part}, ${purpose}`)).join('; ')}`,
+    pins: (width: string): string[] => [
+      `The pins above the figures are ${width} mm wide, less the tenths of their column. Try them in`,
+      `the opening ${width} of column 0 of a second coupon, or in a drilled hole of that width: the`,
+      'first pin that goes in as wanted tells how much smaller a printed tenon or pin must be.',
+      '',
+    ],
     reading: (
       rows: readonly string[],
+      pins: readonly string[],
       play: { readonly clearance: number; readonly close: number; readonly press: number },
       fit: string,
     ) =>
@@ -74,6 +81,7 @@ export const make = {
         'Where rows disagree, take the larger play. Write the figures, divided by ten, into the',
         'design as making.prints.play.press, .close and .clearance, and write the files again.',
         '',
+        ...pins,
         `This design has press ${mm(play.press)}, close ${mm(play.close)}, clearance ${mm(play.clearance)}; its parts use the fit "${fit}".`,
         'Common practice, no source: printers differ, and only the coupon tells what yours does.',
         '',
