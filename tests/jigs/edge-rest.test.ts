@@ -128,6 +128,39 @@ describe('hollows measured on finished, settled solids', () => {
   }, 120_000);
 });
 
+describe('blades that stand unevenly on the lip', () => {
+  // Abrasive radius 100.7 with P400 on a wheel of 200: w = 2 sqrt(2 R d - d^2), limits c -/+ w/2.
+  const half = Math.sqrt(2 * 100.7 * 0.3 - 0.3 ** 2);
+  const last = { ...slicer, sequence: slicer.sequence.slice(-1) };
+  const left = slicer.blades.map((blade) => ({
+    ...blade,
+    bevels: { ...blade.bevels, right: { kind: 'none' as const } },
+  }));
+
+  it.each([
+    ['a bevel and its hollow on one side alone', { ...last, blades: left }, ['left']],
+    [
+      'a machine that leans back, where the flank meets the lip above the edge',
+      { ...last, grinder: { ...slicer.grinder, lean: 4 } },
+      ['left', 'right'],
+    ],
+  ] as const)('are hollowed where they should be: %s', (_, design, sides) => {
+    const fixture = valueOf(edgeRest.solve(design));
+    const measured = valueOf(fixture.measured());
+    expect([...new Set(measured.map(({ side }) => side))]).toEqual(sides);
+    for (const { bevelHeight, angle } of measured) {
+      expect(Math.abs(bevelHeight - (18 + half))).toBeLessThan(0.01);
+      expect(angle).toBeCloseTo(3.2, 3);
+    }
+  });
+
+  it('stand square at the plunge stop, where one pad alone meets the blade', () => {
+    const fixture = valueOf(edgeRest.solve({ ...slicer, grinder: { ...slicer.grinder, lean: 4 } }));
+    const [first] = fixture.poses('1-left', 'Slicer 200');
+    expect(Math.abs(first?.frame.x[1] ?? NaN)).toBeLessThan(1e-6);
+  });
+});
+
 describe('an edge rest that cannot be built', () => {
   it('names the parameter', () => {
     expect(codes(withParameters(slicer, { wear: 2 }))).toContain('wear-too-thin');

@@ -16,23 +16,30 @@ export interface Gauged {
 const INSIDE = 1e-6;
 const SAME = 1e-6;
 
-/** Corners of one side from the edge's own corner up, w outwards. */
-const sideOf = (section: readonly Vec2[], side: Side): Vec2[] => {
-  const sign = side === 'left' ? 1 : -1;
-  const corners = section.map(([h, w]): Vec2 => [h, sign * w]);
-  // Of several corners at one height the outermost lies on the side, the others on edge or spine.
-  return corners
-    .filter(([h, w]) => w > 0 && !corners.some((p) => Math.abs(p[0] - h) < SAME && p[1] > w))
-    .sort((p, q) => p[0] - q[0]);
-};
-
-/** Widths of a section at a height: from the least to the greatest w on its sides. */
-const widthAt = (section: readonly Vec2[], h: number): number => {
-  const ws = section.flatMap((a, i): number[] => {
+/** Where a section's outline crosses a height: w on its sides. */
+const acrossAt = (section: readonly Vec2[], h: number): number[] =>
+  section.flatMap((a, i): number[] => {
     const b = section[(i + 1) % section.length] ?? a;
     if ((a[0] - h) * (b[0] - h) > 0 || a[0] === b[0]) return a[0] === h ? [a[1]] : [];
     return [a[1] + ((h - a[0]) / (b[0] - a[0])) * (b[1] - a[1])];
   });
+
+/**
+ * Corners of one side from the edge's own corner up, w outwards: those farthest out at their
+ * height. Of a bevel on one side alone these lie beyond the midplane near the edge.
+ */
+const sideOf = (section: readonly Vec2[], side: Side): Vec2[] => {
+  const sign = side === 'left' ? 1 : -1;
+  const turned = section.map(([h, w]): Vec2 => [h, sign * w]);
+  return turned
+    .filter(([h, w]) => w >= Math.max(...acrossAt(turned, h)) - SAME)
+    .filter(([h, w]) => !turned.some((p) => Math.abs(p[0] - h) < SAME && p[1] > w))
+    .sort((p, q) => p[0] - q[0]);
+};
+
+/** Width of a section at a height: from the least to the greatest w on its sides. */
+const widthAt = (section: readonly Vec2[], h: number): number => {
+  const ws = acrossAt(section, h);
   return Math.max(...ws) - Math.min(...ws);
 };
 

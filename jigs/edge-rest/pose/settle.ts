@@ -71,6 +71,38 @@ const crossings = (placed: Float64Array, edges: Uint32Array, level: number): Str
 };
 
 /**
+ * The front of crossings at the ends of the lip: between two corners of the line in which a face
+ * meets the level of the lip's top. A lip shorter than the corners lie apart meets only these.
+ */
+const atEnds = ({ x, y, z }: Stretch, ends: readonly number[]): Stretch => {
+  const order = x.map((_, i) => i).sort((p, q) => (x[p] ?? 0) - (x[q] ?? 0));
+  const at = (list: readonly number[], i: number): number => list[i] ?? 0;
+  const hull: number[] = [];
+  for (const i of order) {
+    const below = (): boolean => {
+      const [p, q] = [hull.at(-2), hull.at(-1)];
+      if (p === undefined || q === undefined) return false;
+      const along = (at(x, q) - at(x, p)) * (at(y, i) - at(y, p));
+      return along <= (at(x, i) - at(x, p)) * (at(y, q) - at(y, p));
+    };
+    while (below()) hull.pop();
+    hull.push(i);
+  }
+  const found: Stretch = { x: [], y: [], z: [] };
+  hull.slice(1).forEach((q, k) => {
+    const p = hull[k] ?? q;
+    for (const end of ends) {
+      const t = (end - at(x, p)) / (at(x, q) - at(x, p));
+      if (!(t >= 0 && t <= 1)) continue;
+      found.x.push(end);
+      found.y.push(at(y, p) + t * (at(y, q) - at(y, p)));
+      found.z.push(at(z, p));
+    }
+  });
+  return found;
+};
+
+/**
  * Settles a blade edge down at one tilt: its edge comes down on the flat seat and forward against
  * the lip, with the load at x = `load`, and the place `at` of its edge (u, v) stands at x = 0.
  * Found on the corners of the blade's mesh and where its edges leave seat and lip, turning it
@@ -93,10 +125,12 @@ export const settleEdge = (
     const below = lineBelow(over.x, over.z, load);
     if (!below) return undefined;
     const [from, to] = pads ? [lipEnd, half] : [0, lipEnd];
+    const atTop = crossings(placed, edges, below.a + lipHeight);
     const stretches = [
       over,
       stretchOf(placed, edges, lipEnd),
-      crossings(placed, edges, below.a + lipHeight),
+      atTop,
+      atEnds(atTop, [-half, -lipEnd, lipEnd, half]),
     ];
     const before = stretches.flatMap(({ x, y, z }) =>
       x.map((value, i): Vec3 => [value, y[i] ?? 0, z[i] ?? 0]),

@@ -27,7 +27,7 @@ export interface StepsOf {
 
 /** How to build the carrier, in order. */
 export const assembly = (s: StepsOf): string[] => [
-  'Tools: files, drills and a tap M5, a hexagon key, two spanners, calipers, a straight edge; a vice; eye protection.',
+  `Tools: files, drills${s.instead ? '' : ' and a tap M5, a hexagon key'}, two spanners, calipers, a straight edge; a vice; eye protection.`,
   ...(s.instead
     ? [
         `Cut ${n(s.ribs)} ribs, ${n(s.instead.slotted)} of them with slots in the back. Deburr every edge and hole.`,
