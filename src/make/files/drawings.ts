@@ -35,10 +35,14 @@ export interface DrawingInput {
   readonly ground: readonly Ground[];
 }
 
-/** Plates that are sawn and drilled, and stock, are marked out through a full-size paper. */
+/**
+ * Plates that are sawn and drilled, and stock that is drilled, are marked out through a full-size
+ * paper; a rod that is only cut to length has nothing to mark.
+ */
 const templatesOf = (parts: readonly Part[], block: TitleBlock): Sheet[] =>
   parts.flatMap((part) =>
-    (part.kind === 'plate' && part.process === 'saw-drill') || part.kind === 'stock'
+    (part.kind === 'plate' && part.process === 'saw-drill') ||
+    (part.kind === 'stock' && part.crossHoles.length + part.holes.length > 0)
       ? templateSheets(part, block)
       : [],
   );
