@@ -6,6 +6,7 @@ import type { Part } from '../model/part.ts';
 import { meshOf } from '../model/solid.ts';
 import { createBodyNames, type BodyNames } from './content.ts';
 import { prepare, type PairCheck, type Solid } from './distance/index.ts';
+import type { Fit } from './fits.ts';
 import type { CheckResult } from './result.ts';
 
 /** Chord error of the part meshes that are checked, mm; it is taken off every gap. */
@@ -13,6 +14,8 @@ export const CHECK_CHORD = 0.005;
 
 /** The mesh of a part, and the solids made of it so far. */
 export interface Meshed {
+  /** Parts of one name have the same mesh; a part that is made again may get another name. */
+  readonly name: string;
   readonly mesh: Mesh;
   /** The solid of the mesh standing in a frame, ready for distance queries. */
   readonly at: (name: string, frame: Frame) => Result<Solid>;
@@ -28,6 +31,8 @@ export interface Workshop {
   /** Answers about pairs of bodies, and about how the parts of a fixture stand to each other. */
   readonly pairs: Store<Result<readonly PairCheck[]>>;
   readonly assemblies: Store<Result<readonly CheckResult[]>>;
+  /** How two parts fit that are carried as one. */
+  readonly fits: Store<Result<Fit>>;
 }
 
 /** Parts of several designs between which a maker goes back and forth. */
@@ -40,9 +45,10 @@ const ASSEMBLIES = 40;
 
 const keyOf = ({ origin, x, y, z }: Frame): string => [origin, x, y, z].join(' ');
 
-const meshed = (mesh: Mesh): Meshed => {
+const meshed = (name: string, mesh: Mesh): Meshed => {
   const solids = createStore<Result<Solid>>(PLACES);
   return {
+    name,
     mesh,
     // An unsound mesh is named after the placement that asks, so it is looked at every time.
     at: (name, frame) => {
@@ -54,14 +60,16 @@ const meshed = (mesh: Mesh): Meshed => {
 
 export const createWorkshop = (): Workshop => {
   const parts: Store<Result<Meshed>> = createStore(PARTS);
+  let made = 0;
   return {
     nameOf: createBodyNames(),
     pairs: createStore(ANSWERS),
     assemblies: createStore(ASSEMBLIES),
+    fits: createStore(ANSWERS),
     meshed: ({ layers }) =>
       parts(JSON.stringify(layers), () =>
         chain(meshOf(layers, { chord: CHECK_CHORD, volumeShare: Infinity }), (mesh) =>
-          ok(meshed(mesh)),
+          ok(meshed(String(made++), mesh)),
         ),
       ),
   };

@@ -9,6 +9,7 @@ export type { Blade } from '../blade/schema.ts';
 export { shapeOf, type Shape } from '../blade/shape.ts';
 export { bodyOf, partMeshes, type PartMeshes } from '../check/assembly.ts';
 export { fitOf, type Fit } from '../check/fits.ts';
+export { keptFit } from '../check/kept-fit.ts';
 export { rangeCheck, type RangeTerms } from '../check/assembly-range.ts';
 export { notComputed, pairResult, worstOf, type PairTerms } from '../check/assembly-result.ts';
 export {

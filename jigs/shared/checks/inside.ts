@@ -5,6 +5,7 @@ import {
   checkPairs,
   createWorkspace,
   fitOf,
+  keptFit,
   ok,
   pairResult,
   rangeCheck,
@@ -19,6 +20,7 @@ import {
   type Motion,
   type PairRule,
   type Part,
+  type PartMeshes,
   type Placement,
   type Result,
   type Sweep,
@@ -57,26 +59,34 @@ const rulesOf = ({ placements, faces, up }: Assembly): PairRule[] => {
 };
 
 /** How every two parts that are said to touch stand to each other, faces and all others. */
-const fitsOf = (q: Assembly, bodies: readonly Body[]): Result<Fit[]> => {
+const fitsOf = (q: Assembly, meshes: PartMeshes, bodies: readonly Body[]): Result<Fit[]> => {
   const work = createWorkspace();
   const standing = q.placements.flatMap((placement, i) => {
     const part = q.parts.find(({ id }) => id === placement.part);
-    const body = bodies[i];
-    return part && body ? [{ part, placement, body }] : [];
+    const [body, meshed] = [bodies[i], meshes.get(placement.part)];
+    return part && body && meshed ? [{ part, placement, body, meshed }] : [];
   });
   return all(
     standing.flatMap((one) =>
       standing
         .filter(({ placement: { name } }) => one.placement.name < name)
         .filter(({ placement: { name } }) => one.placement.touches.includes(name))
-        .map((other) => fitOf(work, one, other, CLOSED)),
+        .map((other) =>
+          one.body.motion === other.body.motion
+            ? keptFit(q.workshop, one, other, CLOSED)
+            : fitOf(work, one, other, CLOSED),
+        ),
     ),
   );
 };
 
-const standChecks = (q: Assembly, bodies: readonly Body[]): Result<readonly CheckResult[]> =>
+const standChecks = (
+  q: Assembly,
+  meshes: PartMeshes,
+  bodies: readonly Body[],
+): Result<readonly CheckResult[]> =>
   chain(checkPairs(bodies, rulesOf(q), { otherwise: APART, within: APART }), (pairs) =>
-    chain(fitsOf(q, bodies), (fits) => ok([...summary(q, pairs), ...fitResults(fits)])),
+    chain(fitsOf(q, meshes, bodies), (fits) => ok([...summary(q, pairs), ...fitResults(fits)])),
   );
 
 /**
@@ -94,7 +104,7 @@ export const insideChecks = (q: Assembly): Result<readonly CheckResult[]> =>
       ),
       (bodies) => {
         const { parts, placements, faces, up, prefix, motions } = q;
-        const ask = () => standChecks(q, bodies);
+        const ask = () => standChecks(q, meshes, bodies);
         const names = bodies.map((body) => q.workshop.nameOf(body));
         if (names.includes(undefined)) return ask();
         const moving = motions !== undefined;
