@@ -43,7 +43,13 @@ export type { SpineRestBody } from './hold/spine-settle.ts';
 export type { Strip } from './hold/strip.ts';
 export { along, edgeOf, finishedLine, grindLine, lineHeight } from './measure/line.ts';
 export { fieldMesh } from './measure/mesh.ts';
-export { edgePlaces, greatest, linePlaces, type EdgePlace, type LinePlace } from './measure/report.ts';
+export {
+  edgePlaces,
+  greatest,
+  linePlaces,
+  type EdgePlace,
+  type LinePlace,
+} from './measure/report.ts';
 export { reportOf, USUAL, type VirtualReport } from './report.ts';
 export type { ModelPoint, VirtualJob } from './job.ts';
 export { volumeOf } from './measure/volume.ts';
