@@ -69,6 +69,8 @@ export interface SettingRow {
   readonly reading: string;
   /** Expected bevel height at each place, mm. */
   readonly bevels: readonly number[];
+  /** Metal that comes off this side of that blade, mm3. */
+  readonly volume: number;
 }
 
 /** How the bevel grows at one setting while the edge gets thinner. */

@@ -147,11 +147,13 @@ const expected = ({ places, rows }: SettingsTable): Strip[] => {
     left(t.belt),
     left(t.side),
     ...places.flatMap((place) => [right(t.bevel(place)), left(t.measured)]),
+    right(t.volume),
   ];
   const cells = rows.map((row) => [
     row.belt,
     row.side,
     ...row.bevels.flatMap((bevel) => [bevel.toFixed(1), '']),
+    row.volume.toFixed(0),
   ]);
   return places.length === 0 ? [] : fittedTable(heads, cells, WIDTH);
 };

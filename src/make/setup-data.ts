@@ -51,6 +51,7 @@ const rowOf = (setting: Setting, keys: ReadonlySet<string>): SettingRow => {
     turns: turnsText(main?.dial?.turnsFromLast),
     reading: main ? dialText(main) : '',
     bevels: placesOf(setting).map((entry) => entry.bevelHeight),
+    volume: setting.volume[0]?.value ?? 0,
   };
 };
 

@@ -25,6 +25,7 @@ const data: SetupData = {
       turns: '1 turn, 12 divisions closer',
       reading: `${String(20 + i)}`,
       bevels: [22.9, 20.4, 18.1],
+      volume: 122,
     })),
   },
   progress: Array.from({ length: 4 }, (_, i) => ({

@@ -128,6 +128,7 @@ export const drawing = {
       read: 'Read',
       bevel: (place: string): string => place,
       measured: 'Measured',
+      volume: 'Off, mm³',
     },
     lineStays: 'The line stays where it is: the new face does not reach it yet.',
   },

@@ -70,7 +70,7 @@ export const parts = {
     printAway: 'Keep away from the belt, from heat and from sparks.',
     printSolid: 'Print with at least 4 walls and 30 % filling.',
     stick: (stop: number) =>
-      `For the last of the tip: stands on the step, nose behind the blade and below its edge; hand behind the stop, ${mm(stop, 0)} from the nose. Print two: it is worn by the belt.`,
+      `For the last of the tip: stands on the step, nose behind the blade and below its edge; hand behind the stop, ${mm(stop, 0)} from the nose. The belt wears it: print it anew when it is marked.`,
     padWear: 'A pad wears: replace it when the belt has marked it.',
     padHeight: (height: number) =>
       `Touches the blade ${mm(height, 1)} above the seat: mark it with its number.`,
