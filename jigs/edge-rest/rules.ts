@@ -8,6 +8,7 @@ import {
   type Issue,
 } from '../../src/family/index.ts';
 import { rigIssues, ROUNDING, runningGrowth } from '../shared/rules.ts';
+import { lipEnd } from './context.ts';
 import type { Values } from './parameters.ts';
 import { LIP } from './sizes.ts';
 
@@ -22,6 +23,21 @@ const CORNER = 0.2;
 const LEAST_PAD_LENGTH = 10;
 /** Least height of the pad's middle over the slide, mm: half its tenon and a web. */
 const LEAST_PUSH = 8;
+
+/** Edge that must lie on a pad for it to keep the blade in line, mm (common practice, no source). */
+const LEAST_HELD = 5;
+
+/** Blades that only the pad on the tip's side holds while their plunge is at the belt. */
+const onePadIssues = (design: Design, v: Values): Issue[] =>
+  v.lip === 'strip'
+    ? []
+    : design.blades.flatMap(({ name, ricasso }): Issue[] => {
+        const beside = lipEnd(design, v) - design.grinder.belt.width / 2;
+        const held = v.plungeMargin + ricasso - beside;
+        if (held >= LEAST_HELD) return [];
+        const why = words.onePad(name, held, LEAST_HELD);
+        return [{ ...problem('one-pad', path('plungeMargin'), why), severity: 'warning' }];
+      });
 
 /** Combinations of parameters that no layout can mend, before anything is solved. */
 export const parameterIssues = (design: Design, v: Values): Issue[] => {
@@ -40,6 +56,7 @@ export const parameterIssues = (design: Design, v: Values): Issue[] => {
         head + SPARE,
       ),
     );
+  issues.push(...onePadIssues(design, v));
   const least = design.grinder.belt.tracking + LIP.padRoom + LEAST_PAD_LENGTH;
   design.blades.forEach(({ name, ricasso, bevels }, i) => {
     const bevelled = Object.values(bevels).some(

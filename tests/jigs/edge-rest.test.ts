@@ -30,6 +30,16 @@ const unmounted = (parts: readonly Part[], id: string) => {
   };
 };
 
+describe('pads beside the belt', () => {
+  it('are said to hold a blade on one side alone, unless a ricasso reaches the other pad', () => {
+    const side = opened('jigs/edge-rest/examples/side-165-leaning.jig.json');
+    expect(codes(slicer)).toContain('one-pad');
+    expect(codes(side)).not.toContain('one-pad');
+    const bare = { ...side, blades: side.blades.map((blade) => ({ ...blade, ricasso: 0 })) };
+    expect(codes(bare)).toContain('one-pad');
+  });
+});
+
 describe('an edge rest beside a spine rest', () => {
   it('has the same base, packer, feed and knob, given the travels on its sheet', () => {
     const spine = valueOf(spineRest.solve(withParameters(kitchen, { wing: 52, stepWing: 20 })));

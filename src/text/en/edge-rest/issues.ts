@@ -20,6 +20,10 @@ export const issues = {
     message: `Seat beyond the belt is ${mm(wing)}; with pads beside the belt it must be at least ${mm(least)}, so that each pad keeps clear of the wandering belt and takes its screw.`,
     fix: `Set seat beyond the belt to at least ${mm(least)}, or choose the strip.`,
   }),
+  onePad: (blade: string, held: number, least: number) => ({
+    message: `At the plunge stop ${mm(Math.max(0, held))} of the edge of "${blade}" lie on the pad on the side of its plunge; below ${mm(least)} the other pad alone keeps the blade in line there, and the push acts beside it.`,
+    fix: 'Keep the heel in line by hand until both pads hold the edge, keep farther from the plunge, or choose the strip where the wheel leaves it room.',
+  }),
   ricassoOnSeat: (blade: string, ricasso: number) => ({
     message: `"${blade}" has a ricasso of ${mm(ricasso)} beside a flat bevel; beside the belt it is thicker than the edge and would stand on the seat and meet the lip first. A bevelled blade must have a ricasso of 0 mm here.`,
     fix: 'Grind the hollow before the bevel, or relieve the ricasso at the edge and state it as 0 mm.',

@@ -88,6 +88,11 @@ export const cautions = (s: StepsOf): string[] => [
     : 'The belt runs up and lifts the blade: this fixture is for a belt that runs down.',
   'Nothing stops the cut but the maker: measure the depth often, the last tenth after every stroke.',
   'Push only with the push block, below the contact of the wheel. Pushed higher, the edge leaves the lip and is drawn under the wheel.',
+  ...(s.pads
+    ? [
+        'Where a pad has no edge on it, near plunge and tip, the other alone keeps the blade in line: guide it by hand there, and stop when it turns.',
+      ]
+    : []),
   'Both locking screws must be tight before the motor runs; a lip that moves lets the edge into the wheel.',
   'Brush seat and lip after every stroke: grit under the edge moves the hollow by several times its size.',
   'A thin web heats in a moment: cool often, and stop when it colours.',
