@@ -1,4 +1,10 @@
-import { compose, type Blade, type BladePose, type CarriagePlan } from '../../src/family/index.ts';
+import {
+  compose,
+  onGrid,
+  type Blade,
+  type BladePose,
+  type CarriagePlan,
+} from '../../src/family/index.ts';
 import type { Context } from './context.ts';
 import { bladeInCarriage, carriageFrame, plungeX } from './place/stand.ts';
 
@@ -19,6 +25,6 @@ export const posesOf = (
     const frame = compose(carriageFrame(setting.tilt, setting.footCentre, x), inside);
     // The place of the spine line at the belt's middle.
     const u = -frame.origin[0] / frame.x[0];
-    return { setting: setting.id, blade: blade.name, u, frame };
+    return { setting: setting.id, blade: blade.name, u, frame: onGrid(frame) };
   });
 };

@@ -1,3 +1,4 @@
+import { fine } from '../core/units.ts';
 import type { Mesh } from '../geometry/mesh.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { Section } from './section.ts';
@@ -31,7 +32,7 @@ const collector = () => {
       triangle(a, c, d);
     },
     mesh: (): Mesh => ({
-      vertices: Float64Array.from(vertices),
+      vertices: Float64Array.from(vertices, (value) => fine(value)),
       triangles: Uint32Array.from(triangles),
     }),
   };

@@ -1,6 +1,6 @@
 import { chain, ok, type Result } from '../core/result.ts';
 import { dot3, type Vec3 } from '../geometry/vector.ts';
-import { localise, WORLD, type Frame } from '../geometry/frame.ts';
+import { localise, onGrid, WORLD, type Frame } from '../geometry/frame.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { createWorkspace } from './distance/index.ts';
 import { fitOf, type Fit, type Standing } from './fits.ts';
@@ -13,23 +13,15 @@ export interface Carried {
   readonly meshed: Meshed;
 }
 
-/** Where two parts stand to each other is taken to this, mm: a millionth of what a check tells. */
-const GRID = 1e-9;
-
-const onGrid = ([x, y, z]: Vec3): Vec3 => {
-  const to = (value: number): number => Math.round(value / GRID) * GRID + 0;
-  return [to(x), to(y), to(z)];
-};
-
-/** The second frame as the first sees it, on the grid. */
+/** The second frame as the first sees it, on the grid of solids. */
 const relative = (one: Frame, other: Frame): Frame => {
-  const turned = (d: Vec3): Vec3 => onGrid([dot3(one.x, d), dot3(one.y, d), dot3(one.z, d)]);
-  return {
-    origin: onGrid(localise(one, other.origin)),
+  const turned = (d: Vec3): Vec3 => [dot3(one.x, d), dot3(one.y, d), dot3(one.z, d)];
+  return onGrid({
+    origin: localise(one, other.origin),
     x: turned(other.x),
     y: turned(other.y),
     z: turned(other.z),
-  };
+  });
 };
 
 const standing = ({ part, placement, meshed }: Carried, frame: Frame): Result<Standing> =>

@@ -53,7 +53,8 @@ export const spans = (arc: Arc, angle: number): boolean => {
 
 /** The anticlockwise start and end angle, degrees from -180 to 180, as drawing formats want. */
 export const anticlockwise = (arc: Arc): { readonly start: number; readonly end: number } => {
-  const wrap = (angle: number): number => angle - 360 * Math.ceil((angle - 180) / 360);
+  // Half a turn, and what rounding makes of it, stays half a turn.
+  const wrap = (angle: number): number => angle - 360 * Math.ceil((angle - 180) / 360 - 1e-12);
   const other = arc.start + arc.sweep;
   return arc.sweep >= 0
     ? { start: wrap(arc.start), end: wrap(other) }

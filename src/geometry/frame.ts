@@ -1,3 +1,4 @@
+import { fine } from '../core/units.ts';
 import { add3, cross3, dot3, scale3, sub3, type Vec3 } from './vector.ts';
 
 /** A right-handed rigid placement: where a local origin and the local axes stand, mm. */
@@ -38,5 +39,15 @@ export const compose = (outer: Frame, inner: Frame): Frame => ({
   y: turn(outer, inner.y),
   z: turn(outer, inner.z),
 });
+
+/** The frame on the grid of solids; its axes stay unit and square to some 1e-12. */
+export const onGrid = ({ origin: [u, v, w], x, y, z }: Frame): Frame => {
+  const axis = ([a, b, c]: Vec3): Vec3 => [
+    fine(a, 'direction'),
+    fine(b, 'direction'),
+    fine(c, 'direction'),
+  ];
+  return { origin: [fine(u), fine(v), fine(w)], x: axis(x), y: axis(y), z: axis(z) };
+};
 
 export const shift = (f: Frame, by: Vec3): Frame => ({ ...f, origin: add3(f.origin, by) });

@@ -1,3 +1,4 @@
+import { fine } from '../core/units.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Mesh } from './mesh.ts';
 
@@ -26,7 +27,7 @@ export const meshBuilder = (): MeshBuilder => {
       triangles.push(vertex(a), vertex(b), vertex(c));
     },
     mesh: () => ({
-      vertices: Float64Array.from(vertices),
+      vertices: Float64Array.from(vertices, (value) => fine(value)),
       triangles: Uint32Array.from(triangles),
     }),
   };

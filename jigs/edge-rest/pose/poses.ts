@@ -1,5 +1,6 @@
 import {
   bladeMesh,
+  onGrid,
   shapeOf,
   strokeOf,
   type Blade,
@@ -61,6 +62,6 @@ export const posesOf = (
     const load = Math.min(0, shape.length - LAST - u) * (setting.side === 'left' ? -1 : 1);
     const at = [u, shape.edge.value(u)] as const;
     const frame = settleEdge(edge, setting.side, at, tilt, contactsAt(c, setting.lip), load);
-    return frame ? [{ setting: setting.id, blade: blade.name, u, frame }] : [];
+    return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
   });
 };

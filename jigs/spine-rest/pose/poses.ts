@@ -1,5 +1,6 @@
 import {
   bladeMesh,
+  onGrid,
   settledPose,
   shapeOf,
   strokeOf,
@@ -65,5 +66,5 @@ export const posesOf = (
     const last = setting.blades.find((b) => b.blade === blade.name)?.places.at(-1)?.u ?? u;
     const load = Math.min(0, last - u) * (setting.side === 'left' ? 1 : -1);
     const frame = settleMesh(spine(u), setting.side, u, settled.strokeTilt, contacts, load);
-    return frame ? [{ setting: setting.id, blade: blade.name, u, frame }] : [];
+    return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
   });
