@@ -85,4 +85,21 @@ describe('found by random designs', () => {
     expect(defects).toEqual([]);
     expect(codes).not.toContain('lip-out-of-reach');
   });
+
+  // Both refusals told what was wrong, and not what would be right.
+  it('a rounded step for two blades, and one whose strip cannot hold the line', () => {
+    const tapered = worked('spine-rest/examples/tapered-210');
+    const [blade] = tapered.blades;
+    if (blade === undefined) throw new Error('no blade');
+    const two = { ...tapered, blades: [blade, { ...blade, name: 'Another' }] };
+    expect(tryDesign(two, registry)).toEqual({
+      end: 'unsolved',
+      codes: ['strip-one-blade'],
+      defects: [],
+    });
+    const line = { ...blade.line, allowed: 0.1 };
+    const strict = tryDesign({ ...tapered, blades: [{ ...blade, line }] }, registry);
+    expect(strict.defects).toEqual([]);
+    expect(strict.codes).toContain('strip-line');
+  });
 });

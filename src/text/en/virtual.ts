@@ -114,7 +114,7 @@ export const virtual = {
         fix: 'Shorten the stroke, or ask for a line that bends less.',
       }),
       lineRemains: (side: Side, off: number, u: number, allowed: number) => ({
-        message: `With the best strip found the ${sides[side]} line is still ${mm(off)} off at ${mm(u)} from the plunge; allowed are ${mm(allowed)}. The belt is wider than the bend there: one tilt serves its whole width.`,
+        message: `With the best strip found the ${sides[side]} line is still ${mm(off)} off at ${mm(u)} from the plunge; it must be at most ${mm(allowed)}. The belt is wider than the bend there: one tilt serves its whole width.`,
         fix: 'Allow more, let the line follow the height, use a narrower belt, or keep the plunge and the tip off the belt.',
       }),
       notFlat: (side: Side, standing: number, u: number) => ({
