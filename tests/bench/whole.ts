@@ -321,14 +321,16 @@ const times = (value: number, ours: number): string => `${(value / ours).toFixed
 const thickerBlade: Change = (design, n) => thicker(design, 0.01 * n);
 
 const changeRow = (what: string, { ours, late, pairPoses, libraries: l }: Row): string => {
-  const ratios = l ? [l.jscad, l.manifold, l.bvh].map((of) => times(of, ours)) : ['', '', ''];
+  const ratios =
+    l && pairPoses > 0 ? [l.jscad, l.manifold, l.bvh].map((of) => times(of, ours)) : ['', '', ''];
   return `| ${[what, ms(ours), ms(late), String(pairPoses), ...ratios].join(' | ')} |`;
 };
 
 const rowsOf = async ({ name, family, design }: Shipped, compared: boolean): Promise<string[]> => {
   const a = await change(design, thickerBlade, compared);
   const b = await change(design, reshaped, compared);
-  const c = compared ? await forty(design) : undefined;
+  const asked = compared ? await forty(design) : undefined;
+  const c = asked && asked.pairs > 0 ? asked : undefined;
   const d = await packaged(design);
   return [
     `\n### ${name} (${family})\n`,

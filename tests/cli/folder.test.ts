@@ -5,6 +5,7 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  rmSync,
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
@@ -58,6 +59,15 @@ describe('the output folder', () => {
         },
       ],
       ['output-not-a-folder', () => put('file', 'x')],
+      // Folders that only have the names of what a killed run leaves.
+      ...['old', 'new'].map((left): [string, () => string] => [
+        'output-folder-foreign',
+        () => {
+          mkdirSync(at(`.${left}er.${left}`));
+          writeFileSync(at(`.${left}er.${left}/diary.txt`), 'mine');
+          return at(`${left}er`);
+        },
+      ]),
       [
         'output-folder-foreign',
         () => {
@@ -73,6 +83,7 @@ describe('the output folder', () => {
       expect(exit, code).toBe(2);
       expect(value).toMatchObject({ issues: [{ code }] });
       expect(stateOf(dir)).toBe(before);
+      for (const left of leftovers()) rmSync(at(left), { recursive: true });
     }
   });
 
