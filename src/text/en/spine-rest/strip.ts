@@ -15,7 +15,7 @@ export const strip = {
   },
   issues: {
     oneBlade: (count: number) => ({
-      message: `A rounded step is set for the line strip of one blade, so the design must have 1; it has ${String(count)}, and each would want a strip and settings of its own.`,
+      message: `A rounded step is set for the line strip of one blade, so the design must have 1; it has ${String(count)} blades, and each would want a strip and settings of its own.`,
       fix: 'Leave one blade in the design and make one for each, or use the straight step.',
     }),
   },
