@@ -67,16 +67,6 @@ export const refusal = (dir: string): Issue | undefined => {
   return;
 };
 
-/** Why what a killed run may have left half-written must not be removed: it holds a file of none. */
-const strangers = (fresh: string, files: readonly FileBytes[]): Issue | undefined => {
-  if (refusal(fresh) === undefined || !statSync(fresh).isDirectory()) return;
-  const own = new Set(['manifest.json', ...files.map(({ path }) => path)]);
-  const file = filesBelow(fresh).find((path) => !own.has(path));
-  return file === undefined
-    ? undefined
-    : issueOf('output-folder-foreign', text.cli.foreignFolder(fresh, file));
-};
-
 /** Removes a folder of our own as far as there is one; a path that leads nowhere is no failure. */
 const discard = (dir: string): void => {
   try {
@@ -89,16 +79,14 @@ const discard = (dir: string): void => {
 /**
  * Writes a package whole or not at all: into a folder beside the target, which then takes the
  * target's place. Killed at any moment, the target is the old package, the new one or missing, and
- * a missing one is put back before the next write. A folder beside it that only has the name of what
- * a killed run leaves is refused untouched.
+ * a missing one is put back before the next write. The folders beside it bear this program's name, so
+ * that nobody else's is taken for one.
  */
 export const writePackage = (target: string, files: readonly FileBytes[]): Issue | undefined => {
   const dir = resolve(target);
   const beside = (suffix: string): string => join(dirname(dir), `.${basename(dir)}.${suffix}`);
-  const [fresh, old] = [beside('new'), beside('old')];
+  const [fresh, old] = [beside('platenwright-new'), beside('platenwright-old')];
   try {
-    const strange = refusal(old) ?? strangers(fresh, files);
-    if (strange) return strange;
     // Leftovers of a run that was killed.
     if (!existsSync(dir) && existsSync(old)) renameSync(old, dir);
     const refused = refusal(dir);

@@ -59,15 +59,6 @@ describe('the output folder', () => {
         },
       ],
       ['output-not-a-folder', () => put('file', 'x')],
-      // Folders that only have the names of what a killed run leaves.
-      ...['old', 'new'].map((left): [string, () => string] => [
-        'output-folder-foreign',
-        () => {
-          mkdirSync(at(`.${left}er.${left}`));
-          writeFileSync(at(`.${left}er.${left}/diary.txt`), 'mine');
-          return at(`${left}er`);
-        },
-      ]),
       [
         'output-folder-foreign',
         () => {
@@ -83,7 +74,6 @@ describe('the output folder', () => {
       expect(exit, code).toBe(2);
       expect(value).toMatchObject({ issues: [{ code }] });
       expect(stateOf(dir)).toBe(before);
-      for (const left of leftovers()) rmSync(at(left), { recursive: true });
     }
   });
 
@@ -112,6 +102,21 @@ describe('the output folder', () => {
       expect(readFileSync(at(`${name}/keep.txt`), 'utf8')).toBe('keep');
     }
     expect(existsSync(good)).toBe(true);
+  });
+
+  it('leaves hidden folders of others beside it alone', async () => {
+    const others = ['.beside.old', '.beside.new'];
+    for (const other of others) {
+      mkdirSync(at(other));
+      writeFileSync(at(`${other}/diary.txt`), 'mine');
+    }
+    for (let i = 0; i < 2; i += 1)
+      expect((await run('make', good, '--out', at('beside'))).code).toBe(0);
+    expect(leftovers().sort()).toEqual(others.sort());
+    for (const other of others) {
+      expect(readFileSync(at(`${other}/diary.txt`), 'utf8')).toBe('mine');
+      rmSync(at(other), { recursive: true });
+    }
   });
 
   it('cannot be written below a file, and nothing is left', async () => {

@@ -76,8 +76,8 @@ describe('a package write that ends after any of its changes to the disk', () =>
         expect([old, fresh]).toContain(stateOf(target));
       } else {
         seen.push('none');
-        expect(isWhole(at('.out.old'))).toBe(true);
-        expect(stateOf(at('.out.old'))).toBe(old);
+        expect(isWhole(at('.out.platenwright-old'))).toBe(true);
+        expect(stateOf(at('.out.platenwright-old'))).toBe(old);
       }
       // A write that is refused puts the old one back too; one that goes on leaves nothing else.
       if (seen.at(-1) === 'none') {
@@ -101,8 +101,8 @@ describe('a package write that ends after any of its changes to the disk', () =>
     );
     expect(child.signal, child.stderr).toBe('SIGKILL');
     expect(existsSync(target)).toBe(false);
-    expect(stateOf(at('.out.old'))).toBe(old);
-    expect(isWhole(join(dir, '.out.new'))).toBe(true);
+    expect(stateOf(at('.out.platenwright-old'))).toBe(old);
+    expect(isWhole(join(dir, '.out.platenwright-new'))).toBe(true);
     write(target, 'new');
     expect(stateOf(target)).toBe(fresh);
     expect(besides()).toEqual([]);

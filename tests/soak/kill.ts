@@ -40,7 +40,7 @@ const make = (
  */
 export const killedMakes = async (random: Random, count: number): Promise<Killed[]> => {
   const dir = mkdtempSync(join(tmpdir(), 'jig-kill-'));
-  const [target, fresh] = [join(dir, 'out'), join(dir, '.out.new')];
+  const [target, fresh] = [join(dir, 'out'), join(dir, '.out.platenwright-new')];
   const designs = [readFileSync(START.file, 'utf8'), newFixture()].map((text, i) => {
     const file = join(dir, `${String(i)}.jig.json`);
     writeFileSync(file, text);
