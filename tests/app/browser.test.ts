@@ -282,24 +282,6 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     await context.close();
   }, 240_000);
 
-  it('does the job of a dimension by keyboard alone', async () => {
-    const context = await stage.browser.newContext();
-    const { page } = await openStep(context, stage.url, 'blade');
-    const chip = page.getByRole('button', { name: /^Blade length, .* Change it$/ });
-    await chip.focus();
-    await page.keyboard.press('Enter');
-    await page.keyboard.type('4 1/2');
-    await page.keyboard.press('Enter');
-    await expect
-      .poll(() => page.locator('#field-blades-0-outline-length').inputValue())
-      .toBe('114.3');
-    await page.keyboard.press('Control+z');
-    await expect
-      .poll(() => page.locator('#field-blades-0-outline-length').inputValue())
-      .not.toBe('114.3');
-    await context.close();
-  });
-
   it('starts without a network after the first visit', async () => {
     const context = await stage.browser.newContext();
     const { page } = await openStep(context, stage.url, 'blade');

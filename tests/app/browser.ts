@@ -1,9 +1,7 @@
-import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { existsSync } from 'node:fs';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
 import { serveFolder } from '../../src/cli/serve.ts';
+import { builtPage } from './built.ts';
 
 /** Where a system Chromium may be; CHROMIUM names another. */
 const PLACES = [
@@ -35,15 +33,9 @@ export interface Stage {
   readonly close: () => Promise<void>;
 }
 
-/** Builds the app as a user does, serves it and starts a browser. */
+/** Serves the built app and starts a browser. */
 export const openStage = async (): Promise<Stage> => {
-  const folder = mkdtempSync(join(tmpdir(), 'platenwright-app-'));
-  const built = spawnSync(
-    'npx',
-    ['vite', 'build', '--outDir', folder, '--emptyOutDir', '--logLevel', 'warn'],
-    { env: { ...process.env, VITEST: undefined, NODE_ENV: 'production' }, encoding: 'utf8' },
-  );
-  if (built.status !== 0) throw new Error(`the app does not build: ${built.stderr}`);
+  const folder = await builtPage();
   const { url, server } = await serveFolder(folder, 0);
   const browser = await chromium.launch({ executablePath: chromiumPath ?? '', args: FLAGS });
   const stopServing = () =>
@@ -58,7 +50,6 @@ export const openStage = async (): Promise<Stage> => {
     close: async () => {
       await browser.close();
       await stopServing();
-      rmSync(folder, { recursive: true, force: true });
     },
   };
 };

@@ -73,7 +73,8 @@ export const outsideWith = (store: Store = memoryStore(), shared = preferences()
 export const openPage = async (outside: Outside): Promise<() => Promise<void>> => {
   const app = mount(App, { target: document.body, props: { outside } });
   const ready = () => document.querySelector('main:not([aria-busy=true])') !== null;
-  for (let i = 0; i < 400 && !ready(); i += 1)
-    await new Promise((resolve) => setTimeout(resolve, 5));
+  // Long enough for a machine with other work to read the step's panel.
+  const until = Date.now() + 30_000;
+  while (!ready() && Date.now() < until) await new Promise((resolve) => setTimeout(resolve, 5));
   return () => unmount(app);
 };

@@ -174,6 +174,7 @@ export const app = {
   },
   answer: {
     working: 'Being worked out for the values as they now stand.',
+    done: 'Worked out for the values as they now stand.',
     failed: 'No answer for these values',
     failedHint: 'Mend what is named here; the last drawing that held is not shown as current.',
     crashed: (why: string) =>

@@ -1,0 +1,95 @@
+/** What may take the cursor in place of something in it that went away. */
+const PLACES = 'section, [role=group], dialog, details, nav, header, main';
+
+/** How something is known again when it comes back: by its kind and what it says. */
+const nameOf = (element: HTMLElement): string =>
+  [element.tagName, element.id, element.ariaLabel, element.textContent.trim()].join('|');
+
+const gone = (element: HTMLElement): boolean =>
+  !element.isConnected || element.matches(':disabled');
+
+/** The elements around one, nearest first. */
+const around = (element: HTMLElement): HTMLElement[] => {
+  const { parentElement } = element;
+  return parentElement ? [parentElement, ...around(parentElement)] : [];
+};
+
+/** Puts the cursor on something that otherwise takes none, for as long as it stays there. */
+const rest = (place: HTMLElement): void => {
+  const target = place.tagName === 'DETAILS' ? (place.querySelector('summary') ?? place) : place;
+  if (target.tabIndex < 0 && !target.hasAttribute('tabindex')) {
+    target.tabIndex = -1;
+    target.addEventListener('blur', () => target.removeAttribute('tabindex'), { once: true });
+  }
+  target.focus({ preventScroll: true });
+};
+
+/**
+ * Keeps the cursor of the keyboard where work goes on. A button that is pressed is often replaced
+ * by what it started, a sheet by the one that follows from a new value: the browser then forgets
+ * where the cursor was. It goes to the section around, and back to the same thing if that returns
+ * while it waits there. Returns what ends it.
+ */
+export const keepCursor = (page: Document): (() => void) => {
+  let last: HTMLElement | null = null;
+  let places: readonly HTMLElement[] = [];
+  /** What was lost, where it was, and where the cursor waits for it. */
+  let lost: {
+    readonly kind: string;
+    readonly name: string;
+    readonly place: HTMLElement;
+    readonly waits: Element | null;
+  } | null = null;
+  let soon: ReturnType<typeof setTimeout> | undefined;
+
+  const arrived = ({ target }: FocusEvent) => {
+    if (!(target instanceof HTMLElement)) return;
+    last = target;
+    places = around(target);
+    lost = null;
+  };
+  // Whoever taps beside everything wants the cursor nowhere.
+  const tapped = () => {
+    last = null;
+    lost = null;
+  };
+
+  const giveBack = ({ kind, name, place }: NonNullable<typeof lost>) => {
+    const same = [...place.querySelectorAll<HTMLElement>(kind)].find(
+      (one) => !gone(one) && nameOf(one) === name,
+    );
+    same?.focus({ preventScroll: true });
+  };
+
+  const look = () => {
+    if (lost !== null && page.activeElement === lost.waits) giveBack(lost);
+    if (last === null || !gone(last)) return;
+    const place = places.find((one) => one.isConnected && one.matches(PLACES));
+    // Whoever took it away may have found a better place.
+    if (place === undefined || ![page.body, last].includes(page.activeElement as HTMLElement))
+      return;
+    const [kind, name] = [last.tagName, nameOf(last)];
+    rest(place);
+    lost = { kind, name, place, waits: page.activeElement };
+  };
+  const changed = () => {
+    clearTimeout(soon);
+    soon = setTimeout(look);
+  };
+
+  page.addEventListener('focusin', arrived);
+  page.addEventListener('pointerdown', tapped);
+  const seen = new MutationObserver(changed);
+  seen.observe(page.body, {
+    childList: true,
+    subtree: true,
+    attributes: true,
+    attributeFilter: ['disabled'],
+  });
+  return () => {
+    clearTimeout(soon);
+    seen.disconnect();
+    page.removeEventListener('focusin', arrived);
+    page.removeEventListener('pointerdown', tapped);
+  };
+};
