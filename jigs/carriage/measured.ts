@@ -24,6 +24,7 @@ import {
   type Side,
   type Vec3,
 } from '../../src/family/index.ts';
+import { expectedOf } from '../shared/grinding.ts';
 import { sectionAt } from '../shared/measured/section-at.ts';
 import { gauge } from '../shared/measured/measure.ts';
 import type { Context } from './context.ts';
@@ -106,10 +107,10 @@ export const measuredOf = (
   items: readonly Item[],
 ): Result<Measured[]> => {
   const { plan } = c;
-  const last = plan.settings.findLast(({ facet }) => facet === 0);
+  const level = plan.settings.filter(({ facet }) => facet === 0);
   const results = c.design.blades.flatMap((blade) => {
     const { blade: blank } = bladeMesh(blade, { chord: CHORD });
-    const expected = last?.blades.find((one) => one.blade === blade.name)?.expected ?? [];
+    const expected = expectedOf(level, blade.name);
     return expected.map(({ u }): Result<Measured[]> => {
       let mesh = piece(blank, u);
       for (const setting of plan.settings) {

@@ -2,13 +2,20 @@ import type { SpineRestPlan } from '../../src/family/index.ts';
 import { SIZE } from '../shared/layout/sizes.ts';
 import type { Values } from './parameters.ts';
 
+type Places = SpineRestPlan['settings'][number]['blades'][number]['places'];
+
+/** The places of a blade in each setting that grinds it: one side of a blade may be left alone. */
+const placesOf = ({ settings }: SpineRestPlan, blade: string): Places[] =>
+  settings.flatMap(({ blades }) =>
+    blades.filter((one) => one.blade === blade).map(({ places }) => places),
+  );
+
 /** Highest edge of a blade over the seat, mm, in the setting where it stands lowest. */
-const edgeOf = ({ settings }: SpineRestPlan, blade: string): number =>
+const edgeOf = (plan: SpineRestPlan, blade: string): number =>
   Math.min(
-    ...settings.map(({ blades }) => {
-      const places = blades.find((b) => b.blade === blade)?.places ?? [];
-      return Math.max(...places.map(({ seating }) => seating.edge[1]));
-    }),
+    ...placesOf(plan, blade).map((places) =>
+      Math.max(...places.map(({ seating }) => seating.edge[1])),
+    ),
   );
 
 const tenth = (value: number): number => Math.round(10 * value) / 10;
@@ -59,8 +66,7 @@ export const padReaches = (
   margin: number,
 ): { readonly pad: number; readonly height: number; readonly to: number }[] => {
   const reach = (height: number): number => {
-    const ends = plan.settings.map(({ blades }) => {
-      const places = blades.find((b) => b.blade === blade)?.places ?? [];
+    const ends = placesOf(plan, blade).map((places) => {
       const low = places.findIndex(({ seating }) => seating.edge[1] < height + margin - 0.1);
       return (low < 0 ? places.at(-1) : places[low - 1])?.u ?? 0;
     });

@@ -116,6 +116,14 @@ const bladeOf = (random: Random, mode: Mode, blade: Blade): Blade => {
   };
 };
 
+/** The last of the blades left alone on its right side. */
+const withOneSide = (blades: readonly Blade[]): Blade[] =>
+  blades.map((blade, i) =>
+    i === blades.length - 1
+      ? { ...blade, bevels: { ...blade.bevels, right: { kind: 'none' } } }
+      : blade,
+  );
+
 /** Sheets of a workshop that keeps most sizes. */
 const SHEETS = [4, 5, 5.5, 6, 6.5, 7, 8, 9, 10, 12];
 
@@ -198,7 +206,9 @@ export const randomDesign = (
   const start = pick(random, worked);
   const moved = grinderOf(random, mode, start);
   const fitted = parametersOf(random, mode, moved, registry);
-  const blades =
+  const scaled =
     random() < 0.5 ? fitted.blades : fitted.blades.map((blade) => bladeOf(random, mode, blade));
+  // Now and then one blade of several is ground on one side only.
+  const blades = mode === 'some' && scaled.length > 1 ? withOneSide(scaled) : scaled;
   return { design: { ...fitted, blades, making: makingOf(random, mode, fitted) }, mode };
 };

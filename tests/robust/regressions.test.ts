@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
+import { expectedOf, isGround } from '../../jigs/shared/grinding.ts';
 import { openDesign } from '../../src/document/open.ts';
 import { ontoGrinder } from '../../src/adapt/onto-grinder.ts';
 import type { Design } from '../../src/document/schema.ts';
 import { grinderPresets } from '../../src/grinder/presets/index.ts';
+import { solveDesign } from '../../src/make/engine.ts';
 import { tryDesign } from './try-design.ts';
 
 const worked = (file: string): Design => {
@@ -101,5 +103,26 @@ describe('found by random designs', () => {
     const strict = tryDesign({ ...tapered, blades: [{ ...blade, line }] }, registry);
     expect(strict.defects).toEqual([]);
     expect(strict.codes).toContain('strip-line');
+  });
+
+  // At a setting that does not grind it a blade has no places: its pads were infinitely low, checks
+  // there "could not be computed", and it was not measured where the last setting is not its own.
+  it('a family in which one blade is ground on one side only', () => {
+    const design = worked('spine-rest/examples/hunting-115');
+    const [first] = design.blades;
+    if (first === undefined) throw new Error('no blade');
+    const bevels = { ...first.bevels, right: { kind: 'none' as const } };
+    const other = { ...first, name: 'One side', bevels };
+    const solved = solveDesign({ ...design, blades: [first, other] }, registry);
+    const parts = solved.ok ? solved.value.parts() : solved;
+    expect(parts.issues.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const settings = [
+      { id: '1-left', blades: ['both', 'one'].map((blade) => ({ blade, expected: [1] })) },
+      { id: '1-right', blades: [{ blade: 'both', expected: [2] }] },
+    ];
+    expect(settings.map((setting) => isGround(setting)({ name: 'one' }))).toEqual([true, false]);
+    expect(expectedOf(settings, 'both')).toEqual([2]);
+    expect(expectedOf(settings, 'one')).toEqual([1]);
+    expect(expectedOf(settings, 'none')).toEqual([]);
   });
 });

@@ -17,6 +17,7 @@ import {
   type Result,
   type Side,
 } from '../../../src/family/index.ts';
+import { expectedOf } from '../../shared/grinding.ts';
 import type { AlongEdge } from '../blade.ts';
 import type { Question } from '../checks/question.ts';
 import { contactsAt } from '../pose/poses.ts';
@@ -113,9 +114,8 @@ const measuredAt = (
  * pass, hollowed, sliced and measured. The bevel height is the upper limit of the hollow.
  */
 export const measuredOf = (q: Question): Result<MeasuredHollow[]> => {
-  const last = q.plan.settings.at(-1);
   const results = q.design.blades.map((blade) => {
-    const expected = last?.blades.find((b) => b.blade === blade.name)?.expected ?? [];
+    const expected = expectedOf(q.plan.settings, blade.name);
     const asItComes = groundMesh(blade, {});
     return chain(all(expected.map(({ u }) => measuredAt(q, blade, asItComes, u))), (lists) =>
       ok(lists.flat()),

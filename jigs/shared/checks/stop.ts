@@ -15,6 +15,7 @@ import {
   type Vec3,
   type Workshop,
 } from '../../../src/family/index.ts';
+import { isGround, type Grinding } from '../grinding.ts';
 import { parameterPath, words } from './words.ts';
 
 /** The collar is set by hand to a tenth, mm; half the taper of a blade opens it a little. */
@@ -30,7 +31,7 @@ export interface Stopped {
   /** What the blade carries, in blade coordinates. */
   readonly onBlade: readonly Placement[];
   readonly plan: {
-    readonly settings: readonly { readonly id: string; readonly side: 'left' | 'right' }[];
+    readonly settings: readonly (Grinding & { readonly side: 'left' | 'right' })[];
   };
 }
 
@@ -71,8 +72,9 @@ const toldOf = (face: StopFace, setting: string, blade: string): Told => ({
 export const stopSetUps = (q: Stopped, face: StopFace = NOSE): Result<SetUp[]> =>
   chain(partMeshes(q.parts, q.workshop), (meshes) =>
     all(
-      q.plan.settings.flatMap(({ id, side }) =>
-        q.design.blades.map(({ name }) => {
+      q.plan.settings.flatMap((setting) =>
+        q.design.blades.filter(isGround(setting)).map(({ name }) => {
+          const { id, side } = setting;
           const pose = q.poses(id, name)[0]?.frame;
           const stop = q.place(id).filter((p) => p.name === face.placement);
           const plates = q.onBlade.filter((p) => p.part === 'stop-collar');

@@ -6,6 +6,7 @@ import {
   type CheckResult,
   type Part,
 } from '../../../src/family/index.ts';
+import { isGround, type Grinding } from '../grinding.ts';
 import { overNose } from './sweeps.ts';
 import { parameterPath, words } from './words.ts';
 
@@ -16,7 +17,7 @@ const STICK_GRIP = 95;
 
 /** A stroked fixture and the words for what its blade lies on. */
 export interface Supported {
-  readonly settings: readonly { readonly id: string }[];
+  readonly settings: readonly Grinding[];
   readonly blades: readonly Blade[];
   readonly poses: (setting: string, blade: string) => readonly BladePose[];
   /** Half length of what the blade lies on, and how much of it must lie there, mm. */
@@ -31,8 +32,9 @@ export interface Supported {
 /** How much of the blade lies on its support with the plunge, and with the tip, at the belt. */
 export const supportChecks = (q: Supported): CheckResult[] =>
   (['heel', 'tip'] as const).map((end) => {
-    const all = q.settings.flatMap(({ id }) =>
-      q.blades.map((blade) => {
+    const all = q.settings.flatMap((setting) =>
+      q.blades.filter(isGround(setting)).map((blade) => {
+        const { id } = setting;
         const poses = q.poses(id, blade.name);
         const pose = end === 'heel' ? poses[0] : poses.at(-1);
         const { length } = shapeOf(blade);

@@ -10,6 +10,7 @@ import {
   worst,
   yawCheck,
 } from '../../shared/checks/ranges.ts';
+import { isGround } from '../../shared/grinding.ts';
 import { mainPads } from '../pads.ts';
 import { runningGrowth } from '../../shared/rules.ts';
 import { noseLean } from '../rules.ts';
@@ -185,11 +186,14 @@ const otherPadChecks = ({ design, v, plan }: Question): CheckResult[] =>
   )
     .slice(1)
     .flatMap(({ blade, height }, i): CheckResult[] => {
-      const windows = plan.settings.map(({ id, blades }) => ({
-        id,
-        push: blades.find((b) => b.blade === blade)?.expected.find(({ place }) => place === 'heel')
-          ?.push,
-      }));
+      const windows = plan.settings
+        .filter((s) => isGround(s)({ name: blade }))
+        .map(({ id, blades }) => ({
+          id,
+          push: blades
+            .find((b) => b.blade === blade)
+            ?.expected.find(({ place }) => place === 'heel')?.push,
+        }));
       type Push = { readonly from: number; readonly to: number };
       const at =
         (value: (push: Push) => number) =>

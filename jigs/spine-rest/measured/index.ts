@@ -16,6 +16,7 @@ import {
   type Side,
   type SpineRestPlan,
 } from '../../../src/family/index.ts';
+import { expectedOf } from '../../shared/grinding.ts';
 import type { Question } from '../checks/question.ts';
 import { gauge } from '../../shared/measured/measure.ts';
 import { ground, workpiece, type Pass } from './cut-pass.ts';
@@ -102,10 +103,9 @@ const measuredAt = (q: Question, blade: Blade, blank: Mesh, u: number): Result<M
  * as they stand, cut by the abrasive face at every stop of the sequence, sliced and measured.
  */
 export const measuredOf = (q: Question): Result<Measured[]> => {
-  const last = q.plan.settings.at(-1);
   const results = q.design.blades.map((blade) => {
     const { blade: blank } = bladeMesh(blade, { chord: CHORD });
-    const expected = last?.blades.find((b) => b.blade === blade.name)?.expected ?? [];
+    const expected = expectedOf(q.plan.settings, blade.name);
     return chain(all(expected.map(({ u }) => measuredAt(q, blade, blank, u))), (lists) =>
       ok(lists.flat()),
     );
