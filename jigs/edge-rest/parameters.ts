@@ -1,4 +1,4 @@
-import { choiceParameter, number, text, type ValuesOf } from '../../src/family/index.ts';
+import { choiceParameter, number, ofMachine, text, type ValuesOf } from '../../src/family/index.ts';
 import { parameters as shared } from '../shared/parameters.ts';
 
 const words = text.family.edgeRest.parameters;
@@ -23,8 +23,14 @@ export const parameters = {
   guideLength,
   guidePlay,
   travelReserve: number(words.travelReserve, 'mm', 0.5, 2, 6, 0.5),
-  builtTravel: number(words.builtTravel, 'mm', 0, 0, 60),
-  builtNoseTravel: number(words.builtNoseTravel, 'mm', 0, 0, 60),
+  builtTravel: ofMachine(number(words.builtTravel, 'mm', 0, 0, 60), words.builtTravel, {
+    key: 'builtTravel',
+    is: 0,
+  }),
+  builtNoseTravel: ofMachine(number(words.builtNoseTravel, 'mm', 0, 0, 60), words.builtNoseTravel, {
+    key: 'builtNoseTravel',
+    is: 0,
+  }),
   runningClearance,
   plungeMargin,
   tipOverlap: number(text.family.shared.parameters.tipOverlap, 'mm', 1, 8, 150, 1),

@@ -9,6 +9,7 @@ import { checkFixture } from '../make/engine.ts';
 import { text } from '../text/index.ts';
 import { build, consequence, type Built, type Consequence } from './consequence.ts';
 import { differences, type Difference } from './differences.ts';
+import { keptValues } from './kept-values.ts';
 import { ontoBlades } from './onto-blades.ts';
 import { ontoGrinder } from './onto-grinder.ts';
 
@@ -27,7 +28,7 @@ export interface Adaptation extends Consequence {
   /** Whether every check of the adapted fixture passed. */
   readonly passed: boolean;
   readonly differences: readonly Difference[];
-  /** What had to give way: belts exchanged, parameters changed. */
+  /** What had to give way: belts exchanged, parameters changed; and what is kept but may not hold. */
   readonly notes: readonly Issue[];
   /** Failed checks, each with what would mend it. */
   readonly failed: readonly CheckResult[];
@@ -134,7 +135,7 @@ export const adapt = (design: Design, target: Target, registry: Registry): Resul
           grinder: after.design.grinder.name,
           passed: checks.length > 0 && failed.length === 0,
           differences: differences(design, after.design, registry),
-          notes: after.notes,
+          notes: [...after.notes, ...keptValues(design.grinder, after.design, registry)],
           ...consequence(before, after.built),
           failed,
           checks: checks.length,

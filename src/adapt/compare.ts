@@ -30,7 +30,7 @@ export interface Comparison {
 const MOST_AREAS = 8;
 
 /** Parts of a design that change nothing that is made or set. */
-const WORDS_ALONE = new Set(['name', 'notes', 'revision']);
+export const WORDS_ALONE = new Set(['name', 'notes', 'revision']);
 
 /** The first design with one area taken from the second. */
 const withArea = (from: Design, to: Design, area: string): unknown => {

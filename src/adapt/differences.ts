@@ -1,8 +1,8 @@
 import type { Parameter } from '../core/parameter.ts';
-import { plain } from '../core/units.ts';
 import { documentSchema, type Design, type Families } from '../document/schema.ts';
 import { text } from '../text/index.ts';
-import { nameOf } from './fields.ts';
+import { nameOf, type Named } from './fields.ts';
+import { parameterSpeech, spoken, type Speech } from './spoken.ts';
 
 /** One thing that two designs state differently. */
 export interface Difference {
@@ -10,9 +10,12 @@ export interface Difference {
   readonly path: string;
   /** The part of the design that it belongs to: "blades.Kitchen 210", "grinder.rest". */
   readonly area: string;
+  /** What that part is called: "Blades Kitchen 210", "Grinder, Rest". */
+  readonly areaLabel: string;
   readonly label: string;
-  readonly from: string;
-  readonly to: string;
+  /** Null where the one design has it and the other has not. */
+  readonly from: string | null;
+  readonly to: string | null;
 }
 
 const words = text.adapt;
@@ -58,30 +61,6 @@ const comparable = (a: unknown, b: unknown): boolean =>
   isList(a) === isList(b) &&
   !(isRecord(a) && isRecord(b) && a.kind !== b.kind);
 
-const spoken = (value: unknown, unit: string | undefined): string => {
-  if (value === undefined) return words.absent;
-  if (typeof value === 'number') {
-    const shown = unit === undefined || unit === 'count' || unit === 'ratio' ? '' : ` ${unit}`;
-    return plain(value, 4) + shown;
-  }
-  if (typeof value === 'string') return value === '' ? '""' : value;
-  if (isList(value)) {
-    if (value.length === 0) return words.none;
-    if (value.every(isList)) return words.points(value.length);
-    if (value.every(isRecord)) return words.entries(value.length);
-    return value.length <= 6
-      ? value.map((inner) => spoken(inner, undefined)).join(', ')
-      : words.values(value.length);
-  }
-  if (!isRecord(value)) return words.there;
-  if (typeof value.kind === 'string') return value.kind;
-  // An entry with a name is told by it already; one without is told by its numbers.
-  const numbers = Object.entries(value).filter(([, inner]) => typeof inner === 'number');
-  return 'name' in value || 'id' in value || numbers.length === 0
-    ? words.there
-    : numbers.map(([key, inner]) => `${key} ${spoken(inner, undefined)}`).join(', ');
-};
-
 /** Parts of the document that are told as one, by how many keys of the path name them. */
 const AREA_DEPTH: Readonly<Record<string, number>> = {
   blades: 2,
@@ -90,8 +69,7 @@ const AREA_DEPTH: Readonly<Record<string, number>> = {
   making: 2,
 };
 
-const areaOf = (keys: readonly string[]): string =>
-  keys.slice(0, AREA_DEPTH[keys[0] ?? ''] ?? 1).join('.');
+const depthOf = (keys: readonly string[]): number => AREA_DEPTH[keys[0] ?? ''] ?? 1;
 
 /** Marks of the file that no person set. */
 const MARKS = new Set(['format', 'schema']);
@@ -108,33 +86,46 @@ interface At {
   readonly keys: readonly string[];
 }
 
-interface Labelled {
+interface Labelled extends Speech {
   readonly label: string;
-  readonly unit?: string | undefined;
-  readonly options?: readonly { readonly value: string; readonly label: string }[];
+  readonly parts: Named['parts'];
 }
 
-/** A field of the fixture: its parameters are named by the table of the family. */
-const fixtureLabel = (named: readonly string[], parameters: Walk['parameters']): Labelled => {
-  const parameter = parameters[named[2] ?? ''];
-  if (!parameter) return { label: named[1] === 'family' ? words.family : named.join('.') };
-  const label = words.parameter(parameter.label);
-  return parameter.kind === 'number'
-    ? { label, unit: parameter.unit }
-    : { label, options: parameter.options };
-};
+/** A parameter of the fixture, named by the table of its family. */
+const parameterLabel = (parameter: Parameter): Labelled => ({
+  label: words.parameter(parameter.label),
+  parts: [],
+  ...parameterSpeech(parameter),
+});
 
 const labelOf = (
   { whole, other, parameters }: Walk,
   { named, keys }: At,
   missing: boolean,
 ): Labelled => {
-  if (named[0] === 'fixture') return fixtureLabel(named, parameters);
-  const { labels, unit } = nameOf(documentSchema, missing ? other : whole, keys, named);
-  // These two groups have no title of their own.
-  const heads: Readonly<Record<string, string>> = words.areas;
-  const head = heads[named[0] ?? ''];
-  return { label: words.path(head === undefined ? labels : [head, ...labels]), unit };
+  const [head = '', part, key = ''] = named;
+  if (head === 'fixture' && part === 'parameters') {
+    const parameter = parameters[key];
+    return parameter ? parameterLabel(parameter) : { label: key, parts: [] };
+  }
+  const found = nameOf(documentSchema, missing ? other : whole, keys, named);
+  // Groups without a title of their own.
+  const groups: Readonly<Record<string, string>> = words.areas;
+  const title = groups[named.length > 1 ? `${head}.${part ?? ''}` : head] ?? groups[head];
+  return {
+    ...found,
+    label: words.path(title === undefined ? found.labels : [title, ...found.labels]),
+  };
+};
+
+/** An entry that only one design has is told by its numbers and words, one with a name by that. */
+const entrySaid = (value: unknown, { parts, ...speech }: Labelled): string => {
+  if (!isRecord(value) || 'kind' in value) return spoken(value, speech);
+  if ('name' in value) return '';
+  return parts
+    .filter(({ key }) => key !== 'id' && ['number', 'string'].includes(typeof value[key]))
+    .map(({ key, label, ...said }) => words.entryPart(label, spoken(value[key], said)))
+    .join(', ');
 };
 
 const compareAt = (walk: Walk, at: At, a: unknown, b: unknown): Difference[] => {
@@ -162,14 +153,17 @@ const compareAt = (walk: Walk, at: At, a: unknown, b: unknown): Difference[] => 
       ),
     );
   }
-  const { label, unit, options } = labelOf(walk, at, a === undefined);
-  const say = (value: unknown): string =>
-    options?.find((option) => option.value === value)?.label ?? spoken(value, unit);
+  const labelled = labelOf(walk, at, a === undefined);
+  const depth = depthOf(at.named);
+  const area = { named: at.named.slice(0, depth), keys: at.keys.slice(0, depth) };
+  const say = (value: unknown): string | null =>
+    value === undefined ? null : entrySaid(value, labelled);
   return [
     {
       path: at.named.join('.'),
-      area: areaOf(at.named),
-      label,
+      area: area.named.join('.'),
+      areaLabel: labelOf(walk, area, a === undefined).label,
+      label: labelled.label,
       from: say(a),
       to: say(b),
     },

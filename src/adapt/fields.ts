@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { Speech } from './spoken.ts';
 
 /** A field of the schema, as far as naming it needs: walked by its plain structure. */
 type Field = object;
@@ -26,33 +27,58 @@ const ofKind = (field: Field, data: unknown): Field => {
   return isField(match) ? match : field;
 };
 
+/** The fields of a group by name, of the kind that the data has. */
+const entriesOf = (field: Field, data: unknown): Field | undefined => {
+  const entries = inside(ofKind(unwrapped(field), data), 'entries');
+  return isField(entries) ? entries : undefined;
+};
+
 /** The field of one key or list place within the field of the whole. */
 const step = (field: Field, data: unknown, key: string): Field | undefined => {
-  const at = ofKind(unwrapped(field), data);
-  const entries = inside(at, 'entries');
-  const next = isField(entries) ? inside(entries, key) : inside(at, 'item');
+  const entries = entriesOf(field, data);
+  const next = entries ? inside(entries, key) : inside(unwrapped(field), 'item');
   return isField(next) ? next : undefined;
 };
 
 const isSchema = (field: Field): field is v.GenericSchema => inside(field, 'kind') === 'schema';
 
-const titleOf = (field: Field): string | undefined =>
-  isSchema(field) ? v.getTitle(field) : undefined;
-
-const unitOf = (field: Field): string | undefined => {
-  const unit = isSchema(field) ? v.getMetadata(field).unit : undefined;
-  return typeof unit === 'string' ? unit : undefined;
+const titleOf = (field: Field | undefined): string | undefined => {
+  const plain = field && unwrapped(field);
+  return plain && isSchema(plain) ? v.getTitle(plain) : undefined;
 };
 
-/** What a field is called and measured in. */
-export interface Named {
+const isChoices = (value: unknown): value is Readonly<Record<string, string>> => isField(value);
+
+const speechOf = (field: Field | undefined): Speech => {
+  const plain = field && unwrapped(field);
+  if (plain === undefined || !isSchema(plain)) return {};
+  const { unit, choices } = v.getMetadata(plain);
+  return {
+    ...(typeof unit === 'string' ? { unit } : {}),
+    ...(isChoices(choices)
+      ? { options: Object.entries(choices).map(([value, label]) => ({ value, label })) }
+      : {}),
+  };
+};
+
+/** What a field is called and how its values are said. */
+export interface Named extends Speech {
   readonly labels: readonly string[];
-  readonly unit?: string;
+  /** Of a group: its fields that have a title, by their keys. */
+  readonly parts: readonly (Speech & { readonly key: string; readonly label: string })[];
 }
 
+const partsOf = (field: Field | undefined, data: unknown): Named['parts'] =>
+  Object.entries((field && entriesOf(field, data)) ?? {}).flatMap(
+    ([key, inner]: [string, Field]) => {
+      const label = titleOf(inner);
+      return label === undefined ? [] : [{ key, label, ...speechOf(inner) }];
+    },
+  );
+
 /**
- * The titles on the way to a field, and its unit; `data` decides between kinds. Entries of lists
- * are called by the title of the list and by their key in `named`.
+ * The titles on the way to a field, and how it is said; `data` decides between kinds. Entries of
+ * lists are called by the title of the list and by their key in `named`.
  */
 export const nameOf = (
   schema: Field,
@@ -69,11 +95,10 @@ export const nameOf = (
     value = isField(value) ? inside(value, key) : undefined;
     if (isEntry) labels.push([labels.pop() ?? '', named[i] ?? key].join(' ').trim());
     else {
-      const title = field && titleOf(unwrapped(field));
+      const title = titleOf(field);
       if (title !== undefined) labels.push(title);
       else if (field === undefined) labels.push(key);
     }
   });
-  const unit = field && unitOf(unwrapped(field));
-  return { labels, ...(unit === undefined ? {} : { unit }) };
+  return { labels, ...speechOf(field), parts: partsOf(field, value) };
 };

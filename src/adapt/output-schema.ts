@@ -15,9 +15,10 @@ const list = v.array;
 const differenceSchema: Schema<Difference> = v.object({
   path: v.string(),
   area: v.string(),
+  areaLabel: v.string(),
   label: v.string(),
-  from: v.string(),
-  to: v.string(),
+  from: v.nullable(v.string()),
+  to: v.nullable(v.string()),
 });
 
 const partChangeSchema: Schema<PartChange> = v.object({
@@ -42,6 +43,8 @@ const settingChangeSchema: Schema<SettingChange> = v.object({
   step: v.number(),
   side: v.picklist(['left', 'right']),
   belt: v.string(),
+  nth: v.number(),
+  state: v.picklist(['changed', 'new', 'gone']),
   key: v.string(),
   label: v.string(),
   unit: unitSchema,

@@ -40,7 +40,7 @@ const outlineSchema = kinds(words.outline, [
 ]);
 
 const bevelSchema = (of: typeof words.bevels.left | typeof words.bevels.right) =>
-  kinds(of, [
+  kinds({ ...of, kinds: words.bevels.kinds }, [
     group({ kind: v.literal('height'), height: numberField(p.bevels.height) }),
     group({ kind: v.literal('angle'), angle: numberField(p.bevels.angle) }),
     group({ kind: v.literal('full') }),

@@ -1,7 +1,8 @@
 import type { Consequence } from '../adapt/consequence.ts';
 import type { Difference } from '../adapt/differences.ts';
 import type { PartChange } from '../adapt/part-changes.ts';
-import type { SettingChange } from '../adapt/setting-changes.ts';
+import { DECIMALS, type SettingChange } from '../adapt/setting-changes.ts';
+import { settingRows } from '../adapt/setting-rows.ts';
 import { plain } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import { printLine } from './answer.ts';
@@ -17,12 +18,12 @@ export const printDifferences = (list: readonly Difference[]): void => {
 /** What is set, one line a reading: "P60 left, Step to belt  4.829 -> 4.7 mm". */
 const printSettingChanges = (changes: readonly SettingChange[], indent: string): void => {
   if (changes.length === 0) return printLine(`${indent}${words.settingsSame}`);
-  printLine(`${indent}${words.settingsTitle(changes.length)}`);
-  const value = (n: number | null): string => (n === null ? words.absent : plain(n, 3));
+  printLine(`${indent}${words.settingsTitle}`);
+  const said = (n: number | null): string | null => (n === null ? null : plain(n, DECIMALS));
   columns(
-    changes.map(({ belt, side, label, from, to, unit }) => [
-      `${indent}  ${words.setting(belt, words.side[side], label)}`,
-      `${value(from)} -> ${value(to)} ${unit}`,
+    settingRows(changes).map(({ who, label, from, to, unit, gone }) => [
+      `${indent}  ${gone ? who : words.setting(who, label)}`,
+      gone ? words.settingGone : words.settingValue(said(from), said(to), unit),
     ]),
   ).forEach(printLine);
 };
@@ -36,10 +37,17 @@ const partLine = ({ change, name, reasons, kind }: PartChange): string => {
 };
 
 const printParts = ({ parts, purchases }: Consequence, indent: string): void => {
-  const kept = parts.filter(({ change }) => change === 'unchanged').length;
+  const kept = parts.filter(({ change }) => change === 'unchanged');
   const made = parts.filter(({ change }) => change !== 'left-over').length;
-  printLine(`${indent}${words.partsTitle(kept, made)}`);
-  for (const part of parts) printLine(`${indent}  ${partLine(part)}`);
+  printLine(`${indent}${words.partsTitle(kept.length, made)}`);
+  for (const part of parts.filter((one) => !kept.includes(one)))
+    printLine(`${indent}  ${partLine(part)}`);
+  // Reused under another name: that has to be told.
+  for (const part of kept.filter(({ reasons }) => reasons.length > 0))
+    printLine(`${indent}  ${partLine(part)}`);
+  const plainly = kept.filter(({ reasons }) => reasons.length === 0).map(({ name }) => name);
+  if (plainly.length > 0 && kept.length < parts.length)
+    printLine(`${indent}  ${words.partsKept(plainly)}`);
   const buy = purchases.filter(({ have, need }) => need > have);
   const left = purchases.filter(({ have, need }) => have > need);
   printLine(`${indent}${buy.length === 0 ? words.buyNothing : words.buyTitle}`);

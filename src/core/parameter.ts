@@ -11,8 +11,21 @@ export interface ParameterText {
   readonly reason: string;
 }
 
+/** What a value is that describes the maker's machine rather than the fixture. */
+export interface OfMachine {
+  /** What is measured on a machine to know it, as an instruction. */
+  readonly measure: string;
+  /** A parameter and its value with which this one is of no account. */
+  readonly unless?: { readonly key: string; readonly is: number | string };
+}
+
+interface Described extends ParameterText {
+  /** Present where the value was measured on the grinder: another one may have another. */
+  readonly machine?: OfMachine;
+}
+
 /** A number that a person may set. */
-export interface NumberParameter extends ParameterText {
+export interface NumberParameter extends Described {
   readonly kind: 'number';
   readonly unit: Unit;
   readonly min: number;
@@ -23,7 +36,7 @@ export interface NumberParameter extends ParameterText {
 }
 
 /** One of several named possibilities. */
-export interface ChoiceParameter extends ParameterText {
+export interface ChoiceParameter extends Described {
   readonly kind: 'choice';
   readonly options: readonly { readonly value: string; readonly label: string }[];
   readonly initial: string;
@@ -45,3 +58,10 @@ export const choice = (
   initial: string,
   options: ChoiceParameter['options'],
 ): ChoiceParameter => ({ kind: 'choice', initial, options, ...text });
+
+/** Marks a parameter as describing the machine; its words say what to measure there. */
+export const ofMachine = <P extends Parameter>(
+  parameter: P,
+  { measure }: { readonly measure: string },
+  unless?: OfMachine['unless'],
+): P => ({ ...parameter, machine: { measure, ...(unless ? { unless } : {}) } });

@@ -30,7 +30,7 @@ export { createWorkshop, type Workshop } from '../check/workshop.ts';
 export { fabricationChecks } from '../check/rules.ts';
 export { exact, type Certainty } from '../core/certainty.ts';
 export { hasError, loweredTo, mendedBy, problem, raisedTo, type Issue } from '../core/issue.ts';
-export { number } from '../core/parameter.ts';
+export { number, ofMachine } from '../core/parameter.ts';
 export { all, chain, fail, ok, type Result } from '../core/result.ts';
 export { degrees, plain, quantise, radians } from '../core/units.ts';
 export type { Design, Making } from '../document/schema.ts';

@@ -44,7 +44,7 @@ const soft = (kind: 'leather' | 'rubber') =>
     thickness: numberField(p.backings.thickness),
   });
 
-const backingSchema = kinds(words.backings, [
+const backingSchema = kinds({ ...words.backings, kinds: words.backings.kind.options }, [
   group({
     kind: v.literal('none'),
     id: idField(words.id),

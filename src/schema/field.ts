@@ -66,6 +66,7 @@ export const choiceField = <T extends string>(choice: ChoiceText<T>) =>
     ),
     v.title(choice.label),
     v.description(about(choice)),
+    v.metadata({ choices: choice.options }),
   );
 
 /** One of the named values of a choice, or the initial one where the file leaves it out. */
@@ -125,6 +126,7 @@ export const pairField = (p: ParameterText, first: NumberParameter, second: Numb
     ),
     v.title(p.label),
     v.description(about(p)),
+    v.metadata({ unit: first.unit }),
   );
 
 /** Three numbers in one range: a point or a corner. */
@@ -135,6 +137,7 @@ export const tripleField = (p: ParameterText, each: NumberParameter) =>
     ),
     v.title(p.label),
     v.description(about(p)),
+    v.metadata({ unit: each.unit }),
   );
 
 /** Numbers and words by name, as yet unchecked: a family's own table says what they must be. */
@@ -159,9 +162,9 @@ export const group = <Entries extends v.ObjectEntries>(entries: Entries) =>
       : lines(words.missing(v.getTitle(entry) ?? String(key), v.getDescription(entry)));
   });
 
-/** Groups told apart by their `kind`. */
+/** Groups told apart by their `kind`, which may have their words. */
 export const kinds = <const Options extends v.VariantOptions<'kind'>>(
-  p: ParameterText,
+  p: ParameterText & { readonly kinds?: Readonly<Record<string, string>> },
   options: Options,
 ) =>
   v.pipe(
@@ -170,4 +173,5 @@ export const kinds = <const Options extends v.VariantOptions<'kind'>>(
     ),
     v.title(p.label),
     v.description(about(p)),
+    v.metadata(p.kinds ? { choices: p.kinds } : {}),
   );

@@ -5,8 +5,11 @@ import { adapt } from '../../src/adapt/adapt.ts';
 import { compare } from '../../src/adapt/compare.ts';
 import { build, consequence } from '../../src/adapt/consequence.ts';
 import { differences } from '../../src/adapt/differences.ts';
+import { keptValues } from '../../src/adapt/kept-values.ts';
 import { ontoGrinder } from '../../src/adapt/onto-grinder.ts';
 import { partChanges } from '../../src/adapt/part-changes.ts';
+import type { SettingChange } from '../../src/adapt/setting-changes.ts';
+import { settingRows } from '../../src/adapt/setting-rows.ts';
 import { openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
 import { circle, rectangle } from '../../src/geometry/loop.ts';
@@ -14,6 +17,7 @@ import type { Vec2 } from '../../src/geometry/vector.ts';
 import { grinderPresets } from '../../src/grinder/presets/index.ts';
 import type { Grinder } from '../../src/grinder/schema.ts';
 import type { Hole, PlatePart } from '../../src/model/part.ts';
+import { text } from '../../src/text/index.ts';
 import { gaugeDesign, gaugeRegistry } from '../robust/gauge.ts';
 
 const kitchen = (): Design => {
@@ -135,6 +139,7 @@ describe('differences in words', () => {
       {
         path: 'blades.Kitchen 210.thickness.1.t',
         area: 'blades.Kitchen 210',
+        areaLabel: 'Blades Kitchen 210',
         label: expect.stringContaining('Kitchen 210') as string,
         from: '3 mm',
         to: '2.5 mm',
@@ -142,11 +147,83 @@ describe('differences in words', () => {
       {
         path: 'fixture.parameters.noseGap',
         area: 'fixture.parameters.noseGap',
+        areaLabel: 'Fixture, Gap at the belt',
         label: 'Fixture, Gap at the belt',
         from: '1 mm',
         to: '1.2 mm',
       },
     ]);
+  });
+
+  it('are said as a person says them: choices by their words, what is new or gone by what it is', () => {
+    const from = kitchen();
+    const to: Design = {
+      ...from,
+      notes: 'x'.repeat(100),
+      blades: from.blades.slice(0, 1).map((blade) => ({
+        ...blade,
+        bevels: { ...blade.bevels, right: { kind: 'none' } },
+      })),
+      sequence: from.sequence.slice(1),
+      making: { ...from.making, plates: { ...from.making.plates, process: 'plasma' } },
+      grinder: {
+        ...from.grinder,
+        wheels: from.grinder.wheels.map((wheel) => ({ ...wheel, centre: [1, 2] })),
+      },
+    };
+    const said = differences(from, to, registry)
+      .filter(({ path }) => !/wheels\.(?!lower)|sequence\.[1-3]/.test(path))
+      .map(({ label, from: a, to: b }) => text.adapt.difference(label, a, b));
+    expect(said).toEqual([
+      expect.stringMatching(/^Notes: The workshop .*… -> x{59}…$/),
+      'Blades Kitchen 210, Right bevel: By its height -> Not ground',
+      'Blades Kitchen 180: left out',
+      'Grinder, Wheels lower, Centre of the wheel: -26, -75 mm -> 1, 2 mm',
+      'Making, plates, Cutting process: Laser cut -> Plasma cut',
+      'Sequence 4, Belt of the pass: P220 -> P400',
+      'Sequence 4, Backing of the pass: bare -> leather',
+      'Sequence 4, Stop at edge thickness: 0.23 mm -> 0.2 mm',
+      'Sequence 4, Steeper by: 0.1 deg -> 0 deg',
+      'Sequence 5: left out; it was Belt of the pass P400, Backing of the pass leather, Stop at edge thickness 0.2 mm, Steeper by 0 deg',
+    ]);
+    expect(said.join()).not.toMatch(/undefined|null|there/);
+  });
+
+  it('tell both sides of a belt as one where they are alike, and what is no longer ground once', () => {
+    const change = (over: Partial<SettingChange>): SettingChange => ({
+      setting: '1-left',
+      step: 1,
+      side: 'left',
+      belt: 'P60',
+      nth: 1,
+      state: 'changed',
+      key: 'step',
+      label: 'Step to belt',
+      unit: 'mm',
+      from: 4,
+      to: 5,
+      ...over,
+    });
+    const gone = { belt: 'P400', state: 'gone', to: null } as const;
+    const rows = settingRows([
+      change({}),
+      change({ key: 'stop', from: 1, to: null }),
+      change({ side: 'right' }),
+      change({ side: 'right', key: 'stop', from: 2, to: null }),
+      change({ nth: 2, state: 'new', from: null }),
+      // Ids are numbers of steps: what is gone may have had one that another setting has now.
+      change({ ...gone, from: 7 }),
+      change({ ...gone, key: 'stop', from: 8 }),
+      change({ ...gone, side: 'right', from: 9 }),
+    ]);
+    expect(rows.map(({ who, label, from, to, gone: g }) => [who, label, from, to, g])).toEqual([
+      ['P60 both sides', 'Step to belt', 4, 5, false],
+      ['P60 left', 'Step to belt', 1, null, false],
+      ['P60 right', 'Step to belt', 2, null, false],
+      ['P60 left, setting 2', 'Step to belt', null, 5, false],
+      ['P400 both sides', 'Step to belt', 7, null, true],
+    ]);
+    expect(new Set(rows.map(({ key }) => key)).size).toBe(rows.length);
   });
 
   it('tell what each means for settings and parts', () => {
@@ -206,6 +283,44 @@ describe('another grinder', () => {
       'sequence.4.backing',
       'fixture.calibration',
     ]);
+  });
+
+  const carrier = (name: string): Design => {
+    const opened = openDesign(
+      readFileSync(`jigs/backing-carrier/examples/${name}.jig.json`),
+      registry,
+    );
+    if (!opened.ok) throw new Error(name);
+    return opened.value;
+  };
+  const kept = (design: Design, grinder: Grinder): string[] =>
+    keptValues(design.grinder, { ...design, grinder }, registry).map(({ path }) =>
+      path.replace('fixture.parameters.', ''),
+    );
+
+  it('warns of each value that is kept and describes the old machine, and of no other', () => {
+    const other = preset('platen-75');
+    const [over, instead, radius] = ['leather-finish', 'leather-instead', 'radius-1200'].map(
+      carrier,
+    );
+    if (!over || !instead || !radius) throw new Error('no design');
+    expect(kept(over, other)).toEqual(['tension', 'platenThickness', 'takeUp']);
+    const bolts = ['boltThread', 'boltLow', 'boltHigh'];
+    expect(kept(instead, other)).toEqual(['tension', 'platenThickness', ...bolts, 'takeUp']);
+    // The tension is of account on a soft face only.
+    expect(kept(radius, other)).toEqual(['platenThickness', 'takeUp']);
+    expect(kept(kitchen(), other)).toEqual([]);
+    // New belts are no new machine.
+    const belts = instead.grinder.belts.map((belt) => ({
+      ...belt,
+      thickness: belt.thickness + 0.1,
+    }));
+    expect(kept(instead, { ...instead.grinder, belts })).toEqual([]);
+    for (const issue of keptValues(instead.grinder, { ...instead, grinder: other }, registry)) {
+      expect(issue).toMatchObject({ code: 'describes-machine', severity: 'warning' });
+      expect(issue.message).toContain(other.name);
+      expect(issue.fix).toMatch(/measure|pull/i);
+    }
   });
 
   it('reports in full before anything is changed, and changes no input', () => {

@@ -42,7 +42,10 @@ const loadTarget = (grinder: string | undefined, blades: string | undefined): Re
 const print = (adaptation: Adaptation): void => {
   const { design, grinder, notes, differences, failed, checks } = adaptation;
   printLine(words.adaptTitle(design, grinder));
-  for (const { message } of notes) printLine(`  ${message}`);
+  for (const { message, fix } of notes) {
+    printLine(`  ${message}`);
+    if (fix !== '') printLine(`        ${fix}`);
+  }
   printDifferences(differences);
   printConsequence(adaptation);
   printLine(words.checksTitle(failed.length, checks));

@@ -1,5 +1,6 @@
 import { registry } from '../../../jigs/registry.ts';
-import { compare, type Comparison } from '../../adapt/compare.ts';
+import { compare, WORDS_ALONE, type Comparison } from '../../adapt/compare.ts';
+import type { Issue } from '../../core/issue.ts';
 import { all } from '../../core/result.ts';
 import { text } from '../../text/index.ts';
 import { printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
@@ -7,6 +8,8 @@ import { loadDesign } from '../load.ts';
 import { printConsequence, printDifferences } from '../print-change.ts';
 
 const words = text.adapt;
+
+const isError = ({ severity }: Issue): boolean => severity === 'error';
 
 const print = ({ differences, consequence, issues, areas }: Comparison): void => {
   printDifferences(differences);
@@ -17,10 +20,11 @@ const print = ({ differences, consequence, issues, areas }: Comparison): void =>
   }
   printIssues(issues, false);
   for (const { area, consequence: alone, issues: why } of areas) {
-    const label = differences.find((one) => one.area === area)?.label ?? area;
-    printLine(words.consequenceOf(area === label ? label : area));
+    if (WORDS_ALONE.has(area)) continue;
+    const label = differences.find((one) => one.area === area)?.areaLabel ?? area;
+    printLine(words.consequenceOf(label));
     if (alone) printConsequence(alone, '  ');
-    else printLine(`  ${words.cannotAlone(why[0]?.message ?? '')}`);
+    else printLine(`  ${words.cannotAlone(why.find(isError)?.message ?? '')}`);
   }
 };
 

@@ -24,8 +24,7 @@ export const adapt = {
   }),
   restored: (name: string, file: string) => `"${name}" written to ${file}`,
 
-  there: 'there',
-  absent: 'not there',
+  absent: 'not set',
   none: 'none',
   entries: (count: number) => counted(count, 'entry', 'entries'),
   points: (count: number) => counted(count, 'point'),
@@ -33,27 +32,52 @@ export const adapt = {
   path: (labels: readonly string[]) => labels.join(', '),
   parameter: (label: string) => `Fixture, ${label}`,
   family: 'Fixture family',
-  areas: { grinder: 'Grinder', making: 'Making' },
+  entryPart: (label: string, value: string) => `${label} ${value}`,
+  areas: {
+    grinder: 'Grinder',
+    'grinder.belt': 'Grinder, belt',
+    'grinder.drive': 'Grinder, drive',
+    making: 'Making',
+    'making.plates': 'Making, plates',
+    'making.prints': 'Making, prints',
+    'fixture.calibration': 'Fixture, calibration',
+  },
   differenceTitle: (count: number) =>
     count === 0 ? 'The designs are the same.' : counted(count, 'difference'),
-  difference: (label: string, from: string, to: string) => `${label}: ${from} -> ${to}`,
-  consequenceTitle: 'Consequence of all together',
-  consequenceOf: (label: string) => `Consequence of "${label}" alone`,
-  noConsequence: 'none on settings and parts',
-  cannotAlone: (why: string) => `does not stand alone: ${why}`,
+  difference: (label: string, from: string | null, to: string | null) =>
+    from === null
+      ? `${label}: new${to ? `, ${to}` : ''}`
+      : to === null
+        ? `${label}: left out${from === '' ? '' : `; it was ${from}`}`
+        : `${label}: ${from} -> ${to}`,
+  consequenceTitle: 'What all of it changes',
+  consequenceOf: (label: string) => `What "${label}" changes by itself`,
+  noConsequence: 'Nothing is set, made or bought differently.',
+  cannotAlone: (why: string) => `It does not stand by itself: ${why}`,
   cannotSolve: (name: string) => `"${name}" has no fixture:`,
 
   side: { left: 'left', right: 'right' },
   edgeStop: 'Edge to stop at',
   angle: 'Bevel angle',
-  setting: (belt: string, side: string, label: string) => `${belt} ${side}, ${label}`,
-  settingGone: (belt: string, side: string) => `${belt} ${side}: no longer ground`,
-  settingNew: (belt: string, side: string) => `${belt} ${side}: new`,
-  settingsTitle: (count: number) => `Settings: ${counted(count, 'reading')} changed`,
+  bothSides: 'both sides',
+  settingOf: (belt: string, side: string, nth: number) =>
+    `${belt} ${side}${nth === 1 ? '' : `, setting ${nth}`}`,
+  settingGone: 'no longer ground',
+  settingValue: (from: string | null, to: string | null, unit: string) =>
+    from === null
+      ? `new: ${to ?? ''} ${unit}`
+      : to === null
+        ? `no longer set; it was ${from} ${unit}`
+        : `${from} -> ${to} ${unit}`,
+  setting: (who: string, label: string) => `${who}, ${label}`,
+  settingsTitle: 'Settings that change',
   settingsSame: 'Settings: unchanged',
-  partsTitle: (kept: number, total: number) => `Parts: ${kept} of ${total} made parts unchanged`,
+  partsTitle: (kept: number, total: number) =>
+    kept === total
+      ? `Parts: all ${total} made parts stay as they are`
+      : `Parts: ${kept} of ${total} made parts stay as they are`,
   part: {
-    unchanged: 'unchanged',
+    unchanged: 'stays as it is',
     rework: 'drill further',
     remake: 'make again',
     new: 'make',
@@ -61,6 +85,7 @@ export const adapt = {
     more: 'make more of',
   },
   make: { plate: 'cut', print: 'print', stock: 'saw and drill', hardware: 'buy' },
+  partsKept: (names: readonly string[]) => `as they are: ${names.join(', ')}`,
   partLine: (change: string, name: string, reasons: string) =>
     `${change}: ${name}${reasons === '' ? '' : ` (${reasons})`}`,
   reuse: (name: string) => `the old part "${name}" has this very shape`,
@@ -100,6 +125,15 @@ export const adapt = {
     passDropped: (pass: number, belt: string) =>
       `Belt ${pass}: ${belt} is used already with the same stop; the pass is left out.`,
     calibration: 'The calibration belongs to the old grinder and is left out: calibrate again.',
+    kept: (
+      { label, machine }: { label: string; machine?: { measure: string } },
+      value: string,
+      from: string,
+      to: string,
+    ) => ({
+      message: `${label}: ${value} is kept from "${from}"; it describes that machine, and no file says what it is on "${to}".`,
+      fix: `${machine?.measure ?? ''} Put in what you find; everything is worked out again from it.`,
+    }),
     choice: (label: string, from: string, to: string) =>
       `${label}: ${from} cannot be built here; ${to} can.`,
     sequence: 'Edges to stop at are taken over with the blades.',

@@ -1,4 +1,4 @@
-/** Words of the backing carrier's parameters. */
+/** Words of the backing carrier's parameters; `measure` where one describes the machine. */
 export const parameters = {
   face: {
     label: 'Face',
@@ -27,6 +27,8 @@ export const parameters = {
     label: 'Belt tension',
     meaning: 'Pull of the belt for each millimetre of its width.',
     reason: 'About 3 N/mm, common practice, no source: weigh the tension arm to know it.',
+    measure:
+      'With the machine off, pull the tension wheel back against its spring with a spring scale: where the belt goes half way round it, half of that force over the width of the belt is the tension.',
   },
   push: {
     label: 'Push',
@@ -59,23 +61,27 @@ export const parameters = {
     meaning:
       'From its face to what carries it; over the platen, what the set screws grip at its sides.',
     reason: 'A thinner platen gives M5 screws no side to bear on.',
+    measure: 'Measure from the face of the platen to what carries it, liner left out.',
   },
   boltThread: {
     label: 'Bolts of the platen',
     meaning:
       'Thread of the two bolts that hold the platen, on its middle line; for its place only.',
     reason: 'Their nuts lie in slots of the ribs.',
+    measure: 'Take a nut off the bolts that hold the platen and measure their thread.',
     options: { M6: 'M6', M8: 'M8' },
   },
   boltLow: {
     label: 'Lower bolt of the platen',
     meaning: 'Height along the platen, from the top of the rest; for its place only.',
     reason: 'It must lie behind the ribs and clear of their rods.',
+    measure: 'Measure from the top of the rest along the platen to the middle of the lower bolt.',
   },
   boltHigh: {
     label: 'Upper bolt of the platen',
     meaning: 'Height along the platen, from the top of the rest; for its place only.',
     reason: 'It must lie behind the ribs, clear of their rods and of the lower bolt.',
+    measure: 'Measure from the top of the rest along the platen to the middle of the upper bolt.',
   },
   endRadius: {
     label: 'Radius of the ends',
@@ -96,6 +102,8 @@ export const parameters = {
     label: 'Room of the tension arm',
     meaning: 'How much longer the path of the belt may become before the arm is at its stop.',
     reason: 'Try it with the belt: an arm at its stop gives no tension.',
+    measure:
+      'With the machine off and a belt on it, measure how far the tension wheel can still give way: where the belt goes half way round it, twice that is the room.',
   },
   runningClearance: {
     label: 'Running clearance',

@@ -65,12 +65,16 @@ export const parameters = {
     meaning:
       'Travel of the step on the sheet of the spine rest whose base is used; 0 for a new base.',
     reason: 'Base, packer and feed come out the same only with the same travel.',
+    measure:
+      'Make the design of the spine rest for the new grinder and take the travel of the step from its sheet; 0 where its base is made anew as well.',
   },
   builtNoseTravel: {
     label: 'Travel of a nose already built',
     meaning:
       'Travel of the nose on the sheet of the spine rest whose base is used; 0 for a new base.',
     reason: 'Base and packer come out the same only with the same travel.',
+    measure:
+      'Make the design of the spine rest for the new grinder and take the travel of the nose from its sheet; 0 where its base is made anew as well.',
   },
   settingTolerance: {
     label: 'Setting tolerance',
