@@ -3,7 +3,7 @@ import { scale2 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { COLUMN, INSET } from './arrange.ts';
-import { balloons, seenAt } from './balloons.ts';
+import { balloons, seenIn } from './balloons.ts';
 import { sectionItems, type Section } from './belt-section.ts';
 import { boardOf, isFree } from './board.ts';
 import { bodiesOf, splitThrough } from './bodies.ts';
@@ -169,9 +169,9 @@ const cutPicture = (
   cut: Cut,
 ): ((k: number) => Item[]) => {
   const draw = cutView(parts, placements, cut);
-  const full = draw(1);
+  const seen = seenIn(draw(1));
   const pointers = rows.flatMap(({ item, placed }) => {
-    const at = seenAt(placed, full);
+    const at = seen(placed);
     return at ? [{ text: item, at }] : [];
   });
   return (k) => {

@@ -18,34 +18,65 @@ const FACES = 16;
 /** Samples across a face when a place to point at is looked for. */
 const SAMPLES = 14;
 
-const insideRing = ([x, y]: Vec2, ring: readonly Vec2[]): boolean => {
+const insideRing = (x: number, y: number, ring: readonly Vec2[]): boolean => {
   let inside = false;
-  ring.forEach(([x0, y0], i) => {
-    const [x1, y1] = ring[(i + 1) % ring.length] ?? [x0, y0];
+  let [x0, y0] = ring.at(-1) ?? [0, 0];
+  for (const [x1, y1] of ring) {
     if (y0 > y !== y1 > y && x < x0 + ((y - y0) / (y1 - y0)) * (x1 - x0)) inside = !inside;
-  });
+    [x0, y0] = [x1, y1];
+  }
   return inside;
 };
 
-const insideFace = ([x, y]: Vec2, { box, rings }: Face2): boolean =>
-  x >= box.x0 &&
-  x <= box.x1 &&
-  y >= box.y0 &&
-  y <= box.y1 &&
-  rings.filter((ring) => insideRing([x, y], ring)).length % 2 === 1;
+const insideFace = (x: number, y: number, { box, rings }: Face2): boolean => {
+  if (x < box.x0 || x > box.x1 || y < box.y0 || y > box.y1) return false;
+  let inside = false;
+  for (const ring of rings) if (insideRing(x, y, ring)) inside = !inside;
+  return inside;
+};
 
-const ownerAt = (p: Vec2, faces: readonly Face2[]): string | undefined =>
-  faces.findLast((face) => insideFace(p, face))?.owner;
+/** Cells along each side of a picture in which its faces are looked up. */
+const CELLS = 48;
+
+/** Tells whose face shows at a point: the last one drawn there, looked up by cells. */
+const ownersIn = ({ faces, box }: Scene): ((p: Vec2) => string | undefined) => {
+  const [wide, high] = [(box.x1 - box.x0) / CELLS, (box.y1 - box.y0) / CELLS];
+  const cellOf = (value: number, from: number, size: number): number =>
+    Math.max(0, Math.min(CELLS - 1, Math.floor((value - from) / size)));
+  const cells: Face2[][] = Array.from({ length: CELLS * CELLS }, () => []);
+  for (const face of faces) {
+    const { x0, y0, x1, y1 } = face.box;
+    const [left, right] = [cellOf(x0, box.x0, wide), cellOf(x1, box.x0, wide)];
+    const [low, top] = [cellOf(y0, box.y0, high), cellOf(y1, box.y0, high)];
+    for (let row = low; row <= top; row++)
+      for (let column = left; column <= right; column++) cells[row * CELLS + column]?.push(face);
+  }
+  return ([x, y]) =>
+    cells[cellOf(y, box.y0, high) * CELLS + cellOf(x, box.x0, wide)]?.findLast((face) =>
+      insideFace(x, y, face),
+    )?.owner;
+};
 
 const sizeOf = ({ box }: Face2): number => (box.x1 - box.x0) * (box.y1 - box.y0);
 
-/** Where something is seen in a picture: the sample furthest from places where it is not. */
-export const seenAt = (owners: ReadonlySet<string>, scene: Scene): Vec2 | undefined => {
-  const isSeen = (p: Vec2): boolean => owners.has(ownerAt(p, scene.faces) ?? '');
-  const roomAt = (p: Vec2): number => {
-    const blocked = REACHES.findIndex((reach) =>
-      [0, 90, 180, 270].some((angle) => !isSeen(onCircle(p, reach, angle))),
-    );
+/** Where things are seen in a picture: the sample furthest from places where they are not. */
+export const seenIn = (scene: Scene): ((owners: ReadonlySet<string>) => Vec2 | undefined) => {
+  const ownerAt = ownersIn(scene);
+  return (owners) => mostSeen(scene, (p) => owners.has(ownerAt(p) ?? ''), owners);
+};
+
+const mostSeen = (
+  scene: Scene,
+  isSeen: (p: Vec2) => boolean,
+  owners: ReadonlySet<string>,
+): Vec2 | undefined => {
+  const isBlocked = (p: Vec2, reach: number): boolean =>
+    [0, 90, 180, 270].some((angle) => !isSeen(onCircle(p, reach, angle)));
+  /** How many reaches are open around a place; fewer than `least` are not counted out. */
+  const roomAt = (p: Vec2, least: number): number => {
+    // A place that is no better is mostly blocked at the first reach that would make it so.
+    if (isBlocked(p, REACHES[least] ?? 0)) return 0;
+    const blocked = REACHES.findIndex((reach) => isBlocked(p, reach));
     return blocked < 0 ? REACHES.length : blocked;
   };
   let best: { p: Vec2; room: number } | undefined;
@@ -59,7 +90,7 @@ export const seenAt = (owners: ReadonlySet<string>, scene: Scene): Vec2 | undefi
     for (let x = box.x0 + step / 2; x < box.x1; x += step)
       for (let y = box.y0 + step / 2; y < box.y1; y += step) {
         if (best?.room === REACHES.length || !isSeen([x, y])) continue;
-        const room = roomAt([x, y]);
+        const room = roomAt([x, y], best?.room ?? 0);
         if (!best || room > best.room) best = { p: [x, y], room };
       }
   }

@@ -1,6 +1,6 @@
 import { scale2 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
-import { balloons, seenAt, type Pointer } from './balloons.ts';
+import { balloons, seenIn, type Pointer } from './balloons.ts';
 import { bodiesOf, pathBody, type Body } from './bodies.ts';
 import type { Box } from './box.ts';
 import { explode } from './explode.ts';
@@ -30,8 +30,9 @@ export const pictureOf = (
   rows: readonly Numbered[],
 ): Picture => {
   const view = scene(bodies, eye, 1);
+  const seen = seenIn(view);
   const pointers = rows.flatMap(({ item, placed }) => {
-    const at = seenAt(placed, view);
+    const at = seen(placed);
     return at ? [{ text: item, at }] : [];
   });
   return { items: view.items, box: view.box, pointers };

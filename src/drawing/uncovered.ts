@@ -1,6 +1,6 @@
 import { onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
-import { overlap, type Box } from './box.ts';
+import { around, grow, overlap, type Box } from './box.ts';
 import { itemBox, polyline } from './items.ts';
 import type { Item } from './sheet.ts';
 
@@ -9,7 +9,9 @@ type Stroked = Extract<Item, { readonly kind: 'line' | 'polyline' | 'arc' | 'cir
 /** An opaque area that hides what was drawn before it. */
 interface Cover {
   readonly index: number;
-  readonly ring: readonly Vec2[];
+  /** Its closed outline: corners across and up, the first again at the end. */
+  readonly xs: Float64Array;
+  readonly ys: Float64Array;
   readonly box: Box;
 }
 
@@ -31,40 +33,54 @@ const pointsOf = (item: Stroked): readonly Vec2[] => {
   );
 };
 
-const distanceTo = ([x, y]: Vec2, a: Vec2, b: Vec2): number => {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+const outlineOf = (ring: readonly Vec2[]): Pick<Cover, 'xs' | 'ys'> => {
+  const closed = [...ring, ...ring.slice(0, 1)];
+  return { xs: Float64Array.from(closed, (p) => p[0]), ys: Float64Array.from(closed, (p) => p[1]) };
+};
+
+/** Whether a point lies on the rim of an area, along its side from (ax, ay) to (bx, by). */
+const isOnRim = (x: number, y: number, ax: number, ay: number, bx: number, by: number): boolean => {
+  // Most sides lie clear of the point; only the others are worth a distance.
+  if ((ax < x - RIM && bx < x - RIM) || (ax > x + RIM && bx > x + RIM)) return false;
+  if ((ay < y - RIM && by < y - RIM) || (ay > y + RIM && by > y + RIM)) return false;
+  const [dx, dy] = [bx - ax, by - ay];
   const square = dx * dx + dy * dy;
-  const t = square === 0 ? 0 : ((x - a[0]) * dx + (y - a[1]) * dy) / square;
+  const t = square === 0 ? 0 : ((x - ax) * dx + (y - ay) * dy) / square;
   const along = Math.max(0, Math.min(1, t));
-  return Math.hypot(x - a[0] - along * dx, y - a[1] - along * dy);
+  return Math.hypot(x - ax - along * dx, y - ay - along * dy) < RIM;
 };
 
 /** Whether an area hides a point: inside by the winding of its outline, and off its rim. */
-const hides = ({ ring }: Cover, p: Vec2): boolean => {
+const hides = ({ xs, ys, box }: Cover, x: number, y: number): boolean => {
+  if (x < box.x0 || x > box.x1 || y < box.y0 || y > box.y1) return false;
   let winding = 0;
-  for (let i = 0; i < ring.length; i++) {
-    const [a, b] = [ring[i] ?? p, ring[(i + 1) % ring.length] ?? p];
-    if (distanceTo(p, a, b) < RIM) return false;
-    if (a[1] > p[1] === b[1] > p[1]) continue;
-    const side = (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
-    if (b[1] > a[1] && side > 0) winding++;
-    if (b[1] < a[1] && side < 0) winding--;
+  for (let i = 0; i + 1 < xs.length; i++) {
+    const [ax, ay] = [xs[i] ?? 0, ys[i] ?? 0];
+    const [bx, by] = [xs[i + 1] ?? 0, ys[i + 1] ?? 0];
+    if (isOnRim(x, y, ax, ay, bx, by)) return false;
+    if (ay > y === by > y) continue;
+    const side = (bx - ax) * (y - ay) - (by - ay) * (x - ax);
+    if (by > ay && side > 0) winding++;
+    if (by < ay && side < 0) winding--;
   }
   return winding !== 0;
 };
 
-/** Where along a stretch (0 to 1) the outline of an area crosses it. */
-const crossingsOf = ({ ring }: Cover, a: Vec2, b: Vec2): number[] => {
+/** Adds to `cuts` where along a stretch (0 to 1) the outline of an area crosses it. */
+const addCrossings = ({ xs, ys }: Cover, a: Vec2, b: Vec2, reach: Box, cuts: number[]): void => {
+  const { x0, y0, x1, y1 } = reach;
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  return ring.flatMap((c, i) => {
-    const d = ring[(i + 1) % ring.length] ?? c;
-    const [ex, ey] = [d[0] - c[0], d[1] - c[1]];
-    const cross = dx * ey - dy * ex;
-    if (Math.abs(cross) < 1e-12) return [];
-    const t = ((c[0] - a[0]) * ey - (c[1] - a[1]) * ex) / cross;
-    const u = ((c[0] - a[0]) * dy - (c[1] - a[1]) * dx) / cross;
-    return t > 1e-9 && t < 1 - 1e-9 && u >= -1e-9 && u <= 1 + 1e-9 ? [t] : [];
-  });
+  for (let i = 0; i + 1 < xs.length; i++) {
+    const [cx, ex] = [xs[i] ?? 0, xs[i + 1] ?? 0];
+    if ((cx < x0 && ex < x0) || (cx > x1 && ex > x1)) continue;
+    const [cy, ey] = [ys[i] ?? 0, ys[i + 1] ?? 0];
+    if ((cy < y0 && ey < y0) || (cy > y1 && ey > y1)) continue;
+    const cross = dx * (ey - cy) - dy * (ex - cx);
+    if (Math.abs(cross) < 1e-12) continue;
+    const t = ((cx - a[0]) * (ey - cy) - (cy - a[1]) * (ex - cx)) / cross;
+    const u = ((cx - a[0]) * dy - (cy - a[1]) * dx) / cross;
+    if (t > 1e-9 && t < 1 - 1e-9 && u >= -1e-9 && u <= 1 + 1e-9) cuts.push(t);
+  }
 };
 
 /** The stretches of a course that nothing hides, joined again where they follow each other. */
@@ -74,13 +90,17 @@ const seen = (points: readonly Vec2[], covers: readonly Cover[]): Vec2[][] => {
   points.slice(1).forEach((b, i) => {
     const a = points[i] ?? b;
     const at = (t: number): Vec2 => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
-    const cuts = [0, ...covers.flatMap((cover) => crossingsOf(cover, a, b)), 1].sort(
-      (p, q) => p - q,
-    );
+    const reach = grow(around([a, b]), RIM);
+    const near = covers.filter((cover) => overlap(cover.box, reach));
+    const cuts = [0];
+    for (const cover of near) addCrossings(cover, a, b, reach, cuts);
+    cuts.push(1);
+    cuts.sort((p, q) => p - q);
     cuts.slice(1).forEach((to, n) => {
       const from = cuts[n] ?? 0;
       if (to - from < 1e-9) return;
-      if (covers.some((cover) => hides(cover, at((from + to) / 2)))) {
+      const [x, y] = at((from + to) / 2);
+      if (near.some((cover) => hides(cover, x, y))) {
         open = undefined;
         return;
       }
@@ -101,7 +121,7 @@ const seen = (points: readonly Vec2[], covers: readonly Cover[]): Vec2[][] => {
 export const uncovered = (items: readonly Item[]): Item[] => {
   const covers = items.flatMap((item, index): Cover[] =>
     item.kind === 'fill' && item.tone !== 'ink'
-      ? [{ index, ring: item.points, box: itemBox(item) }]
+      ? [{ index, ...outlineOf(item.points), box: itemBox(item) }]
       : [],
   );
   return items.flatMap((item, index): Item[] => {

@@ -26,13 +26,24 @@ const MOMENT = new Date(Date.UTC(2000, 0, 1));
 /** Bezier pieces span at most this many degrees: 4e-6 of the radius off the circle. */
 const PIECE = 45;
 
-type Layout = NonNullable<PDFKit.Mixins.TextOptions['features']>;
+/** Switches off kerning and ligatures, so that text is as wide as `textWidth` says. */
+const UNKERNED = { kern: false, liga: false, clig: false };
+
+/** The part of the document that the types leave out: its font, which shapes text word by word. */
+interface WithFont {
+  readonly _font: { layoutRun: (text: string, features?: typeof UNKERNED) => unknown };
+}
 
 /**
- * Switches off kerning and ligatures, so that text is as wide as `textWidth` says. The library
- * hands this to the shaper, which takes a record as well as the list that the types know.
+ * Chooses a font that shapes with those features by itself: the library keeps shaped words only
+ * while it is given none with a text, and would shape every text three times.
  */
-const UNKERNED = { kern: false, liga: false, clig: false } as unknown as Layout;
+const setFont = (doc: PDFKit.PDFDocument, name: string, size: number): void => {
+  const { _font: font } = doc.font(name, size) as unknown as WithFont;
+  if (Object.hasOwn(font, 'layoutRun')) return;
+  const shape = font.layoutRun.bind(font);
+  font.layoutRun = (text) => shape(text, UNKERNED);
+};
 
 /** Draws with a document; `down` gives points from the top left corner. */
 const penOf = (doc: PDFKit.PDFDocument, down: (p: Vec2) => readonly [number, number]): Pen => ({
@@ -92,12 +103,11 @@ const drawRun = (doc: PDFKit.PDFDocument, height: number, run: Run): void => {
   if (text === '') return;
   const [x, y] = down(run.at);
   const shift = SHIFT[run.align] * textWidth(text, run.height, run.bold) * POINT;
+  doc.save().rotate(-run.angle, { origin: [x, y] });
+  setFont(doc, run.bold ? 'bold' : 'regular', fontSize(run.height) * POINT);
   doc
-    .save()
-    .rotate(-run.angle, { origin: [x, y] })
-    .font(run.bold ? 'bold' : 'regular', fontSize(run.height) * POINT)
     .fillColor(TONES.ink)
-    .text(text, x + shift, y, { lineBreak: false, baseline: 'alphabetic', features: UNKERNED })
+    .text(text, x + shift, y, { lineBreak: false, baseline: 'alphabetic' })
     .restore();
 };
 
