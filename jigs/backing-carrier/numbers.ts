@@ -117,7 +117,12 @@ export const settingsOf = (
         edgeStop: pass.edge,
         angle,
         readings: [
-          { key: 'shift', label: words.readings.shift, value: shift, unit: 'mm' },
+          {
+            key: 'shift',
+            label: words.readings.shift(backing?.kind === 'none' ? null : pass.backing),
+            value: shift,
+            unit: 'mm',
+          },
           { key: 'depth', label: words.readings.depth, value: depthOn(l, belt), unit: 'mm' },
           {
             key: 'tilt',

@@ -169,7 +169,7 @@ export const factsOf = (c: EdgeContext, plan: EdgeRestPlan): Fact[] => {
       label: facts.yaw,
       value: rig.l.slide.yaw,
       unit: 'deg',
-      certainty: { kind: 'bounded', by: rig.l.slide.yaw, reason: c.v.guide },
+      certainty: exact,
     },
     ...belts.flatMap((s): Fact[] => [
       mm(`radius-${s.id}`, facts.radius(s.belt), s.wheel.radius),

@@ -232,7 +232,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
   return {
     settings: settingsOf(design, v, context.l, plan, strip),
     lines: linesOf(plan),
-    facts: factsOf(v, context.l, plan, strip),
+    facts: factsOf(context.l, plan, strip),
     parts,
     place,
     poses,

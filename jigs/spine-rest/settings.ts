@@ -145,7 +145,7 @@ export const linesOf = (plan: SpineRestPlan): GrindLine[] =>
   }));
 
 /** Numbers worth printing beside the settings. */
-export const factsOf = (v: Values, l: Layout, plan: SpineRestPlan, strip?: Carried): Fact[] => {
+export const factsOf = (l: Layout, plan: SpineRestPlan, strip?: Carried): Fact[] => {
   const { facts, side: sides } = words;
   const mm = (key: string, label: string, value: number): Fact => ({
     key,
@@ -172,7 +172,7 @@ export const factsOf = (v: Values, l: Layout, plan: SpineRestPlan, strip?: Carri
       label: facts.yaw,
       value: l.slide.yaw,
       unit: 'deg',
-      certainty: { kind: 'bounded', by: l.slide.yaw, reason: v.guide },
+      certainty: exact,
     },
     ...plan.sensitivity.flatMap(({ side, degrees, bevelHeight }): Fact[] => [
       {

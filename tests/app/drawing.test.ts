@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arrange, PITCH, type PlacedMeasure } from '../../src/app/draw/arrange.ts';
+import { lettersOf } from '../../src/app/draw/letters.ts';
 import type { Picture } from '../../src/app/draw/picture.ts';
 import { roundLength } from '../../src/app/draw/scale-bar.ts';
 import { DISPLAYS } from '../../src/app/entry/unit.ts';
@@ -139,5 +140,61 @@ describe('scale bar', () => {
     [20, 'fraction', 12.7],
   ] as const)('at most %d mm in %s is %d', (most, display, length) => {
     expect(roundLength(most, display)).toBeCloseTo(length, 9);
+  });
+});
+
+describe('names on a drawing', () => {
+  const picture = (labels: Picture['labels']): Picture => ({
+    name: 'block',
+    lines: [
+      {
+        points: [
+          [0, 0],
+          [100, 0],
+          [100, 40],
+          [0, 40],
+        ],
+        closed: true,
+        role: 'fixture',
+      },
+    ],
+    discs: [],
+    labels,
+    measures: [],
+  });
+  const name = (text: string, at: readonly [number, number]) =>
+    ({ text, at, anchor: 'middle', level: true }) as const;
+
+  it('stay where they are when there is room', () => {
+    const drawn = picture([name('one', [25, 20]), name('two', [75, 20])]);
+    for (const { leader } of lettersOf(drawn, arrange(drawn, 500, 300, 'mm')))
+      expect(leader).toBeNull();
+  });
+
+  it('never cover each other, and step aside on a leader that starts at what they name', () => {
+    const place = fc.tuple(fc.double({ min: 5, max: 95, noNaN: true }), fc.constant(20));
+    fc.assert(
+      fc.property(fc.array(place, { minLength: 2, maxLength: 4 }), (places) => {
+        const drawn = picture(places.map((at, i) => name(`name ${i}`, at)));
+        const fit = arrange(drawn, 500, 300, 'mm');
+        const letters = lettersOf(drawn, fit);
+        const boxes = letters.map(({ x, y, anchor, text }): Box => {
+          const wide = text.length * 7;
+          const x0 = anchor === 'start' ? x : anchor === 'end' ? x - wide : x - wide / 2;
+          return { x0, y0: y - 11, x1: x0 + wide, y1: y + 2 };
+        });
+        for (const [i, box] of boxes.entries())
+          expect(boxes.slice(i + 1).some((other) => meet(box, other))).toBe(false);
+        for (const [i, { leader }] of letters.entries())
+          if (leader) expect(leader[0]).toEqual(fit.place(drawn.labels[i]?.at ?? [0, 0]));
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('do not cover a line where there is room beside it', () => {
+    const drawn = picture([name('on the edge', [50, 40])]);
+    const [letter] = lettersOf(drawn, arrange(drawn, 500, 300, 'mm'));
+    expect(letter?.leader).not.toBeNull();
   });
 });

@@ -55,11 +55,14 @@ describe('entering values', () => {
   });
 
   const kept = async (): Promise<Design> => {
-    await soon(300);
-    const [entry] = await store.list();
-    const read = entry && (await store.read(entry.id));
-    if (!read) throw new Error('nothing kept');
-    return JSON.parse(read.text) as Design;
+    // A moment after the last change; later on a machine that has more to do.
+    for (let i = 0; i < 10; i += 1) {
+      await soon(300);
+      const [entry] = await store.list();
+      const read = entry && (await store.read(entry.id));
+      if (read) return JSON.parse(read.text) as Design;
+    }
+    throw new Error('nothing kept');
   };
 
   it('echoes a fraction and stores millimetres', async () => {

@@ -166,9 +166,10 @@ export const arrange = (
   const inside = picture.measures
     .filter((m) => m.along === 'at')
     .map((measure): PlacedMeasure => {
-      const at = place(measure.from);
+      const [a, b] = [place(measure.from), place(measure.to)];
+      const at: Vec2 = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
       const text = measureText(measure, display);
-      return { measure, text, a: at, b: at, from: at, to: at, at, length: PITCH, arrows: 'none' };
+      return { measure, text, a, b, from: a, to: b, at, length: PITCH, arrows: 'none' };
     });
   return {
     width,

@@ -32,7 +32,10 @@ export interface PictureDisc {
 }
 
 export interface PictureLabel {
+  /** Where it stands when there is room. */
   readonly at: Vec2;
+  /** The spot it names, where that is another. */
+  readonly names?: Vec2;
   readonly text: string;
   readonly anchor: 'start' | 'middle' | 'end';
   /** Stands a little above its point. */
@@ -51,7 +54,7 @@ export interface Measure {
   readonly unit: Unit;
   readonly from: Vec2;
   readonly to: Vec2;
-  /** Direction in which it measures; `at` stands on the spot, without lines. */
+  /** Direction in which it measures; `at` stands on the spot, on the line between its ends. */
   readonly along: 'x' | 'y' | 'at';
   /** The side of the drawing on which it stands. */
   readonly side: 'low' | 'high';

@@ -48,3 +48,12 @@ export const shown = (value: number, unit: Unit, display: Display): string => {
 /** A computed value with its unit, rounded to what a workshop can read. */
 export const rounded = (value: number, unit: Unit, display: Display): string =>
   shown(Number(value.toFixed(unit === 'mm' && display !== 'mm' ? 4 : 2)), unit, display);
+
+/** The same with its last zeros, so that the figures of a column stand under each other. */
+export const inColumn = (value: number, unit: 'mm' | 'deg', display: Display): string => {
+  if (unit === 'mm' && display === 'fraction') return rounded(value, unit, display);
+  const inches = unit === 'mm' && display === 'inch';
+  const number = inches ? (value / MM_PER_INCH).toFixed(4) : value.toFixed(2);
+  const name = unitName(unit, display);
+  return unit === 'deg' ? `${number}${name}` : `${number} ${name}`;
+};

@@ -23,32 +23,63 @@ export interface Entered {
   readonly value: number;
 }
 
-/** Ways from a tall shape to its name, mm. */
+/** From a shape to a name beside it, mm. */
 const BESIDE = 3;
+/** Heights at which the width of a shape is looked at: the middle first, where it is as good. */
+const LEVELS = [0.5, 0.6, 0.4, 0.75, 0.25, 0.9, 0.1];
+
+/** The widest stretch of a shape at one height. */
+const widest = (points: readonly Vec2[], y: number): readonly [number, number] => {
+  const at = points
+    .flatMap((b, i): number[] => {
+      const a = points.at(i - 1) ?? b;
+      if (a[1] > y === b[1] > y) return [];
+      return [a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1])];
+    })
+    .sort((a, b) => a - b);
+  let best: readonly [number, number] = [at[0] ?? 0, at[1] ?? 0];
+  for (let i = 2; i + 1 < at.length; i += 2) {
+    const [from, to] = [at[i] ?? 0, at[i + 1] ?? 0];
+    if (to - from > best[1] - best[0]) best = [from, to];
+  }
+  return best;
+};
 
 /** A wide shape is named inside; a tall one beside itself; a belt at its upper end. */
-const labelOf = ({ label, points, role }: SectionLine): PictureLabel[] => {
+const labelOf = ({ label, points, closed, role }: SectionLine): PictureLabel[] => {
   if (label === undefined || points.length === 0) return [];
   const x = points.map((p) => p[0]);
   const y = points.map((p) => p[1]);
   const [low, high] = [Math.min(...y), Math.max(...y)];
   const [left, right] = [Math.min(...x), Math.max(...x)];
-  if (role === 'belt')
-    return [{ at: [right + BESIDE, high - BESIDE], text: label, anchor: 'start' }];
-  if (right - left > high - low)
-    return [
-      { at: [(left + right) / 2, (low + high) / 2], text: label, anchor: 'middle', level: true },
-    ];
-  const at: Vec2 = [(left + right) / 2 + BESIDE, low + (high - low) * 0.6];
-  return [{ at: role === 'push' ? [right + BESIDE, at[1]] : at, text: label, anchor: 'start' }];
+  const name = (at: Vec2, anchor: PictureLabel['anchor'], names = at): PictureLabel[] => [
+    { at, names, text: label, anchor, level: true },
+  ];
+  if (role === 'belt') return name([right + BESIDE, high - BESIDE], 'start');
+  if (!closed) return name([right + BESIDE, (low + high) / 2], 'start', [right, (low + high) / 2]);
+  const chords = LEVELS.map((share) => {
+    const level = low + (high - low) * share;
+    const [from, to] = widest(points, level);
+    return { from, to, level };
+  });
+  const chord = chords.reduce((best, one) =>
+    one.to - one.from > 1.2 * (best.to - best.from) ? one : best,
+  );
+  const inside: Vec2 = [(chord.from + chord.to) / 2, chord.level];
+  if (right - left > high - low) return name(inside, 'middle');
+  return name([chord.to + BESIDE, chord.level], 'start', inside);
 };
 
 const ALONG = { horizontal: 'x', vertical: 'y', aligned: 'at' } as const;
 
-/** The section at the belt as the fixture family states it; what `entered` knows is an input. */
+/**
+ * The section at the belt as the fixture family states it; what `entered` knows is an input. A
+ * brief one leaves the fixture's own sizes to the fields: their rows would take the drawing's room.
+ */
 export const beltSection = (
   section: BeltSection,
   entered: (path: Path) => Entered | undefined,
+  brief = false,
 ): Picture => {
   const box = section.lines.flatMap((line) => line.points);
   const centre = {
@@ -59,22 +90,12 @@ export const beltSection = (
     const at = middle(from, to);
     const along = ALONG[direction];
     const side = (along === 'x' ? at[1] > centre.y : at[0] > centre.x) ? 'high' : 'low';
-    return along === 'at'
-      ? ({ from: at, to: at, along, side } as const)
-      : ({ from, to, along, side } as const);
+    return { from, to, along, side } as const;
   };
-  const inputs = section.inputs ?? [];
-  const aligned = [...section.dimensions, ...inputs].filter((d) => d.direction === 'aligned');
+  const inputs = brief ? [] : (section.inputs ?? []);
   return sound({
     name: section.title,
-    lines: [
-      ...section.lines.map(({ points, closed, role }): PictureLine => ({ points, closed, role })),
-      ...aligned.map(({ from, to }): PictureLine => ({
-        points: [from, to],
-        closed: false,
-        role: 'fine',
-      })),
-    ],
+    lines: section.lines.map(({ points, closed, role }): PictureLine => ({ points, closed, role })),
     discs: [],
     labels: section.lines.flatMap(labelOf),
     measures: [

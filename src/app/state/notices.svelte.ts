@@ -6,7 +6,10 @@ export interface Notice {
   readonly action?: { readonly label: string; readonly run: () => void };
 }
 
-/** Short messages that are also read out; they stay until dismissed or five others came. */
+/** How long good news that asks for nothing stays, ms: it covers what lies below it. */
+const STAYS = 8000;
+
+/** Short messages that are also read out; what asks for something stays until it is dismissed. */
 export class Notices {
   list: readonly Notice[] = $state.raw([]);
   #next = 1;
@@ -14,6 +17,7 @@ export class Notices {
   say(tone: Notice['tone'], text: string, action?: Notice['action']): void {
     const notice: Notice = { id: this.#next++, tone, text, ...(action ? { action } : {}) };
     this.list = [...this.list.filter((other) => other.text !== text), notice].slice(-5);
+    if (tone === 'good' && !action) setTimeout(() => this.dismiss(notice.id), STAYS);
   }
 
   dismiss(id: number): void {

@@ -167,10 +167,13 @@ export class Shop {
     return true;
   }
 
-  /** Puts a design file on the bench as a new entry. */
+  /** Puts a design file on the bench as a new entry, kept from the start: it is somebody's own. */
   async open(name: string, bytes: Uint8Array): Promise<boolean> {
     await this.shelf.flush();
-    return this.begin(name, await this.outside.engines.numbers.open(bytes));
+    const opened = await this.outside.engines.numbers.open(bytes);
+    if (!this.begin(name, opened)) return false;
+    if (opened.ok) this.shelf.claim(opened.value);
+    return true;
   }
 
   /** Opens the design in a link's fragment; a damaged link gives a message and changes nothing. */

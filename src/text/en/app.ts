@@ -66,12 +66,13 @@ export const app = {
     lengths: 'Lengths in',
     display: { mm: 'mm', inch: 'inch, decimal', fraction: 'inch, fractions' },
     paper: 'Paper',
-    theme: { auto: 'Device', light: 'Light', dark: 'Dark' },
+    theme: { auto: 'Auto', light: 'Light', dark: 'Dark' },
     print: 'Print this sheet',
     kept: 'Keeping',
   },
   saving: {
     kept: 'Kept in this browser',
+    fresh: 'Worked example, not changed',
     pending: 'Not kept yet …',
     refused:
       'This browser keeps nothing more (storage full or forbidden). Save the design to a file.',
@@ -142,6 +143,7 @@ export const app = {
     },
     newBox: 'Guard',
     preset: 'Machines by size',
+    choosePreset: 'Choose one',
     takePreset: 'See what would change',
     presetNote: 'No machine is exactly like these: measure your own afterwards.',
   },
@@ -161,6 +163,7 @@ export const app = {
     mapCaption:
       'Full line: the grind line this fixture gives. Dashed: the line wanted. Figures: deviation. The last of the tip does not steer: its figure is shown there, but the greatest deviation leaves it out.',
     facts: 'Numbers of this fixture',
+    settingFacts: 'Numbers of each setting',
     deviation: 'Deviation',
     place: 'From plunge',
     bevel: 'Bevel height',
@@ -176,6 +179,7 @@ export const app = {
     working: 'Being worked out for the values as they now stand.',
     done: 'Worked out for the values as they now stand.',
     failed: 'No answer for these values',
+    unanswered: 'No answer to this for the design as it stands',
     failedHint: 'Mend what is named here; the last drawing that held is not shown as current.',
     crashed: (why: string) =>
       `The engine met a defect and stopped (${why}). Nothing it says about this design may be used.`,
@@ -209,6 +213,8 @@ export const app = {
     atLeast: (value: string) => `at least ${value}`,
     atMost: (value: string) => `at most ${value}`,
     between: (low: string, high: string) => `${low} to ${high}`,
+    /** A distance is not followed farther than to what is said here. */
+    beyond: (value: string) => `${value} or more`,
     filter: { all: 'All', failed: 'Failed', passed: 'Passed' },
     show: 'Show',
     none: 'No check in this list.',
@@ -284,6 +290,10 @@ export const app = {
     picture: (setting: string) => `Picture of the fixture with the blade at set-up ${setting}`,
     noWebGl:
       'This browser cannot draw solids (WebGL is missing). Everything else works: drawings, checks and files are complete without it.',
+    notFetched:
+      'The drawing of solids could not be fetched. Everything else works; come back to it when there is a network.',
+    notDrawn: (why: string) =>
+      `The solids could not be drawn (${why}). Drawings, checks and files do not rest on this picture.`,
     sides: { corner: 'Corner', front: 'Front', side: 'Side', top: 'Top' },
     nearer: 'Nearer',
     farther: 'Farther',
@@ -317,7 +327,7 @@ export const app = {
   },
   setup: {
     sequence: 'Belt by belt',
-    step: 'Step',
+    step: 'Setting',
     side: 'Side',
     belt: 'Belt',
     backing: 'Backing',
@@ -332,14 +342,22 @@ export const app = {
     zeroing: 'Finding zero',
     assembly: 'Putting it together',
     own: 'This fixture',
-    progress: (n: number, belt: string, side: string) => `On the way: step ${n}, ${belt}, ${side}`,
-    push: 'Push between',
-    pushValue: (low: string, high: string) => `${low} and ${high} above the seat`,
+    progress: (n: number, belt: string, side: string) =>
+      `On the way: setting ${n}, ${belt}, ${side}`,
+    push: 'Push at a height of',
+    pushValue: (low: string, high: string) => `${low} to ${high}`,
     fromZero: (turns: number) => `${turns.toFixed(2)} from zero`,
     fromLast: (turns: number) => `${turns.toFixed(2)} from the last`,
     unproved:
       'Not every check of this design is known to pass. These settings are for looking at, not for grinding.',
     edge: 'Edge',
+    hollow: {
+      stop: 'Stop at depth',
+      expect: 'Upper limit of the hollow to expect',
+      depth: 'Depth',
+      lower: 'Lower limit',
+      upper: 'Upper limit',
+    },
     notes: 'Notes',
     motorOff: 'Motor off and isolated while fitting and setting. Approach from one side only.',
   },
@@ -374,7 +392,7 @@ export const app = {
     refused: (name: string) => `“${name}” was not opened; nothing was changed.`,
     saved: 'kept',
     when: (at: number) => new Date(at).toLocaleString(),
-    none: 'Nothing kept yet.',
+    none: 'Nothing kept yet: a worked example is kept here once you change it.',
     about: 'About this design',
   },
 } as const;

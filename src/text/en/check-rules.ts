@@ -3,7 +3,7 @@ const mm = (value: number): string => `${value.toFixed(2)} mm`;
 /** Text of the fabrication rules. */
 export const rules = {
   basis: 'common practice of cutting and printing shops',
-  web: (part: string) => `${part}: thinnest web`,
+  web: (part: string) => `${part}: least material between holes and edges`,
   wall: (part: string) => `${part}: thinnest wall`,
   hole: (part: string) => `${part}: smallest hole`,
   at: (x: number, y: number) => ` near x ${x.toFixed(1)}, y ${y.toFixed(1)}`,

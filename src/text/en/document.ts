@@ -146,7 +146,7 @@ export const document = {
         gap: {
           label: 'Gap between nested parts',
           meaning: 'Least distance between the cuts of two parts on a sheet.',
-          reason: 'The web between them must carry the sheet; about its thickness serves.',
+          reason: 'What stands between them must carry the sheet; about its thickness serves.',
         },
         margin: {
           label: 'Margin of the sheet',

@@ -126,8 +126,8 @@ export const glossary = {
     meaning: 'The low upstand on an edge rest that holds the edge off the wheel, as strip or pads.',
   },
   web: {
-    term: 'Web',
-    meaning: 'The thinnest metal that a hollow leaves, square to the middle of the blade.',
+    term: 'Steel left',
+    meaning: 'The least thickness that a hollow leaves, square to the middle of the blade.',
   },
   guided: {
     term: 'Guided length',

@@ -265,7 +265,7 @@ export const setup = {
       difference: { label: 'Second side less first', unit: 'mm' },
       tilt: { label: 'Tilt, side ground first', unit: 'deg' },
       upperLimit: { label: 'Upper limit of the hollow, side ground first', unit: 'mm' },
-      web: { label: 'Web between the hollows', unit: 'mm' },
+      web: { label: 'Steel left between the hollows', unit: 'mm' },
     },
     nominal: (label: string, value: string): string => `${label}: ${value}`,
     worst: (low: string, high: string): string => `  worst case ${low} to ${high}`,

@@ -97,7 +97,10 @@ export const backingCarrier = {
   setting: {
     side: { left: 'left side', right: 'right side' },
     readings: {
-      shift: 'Shift away from the platen',
+      shift: (backing: string | null) =>
+        backing === null
+          ? 'Shift from the setting on the bare platen'
+          : `Shift from the setting on the backing "${backing}"`,
       depth: 'Bare platen to abrasive on the carrier',
       tilt: 'Lean of the blade from upright',
     },

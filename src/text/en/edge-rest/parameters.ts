@@ -29,9 +29,9 @@ export const parameters = {
       'It takes the countersunk heads of its screws and is renewed when the edge has marked it.',
   },
   leastWeb: {
-    label: 'Least web',
-    meaning: 'Thinnest metal that a hollow may leave.',
-    reason: 'Thinner webs bend under the wheel and burn; a blade needs some at every place.',
+    label: 'Steel left at least',
+    meaning: 'Least thickness of steel that a hollow may leave behind it.',
+    reason: 'Thinner steel bends under the wheel and burns; a blade needs some at every place.',
   },
   wheelShare: {
     label: 'Share of the wheel',
@@ -61,7 +61,7 @@ export const parameters = {
     reason: 'It takes up wear of belt and wheel and the place where the rest was clamped.',
   },
   builtTravel: {
-    label: 'Travel of a step already built',
+    label: 'Travel of a spine rest already built',
     meaning:
       'Travel of the step on the sheet of the spine rest whose base is used; 0 for a new base.',
     reason: 'Base, packer and feed come out the same only with the same travel.',
@@ -69,7 +69,7 @@ export const parameters = {
       'Make the design of the spine rest for the new grinder and take the travel of the step from its sheet; 0 where its base is made anew as well.',
   },
   builtNoseTravel: {
-    label: 'Travel of a nose already built',
+    label: 'Nose travel of a spine rest already built',
     meaning:
       'Travel of the nose on the sheet of the spine rest whose base is used; 0 for a new base.',
     reason: 'Base and packer come out the same only with the same travel.',

@@ -45,12 +45,12 @@ export const edgeRestPlan = {
     fix: 'Lower the centre of the hollow, make it shallower, or use a smaller wheel.',
   }),
   through: (blade: string, side: string, web: number, at: number) => ({
-    message: `The hollow of "${blade}", ${side}, leaves a web of ${mm(web)} at ${mm(at)} above the edge; it must be more than 0 mm, or the blade is broken through.`,
+    message: `The hollow of "${blade}", ${side}, leaves ${mm(web)} of steel at ${mm(at)} above the edge; it must be more than 0 mm, or the blade is broken through.`,
     fix: 'Make the hollow shallower, raise its centre in the bevel, or use thicker stock.',
   }),
   thinWeb: (blade: string, side: string, web: number, at: number, least: number) => ({
-    message: `The hollow of "${blade}", ${side}, leaves a web of ${mm(web)} at ${mm(at)} above the edge; the least wanted is ${mm(least)}.`,
-    fix: 'Make the hollow shallower, raise its centre in the bevel, or lower the least web.',
+    message: `The hollow of "${blade}", ${side}, leaves ${mm(web)} of steel at ${mm(at)} above the edge; the least wanted is ${mm(least)}.`,
+    fix: 'Make the hollow shallower, raise its centre in the bevel, or ask for less steel left.',
   }),
   lipTooThick: (thickness: number, most: number, room: number, growth: number) => ({
     message: `Lip thickness is ${mm(thickness)}; at the lip's top the wheel leaves ${mm(room)}, of which flutter and splice take ${mm(growth)} and the running clearance its part, so it must be at most ${mm(Math.max(0, most))}.`,

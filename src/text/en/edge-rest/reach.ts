@@ -13,7 +13,7 @@ export const reach = {
   corner: 'Lip over the edge’s corner',
   lower: 'Hollow over the lip’s top',
   spine: 'Spine over the hollow',
-  web: 'Web left behind the hollow',
+  web: 'Steel left behind the hollow',
   wrapLow: 'Belt on the wheel below the contact',
   wrapHigh: 'Belt on the wheel above the contact',
   scope:

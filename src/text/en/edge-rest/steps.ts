@@ -95,5 +95,5 @@ export const cautions = (s: StepsOf): string[] => [
     : []),
   'Both locking screws must be tight before the motor runs; a lip that moves lets the edge into the wheel.',
   'Brush seat and lip after every stroke: grit under the edge moves the hollow by several times its size.',
-  'A thin web heats in a moment: cool often, and stop when it colours.',
+  'Thin steel heats in a moment: cool often, and stop when it colours.',
 ];

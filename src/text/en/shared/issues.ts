@@ -9,7 +9,7 @@ export const issues = {
     fix: `Set ${label.toLowerCase()} to one of the sheet thicknesses, or add ${mm(value)} to them.`,
   }),
   guideNeedsCut: (process: string) => ({
-    message: `Guide of the step is a slot over pins and plates are made by "${process}"; the slot must be true within a few hundredths, which takes laser or water jet.`,
+    message: `Guide of the sliding plate is a slot over pins and plates are made by "${process}"; the slot must be true within a few hundredths, which takes laser or water jet.`,
     fix: 'Choose the bolted guide strips, or cut the plates by laser or water jet.',
   }),
   wingsTooClose: (wing: number, stepWing: number, least: number) => ({

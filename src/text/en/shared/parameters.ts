@@ -1,8 +1,8 @@
 /** Words of parameters that several families have. */
 export const parameters = {
   guide: {
-    label: 'Guide of the step',
-    meaning: 'What keeps the step square to the stroke while it moves.',
+    label: 'Guide of the sliding plate',
+    meaning: 'What keeps it square to the stroke while it moves.',
     reason: 'Slots over pins need a cut plate; bolted strips can be made with saw, file and drill.',
     options: { slots: 'Slot over two pins', strips: 'Between bolted strips' },
   },
@@ -28,12 +28,12 @@ export const parameters = {
   guideLength: {
     label: 'Length of the guide',
     meaning: 'Distance of the two guide pins, or length of the guide strips.',
-    reason: 'The yaw of the step is the play of its guide over this length.',
+    reason: 'The yaw of the sliding plate is the play of its guide over this length.',
   },
   guidePlay: {
     label: 'Play of the guide',
     meaning: 'Width of the guide slot over its pins, or of the gap between the strips.',
-    reason: 'Less binds when grit gets in; more lets the step yaw.',
+    reason: 'Less binds when grit gets in; more lets the sliding plate yaw.',
   },
   runningClearance: {
     label: 'Running clearance',

@@ -9,7 +9,7 @@ const outputs = {
   difference: ['the difference of the two sides', 'mm'],
   tilt: ['the tilt', 'degrees'],
   upperLimit: ['the upper limit of the hollow', 'mm'],
-  web: ['the web between the hollows', 'mm'],
+  web: ['the steel left between the hollows', 'mm'],
 } as const;
 
 /** A value with two digits that count. */

@@ -26,7 +26,7 @@ export const setting = {
   facts: {
     pinZero: 'Step to belt with the pin between them',
     stack: 'Seat above the rest',
-    yaw: 'Yaw of the step by the play of its guide',
+    yaw: 'Yaw of the step by the play of its guide, at most',
     travel: 'Travel of the step',
     noseTravel: 'Travel of the nose on the base',
     perTurn: 'Step for one turn of the knob',
