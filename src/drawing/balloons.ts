@@ -2,6 +2,7 @@ import { onCircle, angleOf } from '../geometry/arc.ts';
 import { sub2, type Vec2 } from '../geometry/vector.ts';
 import type { Box } from './box.ts';
 import { circleItem, fill, label, line, TEXT } from './items.ts';
+import { ownersIn } from './owners.ts';
 import type { Face2, Scene } from './scene.ts';
 import type { Item } from './sheet.ts';
 import { spread } from './spread.ts';
@@ -17,45 +18,6 @@ const REACHES = [0.3, 0.8, 1.5, 2.5, 4, 6, 9];
 const FACES = 16;
 /** Samples across a face when a place to point at is looked for. */
 const SAMPLES = 14;
-
-const insideRing = (x: number, y: number, ring: readonly Vec2[]): boolean => {
-  let inside = false;
-  let [x0, y0] = ring.at(-1) ?? [0, 0];
-  for (const [x1, y1] of ring) {
-    if (y0 > y !== y1 > y && x < x0 + ((y - y0) / (y1 - y0)) * (x1 - x0)) inside = !inside;
-    [x0, y0] = [x1, y1];
-  }
-  return inside;
-};
-
-const insideFace = (x: number, y: number, { box, rings }: Face2): boolean => {
-  if (x < box.x0 || x > box.x1 || y < box.y0 || y > box.y1) return false;
-  let inside = false;
-  for (const ring of rings) if (insideRing(x, y, ring)) inside = !inside;
-  return inside;
-};
-
-/** Cells along each side of a picture in which its faces are looked up. */
-const CELLS = 48;
-
-/** Tells whose face shows at a point: the last one drawn there, looked up by cells. */
-const ownersIn = ({ faces, box }: Scene): ((p: Vec2) => string | undefined) => {
-  const [wide, high] = [(box.x1 - box.x0) / CELLS, (box.y1 - box.y0) / CELLS];
-  const cellOf = (value: number, from: number, size: number): number =>
-    Math.max(0, Math.min(CELLS - 1, Math.floor((value - from) / size)));
-  const cells: Face2[][] = Array.from({ length: CELLS * CELLS }, () => []);
-  for (const face of faces) {
-    const { x0, y0, x1, y1 } = face.box;
-    const [left, right] = [cellOf(x0, box.x0, wide), cellOf(x1, box.x0, wide)];
-    const [low, top] = [cellOf(y0, box.y0, high), cellOf(y1, box.y0, high)];
-    for (let row = low; row <= top; row++)
-      for (let column = left; column <= right; column++) cells[row * CELLS + column]?.push(face);
-  }
-  return ([x, y]) =>
-    cells[cellOf(y, box.y0, high) * CELLS + cellOf(x, box.x0, wide)]?.findLast((face) =>
-      insideFace(x, y, face),
-    )?.owner;
-};
 
 const sizeOf = ({ box }: Face2): number => (box.x1 - box.x0) * (box.y1 - box.y0);
 

@@ -1,0 +1,62 @@
+import type { Vec2 } from '../geometry/vector.ts';
+import type { Face2, Scene } from './scene.ts';
+
+/** Whether a point is on a face, by the parity of the sides right of it. */
+type Covers = (x: number, y: number) => boolean;
+
+/** A face is asked about thousands of points: its sides are kept by level bands, so many in each. */
+const PER_BAND = 8;
+
+const coverOf = ({ rings, box }: Face2): Covers => {
+  const sides = rings.flatMap((ring) =>
+    ring.map((a, i) => [a, ring[(i + 1) % ring.length] ?? a] as const),
+  );
+  const count = Math.ceil(sides.length / PER_BAND);
+  const bandOf = (y: number): number =>
+    Math.max(0, Math.min(count - 1, Math.floor(((y - box.y0) / (box.y1 - box.y0)) * count)));
+  const bands: number[][] = Array.from({ length: count }, () => []);
+  for (const [[x0, y0], [x1, y1]] of sides) {
+    if (y0 === y1) continue;
+    const last = bandOf(Math.max(y0, y1));
+    for (let i = bandOf(Math.min(y0, y1)); i <= last; i++) bands[i]?.push(x0, y0, x1, y1);
+  }
+  return (x, y) => {
+    if (x < box.x0 || x > box.x1 || y < box.y0 || y > box.y1) return false;
+    const band = bands[bandOf(y)] ?? [];
+    let inside = false;
+    for (let i = 0; i < band.length; i += 4) {
+      const y0 = band[i + 1] ?? 0;
+      const y1 = band[i + 3] ?? 0;
+      if (y0 > y === y1 > y) continue;
+      const x0 = band[i] ?? 0;
+      if (x < x0 + ((y - y0) / (y1 - y0)) * ((band[i + 2] ?? 0) - x0)) inside = !inside;
+    }
+    return inside;
+  };
+};
+
+interface Shown {
+  readonly owner: string;
+  readonly covers: Covers;
+}
+
+/** Cells along each side of a picture in which its faces are looked up. */
+const CELLS = 48;
+
+/** Tells whose face shows at a point of a picture: the last one drawn there. */
+export const ownersIn = ({ faces, box }: Scene): ((p: Vec2) => string | undefined) => {
+  const cellOf = (value: number, from: number, to: number): number =>
+    Math.max(0, Math.min(CELLS - 1, Math.floor(((value - from) / (to - from)) * CELLS)));
+  const column = (x: number): number => cellOf(x, box.x0, box.x1);
+  const row = (y: number): number => cellOf(y, box.y0, box.y1);
+  const cells: Shown[][] = Array.from({ length: CELLS * CELLS }, () => []);
+  for (const face of faces) {
+    const shown = { owner: face.owner, covers: coverOf(face) };
+    const [left, right] = [column(face.box.x0), column(face.box.x1)];
+    const [low, high] = [row(face.box.y0), row(face.box.y1)];
+    for (let j = low; j <= high; j++)
+      for (let i = left; i <= right; i++) cells[j * CELLS + i]?.push(shown);
+  }
+  return ([x, y]) =>
+    cells[row(y) * CELLS + column(x)]?.findLast(({ covers }) => covers(x, y))?.owner;
+};
