@@ -1,5 +1,6 @@
 import {
   circle,
+  clearanceHole,
   degrees,
   materialOf,
   plain,
@@ -12,6 +13,7 @@ import {
   type PlatePart,
   type Result,
   type Side,
+  type Thread,
   type Vec2,
 } from '../../src/family/index.ts';
 import type { Lean } from './lean.ts';
@@ -62,6 +64,8 @@ export const gauge = (
 ): Result<PlatePart> => {
   const { name, density } = materialOf(making.plates.material);
   const at: Vec2 = [run(v.height, left.tilt) + v.top / 2, v.height - v.top / 2];
+  // Sizes of holes come from the tables, with the standard that they stand in.
+  const hole = clearanceHole(v.screw as Thread);
   return plate({
     id: gaugeId(index),
     name: words.gauge(left.blade.name),
@@ -72,7 +76,15 @@ export const gauge = (
     process: making.plates.process,
     thickness: v.thickness,
     outline: polygon(cornersOf(v, left.tilt, right.tilt)),
-    holes: [{ id: 'hang', loop: circle(at, v.hole / 2), at, size: v.hole, purpose: words.purpose }],
+    holes: [
+      {
+        id: 'hang',
+        loop: circle(at, hole.diameter / 2),
+        at,
+        size: hole.diameter,
+        purpose: words.purpose(v.screw, hole.standard),
+      },
+    ],
     tight: [tightOf(v.height, [left, right])],
   });
 };

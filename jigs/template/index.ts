@@ -10,11 +10,12 @@ import {
   type Fixture,
   type Result,
 } from '../../src/family/index.ts';
+import { card } from './card.ts';
 import { fixtureOf } from './fixture.ts';
 import { leansOf } from './lean.ts';
 import { parameters } from './parameters.ts';
 
-const { label, meaning, issues } = text.family.bevelGauge;
+const { issues } = text.family.bevelGauge;
 
 /** From a valid design to a solved fixture, or the issues that say why there is none. */
 const solve = (design: Design): Result<Fixture> => {
@@ -28,4 +29,4 @@ const solve = (design: Design): Result<Fixture> => {
 };
 
 /** The bevel gauge: the smallest true family, to copy for a new one. */
-export const bevelGauge: Family = { id: 'bevel-gauge', label, meaning, parameters, solve };
+export const bevelGauge: Family = { ...card, solve };

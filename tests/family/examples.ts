@@ -3,12 +3,14 @@ import { join } from 'node:path';
 import { registry } from '../../jigs/registry.ts';
 import { openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
-import type { Fixture } from '../../src/family/index.ts';
+import type { Fixture, Registry } from '../../src/family/index.ts';
 
 /** A design of a family, opened the way the program opens it. */
 export interface Example {
   readonly file: string;
   readonly design: Design;
+  /** Where its family is, if not among the registered ones. */
+  readonly from?: Registry;
 }
 
 /** Every example design that a family ships. */
@@ -31,8 +33,8 @@ export const valueOf = <T>(
   return result.value;
 };
 
-export const solved = ({ design }: Example): Fixture => {
-  const family = registry.families[design.fixture.family];
+export const solved = ({ design, from = registry }: Example): Fixture => {
+  const family = from.families[design.fixture.family];
   if (!family) throw new Error(`no family ${design.fixture.family}`);
   return valueOf(family.solve(design));
 };

@@ -126,7 +126,9 @@ const exampleSuite = (example: Example): void => {
 
     it('passes its own checks, each with its numbers', () => {
       const checks = valueOf(fixture().checks());
-      expect(checks.length).toBeGreaterThan(20);
+      // A gauge that the hand carries meets nothing of the machine: it is checked by itself alone.
+      const byHand = placements().every(({ carrier }) => carrier === 'hand');
+      expect(checks.length).toBeGreaterThan(byHand ? 5 : 20);
       expect(checks.filter(({ passed }) => !passed).map(({ message }) => message)).toEqual([]);
       expect(checks.filter(({ found }) => found === null).map(({ id }) => id)).toEqual([]);
       expect(new Set(checks.map(({ id }) => id)).size).toBe(checks.length);

@@ -8,20 +8,20 @@ import type { Registry } from '../../src/family/index.ts';
 export const gaugeRegistry: Registry = { families: { 'bevel-gauge': bevelGauge } };
 
 /** The text of a design of that family, from the blades and grinder of a worked design. */
-export const gaugeText = (): string => {
-  const source = readFileSync('jigs/spine-rest/examples/kitchen-210.jig.json', 'utf8');
+export const gaugeText = (from = 'kitchen-210', thickness = 4): string => {
+  const source = readFileSync(`jigs/spine-rest/examples/${from}.jig.json`, 'utf8');
   const design = JSON.parse(source) as { blades: object[] };
   return JSON.stringify({
     ...design,
     // One angle gives one height above the edge, which is the line that a gauge can follow.
     blades: design.blades.map((blade) => ({ ...blade, line: { follow: 'edge', allowed: 1.5 } })),
     name: 'Gauges for two kitchen blades',
-    fixture: { family: 'bevel-gauge', parameters: {} },
+    fixture: { family: 'bevel-gauge', parameters: { thickness } },
   });
 };
 
-export const gaugeDesign = (): Design => {
-  const opened = openDesign(gaugeText(), gaugeRegistry);
+export const gaugeDesign = (from?: string, thickness?: number): Design => {
+  const opened = openDesign(gaugeText(from, thickness), gaugeRegistry);
   if (!opened.ok) throw new Error(JSON.stringify(opened.issues));
   return opened.value;
 };

@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
 import DxfParser from 'dxf-parser';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { bevelGauge } from '../../jigs/template/index.ts';
 import type { PackageFile } from '../../src/export/index.ts';
 import { checkDesign } from '../../src/make/engine.ts';
 import { makePackage } from '../../src/make/package.ts';
+import { familySuite } from '../family/suite.ts';
 import { fonts, gaugeDesign, gaugeRegistry } from './gauge.ts';
 import { lintPackage } from './lint.ts';
 
@@ -24,6 +26,14 @@ const leansOf = (dxf: string): { left: number; right: number } => {
   const angles = slanted.map(({ run, rise }) => Math.atan(run / rise) / RADIAN);
   return { left: Math.max(...angles), right: -Math.min(...angles) };
 };
+
+/** What the family suite asks for: three worked designs, each from sheet that its workshop has. */
+familySuite(
+  bevelGauge,
+  [{ file: 'kitchen-210' }, { file: 'paring-80', sheet: 4 }, { file: 'hunting-115', sheet: 5 }].map(
+    ({ file, sheet }) => ({ file, design: gaugeDesign(file, sheet), from: gaugeRegistry }),
+  ),
+);
 
 describe('a family made from the template', () => {
   const design = gaugeDesign();
@@ -102,7 +112,16 @@ describe('a family made from the template', () => {
 
   it('is the family that the guide tells of, file by file', () => {
     const guide = readFileSync('jigs/README.md', 'utf8');
-    for (const file of ['parameters', 'lean', 'gauge', 'numbers', 'checks', 'fixture', 'index'])
+    for (const file of [
+      'parameters',
+      'lean',
+      'gauge',
+      'numbers',
+      'checks',
+      'fixture',
+      'card',
+      'index',
+    ])
       expect(guide).toContain(`${file}.ts`);
   });
 });

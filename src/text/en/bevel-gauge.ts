@@ -19,10 +19,11 @@ export const bevelGauge = {
       meaning: 'Width of the gauge between the upper ends of its edges.',
       reason: 'The hole and the fingers need it.',
     },
-    hole: {
-      label: 'Hole diameter',
-      meaning: 'Diameter of the hole to hang the gauge by.',
-      reason: 'A peg has to pass; a large hole weakens the plate.',
+    screw: {
+      label: 'Screw to hang it by',
+      meaning: 'Thread of the screw in the wall that the gauge hangs on.',
+      reason: 'Its clearance hole has to fit under the top; a large one weakens the plate.',
+      options: { M4: 'M4', M5: 'M5', M6: 'M6' },
     },
   },
   reachless: {
@@ -45,7 +46,7 @@ export const bevelGauge = {
     }),
   },
   gauge: (blade: string) => `Gauge for ${blade}`,
-  purpose: 'Hanging the gauge',
+  purpose: (thread: string, standard: string) => `Hanging on a screw ${thread}, ${standard}`,
   finish: 'Deburr; leave the leaning edges straight and square',
   edges: (within: string, angle: string, height: string, allowed: string) =>
     `the two leaning edges straight within ${within} mm. This moves the angle by ${angle} degrees and the bevel height by ${height} mm at most, of ${allowed} mm that its line may be off`,
@@ -61,14 +62,22 @@ export const bevelGauge = {
   },
   byHand: 'held by hand against the belt',
   section: (blade: string, side: string) => `${blade}, ${side} side, against its gauge`,
-  assembly: ['Cut the gauges, deburr them and mark each with the name of its blade.'],
+  assembly: [
+    'Cut the gauges and deburr them; leave the leaning edges straight.',
+    'Hold each leaning edge against a straight edge: no light may show.',
+    'Hold each foot against a square: its two edges lean by the angles of the drawing.',
+    'Mark each gauge with the name of its blade, and its edges with left and right.',
+  ],
   zeroing: [
-    'Motor off, belt tensioned: stand the gauge on the rest before the belt.',
+    'Switch the machine off and isolate it; tension the belt as for work.',
+    'Stand the gauge on the rest before the belt.',
     'Lean the blade against the edge of its side: this is the lean that grinds the bevel.',
     'Take the gauge away before the motor starts.',
   ],
   cautions: [
     'Nothing holds the blade: the gauge shows an angle and keeps no hand from the belt.',
     'The gauge must not stand on the rest while the belt runs.',
+    'A rest set away from the belt lets the blade be drawn in: set its gap before grinding.',
+    'With the edge up the belt meets it first: never grind an edge that is sharp already.',
   ],
 } as const;
