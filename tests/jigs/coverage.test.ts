@@ -7,6 +7,7 @@ import { problem } from '../../src/core/issue.ts';
 import { fail } from '../../src/core/result.ts';
 import { scale3, sub3, unit3, type Vec3 } from '../../src/geometry/vector.ts';
 import { examplesOf, solved, valueOf } from '../family/examples.ts';
+import { unnoticedFaces, unnoticedParts } from './sabotage/assembly.ts';
 
 const NONE = problem('no-solids', '', { message: 'no solids are told', fix: '' });
 
@@ -127,6 +128,15 @@ for (const family of Object.values(registry.families)) {
 
     it('is noticed by every check when the first of its bodies moves by its margin', () => {
       expect(unnoticed(solids())).toEqual([]);
+    }, 120_000);
+
+    it('is noticed in the fixture itself when a face opens or any part nears another', () => {
+      const [assembly] = solids().assemblies;
+      if (!assembly) throw new Error('no assembly');
+      const [faces, parts] = [unnoticedFaces(assembly), unnoticedParts(assembly)];
+      expect(faces.tried).toBeGreaterThan(3);
+      expect(parts.tried).toBeGreaterThan(assembly.placements.length / 2);
+      expect([...faces.wrong, ...parts.wrong]).toEqual([]);
     }, 120_000);
 
     it('holds every part that is placed', () => {
