@@ -1,6 +1,7 @@
 import type { NumberParameter, Unit } from '../../core/parameter.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import type { Path } from '../../core/path.ts';
+import { text } from '../../text/index.ts';
 
 /** What a line stands for; the style sheet says how it looks. */
 export type Role =
@@ -88,17 +89,18 @@ export const sound = (picture: Picture): Picture => ({
   measures: picture.measures.filter((measure) => finite(measure.from) && finite(measure.to)),
 });
 
-/** A dimension that is the input of a parameter. */
+/** A dimension that is the input of a parameter; `of` tells it from others of the same name. */
 export const input = (
   path: Path,
   parameter: NumberParameter,
   value: number,
   place: Placing,
+  of?: string,
 ): Measure => ({
   key: path,
   path,
   parameter,
-  label: parameter.label,
+  label: of === undefined ? parameter.label : text.app.entry.of(parameter.label, of),
   value,
   unit: parameter.unit,
   ...place,

@@ -44,6 +44,13 @@ const BEVELS = ['height', 'angle', 'full', 'hollow', 'none'] as const;
 
 const bevelFields = (bevel: Bevel, at: string, side: 'left' | 'right'): Field[] => {
   const path = `${at}.bevels.${side}`;
+  const sided = (name: 'height' | 'angle' | 'depth' | 'centre'): Field => ({
+    kind: 'number',
+    path: `${path}.${name}`,
+    parameter: p.bevels[name],
+    slider: true,
+    label: text.app.entry.of(p.bevels[name].label, text.app.setup.sides[side]),
+  });
   const how: Field = {
     kind: 'variant',
     path,
@@ -56,16 +63,16 @@ const bevelFields = (bevel: Bevel, at: string, side: 'left' | 'right'): Field[] 
   };
   switch (bevel.kind) {
     case 'height':
-      return [how, numeric(`${path}.height`, p.bevels.height, true)];
+      return [how, sided('height')];
     case 'angle':
-      return [how, numeric(`${path}.angle`, p.bevels.angle, true)];
+      return [how, sided('angle')];
     case 'hollow':
       return [
         how,
-        numeric(`${path}.depth`, p.bevels.depth, true),
-        numeric(`${path}.centre`, p.bevels.centre, true),
+        sided('depth'),
+        sided('centre'),
         // A hollow in the flat of the stock has no bevel.
-        ...(bevel.angle === undefined ? [] : [numeric(`${path}.angle`, p.bevels.angle, true)]),
+        ...(bevel.angle === undefined ? [] : [sided('angle')]),
       ];
     case 'full':
     case 'none':

@@ -28,6 +28,7 @@ const bevelMeasure = (blade: Blade, at: string, side: Side, edge: number, half: 
   const x = SIGN[side] * half;
   const path = `${at}.bevels.${side}`;
   const where = side === 'left' ? 'low' : 'high';
+  const of = text.app.setup.sides[side];
   const up = (
     height: number,
     along: 'y' | 'at',
@@ -39,15 +40,15 @@ const bevelMeasure = (blade: Blade, at: string, side: Side, edge: number, half: 
   });
   switch (bevel.kind) {
     case 'height':
-      return [input(`${path}.height`, p.bevels.height, bevel.height, up(bevel.height, 'y'))];
+      return [input(`${path}.height`, p.bevels.height, bevel.height, up(bevel.height, 'y'), of)];
     case 'angle': {
       // The angle stands beside the face it belongs to.
       const spot: Vec2 = [SIGN[side] * half * 2.5, -edge * 0.75];
       const place = { from: spot, to: spot, along: 'at', side: where } as const;
-      return [input(`${path}.angle`, p.bevels.angle, bevel.angle, place)];
+      return [input(`${path}.angle`, p.bevels.angle, bevel.angle, place, of)];
     }
     case 'hollow':
-      return [input(`${path}.centre`, p.bevels.centre, bevel.centre, up(bevel.centre, 'y'))];
+      return [input(`${path}.centre`, p.bevels.centre, bevel.centre, up(bevel.centre, 'y'), of)];
     case 'full':
     case 'none':
       return [];

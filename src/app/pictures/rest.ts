@@ -61,19 +61,23 @@ const slotMeasures = (slots: readonly Slot[], axis: 'x' | 'y', at: string): Meas
     const across: Vec2 = axis === 'y' ? [0, slot.from] : [slot.from, 0];
     const row = axis === 'y' ? 'y' : 'x';
     const side = axis === 'y' && slot.at > 0 ? 'high' : 'low';
+    const middle = {
+      from: across,
+      to: on(slot.from),
+      along: axis === 'y' ? 'x' : 'y',
+      side: 'low',
+    } as const;
+    const start: Vec2 = axis === 'y' ? [slot.at, 0] : [0, slot.at];
+    const end = {
+      from: start,
+      to: on(slot.to),
+      along: row,
+      side,
+    } as const;
+    const of = text.app.list.item(text.grinder.parameters.rest.slots.label, i + 1);
     return [
-      input(`${at}.${i}.at`, p.rest.slotAt, slot.at, {
-        from: across,
-        to: on(slot.from),
-        along: axis === 'y' ? 'x' : 'y',
-        side: 'low',
-      }),
-      input(`${at}.${i}.to`, p.rest.slotTo, slot.to, {
-        from: axis === 'y' ? [slot.at, 0] : [0, slot.at],
-        to: on(slot.to),
-        along: row,
-        side,
-      }),
+      input(`${at}.${i}.at`, p.rest.slotAt, slot.at, middle, of),
+      input(`${at}.${i}.to`, p.rest.slotTo, slot.to, end, of),
     ];
   });
 

@@ -24,6 +24,7 @@ export const app = {
     'N/mm2': 'N/mm²',
   },
   entry: {
+    of: (label: string, of: string) => `${label}, ${of}`,
     notUnderstood: (typed: string, unit: string) =>
       unit === 'mm'
         ? `“${typed}” is not a length. Write 12.5, 12,5 mm, 1 1/4 or 0.125 in.`
