@@ -1,4 +1,6 @@
 import type { Vec2 } from '../geometry/vector.ts';
+import { across, extent } from './extent.ts';
+import { faced } from './face.ts';
 
 /** What a person decides about an outline; what is left out is found. */
 export interface OutlineChoice {
@@ -21,34 +23,18 @@ export interface Laid {
   readonly plunge: number;
   /** Whether the plunge is where the edge ends in a step, was given, or is the end. */
   readonly plungeBy: 'step' | 'given' | 'end';
+  /** Whether the outline itself tells which of its sides is the edge. */
+  readonly edgeTold: boolean;
   /** Millimetres of a unit of the file. */
   readonly scale: number;
 }
 
 const PLACES = 300;
 
-/** Least and greatest v of a closed contour at u; null beyond it. */
-export const across = (points: readonly Vec2[], u: number): readonly [number, number] | null => {
-  let [low, high] = [Infinity, -Infinity];
-  points.forEach((a, i) => {
-    const b = points[(i + 1) % points.length] ?? a;
-    if ((a[0] - u) * (b[0] - u) > 0 || a[0] === b[0]) return;
-    const v = a[1] + ((b[1] - a[1]) * (u - a[0])) / (b[0] - a[0]);
-    [low, high] = [Math.min(low, v), Math.max(high, v)];
-  });
-  return low <= high ? [low, high] : null;
-};
-
 const rotated = (points: readonly Vec2[], angle: number): Vec2[] => {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   return points.map(([x, y]): Vec2 => [x * cos + y * sin, y * cos - x * sin]);
 };
-
-const extent = (points: readonly Vec2[]): readonly [number, number] =>
-  points.reduce<[number, number]>(
-    ([low, high], [u]) => [Math.min(low, u), Math.max(high, u)],
-    [Infinity, -Infinity],
-  );
 
 /** Convex hull by monotone chains (A. M. Andrew, 1979). */
 const hull = (points: readonly Vec2[]): Vec2[] => {
@@ -77,31 +63,6 @@ const longest = (points: readonly Vec2[]): number => {
       if (length > best.length) best = { length, angle: Math.atan2(b[1] - a[1], b[0] - a[0]) };
     }
   return best.angle;
-};
-
-/** Width near an end over the width further in: small where the outline runs to a point. */
-const taper = (points: readonly Vec2[], end: number, inward: number): number => {
-  const width = (share: number): number => {
-    const [low, high] = across(points, end + inward * share) ?? [0, 0];
-    return high - low;
-  };
-  return width(0.02) / Math.max(width(0.1), 1e-9);
-};
-
-const mirrored = (points: readonly Vec2[]): Vec2[] => points.map(([u, v]): Vec2 => [u, -v]);
-const turnedRound = (points: readonly Vec2[]): Vec2[] => points.map(([u, v]): Vec2 => [-u, -v]);
-
-/** Tip towards +u and edge towards +v, as found or as told. */
-const faced = (points: readonly Vec2[], choice: OutlineChoice): Vec2[] => {
-  const [low, high] = extent(points);
-  const size = high - low;
-  const found = taper(points, low, size) < taper(points, high, -size);
-  const ahead = found !== choice.otherEnd ? turnedRound(points) : [...points];
-  const tip = ahead.reduce((best, p) => (p[0] > best[0] ? p : best));
-  // The tip lies nearer to the line of the spine than to that of the edge.
-  const [below, above] = across(ahead, tip[0] - 0.4 * size) ?? [0, 0];
-  const edgeAbove = Math.abs(tip[1] - below) <= Math.abs(tip[1] - above);
-  return edgeAbove !== choice.otherEdge ? ahead : mirrored(ahead);
 };
 
 /** Share of the greatest width by which the edge steps at a heel. */
@@ -157,7 +118,8 @@ const spineSlope = (points: readonly Vec2[], plunge: number, tip: number): numbe
  * level from the plunge to the middle of the blade; scaled so that it is `length` mm long.
  */
 export const lay = (contour: readonly Vec2[], choice: OutlineChoice): Laid => {
-  let points = faced(rotated(contour, longest(contour)), choice);
+  const { points: facing, told } = faced(rotated(contour, longest(contour)), choice);
+  let points = facing;
   let scale = 1;
   let plunge = 0;
   let by: Laid['plungeBy'] = 'end';
@@ -175,5 +137,5 @@ export const lay = (contour: readonly Vec2[], choice: OutlineChoice): Laid => {
     (best, p, i) => (p[0] > (points[best]?.[0] ?? -Infinity) ? i : best),
     0,
   );
-  return { points, tip, plunge, plungeBy: by, scale };
+  return { points, tip, plunge, plungeBy: by, edgeTold: told, scale };
 };

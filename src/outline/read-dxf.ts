@@ -9,7 +9,6 @@ import DxfParser, {
   type ILineEntity,
   type ILwpolylineEntity,
   type IPolylineEntity,
-  type ISplineEntity,
 } from 'dxf-parser';
 import { arcOf, onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
@@ -24,6 +23,7 @@ import {
   type DrawnPath,
   type Span,
 } from './drawn.ts';
+import { SplineHandler, type SplineEntity } from './dxf-spline.ts';
 import { splineSpans } from './spline.ts';
 
 /** Millimetres of $INSUNITS (published DXF reference): inch, foot, mm, cm, m. */
@@ -79,7 +79,9 @@ const shapeOf = (entity: IEntity): DrawnPath | undefined => {
     }
     case 'POLYLINE': {
       const { vertices, shape, is3dPolygonMesh, isPolyfaceMesh } = entity as IPolylineEntity;
-      return is3dPolygonMesh || isPolyfaceMesh ? undefined : polyline(vertices, shape);
+      // The frame of a fitted curve is drawn by the vertices put between its corners.
+      const drawn = vertices.filter(({ splineControlPoint }) => !splineControlPoint);
+      return is3dPolygonMesh || isPolyfaceMesh ? undefined : polyline(drawn, shape);
     }
     case 'CIRCLE': {
       const { center: c, radius: r } = entity as ICircleEntity;
@@ -101,23 +103,42 @@ const shapeOf = (entity: IEntity): DrawnPath | undefined => {
         turnTo(e.startAngle, e.endAngle),
       );
     }
-    case 'SPLINE': {
-      const s = entity as ISplineEntity;
-      const points = (s.controlPoints ?? []).map(({ x, y }): Vec2 => [x, y]);
-      // The reader keeps no weights, so a rational spline would come out as another curve.
-      return s.rational
-        ? undefined
-        : splineSpans(points, s.knotValues ?? [], s.degreeOfSplineCurve);
-    }
+    case 'SPLINE':
+      return splineSpans((entity as SplineEntity & IEntity).spline);
     default:
       return undefined;
   }
 };
 
+/** The direction of extrusion as the library keeps it, for one entity so and for another so. */
+interface Extruded extends IEntity {
+  readonly extrusionDirectionZ?: unknown;
+  readonly extrusionDirection?: { readonly z?: unknown };
+}
+
 /** The mirror of entities drawn on the far side of the plane: extrusion direction 0, 0, -1. */
 const sideOf = (entity: IEntity): Affine => {
-  const z: unknown = 'extrusionDirectionZ' in entity ? entity.extrusionDirectionZ : undefined;
-  return typeof z === 'number' && z < 0 ? stretched(-1, 1) : IDENTITY;
+  const told = entity as Extruded;
+  // A line is told in the coordinates of the drawing, whichever way it faces.
+  const z = told.extrusionDirectionZ ?? told.extrusionDirection?.z;
+  return entity.type !== 'LINE' && typeof z === 'number' && z < 0 ? stretched(-1, 1) : IDENTITY;
+};
+
+/** What the library reads, and what belongs to it. */
+const KNOWN = new Set(
+  'LINE LWPOLYLINE POLYLINE VERTEX SEQEND ARC CIRCLE ELLIPSE SPLINE INSERT ATTRIB ATTDEF POINT SOLID 3DFACE TEXT MTEXT DIMENSION'.split(
+    ' ',
+  ),
+);
+
+/** Entities that the library leaves out without a word, by name. */
+const unknownIn = (content: string): Map<string, number> => {
+  const found = new Map<string, number>();
+  const [, section = ''] = content.split(/^\s*2\s*\r?\n\s*ENTITIES\s*$/m);
+  const [entities = ''] = section.split(/^\s*ENDSEC\s*$/m);
+  for (const [, name = ''] of entities.matchAll(/^\s*0\s*\r?\n\s*([A-Z][A-Z0-9_]+)\s*$/gm))
+    if (!KNOWN.has(name)) found.set(name, (found.get(name) ?? 0) + 1);
+  return found;
 };
 
 const placed = ({ position, rotation, xScale, yScale }: IInsertEntity, block: IBlock): Affine =>
@@ -135,9 +156,11 @@ const placed = ({ position, rotation, xScale, yScale }: IInsertEntity, block: IB
 /** The curves of a DXF file's model space, blocks inserted. */
 export const readDxf = (content: string): Drawn => {
   // Sections may be missing, whatever the reader's types say.
-  const file: Partial<IDxf> = new DxfParser().parseSync(content) ?? {};
+  const parser = new DxfParser();
+  parser.registerEntityHandler(SplineHandler as never);
+  const file: Partial<IDxf> = parser.parseSync(content) ?? {};
   const paths: DrawnPath[] = [];
-  const ignored = new Map<string, number>();
+  const ignored = unknownIn(content);
   let spans = 0;
   const walk = (entities: readonly IEntity[], outer: Affine, depth: number): void => {
     if (depth > DEEPEST) throw new TooMuch();

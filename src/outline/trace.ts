@@ -8,7 +8,8 @@ import { text } from '../text/index.ts';
 import type { Contour } from './clean.ts';
 import { fitDimensions } from './fit-dimensions.ts';
 import { fitPoints } from './fit-points.ts';
-import { across, lay, type Laid, type OutlineChoice } from './lay.ts';
+import { across } from './extent.ts';
+import { lay, type Laid, type OutlineChoice } from './lay.ts';
 
 /** An outline as the blade can hold it, and how far the drawn line leaves it at most, mm. */
 export interface Offer {
@@ -24,6 +25,8 @@ export interface Traced {
   readonly edge: readonly Vec2[];
   readonly length: number;
   readonly plungeBy: Laid['plungeBy'];
+  /** Whether the outline itself tells which of its sides is the edge; else a person must. */
+  readonly edgeTold: boolean;
   readonly scale: number;
   readonly byPoints: Offer;
   /** Null where no set of dimensions is a blade. */
@@ -33,6 +36,9 @@ export interface Traced {
 }
 
 const words = text.outline;
+
+/** Code of the warning that a person must say which side is the edge. */
+export const EDGE_UNSURE = 'edge-unsure';
 
 /** Stretches behind the plunge shorter than this are no tang, mm. */
 const LEAST_TANG = 1;
@@ -86,7 +92,7 @@ export const traceOutline = (
   { points: drawn }: Contour,
   choice: OutlineChoice,
 ): Result<Traced> => {
-  const { points, tip, plunge, plungeBy, scale } = lay(drawn, choice);
+  const { points, tip, plunge, plungeBy, edgeTold, scale } = lay(drawn, choice);
   const { min, max } = p.outline.length;
   if (!(-plunge >= min && -plunge <= max))
     return fail(problem('out-of-range', 'plunge', words.length(-plunge, min, max)));
@@ -105,8 +111,12 @@ export const traceOutline = (
   const wrong = outlineIssues({ ...bare, outline: byPoints.outline }, 'blades.0');
   if (wrong.length > 0) return { ok: false, issues: wrong };
   const hangs = Math.max(spineWay.hangs, edgeWay.hangs);
-  const issues: Issue[] =
-    hangs > 0.05 ? [problem('hangs-over', '', words.hangs(hangs), 'warning')] : [];
+  const issues: Issue[] = [
+    ...(hangs > 0.05 ? [problem('hangs-over', '', words.hangs(hangs), 'warning')] : []),
+    ...(edgeTold || choice.otherEdge
+      ? []
+      : [problem(EDGE_UNSURE, '', words.edgeUnsure, 'warning')]),
+  ];
   return ok(
     {
       contour: points.map(moved),
@@ -114,6 +124,7 @@ export const traceOutline = (
       edge,
       length: -plunge,
       plungeBy,
+      edgeTold,
       scale,
       byPoints,
       byDimensions: fitDimensions(bare, spine, edge),

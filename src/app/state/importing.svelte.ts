@@ -24,6 +24,8 @@ export class Importing {
   contour: number = $state(0);
   /** Whether the known length was confirmed by a person. */
   confirmed: boolean = $state(false);
+  /** Whether a person said which side is the edge, where the outline does not tell. */
+  faced: boolean = $state(false);
   /** The trace in view belongs to an earlier choice. */
   stale: boolean = $state(false);
   crash: string | null = $state(null);
@@ -63,6 +65,7 @@ export class Importing {
   async pick(index: number, blade: Blade): Promise<void> {
     this.contour = index;
     this.confirmed = false;
+    this.faced = false;
     const length = Number(Math.min(1000, Math.max(5, this.stated(index))).toFixed(2));
     await this.choose({ length, otherEnd: false, otherEdge: false, plunge: null }, blade);
   }
@@ -95,5 +98,6 @@ export class Importing {
     this.crash = null;
     this.stale = false;
     this.confirmed = false;
+    this.faced = false;
   }
 }

@@ -63,6 +63,11 @@ export const outline = {
     message: `The outline turns back on itself by ${mm(size)} along the blade; the part that hangs over was left out.`,
     fix: 'See in the picture whether that part matters for grinding.',
   }),
+  edgeUnsure: {
+    message:
+      'The outline does not tell which of its sides is the edge: turned over it is the outline of another blade.',
+    fix: 'See whether the edge is where the picture says, and turn the outline over if not.',
+  },
   /** The import on the blade's step. */
   title: 'An outline from a file',
   about: 'Bring the outline of your own blade as DXF or SVG, or drop the file on this page.',
@@ -95,6 +100,9 @@ export const outline = {
   find: 'Find the plunge again',
   otherEnd: 'The tip is at the other end',
   otherEdge: 'Edge and spine are the other way round',
+  edgeRight: 'The edge is where the picture says',
+  turnOver: 'Turn it over',
+  unfaced: 'Say first whether the edge is where the picture says.',
   picture: 'The outline as it was read',
   legend: 'Filled: the file. Full line: the blade as it would be taken. Tap where the plunge is.',
   spineName: 'spine',
