@@ -84,7 +84,7 @@ const words = text.family.spineRest;
 const posesBy = ({ design, plan, context, strip }: Solved): Question['poses'] => {
   if (strip)
     return (setting, name) => (name === strip.blade.name ? strip.found.poses(setting) : []);
-  const spines = later(() => spinesOf(design.blades, context));
+  const spines = later(() => spinesOf(design.blades, context, plan.settings));
   const { width } = design.grinder.belt;
   const of = byKey((setting: string) =>
     byKey((name: string): readonly BladePose[] => {

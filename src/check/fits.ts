@@ -53,7 +53,7 @@ const comesFree = (
   tolerance: number,
 ): Result<boolean> => {
   for (const way of WAYS.flatMap((local) => frames.map((f) => turn(f, local)))) {
-    const moved = meets(work, shiftBody(a, scale3(way, tolerance), b.motion?.length ?? 1), b);
+    const moved = meets(work, shiftBody(a, scale3(way, tolerance), b.motion?.length ?? 1), b, way);
     if (!moved.ok) return moved;
     if (!moved.value) return ok(true);
   }

@@ -5,7 +5,7 @@ import type { Mesh } from '../model/mesh.ts';
 import type { Part } from '../model/part.ts';
 import { meshOf } from '../model/solid.ts';
 import { createBodyNames, type BodyNames } from './content.ts';
-import { prepare, type PairCheck, type Solid } from './distance/index.ts';
+import { prepare, surveyed, type PairCheck, type Shape, type Solid } from './distance/index.ts';
 import type { Fit } from './fits.ts';
 import type { CheckResult } from './result.ts';
 
@@ -27,6 +27,8 @@ export interface Meshed {
  */
 export interface Workshop {
   readonly meshed: (part: Part) => Result<Meshed>;
+  /** `prepare` of a shape that is no mesh. */
+  readonly prepared: (name: string, shape: Exclude<Shape, { kind: 'mesh' }>) => Result<Solid>;
   readonly nameOf: BodyNames;
   /** Answers about pairs of bodies, and about how the parts of a fixture stand to each other. */
   readonly pairs: Store<Result<readonly PairCheck[]>>;
@@ -39,6 +41,8 @@ export interface Workshop {
 const PARTS = 200;
 /** Places of one part over the settings of a design. */
 const PLACES = 50;
+/** Shapes of machines and hands. */
+const SHAPES = 200;
 /** Questions about pairs, and assemblies, of such designs. */
 const ANSWERS = 8000;
 const ASSEMBLIES = 40;
@@ -46,23 +50,27 @@ const ASSEMBLIES = 40;
 const keyOf = ({ origin, x, y, z }: Frame): string => [origin, x, y, z].join(' ');
 
 const meshed = (name: string, mesh: Mesh): Meshed => {
-  const solids = createStore<Result<Solid>>(PLACES);
+  const solids = createStore<Solid>(PLACES);
+  const form = surveyed(name, mesh);
   return {
     name,
     mesh,
-    // An unsound mesh is named after the placement that asks, so it is looked at every time.
-    at: (name, frame) => {
-      const solid = solids(keyOf(frame), () => prepare(name, { kind: 'mesh', mesh, frame }));
-      return solid.ok ? solid : prepare(name, { kind: 'mesh', mesh, frame });
-    },
+    // An unsound mesh is named after the placement that asks.
+    at: (asking, frame) =>
+      form.ok
+        ? ok(solids(keyOf(frame), () => form.value.at(frame)))
+        : chain(surveyed(asking, mesh), ({ at }) => ok(at(frame))),
   };
 };
 
 export const createWorkshop = (): Workshop => {
   const parts: Store<Result<Meshed>> = createStore(PARTS);
+  const shapes: Store<Result<Solid>> = createStore(SHAPES);
   let made = 0;
   return {
     nameOf: createBodyNames(),
+    prepared: (name, shape) =>
+      shapes(`${name} ${JSON.stringify(shape)}`, () => prepare(name, shape)),
     pairs: createStore(ANSWERS),
     assemblies: createStore(ASSEMBLIES),
     fits: createStore(ANSWERS),

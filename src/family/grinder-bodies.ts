@@ -1,5 +1,5 @@
-import { prepareAll } from '../check/distance/solid.ts';
 import type { Shape } from '../check/distance/shape.ts';
+import type { Workshop } from '../check/workshop.ts';
 import type { Body } from '../check/distance/body.ts';
 import { all, chain, ok, type Result } from '../core/result.ts';
 import { radians } from '../core/units.ts';
@@ -8,6 +8,9 @@ import { path, type PathLoop } from '../geometry/loop.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { beltPath, supportDepth, type BeltPath } from '../grinder/belt-path.ts';
 import type { Abrasive, Backing, Grinder } from '../grinder/schema.ts';
+
+/** Machines are made of exact shapes alone. */
+type Exact = Exclude<Shape, { readonly kind: 'mesh' }>;
 
 /** What of a grinder a body stands for. */
 export type MachinePart = 'belt' | 'platen' | 'wheels' | 'rest' | 'guards';
@@ -37,7 +40,7 @@ const acrossStroke = (frame: Frame): Frame => ({
   z: frame.x,
 });
 
-const box = (frame: Frame, min: Vec3, max: Vec3): Shape => ({
+const box = (frame: Frame, min: Vec3, max: Vec3): Exact => ({
   kind: 'box',
   frame: {
     ...frame,
@@ -47,9 +50,9 @@ const box = (frame: Frame, min: Vec3, max: Vec3): Shape => ({
 });
 
 const beltShape = (grinder: Grinder, belt: Abrasive, backing: Backing, frame: Frame) =>
-  chain(beltPath(grinder, backing), (line): Result<Shape[]> => {
+  chain(beltPath(grinder, backing), (line): Result<Exact[]> => {
     const { tracking, flutter, splice, width } = grinder.belt;
-    const shape: Shape = {
+    const shape: Exact = {
       kind: 'belt',
       frame: acrossStroke(frame),
       path: contour(line),
@@ -59,7 +62,7 @@ const beltShape = (grinder: Grinder, belt: Abrasive, backing: Backing, frame: Fr
     return ok([shape]);
   });
 
-const platenShape = (grinder: Grinder, backing: Backing, leaned: Frame): Shape[] => {
+const platenShape = (grinder: Grinder, backing: Backing, leaned: Frame): Exact[] => {
   const { platen } = grinder;
   if (platen.kind === 'none') return [];
   const depth = supportDepth(grinder, backing);
@@ -67,7 +70,7 @@ const platenShape = (grinder: Grinder, backing: Backing, leaned: Frame): Shape[]
   return [box(leaned, [-half, -PLATEN_DEPTH, platen.bottom], [half, depth, platen.top])];
 };
 
-const wheelShapes = ({ wheels }: Grinder, leaned: Frame): Shape[] =>
+const wheelShapes = ({ wheels }: Grinder, leaned: Frame): Exact[] =>
   wheels.map(({ centre: [y, z], diameter, width }) => ({
     kind: 'cylinder',
     from: place(leaned, [-width / 2, y, z]),
@@ -75,7 +78,7 @@ const wheelShapes = ({ wheels }: Grinder, leaned: Frame): Shape[] =>
     radius: diameter / 2,
   }));
 
-const restShape = ({ rest }: Grinder, frame: Frame): Shape[] => {
+const restShape = ({ rest }: Grinder, frame: Frame): Exact[] => {
   const half = rest.width / 2;
   return rest.kind === 'table'
     ? [box(frame, [-half, rest.gap, -rest.thickness], [half, rest.gap + rest.depth, 0])]
@@ -93,6 +96,7 @@ export const machineBodies = (
   belt: Abrasive,
   backing: Backing,
   frame: Frame,
+  workshop: Workshop,
 ): Result<Readonly<Partial<Record<MachinePart, Body>>>> => {
   const t = radians(grinder.lean);
   const leaned: Frame = {
@@ -102,7 +106,7 @@ export const machineBodies = (
     z: [0, -Math.sin(t), Math.cos(t)],
   };
   return chain(beltShape(grinder, belt, backing, frame), (belts) => {
-    const kinds: [MachinePart, Shape[]][] = [
+    const kinds: [MachinePart, Exact[]][] = [
       ['belt', belts],
       ['platen', platenShape(grinder, backing, leaned)],
       ['wheels', wheelShapes(grinder, leaned)],
@@ -112,7 +116,7 @@ export const machineBodies = (
     const bodies = kinds
       .filter(([, shapes]) => shapes.length > 0)
       .map(([name, shapes]) =>
-        chain(prepareAll(name, shapes), (solids) =>
+        chain(all(shapes.map((shape) => workshop.prepared(name, shape))), (solids) =>
           ok<[MachinePart, Body]>([name, { name, solids, chordError: 0 }]),
         ),
       );

@@ -114,9 +114,14 @@ export const setUpsOf = (q: Question): Result<SetUp[]> => {
     const setUps: SetUp[] = [];
     for (const { belt } of passesOf(design)) {
       if (!belt) continue;
-      const found = chain(machineBodies(grinder, belt, l.backing, WORLD), ({ belt: running }) =>
-        chain(machineBodies(design.grinder, belt, bare, WORLD), (machine) =>
-          chain(machineBodies(design.grinder, belt, bare, moved(q, belt)), ({ rest }) => {
+      const bodiesOf = (
+        of: Design['grinder'],
+        backing: Parameters<typeof machineBodies>[2],
+        frame: Frame,
+      ) => machineBodies(of, belt, backing, frame, q.workshop);
+      const found = chain(bodiesOf(grinder, l.backing, WORLD), ({ belt: running }) =>
+        chain(bodiesOf(design.grinder, bare, WORLD), (machine) =>
+          chain(bodiesOf(design.grinder, bare, moved(q, belt)), ({ rest }) => {
             return chain(platenOf(q, machine.platen), (platen) => {
               const all = new Map(bodies);
               for (const [name, body] of Object.entries({

@@ -113,7 +113,7 @@ const standSetUps = (
 ): Result<SetUp[]> => {
   const { grinder, design, v } = q.c;
   const frame = { ...WORLD, origin: [0, stand.offset, -v.base] } as const;
-  return chain(machineBodies(grinder, stand.belt, stand.backing, frame), (machine) =>
+  return chain(machineBodies(grinder, stand.belt, stand.backing, frame, q.workshop), (machine) =>
     chain(fixtureBodies(q, meshes, settings), (fixture) => {
       const around = [
         ...fixture,

@@ -68,7 +68,7 @@ const WIDEST = 10;
 
 /** What of a blade seat and lip can touch while a place is at the belt's middle. */
 export const near = (blade: Touchable, { u }: Place, half: number): Touchable =>
-  subset(blade, (at) => Math.abs(at - u) <= half + WIDEST);
+  subset(blade, (i) => Math.abs((blade.points[3 * i] ?? 0) - u) <= half + WIDEST);
 
 /**
  * The hollow that a pass grinds at a place: the tilt at which the settled blade has the wheel

@@ -56,18 +56,20 @@ const standing = (side: Side, tilt: number): Frame => {
 
 /** Where edges of the mesh cross the level of the lip's top, which slopes with the seat line. */
 const crossings = (placed: Float64Array, edges: Uint32Array, level: number): Stretch => {
-  const found: Stretch = { x: [], y: [], z: [] };
-  const at = (i: number): number => placed[i] ?? 0;
+  const room = edges.length / 2;
+  const [x, y] = [new Float64Array(room), new Float64Array(room)];
+  const at = (i: number): number => placed[i] as number;
+  let found = 0;
   for (let e = 0; e < edges.length; e += 2) {
-    const [p, q] = [3 * (edges[e] ?? 0), 3 * (edges[e + 1] ?? 0)];
+    const [p, q] = [3 * (edges[e] as number), 3 * (edges[e + 1] as number)];
     const [a, b] = [at(p + 2), at(q + 2)];
     if (a < level === b < level) continue;
     const t = (level - a) / (b - a);
-    found.x.push(at(p) + t * (at(q) - at(p)));
-    found.y.push(at(p + 1) + t * (at(q + 1) - at(p + 1)));
-    found.z.push(level);
+    x[found] = at(p) + t * (at(q) - at(p));
+    y[found++] = at(p + 1) + t * (at(q + 1) - at(p + 1));
   }
-  return found;
+  const z = new Float64Array(found).fill(level);
+  return { x: x.subarray(0, found), y: y.subarray(0, found), z };
 };
 
 /**
@@ -75,8 +77,8 @@ const crossings = (placed: Float64Array, edges: Uint32Array, level: number): Str
  * meets the level of the lip's top. A lip shorter than the corners lie apart meets only these.
  */
 const atEnds = ({ x, y, z }: Stretch, ends: readonly number[]): Stretch => {
-  const order = x.map((_, i) => i).sort((p, q) => (x[p] ?? 0) - (x[q] ?? 0));
-  const at = (list: readonly number[], i: number): number => list[i] ?? 0;
+  const order = Array.from(x, (_, i) => i).sort((p, q) => (x[p] ?? 0) - (x[q] ?? 0));
+  const at = (list: Float64Array, i: number): number => list[i] as number;
   const hull: number[] = [];
   for (const i of order) {
     const below = (): boolean => {
@@ -88,18 +90,33 @@ const atEnds = ({ x, y, z }: Stretch, ends: readonly number[]): Stretch => {
     while (below()) hull.pop();
     hull.push(i);
   }
-  const found: Stretch = { x: [], y: [], z: [] };
-  hull.slice(1).forEach((q, k) => {
+  const found = hull.slice(1).flatMap((q, k) => {
     const p = hull[k] ?? q;
-    for (const end of ends) {
+    return ends.flatMap((end): Vec3[] => {
       const t = (end - at(x, p)) / (at(x, q) - at(x, p));
-      if (!(t >= 0 && t <= 1)) continue;
-      found.x.push(end);
-      found.y.push(at(y, p) + t * (at(y, q) - at(y, p)));
-      found.z.push(at(z, p));
-    }
+      return t >= 0 && t <= 1 ? [[end, at(y, p) + t * (at(y, q) - at(y, p)), at(z, p)]] : [];
+    });
   });
-  return found;
+  const column = (k: 0 | 1 | 2): Float64Array => Float64Array.from(found, (p) => p[k]);
+  return { x: column(0), y: column(1), z: column(2) };
+};
+
+/** Heights across the belt (y) of all points that a test keeps, with their places (x). */
+const keptOf = (
+  stretches: readonly Stretch[],
+  keep: (x: number, z: number) => boolean,
+): readonly [x: Float64Array, y: Float64Array] => {
+  const room = stretches.reduce((sum, { x }) => sum + x.length, 0);
+  const [xs, ys] = [new Float64Array(room), new Float64Array(room)];
+  let kept = 0;
+  for (const { x, y, z } of stretches) {
+    for (let i = 0; i < x.length; i += 1) {
+      if (!keep(x[i] as number, z[i] as number)) continue;
+      xs[kept] = x[i] as number;
+      ys[kept++] = y[i] as number;
+    }
+  }
+  return [xs.subarray(0, kept), ys.subarray(0, kept)];
 };
 
 /**
@@ -132,20 +149,14 @@ export const settleEdge = (
       atTop,
       atEnds(atTop, [-half, -lipEnd, lipEnd, half]),
     ];
-    const before = stretches.flatMap(({ x, y, z }) =>
-      x.map((value, i): Vec3 => [value, y[i] ?? 0, z[i] ?? 0]),
-    );
-    const held = before.filter(
-      ([x, , z]) =>
+    const [xs, ys] = keptOf(
+      stretches,
+      (x, z) =>
         Math.abs(x) <= to + FINE &&
         Math.abs(x) >= from - FINE &&
         z - below.a - below.b * x <= lipHeight + FINE,
     );
-    const front = lineBelow(
-      held.map(([x]) => x),
-      held.map(([, y]) => y),
-      load,
-    );
+    const front = lineBelow(xs, ys, load);
     if (!front) return undefined;
     frame = levelled(shift(frame, [0, 0, -below.a]), below.b, 2);
     frame = levelled(shift(frame, [0, -front.a, 0]), front.b, 1);

@@ -168,7 +168,7 @@ const standSetUps = (
 ): Result<SetUp[]> => {
   const { grinder } = q.design;
   return chain(
-    machineBodies(grinder, stand.belt, stand.backing, q.frameOf(stand)),
+    machineBodies(grinder, stand.belt, stand.backing, q.frameOf(stand), q.workshop),
     (machine): Result<SetUp[]> => {
       const setUps: SetUp[] = [];
       for (const [i, { name }] of q.design.blades.entries()) {

@@ -16,41 +16,46 @@ export const levelled = (f: Frame, slope: number, axis: 1 | 2): Frame => {
 
 /** Points of a placed blade on one stretch of the stroke, its ends included. */
 export interface Stretch {
-  readonly x: number[];
-  readonly y: number[];
-  readonly z: number[];
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly z: Float64Array;
 }
 
 /** The points within `half` of x = 0, and where edges cross its ends. */
 export const stretchOf = (placed: Float64Array, edges: Uint32Array, half: number): Stretch => {
-  const found: Stretch = { x: [], y: [], z: [] };
-  const at = (i: number): number => placed[i] ?? 0;
+  // An edge crosses both ends at most. Poses are settled thousands of times: no lists that grow.
+  const room = placed.length / 3 + edges.length;
+  const [x, y, z] = [new Float64Array(room), new Float64Array(room), new Float64Array(room)];
+  const at = (i: number): number => placed[i] as number;
+  let found = 0;
   for (let i = 0; i < placed.length; i += 3) {
     if (Math.abs(at(i)) > half) continue;
-    found.x.push(at(i));
-    found.y.push(at(i + 1));
-    found.z.push(at(i + 2));
+    x[found] = at(i);
+    y[found] = at(i + 1);
+    z[found++] = at(i + 2);
   }
   for (let e = 0; e < edges.length; e += 2) {
-    const [p, q] = [3 * (edges[e] ?? 0), 3 * (edges[e + 1] ?? 0)];
-    for (const end of [-half, half]) {
+    const [p, q] = [3 * (edges[e] as number), 3 * (edges[e + 1] as number)];
+    for (let k = -1; k <= 1; k += 2) {
+      const end = k * half;
       if (at(p) < end === at(q) < end) continue;
       const t = (end - at(p)) / (at(q) - at(p));
-      found.x.push(end);
-      found.y.push(at(p + 1) + t * (at(q + 1) - at(p + 1)));
-      found.z.push(at(p + 2) + t * (at(q + 2) - at(p + 2)));
+      x[found] = end;
+      y[found] = at(p + 1) + t * (at(q + 1) - at(p + 1));
+      z[found++] = at(p + 2) + t * (at(q + 2) - at(p + 2));
     }
   }
-  return found;
+  return { x: x.subarray(0, found), y: y.subarray(0, found), z: z.subarray(0, found) };
 };
 
 /** Points of a blade in a frame. */
-export const placedPoints = (points: Float64Array, f: Frame): Float64Array => {
+export const placedPoints = (points: Float64Array, { origin, x, y, z }: Frame): Float64Array => {
   const out = new Float64Array(points.length);
   for (let i = 0; i < points.length; i += 3) {
-    const [u, v, w] = [points[i] ?? 0, points[i + 1] ?? 0, points[i + 2] ?? 0];
-    for (const k of [0, 1, 2] as const)
-      out[i + k] = f.origin[k] + u * f.x[k] + v * f.y[k] + w * f.z[k];
+    const [u, v, w] = [points[i] as number, points[i + 1] as number, points[i + 2] as number];
+    out[i] = origin[0] + u * x[0] + v * y[0] + w * z[0];
+    out[i + 1] = origin[1] + u * x[1] + v * y[1] + w * z[1];
+    out[i + 2] = origin[2] + u * x[2] + v * y[2] + w * z[2];
   }
   return out;
 };

@@ -7,7 +7,9 @@ export interface Touchable {
   readonly edges: Uint32Array;
 }
 
-/** Longest edge of a blade's mesh along it, with room for the blade's slope, mm. */
+/** How much a blade's slope moves its places along the stroke, mm. */
+const SLOPE = 6;
+/** Longest edge of a blade's mesh along it, with room for the slope, mm. */
 const NEAR = 12;
 
 const read = (a: ArrayLike<number>, i: number): number => a[i] ?? 0;
@@ -49,30 +51,45 @@ export const touchable = (
   return { points: Float64Array.from(points), edges: Uint32Array.from(edges) };
 };
 
-/** The points that a test keeps, by number and coordinates, with the edges between them. */
-export const subset = (
-  { points, edges }: Touchable,
-  keep: (u: number, v: number, w: number, i: number) => boolean,
-): Touchable => {
+/** The points that a test keeps by their number, with the edges between them. */
+export const subset = ({ points, edges }: Touchable, keep: (i: number) => boolean): Touchable => {
   const numbers = new Int32Array(points.length / 3).fill(-1);
-  const kept: number[] = [];
+  let count = 0;
+  for (let i = 0; i < numbers.length; i += 1) if (keep(i)) numbers[i] = count++;
+  const kept = new Float64Array(3 * count);
   for (let i = 0; i < numbers.length; i += 1) {
-    const [u, v, w] = [read(points, 3 * i), read(points, 3 * i + 1), read(points, 3 * i + 2)];
-    if (!keep(u, v, w, i)) continue;
-    numbers[i] = kept.length / 3;
-    kept.push(u, v, w);
+    const to = 3 * (numbers[i] as number);
+    for (let k = 0; to >= 0 && k < 3; k += 1) kept[to + k] = points[3 * i + k] as number;
   }
-  const joined: number[] = [];
+  const joined = new Uint32Array(edges.length);
+  let ends = 0;
   for (let e = 0; e < edges.length; e += 2) {
-    const [a, b] = [read(numbers, read(edges, e)), read(numbers, read(edges, e + 1))];
-    if (a >= 0 && b >= 0) joined.push(a, b);
+    const a = numbers[edges[e] as number] as number;
+    const b = numbers[edges[e + 1] as number] as number;
+    if (a < 0 || b < 0) continue;
+    joined[ends++] = a;
+    joined[ends++] = b;
   }
-  return { points: Float64Array.from(kept), edges: Uint32Array.from(joined) };
+  return { points: kept, edges: joined.slice(0, ends) };
 };
 
 /**
- * What of a blade can be within `half` of the place u along it, in any pose that keeps it along the
- * stroke, with the edges that leave that stretch.
+ * What of a blade can be within the largest of `halves` of the place u along it, in any pose that
+ * keeps it along the stroke, with the edges that can cross the end of a stretch so long.
  */
-export const around = (whole: Touchable, u: number, half: number): Touchable =>
-  subset(whole, (at) => Math.abs(at - u) <= half + NEAR);
+export const around = (whole: Touchable, u: number, halves: readonly number[]): Touchable => {
+  const most = Math.max(...halves);
+  const { points, edges } = subset(
+    whole,
+    (i) => Math.abs(read(whole.points, 3 * i) - u) <= most + NEAR,
+  );
+  const ends = halves.flatMap((half) => [u - half, u + half]);
+  const across: number[] = [];
+  for (let e = 0; e < edges.length; e += 2) {
+    const [p, q] = [read(edges, e), read(edges, e + 1)];
+    const [a, b] = [read(points, 3 * p), read(points, 3 * q)];
+    const [low, high] = [Math.min(a, b) - SLOPE, Math.max(a, b) + SLOPE];
+    if (ends.some((end) => low <= end && end <= high)) across.push(p, q);
+  }
+  return { points, edges: Uint32Array.from(across) };
+};

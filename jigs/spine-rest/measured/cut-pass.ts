@@ -3,7 +3,6 @@ import {
   dot3,
   halfSpace,
   localise,
-  place,
   radians,
   root,
   type Frame,
@@ -15,7 +14,7 @@ import {
   type Vec3,
 } from '../../../src/family/index.ts';
 import { sectionAt } from '../../shared/measured/section-at.ts';
-import { settleMesh, type Contacts } from '../pose/settle-mesh.ts';
+import { closeTo, settleMesh, type Contacts } from '../pose/settle-mesh.ts';
 import { subset, touchable, type Touchable } from '../../shared/pose/touchable.ts';
 
 /** One belt on one side at one place: where the fixture stands and where the maker stops. */
@@ -101,9 +100,8 @@ const STEEPEST = 40;
 /** Edge at which the stop counts as met, mm. */
 const FINE = 1e-9;
 
-/** Every how many-eth point finds the tilt roughly, and how near to a contact a point may matter. */
+/** Every how many-eth point finds the tilt roughly. */
 const COARSE = 7;
-const NEAR = 0.05;
 /** How far the rough tilt may be off, degrees: the finer search looks that far to both sides. */
 const ROUGH = 0.5;
 
@@ -126,14 +124,11 @@ export const stopPose = (piece: Workpiece, pass: Pass, at: Place): Frame | undef
     return excess(low) >= 0 && excess(high) <= 0 ? root(excess, low, high) : undefined;
   };
   const least = Math.max(0.02, lean + 0.02);
-  const some = subset(piece.spine, (_u, _v, _w, i) => i % COARSE === 0);
+  const some = subset(piece.spine, (i) => i % COARSE === 0);
   const rough = search(some, least, STEEPEST);
   const near = rough === undefined ? undefined : settleMesh(some, side, at.u, rough, contacts);
   if (rough === undefined || !near) return undefined;
-  const close = subset(piece.spine, (u, v, w) => {
-    const [, y, z] = place(near, [u, v, w]);
-    return z <= NEAR || y >= contacts.setoff - NEAR;
-  });
+  const close = closeTo(piece.spine, near, contacts);
   const tilt =
     search(close, Math.max(least, rough - ROUGH), rough + ROUGH) ??
     search(piece.spine, least, STEEPEST);

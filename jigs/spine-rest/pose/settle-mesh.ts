@@ -9,7 +9,7 @@ import {
 } from '../../../src/family/index.ts';
 import { levelled, placedPoints, stretchOf } from '../../shared/pose/placed-points.ts';
 import { lineAbove, lineBelow } from '../../shared/pose/support-line.ts';
-import type { Touchable } from '../../shared/pose/touchable.ts';
+import { subset, type Touchable } from '../../shared/pose/touchable.ts';
 
 /** The real contact geometry: nose and step as parts, seat frame, mm. */
 export interface Contacts {
@@ -36,7 +36,8 @@ const upright = (side: Side, tilt: number): Frame => {
  * Settles a blade at one tilt: its spine comes down on the flat nose and back against the step,
  * with the load at x = `load` (the middle of the belt), and the station `u` of its spine line
  * stands at x = 0. Found on the corners of the blade's mesh (and where its edges leave nose and
- * step), turning it level and square until nothing changes; no formula of the solver enters.
+ * step), turning it level and square until nothing changes; no formula of the solver enters. A
+ * `start` at that tilt that is nearly settled saves turns.
  * None when the blade has no point over the nose or before the step.
  */
 export const settleMesh = (
@@ -46,17 +47,18 @@ export const settleMesh = (
   tilt: number,
   contacts: Contacts,
   load = 0,
+  start = upright(side, tilt),
 ): Frame | undefined => {
   const centred = (f: Frame): Frame => shift(f, [-place(f, [u, 0, 0])[0], 0, 0]);
-  let frame = centred(upright(side, tilt));
+  let frame = centred(start);
   for (let round = 0; round < ROUNDS; round += 1) {
     const placed = placedPoints(points, frame);
     const over = stretchOf(placed, edges, contacts.noseHalf);
     const below = lineBelow(over.x, over.z, load);
     if (!below) return undefined;
     const before = stretchOf(placed, edges, contacts.stepHalf);
-    const low = before.z.map((z, i) => z - below.a - below.b * (before.x[i] ?? 0));
-    const isLow = (_: number, i: number): boolean => (low[i] ?? Infinity) <= contacts.stepTop;
+    const isLow = (_: number, i: number): boolean =>
+      (before.z[i] ?? Infinity) - below.a - below.b * (before.x[i] ?? 0) <= contacts.stepTop;
     const behind = lineAbove(before.x.filter(isLow), before.y.filter(isLow), load);
     if (!behind) return undefined;
     frame = levelled(shift(frame, [0, 0, -below.a]), below.b, 2);
@@ -71,4 +73,30 @@ export const settleMesh = (
     if (moved < FINE) break;
   }
   return frame;
+};
+
+/** How near to seat or step a point of a settled blade may matter at another tilt, mm. */
+const NEAR = 0.05;
+
+/** The points of a settled blade that lie near seat or step, with the edges between them. */
+export const closeTo = (spine: Touchable, settled: Frame, { setoff }: Contacts): Touchable => {
+  const placed = placedPoints(spine.points, settled);
+  return subset(
+    spine,
+    (i) =>
+      (placed[3 * i + 2] ?? Infinity) <= NEAR || (placed[3 * i + 1] ?? -Infinity) >= setoff - NEAR,
+  );
+};
+
+/**
+ * Whether no point of a blade lies below the seat or behind the step, by more than what settling
+ * leaves: what was settled on some of its points is then settled on all.
+ */
+export const rests = ({ points, edges }: Touchable, f: Frame, c: Contacts): boolean => {
+  const { noseHalf, stepHalf, stepTop, setoff } = c;
+  const placed = placedPoints(points, f);
+  const over = stretchOf(placed, edges, noseHalf);
+  if (over.z.some((z) => z < -FINE)) return false;
+  const before = stretchOf(placed, edges, stepHalf);
+  return !before.y.some((y, i) => y > setoff + FINE && (before.z[i] ?? 0) <= stepTop);
 };

@@ -4,7 +4,7 @@ import { text } from '../../text/index.ts';
 import { problem } from './issues.ts';
 import { isRigid, poseAt, track, turnOf, WIDEST_TURN, type Motion, type Sweep } from './motion.ts';
 import { relativeMotion, type Relative } from './relative.ts';
-import { createRoom, type Room } from './search.ts';
+import { createRoom, type Room } from './room.ts';
 import type { Solid } from './solid.ts';
 
 const words = text.check.distance;

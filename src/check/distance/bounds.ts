@@ -5,18 +5,25 @@ import { CENTRE, HALF, SPIN, START_POSE, STRAY, STRAY_PER, STRIDE } from './rela
 import type { TreeSolid } from './solid.ts';
 import { NODE } from './tree.ts';
 
+/*
+ * These are asked a million times a check. A number that is handed back, or in, by a function too
+ * long to be inlined costs an object each time: they write to `out` and read directions from arrays.
+ */
+
 /**
  * Signed room between node a of the moving tree, anywhere in motion node m, and node b: the
- * distance of their boxes, or minus their least overlap.
+ * distance of their boxes, or minus their least overlap. Written to `out[to]`.
  */
-export const boxGap = (
+export const boxGapTo = (
+  out: Float64Array,
+  to: number,
   boxesA: Float64Array,
   a: number,
   boxesB: Float64Array,
   b: number,
   data: Float64Array,
   m: number,
-): number => {
+): void => {
   const i = a * NODE;
   const j = b * NODE;
   const k = m * STRIDE;
@@ -58,15 +65,45 @@ export const boxGap = (
       real(data, k + SPIN + 7) * fy +
       real(data, k + SPIN + 8) * fz) -
     (real(data, k + HALF + 2) + real(boxesB, j + 5));
-  if (x <= 0 && y <= 0 && z <= 0) return Math.max(x, y, z);
+  if (x <= 0 && y <= 0 && z <= 0) {
+    out[to] = Math.max(x, y, z);
+    return;
+  }
   const px = x > 0 ? x : 0;
   const py = y > 0 ? y : 0;
   const pz = z > 0 ? z : 0;
-  return Math.sqrt(px * px + py * py + pz * pz);
+  out[to] = Math.sqrt(px * px + py * py + pz * pz);
 };
 
-/** Least d.p over a tree node: exact over the corners of a leaf's piece, else over its box. */
-const lowest = (solid: TreeSolid, node: number, dx: number, dy: number, dz: number): number => {
+/** `boxGapTo` where it is asked seldom. */
+export const boxGap = (
+  boxesA: Float64Array,
+  a: number,
+  boxesB: Float64Array,
+  b: number,
+  data: Float64Array,
+  m: number,
+): number => {
+  const out = new Float64Array(1);
+  boxGapTo(out, 0, boxesA, a, boxesB, b, data, m);
+  return real(out, 0);
+};
+
+/**
+ * Least d.p over a tree node, d from `way[at]` on: exact over the corners of a leaf's piece, else
+ * over its box. Written to `out[to]`.
+ */
+export const lowestTo = (
+  out: Float64Array,
+  to: number,
+  solid: TreeSolid,
+  node: number,
+  way: Float64Array,
+  at: number,
+): void => {
+  const dx = real(way, at);
+  const dy = real(way, at + 1);
+  const dz = real(way, at + 2);
   const right = int(solid.tree.next, node);
   if (right < 0) {
     const { start, count, points }: Pieces = solid.pieces;
@@ -78,19 +115,19 @@ const lowest = (solid: TreeSolid, node: number, dx: number, dy: number, dz: numb
         const far = dx * real(points, i) + dy * real(points, i + 1) + dz * real(points, i + 2);
         if (far < low) low = far;
       }
-      return low;
+      out[to] = low;
+      return;
     }
   }
   const { boxes } = solid.tree;
   const i = node * NODE;
-  return (
+  out[to] =
     dx * real(boxes, i) +
     dy * real(boxes, i + 1) +
     dz * real(boxes, i + 2) -
     Math.abs(dx) * real(boxes, i + 3) -
     Math.abs(dy) * real(boxes, i + 4) -
-    Math.abs(dz) * real(boxes, i + 5)
-  );
+    Math.abs(dz) * real(boxes, i + 5);
 };
 
 /** Numbers of a direction as a motion node sees it at its first and last pose. */
@@ -122,25 +159,42 @@ export const aim = (
 
 /**
  * Least place of node a of the moving body along an aimed direction, anywhere in motion node m:
- * on a straight way that of one of its ends, less the stray.
+ * on a straight way that of one of its ends, less the stray. Written to `out[to]`.
  */
-export const lowMoving = (
+export const lowMovingTo = (
+  out: Float64Array,
+  to: number,
   solid: TreeSolid,
   a: number,
   aimed: Float64Array,
   data: Float64Array,
   m: number,
-): number => {
+): void => {
   const k = m * STRIDE;
-  const start = lowest(solid, a, real(aimed, 0), real(aimed, 1), real(aimed, 2)) + real(aimed, 3);
-  const end = lowest(solid, a, real(aimed, 4), real(aimed, 5), real(aimed, 6)) + real(aimed, 7);
+  lowestTo(out, to, solid, a, aimed, 0);
+  const start = real(out, to) + real(aimed, 3);
+  lowestTo(out, to, solid, a, aimed, 4);
+  const end = real(out, to) + real(aimed, 7);
   const reach = real(solid.tree.boxes, a * NODE + 6);
-  return (start < end ? start : end) - real(data, k + STRAY) - real(data, k + STRAY_PER) * reach;
+  out[to] = (start < end ? start : end) - real(data, k + STRAY) - real(data, k + STRAY_PER) * reach;
 };
 
-/** Greatest place of node b of the still body along a direction. */
-export const highStill = (solid: TreeSolid, b: number, normal: Float64Array): number =>
-  -lowest(solid, b, -real(normal, 0), -real(normal, 1), -real(normal, 2));
+/** Turns a direction round. */
+export const turnRound = (back: Float64Array, normal: Float64Array): void => {
+  for (let k = 0; k < 3; k++) back[k] = -real(normal, k);
+};
+
+/** Greatest place of node b of the still body along a direction, `back` turned round, to `out[to]`. */
+export const highStillTo = (
+  out: Float64Array,
+  to: number,
+  solid: TreeSolid,
+  b: number,
+  back: Float64Array,
+): void => {
+  lowestTo(out, to, solid, b, back, 0);
+  out[to] = -real(out, to);
+};
 
 /** How much wider the motion makes node a's box, summed over the axes, ways along one axis left out. */
 export const widening = (boxes: Float64Array, a: number, data: Float64Array, m: number): number => {

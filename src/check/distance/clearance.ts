@@ -8,7 +8,8 @@ import { insideSurface } from './inside.ts';
 import { applyPose, poseAt, track } from './motion.ts';
 import { searchPlane } from './planes.ts';
 import { START_POSE, STRIDE, type Relative } from './relative.ts';
-import { nothingNearer, searchFrom, searchTrees, type Nearest } from './search.ts';
+import { nothingNearer, type Nearest } from './room.ts';
+import { searchFrom, searchTrees } from './search.ts';
 import type { Solid, TreeSolid } from './solid.ts';
 
 /** A configuration: which sweep, where on it (0 to 1), and both bodies' poses there. */
@@ -59,6 +60,10 @@ export interface ClearanceOptions {
   readonly within?: number;
   /** How far below the true distance the answer may stay, mm (default 0.001). */
   readonly slack?: number;
+  /** They are to touch: nearer than the slack it does not matter whether they do, or cross. */
+  readonly touching?: boolean;
+  /** A world direction in which a may well keep off b: it changes no result, a good one is quick. */
+  readonly along?: Vec3;
   /** Kept between calls, it saves building relative motions again. */
   readonly work?: Workspace;
 }
@@ -125,6 +130,17 @@ const findInside = (
   return undefined;
 };
 
+/** A direction of the world as a body sees it where its motion starts. */
+const seenBy = (body: Body, [x, y, z]: Vec3, sign: 1 | -1): Float64Array => {
+  const pose = poseOfBody(body, 0, 0);
+  return Float64Array.from(
+    [pose.x, pose.y, pose.z],
+    (d) => sign * (d[0] * x + d[1] * y + d[2] * z),
+  );
+};
+
+const NO_WAY: Vec3 = [0, 0, 0];
+
 /** One pair of solids, searched below the limit; the moving side and view are chosen here. */
 const searchPair = (
   work: Workspace,
@@ -133,7 +149,7 @@ const searchPair = (
   solidA: Solid,
   solidB: Solid,
   limit: number,
-  slack: number,
+  { slack = SLACK, touching = false, along = NO_WAY }: ClearanceOptions,
 ): { near: Nearest; found?: Found } => {
   const near = nothingNearer(limit);
   // A still body on the moving side would see the other one's straight ways as curves.
@@ -142,7 +158,18 @@ const searchPair = (
   const [first, second] = swap ? [solidB, solidA] : [solidA, solidB];
   const motion = relativeOf(work, moving, still);
   if (first.kind === 'tree' && second.kind === 'tree') {
-    const search = { room: work.room, a: first, b: second, motion, near, slack };
+    const way = seenBy(still, along, swap ? -1 : 1);
+    work.room.gjk.direction.set(way);
+    const search = {
+      room: work.room,
+      a: first,
+      b: second,
+      motion,
+      near,
+      slack,
+      touching: touching ? slack : 0,
+      along: way,
+    };
     const hint = work.hints.get(first)?.get(second);
     if (hint) searchFrom(search, hint);
     searchTrees(search);
@@ -215,7 +242,7 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
   // What the search before this one was aimed along would change the way, and so the last digits.
   work.room.gjk.direction.fill(0);
   for (const [solidA, solidB] of nearestFirst(work, a, b)) {
-    const result = searchPair(work, a, b, solidA, solidB, limit, slack);
+    const result = searchPair(work, a, b, solidA, solidB, limit, options);
     floor = Math.min(floor, result.near.floor);
     for (const solid of [solidA, solidB]) {
       if (solid.kind === 'tree') proud = Math.max(proud, solid.proud);
@@ -223,6 +250,10 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
     if (result.found) {
       found = result.found;
       limit = result.near.best;
+    }
+    if (found && options.touching && limit > 0 && limit <= slack) {
+      floor = 0;
+      break;
     }
     if (limit > 0) {
       const inside = searchInside(work, a, b, solidA, solidB);

@@ -15,7 +15,7 @@ import {
   TO,
   type Relative,
 } from './relative.ts';
-import type { Nearest, Room } from './search.ts';
+import type { Nearest, Room } from './room.ts';
 import type { PlaneSolid, TreeSolid } from './solid.ts';
 import { NODE } from './tree.ts';
 

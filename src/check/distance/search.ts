@@ -1,7 +1,8 @@
-import { aim, AIM, boxGap, highStill, lowMoving, widening } from './bounds.ts';
+import { aim, boxGapTo, highStillTo, lowMovingTo, turnRound, widening } from './bounds.ts';
 import { int, real } from './flat.ts';
-import { createGjk, distance, type Gjk } from './gjk.ts';
-import { clearPlaced, createPlaced, IDENTITY_POSE, placeCopy, type Placed } from './placed.ts';
+import { distance, type Gjk } from './gjk.ts';
+import { roomAlong } from './look.ts';
+import { clearPlaced, IDENTITY_POSE, placeCopy, type Placed } from './placed.ts';
 import {
   END_POSE,
   FROM,
@@ -16,65 +17,9 @@ import {
   TO,
   type Relative,
 } from './relative.ts';
+import { push, type Nearest, type Room } from './room.ts';
 import type { TreeSolid } from './solid.ts';
 import { NODE } from './tree.ts';
-
-/** Room for one search after another; holds no results between them. */
-export interface Room {
-  readonly gjk: Gjk;
-  readonly a: Placed;
-  readonly b: Placed;
-  readonly pose: Float64Array;
-  readonly aimed: Float64Array;
-  stack: Int32Array;
-  bounds: Float64Array;
-  /** Pairs of pieces compared and pairs of boxes looked into so far: what a search costs. */
-  compared: number;
-  visited: number;
-}
-
-export const createRoom = (): Room => ({
-  gjk: createGjk(),
-  a: createPlaced(),
-  b: createPlaced(),
-  pose: new Float64Array(12),
-  aimed: new Float64Array(AIM),
-  stack: new Int32Array(3 * 1024),
-  bounds: new Float64Array(1024),
-  compared: 0,
-  visited: 0,
-});
-
-/** The nearest configuration found so far and what is proved about the rest. */
-export interface Nearest {
-  /** Distance of the nearest points found, or the limit when none is nearer, mm. */
-  best: number;
-  /** Nothing set aside is nearer than this. */
-  floor: number;
-  found: boolean;
-  sweep: number;
-  t: number;
-  /** Nearest points of the moving and the still body, in the still one's coordinates. */
-  readonly points: Float64Array;
-  /** Unit direction from the still one's nearest point to the moving one's; zero when unknown. */
-  readonly normal: Float64Array;
-  /** Pieces they lie on: where a search of nearly the same bodies starts. */
-  pieceA: number;
-  pieceB: number;
-}
-
-/** Nothing found yet; distances of `limit` mm and more do not matter. */
-export const nothingNearer = (limit: number): Nearest => ({
-  best: limit,
-  floor: limit,
-  found: false,
-  sweep: 0,
-  t: 0,
-  points: new Float64Array(6),
-  normal: new Float64Array(3),
-  pieceA: -1,
-  pieceB: -1,
-});
 
 /** One search: the moving body a and the still one b, the motion of a as seen from b. */
 export interface Search {
@@ -85,6 +30,10 @@ export interface Search {
   readonly near: Nearest;
   /** Width of the result that is good enough, mm. */
   readonly slack: number;
+  /** Bodies nearer than this are not looked at further: 0, or the slack where they are to touch. */
+  readonly touching: number;
+  /** A direction in which a may well keep off b, in the still one's coordinates; zero for none. */
+  readonly along: Float64Array;
 }
 
 /**
@@ -164,22 +113,6 @@ const comparePieces = (
   return true;
 };
 
-const push = (room: Room, top: number, a: number, b: number, m: number, bound: number): number => {
-  if (top >= room.bounds.length) {
-    const stack = new Int32Array(2 * room.stack.length);
-    const bounds = new Float64Array(2 * room.bounds.length);
-    stack.set(room.stack);
-    bounds.set(room.bounds);
-    room.stack = stack;
-    room.bounds = bounds;
-  }
-  room.stack[3 * top] = a;
-  room.stack[3 * top + 1] = b;
-  room.stack[3 * top + 2] = m;
-  room.bounds[top] = bound;
-  return top + 1;
-};
-
 /** Pushes the two halves of a pair, the nearer on top; drops what cannot matter. */
 const pushTwo = (
   search: Search,
@@ -191,32 +124,43 @@ const pushTwo = (
   m1: number,
   m2: number,
 ): number => {
-  const { room, near, slack } = search;
-  const { data } = search.motion;
-  const boxesA = search.a.tree.boxes;
-  const boxesB = search.b.tree.boxes;
+  const { room, near, slack, a, b, motion } = search;
+  const { aimed, bound, back } = room;
+  const { data } = motion;
   const { direction } = room.gjk;
   const enough = near.best - slack;
   // Where faces run side by side, the direction that separated the last pieces separates all of
   // these at once, which boxes along the axes cannot when the bodies are turned.
-  aim(room.aimed, data, m1, direction);
-  const low = lowMoving(search.a, a1, room.aimed, data, m1);
-  const high = highStill(search.b, b1, direction);
-  let first = low - high;
-  if (first < enough) first = Math.max(first, boxGap(boxesA, a1, boxesB, b1, data, m1));
-  if (m2 !== m1) aim(room.aimed, data, m2, direction);
-  const low2 = a2 === a1 && m2 === m1 ? low : lowMoving(search.a, a2, room.aimed, data, m2);
-  let second = low2 - (b2 === b1 ? high : highStill(search.b, b2, direction));
-  if (second < enough) second = Math.max(second, boxGap(boxesA, a2, boxesB, b2, data, m2));
+  aim(aimed, data, m1, direction);
+  turnRound(back, direction);
+  lowMovingTo(bound, 0, a, a1, aimed, data, m1);
+  highStillTo(bound, 2, b, b1, back);
+  if (m2 !== m1) aim(aimed, data, m2, direction);
+  if (a2 === a1 && m2 === m1) bound[1] = real(bound, 0);
+  else lowMovingTo(bound, 1, a, a2, aimed, data, m2);
+  if (b2 === b1) bound[3] = real(bound, 2);
+  else highStillTo(bound, 3, b, b2, back);
+  let first = real(bound, 0) - real(bound, 2);
+  let second = real(bound, 1) - real(bound, 3);
+  if (first < enough) {
+    boxGapTo(bound, 0, a.tree.boxes, a1, b.tree.boxes, b1, data, m1);
+    first = Math.max(first, real(bound, 0));
+  }
+  if (second < enough) {
+    boxGapTo(bound, 1, a.tree.boxes, a2, b.tree.boxes, b2, data, m2);
+    second = Math.max(second, real(bound, 1));
+  }
   if (first >= enough && first < near.floor) near.floor = first;
   if (second >= enough && second < near.floor) near.floor = second;
+  bound[0] = first;
+  bound[1] = second;
   let next = top;
   if (first <= second) {
-    if (second < enough) next = push(room, next, a2, b2, m2, second);
-    if (first < enough) next = push(room, next, a1, b1, m1, first);
+    if (second < enough) next = push(room, next, a2, b2, m2, 1);
+    if (first < enough) next = push(room, next, a1, b1, m1, 0);
   } else {
-    if (first < enough) next = push(room, next, a1, b1, m1, first);
-    if (second < enough) next = push(room, next, a2, b2, m2, second);
+    if (first < enough) next = push(room, next, a1, b1, m1, 0);
+    if (second < enough) next = push(room, next, a2, b2, m2, 1);
   }
   return next;
 };
@@ -244,17 +188,49 @@ const loosest = (search: Search, a: number, b: number, m: number): 0 | 1 | 2 => 
 };
 
 /**
+ * Whether one direction separates all below two nodes by more than what is still looked for: that
+ * of the nearest points so far, or else the one that was given. Bodies that slide along each
+ * other's faces are done with at once, where boxes and single pieces would be looked into one by
+ * one. It may on a shorter way, where straying from a straight one alone is against it.
+ */
+const keepsOff = (
+  search: Search,
+  a: number,
+  b: number,
+  m: number,
+): 'yes' | 'on half the way' | 'no' => {
+  const { room, near, slack, motion } = search;
+  const direction = near.found ? near.normal : search.along;
+  if (direction[0] === 0 && direction[1] === 0 && direction[2] === 0) return 'no';
+  const [off, stray] = roomAlong(
+    room,
+    search.a,
+    a,
+    search.b,
+    b,
+    direction,
+    motion.data,
+    m,
+    slack / 4,
+  );
+  const enough = near.best - slack;
+  if (off < enough) return off + stray < enough ? 'no' : 'on half the way';
+  if (off < near.floor) near.floor = off;
+  return 'yes';
+};
+
+/**
  * Branch and bound over both trees and the motion for the least distance below `near.best`, to
  * within `slack`. Afterwards no configuration is nearer than min(near.best, near.floor).
  */
 export const searchTrees = (search: Search): void => {
-  const { room, near, slack, motion } = search;
+  const { room, near, slack, motion, touching } = search;
   const nextA = search.a.tree.next;
   const nextB = search.b.tree.next;
   const { root } = motion;
   let steps = 0;
-  const whole = boxGap(search.a.tree.boxes, 0, search.b.tree.boxes, 0, motion.data, root);
-  let top = push(room, 0, 0, 0, root, whole);
+  boxGapTo(room.bound, 0, search.a.tree.boxes, 0, search.b.tree.boxes, 0, motion.data, root);
+  let top = push(room, 0, 0, 0, root, 0);
   while (top > 0) {
     top--;
     const bound = real(room.bounds, top);
@@ -272,10 +248,17 @@ export const searchTrees = (search: Search): void => {
     if (rightA < 0 && rightB < 0) {
       const reach = real(search.a.tree.boxes, a * NODE + 6);
       if (comparePieces(search, ~rightA, ~rightB, m, reach)) {
-        if (near.best <= 0) return;
+        if (near.best <= touching) {
+          near.floor = Math.min(near.floor, 0);
+          return;
+        }
         continue;
       }
-    } else halve = loosest(search, a, b, m);
+    } else {
+      const off = a === 0 ? keepsOff(search, a, b, m) : 'no';
+      if (off === 'yes') continue;
+      if (off === 'no') halve = loosest(search, a, b, m);
+    }
     if (halve === 0) top = pushTwo(search, top, a + 1, rightA, b, b, m, m);
     else if (halve === 1) top = pushTwo(search, top, a, a, b + 1, rightB, m, m);
     else if (split(motion, m)) {

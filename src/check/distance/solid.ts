@@ -1,5 +1,5 @@
-import { all, fail, ok, type Result } from '../../core/result.ts';
-import { place, WORLD, type Frame } from '../../geometry/frame.ts';
+import { all, chain, fail, ok, type Result } from '../../core/result.ts';
+import { place, WORLD } from '../../geometry/frame.ts';
 import {
   add3,
   cross3,
@@ -10,11 +10,10 @@ import {
   unit3,
   type Vec3,
 } from '../../geometry/vector.ts';
-import type { Mesh } from '../../model/mesh.ts';
 import { text } from '../../text/index.ts';
 import { beltPieces } from './belt.ts';
-import { real } from './flat.ts';
 import { problem } from './issues.ts';
+import { surveyed } from './mesh.ts';
 import { packPieces, pieceBounds, type Pieces, type Round } from './pieces.ts';
 import type { Box, Cylinder, Shape } from './shape.ts';
 import { buildTree, type Tree } from './tree.ts';
@@ -61,69 +60,6 @@ const ofPieces = (
   anchors,
   proud,
 });
-
-/** Numbers of the mesh's connected parts, by vertex; and whether every edge is matched. */
-const survey = (mesh: Mesh): { part: Int32Array; closed: boolean } => {
-  const { triangles } = mesh;
-  const count = mesh.vertices.length / 3;
-  const part = Int32Array.from({ length: count }, (_, i) => i);
-  const root = (i: number): number => {
-    let at = i;
-    while (part[at] !== at) {
-      part[at] = part[part[at] as number] as number;
-      at = part[at] as number;
-    }
-    return at;
-  };
-  // Edges from low to high vertex minus edges from high to low: zero on a closed surface.
-  const edges = new Map<number, number>();
-  for (let i = 0; i < triangles.length; i += 3) {
-    for (let k = 0; k < 3; k++) {
-      const a = triangles[i + k] as number;
-      const b = triangles[i + ((k + 1) % 3)] as number;
-      part[root(a)] = root(b);
-      const key = a < b ? a * count + b : b * count + a;
-      edges.set(key, (edges.get(key) ?? 0) + (a < b ? 1 : -1));
-    }
-  }
-  let closed = true;
-  for (const excess of edges.values()) if (excess !== 0) closed = false;
-  for (let i = 0; i < count; i++) part[i] = root(i);
-  return { part, closed };
-};
-
-const meshSolid = (name: string, mesh: Mesh, frame: Frame): Result<Solid> => {
-  const { vertices, triangles } = mesh;
-  const count = triangles.length / 3;
-  if (count < 4) return fail(problem('mesh-empty', name, words.meshEmpty(name)));
-  if (!finite(vertices)) return fail(problem('shape-not-finite', name, words.notFinite(name)));
-  if (triangles.some((v) => v * 3 + 2 >= vertices.length)) {
-    return fail(problem('mesh-corner-missing', name, words.meshCorner(name)));
-  }
-  const { part, closed } = survey(mesh);
-  if (!closed) return fail(problem('mesh-open', name, words.meshOpen(name)));
-  const corner = (v: number): Vec3 =>
-    place(frame, [real(vertices, 3 * v), real(vertices, 3 * v + 1), real(vertices, 3 * v + 2)]);
-  const placed = new Float64Array(vertices.length);
-  for (let v = 0; v < vertices.length / 3; v++) placed.set(corner(v), 3 * v);
-  const points = new Float64Array(triangles.length * 3);
-  const anchors = new Map<number, number>();
-  triangles.forEach((v, i) => {
-    points[3 * i] = real(placed, 3 * v);
-    points[3 * i + 1] = real(placed, 3 * v + 1);
-    points[3 * i + 2] = real(placed, 3 * v + 2);
-    const of = part[v] as number;
-    if (!anchors.has(of)) anchors.set(of, v);
-  });
-  const pieces: Pieces = {
-    start: Int32Array.from({ length: count }, (_, i) => 3 * i),
-    count: new Int32Array(count).fill(3),
-    points,
-    rounds: new Float64Array(0),
-  };
-  const anchorPoints = [...anchors.values()].flatMap((v) => [...placed.subarray(3 * v, 3 * v + 3)]);
-  return ok(ofPieces(pieces, true, Float64Array.from(anchorPoints)));
-};
 
 const boxCorners = ({ frame, size }: Box): Vec3[] =>
   [-0.5, 0.5].flatMap((x) =>
@@ -193,7 +129,7 @@ export const prepare = (name: string, shape: Shape): Result<Solid> => {
       return convex(hulls, rounds, fill);
     }
     case 'mesh':
-      return meshSolid(name, shape.mesh, shape.frame ?? WORLD);
+      return chain(surveyed(name, shape.mesh), (form) => ok(form.at(shape.frame ?? WORLD)));
   }
 };
 

@@ -121,7 +121,8 @@ export const touch = (
   let shared = 0;
   for (const { sweep, t } of places(a, b)) {
     const [standA, standB] = [standing(a, sweep, t), standing(b, sweep, t)];
-    const result = clearance(standA, standB, { within, work });
+    const along = rule.apart ?? [0, 0, 0];
+    const result = clearance(standA, standB, { within, work, along, touching: true });
     if (!result.ok) return result;
     const found = result.value;
     const label = a.motion?.[sweep]?.label ?? b.motion?.[sweep]?.label ?? '';
@@ -174,8 +175,13 @@ const NEAR = 1e-3;
  * micron can end with two points that near on surfaces that cross, and then calls them apart with
  * no gap: asked more finely, and without what the chords take off, it cannot.
  */
-export const meets = (work: Workspace, a: Body, b: Body): Result<boolean> => {
-  const result = clearance(a, b, { within: NEAR, slack: MEETING, work });
+export const meets = (
+  work: Workspace,
+  a: Body,
+  b: Body,
+  along: Vec3 = [0, 0, 0],
+): Result<boolean> => {
+  const result = clearance(a, b, { within: NEAR, slack: MEETING, work, along });
   if (!result.ok) return result;
   const { value } = result;
   if (value.state !== 'apart') return ok(value.state === 'hit');
@@ -196,6 +202,6 @@ export const comesApart = (
   // Bodies carried as one need a place of their own, or the shift would carry both.
   const [x, y] = a.motion === b.motion ? [standing(a, 0, 0), standing(b, 0, 0)] : [a, b];
   const count = y.motion?.length ?? 1;
-  const met = meets(work, shiftBody(x, by, count), y);
+  const met = meets(work, shiftBody(x, by, count), y, scale3(apart, 1 / length));
   return met.ok ? ok(!met.value) : met;
 };

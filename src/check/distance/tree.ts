@@ -1,4 +1,4 @@
-import { real } from './flat.ts';
+import { int, real } from './flat.ts';
 
 /** Numbers a node: centre (3), half extents (3), greatest distance of the box from the origin. */
 export const NODE = 7;
@@ -13,18 +13,16 @@ export interface Tree {
 }
 
 /**
- * Builds the tree over piece boxes (lower x y z, upper x y z for each piece). Nodes are halved
- * at the middle of their centres along the longest axis, by count where that separates nothing.
+ * The nodes of a tree over piece boxes (lower x y z, upper x y z for each piece), as `next`. Nodes
+ * are halved at the middle of their centres along the longest axis, by count where that separates
+ * nothing.
  */
-export const buildTree = (bounds: Float64Array): Tree => {
+export const treeNodes = (bounds: Float64Array): Int32Array => {
   const count = bounds.length / 6;
-  const boxes = new Float64Array((2 * count - 1) * NODE);
   const next = new Int32Array(2 * count - 1);
   const order = Int32Array.from({ length: count }, (_, i) => i);
   const centre = (piece: number, axis: number): number =>
     real(bounds, piece * 6 + axis) + real(bounds, piece * 6 + axis + 3);
-  const lower = [0, 0, 0];
-  const upper = [0, 0, 0];
   let used = 0;
 
   const partition = (from: number, to: number): number => {
@@ -35,7 +33,7 @@ export const buildTree = (bounds: Float64Array): Tree => {
       let low = Infinity;
       let high = -Infinity;
       for (let i = from; i < to; i++) {
-        const c = centre(order[i] as number, k);
+        const c = centre(int(order, i), k);
         if (c < low) low = c;
         if (c > high) high = c;
       }
@@ -47,9 +45,9 @@ export const buildTree = (bounds: Float64Array): Tree => {
     }
     let split = from;
     for (let i = from; i < to; i++) {
-      const piece = order[i] as number;
+      const piece = int(order, i);
       if (centre(piece, axis) >= middle) continue;
-      order[i] = order[split] as number;
+      order[i] = int(order, split);
       order[split++] = piece;
     }
     return split === from || split === to ? (from + to) >> 1 : split;
@@ -57,29 +55,8 @@ export const buildTree = (bounds: Float64Array): Tree => {
 
   const build = (from: number, to: number): void => {
     const node = used++;
-    for (let k = 0; k < 3; k++) {
-      let low = Infinity;
-      let high = -Infinity;
-      for (let i = from; i < to; i++) {
-        const at = (order[i] as number) * 6 + k;
-        low = Math.min(low, real(bounds, at));
-        high = Math.max(high, real(bounds, at + 3));
-      }
-      lower[k] = low;
-      upper[k] = high;
-    }
-    const base = node * NODE;
-    let reach = 0;
-    for (let k = 0; k < 3; k++) {
-      const low = lower[k] as number;
-      const high = upper[k] as number;
-      boxes[base + k] = (low + high) / 2;
-      boxes[base + 3 + k] = (high - low) / 2;
-      reach += Math.max(low * low, high * high);
-    }
-    boxes[base + 6] = Math.sqrt(reach);
     if (to - from === 1) {
-      next[node] = ~(order[from] as number);
+      next[node] = ~int(order, from);
       return;
     }
     const split = partition(from, to);
@@ -89,5 +66,39 @@ export const buildTree = (bounds: Float64Array): Tree => {
   };
 
   build(0, count);
+  return next;
+};
+
+/** The boxes of a tree whose nodes are known, over the boxes of its pieces where they are now. */
+export const fitTree = (next: Int32Array, bounds: Float64Array): Tree => {
+  const boxes = new Float64Array(next.length * NODE);
+  // Lower and upper corners, children before their parents.
+  const corners = new Float64Array(next.length * 6);
+  for (let node = next.length - 1; node >= 0; node--) {
+    const right = int(next, node);
+    const to = node * 6;
+    const base = node * NODE;
+    let reach = 0;
+    for (let k = 0; k < 3; k++) {
+      let low: number;
+      let high: number;
+      if (right < 0) {
+        low = real(bounds, ~right * 6 + k);
+        high = real(bounds, ~right * 6 + k + 3);
+      } else {
+        low = Math.min(real(corners, to + 6 + k), real(corners, right * 6 + k));
+        high = Math.max(real(corners, to + 9 + k), real(corners, right * 6 + k + 3));
+      }
+      corners[to + k] = low;
+      corners[to + k + 3] = high;
+      boxes[base + k] = (low + high) / 2;
+      boxes[base + 3 + k] = (high - low) / 2;
+      reach += Math.max(low * low, high * high);
+    }
+    boxes[base + 6] = Math.sqrt(reach);
+  }
   return { boxes, next };
 };
+
+/** Builds the tree over piece boxes. */
+export const buildTree = (bounds: Float64Array): Tree => fitTree(treeNodes(bounds), bounds);

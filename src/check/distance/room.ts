@@ -1,0 +1,92 @@
+import { AIM } from './bounds.ts';
+import { real } from './flat.ts';
+import { createGjk, type Gjk } from './gjk.ts';
+import { createLook, type Look } from './look.ts';
+import { createPlaced, type Placed } from './placed.ts';
+
+/** Room for one search after another; holds no results between them. */
+export interface Room {
+  readonly gjk: Gjk;
+  readonly a: Placed;
+  readonly b: Placed;
+  readonly pose: Float64Array;
+  readonly aimed: Float64Array;
+  readonly back: Float64Array;
+  readonly bound: Float64Array;
+  readonly look: Look;
+  stack: Int32Array;
+  bounds: Float64Array;
+  /** Pairs of pieces compared and pairs of boxes looked into so far: what a search costs. */
+  compared: number;
+  visited: number;
+}
+
+export const createRoom = (): Room => ({
+  gjk: createGjk(),
+  a: createPlaced(),
+  b: createPlaced(),
+  pose: new Float64Array(12),
+  aimed: new Float64Array(AIM),
+  back: new Float64Array(3),
+  bound: new Float64Array(4),
+  look: createLook(),
+  stack: new Int32Array(3 * 1024),
+  bounds: new Float64Array(1024),
+  compared: 0,
+  visited: 0,
+});
+
+/** The nearest configuration found so far and what is proved about the rest. */
+export interface Nearest {
+  /** Distance of the nearest points found, or the limit when none is nearer, mm. */
+  best: number;
+  /** Nothing set aside is nearer than this. */
+  floor: number;
+  found: boolean;
+  sweep: number;
+  t: number;
+  /** Nearest points of the moving and the still body, in the still one's coordinates. */
+  readonly points: Float64Array;
+  /** Unit direction from the still one's nearest point to the moving one's; zero when unknown. */
+  readonly normal: Float64Array;
+  /** Pieces they lie on: where a search of nearly the same bodies starts. */
+  pieceA: number;
+  pieceB: number;
+}
+
+/** Nothing found yet; distances of `limit` mm and more do not matter. */
+export const nothingNearer = (limit: number): Nearest => ({
+  best: limit,
+  floor: limit,
+  found: false,
+  sweep: 0,
+  t: 0,
+  points: new Float64Array(6),
+  normal: new Float64Array(3),
+  pieceA: -1,
+  pieceB: -1,
+});
+
+/** Puts a pair with the bound in `room.bound[of]` on the stack. */
+export const push = (
+  room: Room,
+  top: number,
+  a: number,
+  b: number,
+  m: number,
+  of: number,
+): number => {
+  if (top >= room.bounds.length) {
+    const stack = new Int32Array(2 * room.stack.length);
+    const bounds = new Float64Array(2 * room.bounds.length);
+    stack.set(room.stack);
+    bounds.set(room.bounds);
+    room.stack = stack;
+    room.bounds = bounds;
+  }
+  room.stack[3 * top] = a;
+  room.stack[3 * top + 1] = b;
+  room.stack[3 * top + 2] = m;
+  room.bounds[top] = real(room.bound, of);
+  return top + 1;
+};
