@@ -8,6 +8,7 @@ import { lintIssue } from './lint/lint-issue.ts';
  * its UTF-8 bytes. The alphabet needs no escaping in any format, so no design can break out.
  */
 const MARK = 'platenwright-design:';
+const CARRIED = new RegExp(`${MARK}([A-Za-z0-9+/]*={0,2})`, 'g');
 
 /** Largest design that is written or read, bytes. */
 export const LARGEST_DESIGN = 1_000_000;
@@ -15,11 +16,14 @@ export const LARGEST_DESIGN = 1_000_000;
 /** The carried form of a design: one line of plain ASCII. */
 export const carried = (design: string): string => MARK + btoa(strFromU8(strToU8(design), true));
 
-/** The design carried somewhere in a text; base64 may be broken into lines by `gap`. */
+/**
+ * The design carried somewhere in a text. A name or note may look like a carried design; the whole
+ * design, which holds them, is longer than any of them.
+ */
 export const findCarried = (content: string): Result<string> => {
-  const at = content.indexOf(MARK);
-  const base64 = /^[A-Za-z0-9+/]*={0,2}/.exec(content.slice(at + MARK.length))?.[0] ?? '';
-  if (at < 0 || base64 === '') return fail(lintIssue('no-design', text.exporting.noDesign));
+  const found = [...content.matchAll(CARRIED)].map(([, base64 = '']) => base64);
+  const base64 = found.reduce((best, one) => (one.length > best.length ? one : best), '');
+  if (base64 === '') return fail(lintIssue('no-design', text.exporting.noDesign));
   if (base64.length > LARGEST_DESIGN * 1.4)
     return fail(lintIssue('too-large', text.exporting.tooLarge(LARGEST_DESIGN)));
   try {

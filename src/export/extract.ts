@@ -26,6 +26,13 @@ const fromZip = (bytes: Uint8Array): Result<string> => {
   });
 };
 
+/** How a report and the list of a package begin; a design and a grinder begin otherwise. */
+const LISTING = /^\s*\{\s*"format"\s*:\s*"platenwright-(?:report|package)"/;
+
+/** Whether bytes are a report or the list of a package, which hold their design as one of their values. */
+export const isListing = (bytes: Uint8Array): boolean =>
+  LISTING.test(strFromU8(bytes.subarray(0, 200), true).replace('\u00EF\u00BB\u00BF', ''));
+
 /**
  * The text of the design that an exported file carries: SVG, PDF, DXF, 3MF or a packed package.
  * The content decides which it is, not the name. Nothing in the file is trusted: sizes are

@@ -1,6 +1,7 @@
 import { strFromU8, strToU8 } from 'fflate';
 import { fail, ok, type Result } from '../core/result.ts';
 import { text } from '../text/index.ts';
+import { carried } from './carry.ts';
 import { lintIssue } from './lint/lint-issue.ts';
 import { sha256 } from './sha256.ts';
 import { unzip, zip } from './zip.ts';
@@ -26,6 +27,8 @@ export interface Manifest {
   /** Whether every check passed. */
   readonly passed: boolean;
   readonly files: readonly (Omit<PackageFile, 'bytes'> & { readonly sha256: string })[];
+  /** The design it was made from, as every file carries it. */
+  readonly carried?: string;
 }
 
 /** Kind of the one file that is the design. */
@@ -40,6 +43,7 @@ const byPath = (a: PackageFile, b: PackageFile): number =>
 export const withManifest = (
   files: readonly PackageFile[],
   of: { readonly design: string; readonly passed: boolean },
+  carry?: string,
 ): PackageFile[] => {
   const sorted = [...files].sort(byPath);
   const manifest: Manifest = {
@@ -47,6 +51,7 @@ export const withManifest = (
     schema: 1,
     ...of,
     files: sorted.map(({ bytes, ...rest }) => ({ ...rest, sha256: sha256(bytes) })),
+    ...(carry === undefined ? {} : { carried: carried(carry) }),
   };
   const bytes = strToU8(`${JSON.stringify(manifest, null, 2)}\n`);
   return [...sorted, { path: MANIFEST, kind: 'manifest', bytes }];

@@ -216,6 +216,7 @@ export const reportSchema: Schema<Report> = v.object({
   checks,
   dials,
   parts: list(partSchema),
+  carried: v.string(),
 });
 
 export const manifestSchema: Schema<Manifest> = v.object({
@@ -232,4 +233,5 @@ export const manifestSchema: Schema<Manifest> = v.object({
       sha256: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
     }),
   ),
+  carried: v.exactOptional(v.string()),
 });

@@ -97,9 +97,13 @@ export const makePackage = async (
     checksFile(checks),
     ...(ground.value.length > 0 ? [groundFile(ground.value)] : []),
     { path: text.make.designFile, kind: DESIGN_KIND, bytes: utf8(carry) },
-    { path: 'report.json', kind: 'report', bytes: json(reportOf(design, fixture, parts, checks)) },
+    {
+      path: 'report.json',
+      kind: 'report',
+      bytes: json(reportOf(design, fixture, parts, checks, carry)),
+    },
   ];
-  return ok(withManifest(files, { design: design.name, passed }), [
+  return ok(withManifest(files, { design: design.name, passed }, carry), [
     ...checked.issues,
     ...made.issues,
   ]);

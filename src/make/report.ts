@@ -1,5 +1,6 @@
 import type { CheckResult } from '../check/result.ts';
 import type { Design } from '../document/schema.ts';
+import { carried } from '../export/carry.ts';
 import type { Fact, Fixture, GrindLine, Setting } from '../family/index.ts';
 import { massOf } from '../model/measure.ts';
 import type { Part } from '../model/part.ts';
@@ -53,6 +54,8 @@ export interface Report {
   readonly checks: readonly CheckResult[];
   readonly dials: readonly DialRange[];
   readonly parts: readonly ReportPart[];
+  /** The design it was made from, as every file carries it: the report opens again. */
+  readonly carried: string;
 }
 
 export const solutionOf = (design: Design, fixture: Fixture): Solution => ({
@@ -90,6 +93,7 @@ export const reportOf = (
   fixture: Fixture,
   parts: readonly Part[],
   checks: readonly CheckResult[],
+  carry: string,
 ): Report => ({
   format: 'platenwright-report',
   design: design.name,
@@ -110,4 +114,5 @@ export const reportOf = (
     designation: designationOf(part),
     mass: massOf(part),
   })),
+  carried: carried(carry),
 });

@@ -1,6 +1,6 @@
 import { Ajv } from 'ajv';
 import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { saveDesign, saveGrinder } from '../../src/document/save.ts';
 import { zipPackage } from '../../src/export/index.ts';
@@ -37,11 +37,24 @@ describe('open', () => {
     }
   });
 
-  it('restores it from every drawing of a package, the folder, and the folder packed', async () => {
-    const files = readdirSync(at('package'), { recursive: true, encoding: 'utf8' }).filter((name) =>
-      /\.(svg|pdf|dxf)$/.test(name),
-    );
-    expect(files.length).toBeGreaterThan(8);
+  it('restores it from every file of a package, the folder, and the folder packed', async () => {
+    const all = readdirSync(at('package'), { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map(({ parentPath, name }) => join(relative(at('package'), parentPath), name));
+    // These formats have no place for it, and the refusal says which files beside them have one.
+    const without = all.filter((name) => /\.(csv|stl|txt)$/.test(name));
+    const files = all.filter((name) => !without.includes(name));
+    expect(files).toEqual(expect.arrayContaining(['report.json', 'manifest.json']));
+    expect(files.length).toBeGreaterThan(10);
+    expect(without.length).toBeGreaterThan(0);
+    for (const name of without) {
+      const out = at('none.jig.json');
+      const { code, value } = await runJson('open', at(`package/${name}`), '--out', out);
+      expect(code, name).toBe(2);
+      expect(value).toMatchObject({
+        issues: [{ code: 'no-design', fix: expect.stringContaining('report.json') as string }],
+      });
+    }
     const listed = JSON.parse(readFileSync(at('package/manifest.json'), 'utf8')) as {
       files: { path: string; kind: string }[];
     };
@@ -79,6 +92,22 @@ describe('open', () => {
     expect(damaged.code).toBe(2);
     expect(damaged.value).toMatchObject({ issues: [{ code: 'link-damaged' }] });
     expect(existsSync(at('damaged.jig.json'))).toBe(false);
+  });
+
+  it('restores a design whose words look like a carried design', async () => {
+    const decoy = `platenwright-design:${btoa('{}')}`;
+    const tricky = saveDesign({ ...gaugeDesign(), name: decoy, notes: decoy });
+    const folder = at('tricky');
+    const made = await run('make', put('tricky.jig.json', tricky), '--out', folder);
+    expect(made.code).toBe(0);
+    const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.(svg|pdf|dxf|json)$/.test(name))
+      .map((name) => join(folder, name));
+    for (const [i, source] of files.entries()) {
+      const out = at(`tricky-${String(i)}.jig.json`);
+      expect((await run('open', source, '--out', out)).code, source).toBe(0);
+      expect(readFileSync(out, 'utf8'), source).toBe(tricky);
+    }
   });
 
   it('never replaces a file, its own source least of all', async () => {

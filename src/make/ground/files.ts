@@ -169,6 +169,7 @@ export const groundFolder = (design: Design, ground: readonly Ground[]): Result<
     ],
     // Nothing was checked here, and what was not checked counts as failed.
     { design: design.name, passed: false },
+    carry,
   );
   return ok(files);
 };

@@ -1,3 +1,5 @@
+import { opens } from './export.ts';
+
 export const cli = {
   name: 'jig',
   about:
@@ -14,7 +16,7 @@ export const cli = {
   acceptOption: 'write the package although checks fail; every page then names them',
   unreadable: (file: string, why: string) => ({
     message: `The file "${file}" cannot be read: ${why}.`,
-    fix: 'Give the path of a design file (*.jig.json), of a file or folder that this program exported, or a link.',
+    fix: opens,
   }),
   notAFile: 'it is not a regular file',
   exists: (file: string) => ({

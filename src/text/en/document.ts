@@ -258,7 +258,7 @@ export const document = {
       fix: 'Check that this is the right file.',
     }),
     notUtf8: () => ({
-      message: 'The file is not UTF-8 text; every file of this program is.',
+      message: 'The file is not UTF-8 text; every design and grinder file is.',
       fix: 'Check that this is the right file, or save it as UTF-8.',
     }),
     tooDeep: (depth: number, most: number) => ({
@@ -266,7 +266,7 @@ export const document = {
       fix: 'Check that this is the right file.',
     }),
     notJson: (detail: string) => ({
-      message: `The file is not JSON${detail === '' ? '' : ` (${field.shown(detail)})`}; every file of this program is.`,
+      message: `The file is not JSON${detail === '' ? '' : ` (${field.shown(detail)})`}; every design and grinder file is.`,
       fix: 'Mend the text at that place, or open another copy.',
     }),
     forbidden: (path: string) => ({

@@ -106,10 +106,14 @@ const lint = {
   }),
 };
 
+/** Which files open, for whoever gave another one. */
+export const opens =
+  'What opens: a design (*.jig.json), a link, and of what was exported here every SVG, PDF, DXF and 3MF, report.json, manifest.json, and the whole package as a folder or packed. STL, CSV and TXT files have no place for a design: open one of the others beside them.';
+
 export const exporting = {
   noDesign: {
     message: 'The file carries no design that this program could open.',
-    fix: 'Open a drawing, a cut file, a 3MF or a package that was exported here.',
+    fix: opens,
   },
   damaged: {
     message: 'The design in the file is damaged.',
@@ -125,7 +129,7 @@ export const exporting = {
   }),
   noPackage: {
     message: 'The archive is no package of this program: its manifest is missing or not readable.',
-    fix: 'Open a package, a drawing, a cut file or a 3MF that was exported here.',
+    fix: opens,
   },
   packageChanged: (paths: readonly string[]) => ({
     message: `The package was changed after it was written: ${paths.slice(0, 5).join(', ')}${paths.length > 5 ? ' and others' : ''}.`,
