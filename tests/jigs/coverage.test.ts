@@ -152,6 +152,29 @@ for (const family of Object.values(registry.families)) {
   });
 }
 
+/** Designs with faces that the first of their family has not: a guided slide, an angle's edge. */
+const OTHERS = [
+  ['edge-rest', 'side-165'],
+  ['carriage', 'marking-60'],
+] as const;
+
+describe.each(OTHERS)('contacts that only some designs have: %s, %s', (family, name) => {
+  it('are noticed when they open', () => {
+    const example = examplesOf(family).find(({ file }) => file.startsWith(name));
+    const { setUps, assemblies } = valueOf((example && solved(example).solids?.()) ?? fail(NONE));
+    const [assembly] = assemblies;
+    if (!assembly) throw new Error('no assembly');
+    const { tried, wrong } = unnoticedFaces(assembly);
+    expect(tried).toBeGreaterThan(3);
+    expect(wrong).toEqual([]);
+    const contacts = setUps.map((setUp) => ({
+      ...setUp,
+      asked: setUp.asked.filter(({ id }) => id.startsWith('contact/')),
+    }));
+    expect(unnoticed({ setUps: contacts, assemblies: [], unasked: [] })).toEqual([]);
+  }, 120_000);
+});
+
 describe('what the checks of a rounded step look at', () => {
   const example = examplesOf('spine-rest').find(
     ({ design }) => design.fixture.parameters.step === 'rounded',

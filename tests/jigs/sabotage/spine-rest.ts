@@ -2,6 +2,7 @@ import type { Question as SpineQuestion } from '../../../jigs/spine-rest/checks/
 import { rangeChecks as spineRanges } from '../../../jigs/spine-rest/checks/ranges.ts';
 import { travelChecks as spineTravel } from '../../../jigs/spine-rest/checks/travel.ts';
 import { solve as solveSpine } from '../../../jigs/spine-rest/solve.ts';
+import { stripChecks } from '../../../jigs/spine-rest/strip/numbers.ts';
 import type { CheckResult } from '../../../src/family/index.ts';
 import { valueOf } from '../../family/examples.ts';
 import { faster, nosed, slotsBy, topped, withPart } from './change.ts';
@@ -177,6 +178,62 @@ const onSpine: readonly Sabotage<SpineQuestion>[] = [
   },
 ];
 
+const rounded = valueOf(valueOf(solveSpine(designOf('spine-rest', 'tapered'))).question());
+
+const ofStrip = (q: SpineQuestion): CheckResult[] => {
+  const { strip } = q;
+  return strip?.found.cure.sides.flatMap((side) => stripChecks(q, side, strip.wish)) ?? [];
+};
+
+type SideCure = NonNullable<SpineQuestion['strip']>['found']['cure']['sides'][number];
+
+/** What the strip of one side comes to, changed. */
+const sideBy = (
+  q: SpineQuestion,
+  side: string,
+  change: (cure: SideCure) => SideCure,
+): SpineQuestion => {
+  if (!q.strip) return q;
+  const { found } = q.strip;
+  const sides = found.cure.sides.map((one) => (one.side === side ? change(one) : one));
+  return { ...q, strip: { ...q.strip, found: { ...found, cure: { ...found.cure, sides } } } };
+};
+
+const measuredBy =
+  (change: (m: SideCure['measures'], by: number, found: number) => Partial<SideCure['measures']>) =>
+  (side: string): Sabotage<SpineQuestion>['change'] =>
+  (q, by, found) =>
+    sideBy(q, side, (one) => ({
+      ...one,
+      measures: { ...one.measures, ...change(one.measures, by, found) },
+    }));
+
+const onStrip: readonly Sabotage<SpineQuestion>[] = ['left', 'right'].flatMap((side) => [
+  {
+    id: `strip/least/${side}`,
+    change: (q: SpineQuestion, by: number) =>
+      sideBy(q, side, (one) => ({
+        ...one,
+        profile: one.profile.map((p) => ({ ...p, thickness: p.thickness + by })),
+      })),
+  },
+  {
+    id: `strip/hollow/${side}`,
+    change: measuredBy(({ hollow }, by, found) => ({ hollow: { ...hollow, radius: found + by } }))(
+      side,
+    ),
+  },
+  {
+    id: `strip/flank/${side}`,
+    change: measuredBy(({ flank }, by) => ({ flank: { ...flank, has: flank.has + by } }))(side),
+  },
+  {
+    id: `strip/belt/${side}`,
+    change: measuredBy(({ contact }, by) => ({ contact: contact - by }))(side),
+  },
+]);
+
 export const sabotageSpineRest = (): void => {
   describeSabotage('a spine rest', spineRest, spineChecks, onSpine);
+  describeSabotage('a strip on the blade', rounded, ofStrip, onStrip);
 };
