@@ -37,19 +37,34 @@ const describe = (part: Part): string => {
   return part.kind === 'hardware' ? part.designation : part.finish;
 };
 
-const cardOf = (part: Part): PartCard => ({
-  id: part.id,
-  name: part.name,
-  kind: part.kind,
-  quantity: part.quantity,
-  material: part.material,
-  process: describe(part),
-  mass: massOf(part),
-  layers: part.layers.map(({ profile }) => ({
+/** The box around a part, the longest side first. */
+const sizeOf = ({ layers }: Part, contours: PartCard['layers']): number[] => {
+  const points = contours.flatMap(({ outer }) => outer);
+  const sides = [
+    points.map(([x]) => x),
+    points.map(([, y]) => y),
+    layers.flatMap(({ from, to }) => [from, to]),
+  ];
+  return sides.map((list) => Math.max(...list) - Math.min(...list)).sort((a, b) => b - a);
+};
+
+const cardOf = (part: Part): PartCard => {
+  const layers = part.layers.map(({ profile }) => ({
     outer: flatten(profile.outer, CHORD),
     holes: profile.holes.map((hole) => flatten(hole, CHORD)),
-  })),
-});
+  }));
+  return {
+    id: part.id,
+    name: part.name,
+    kind: part.kind,
+    quantity: part.quantity,
+    material: part.material,
+    process: describe(part),
+    mass: massOf(part),
+    size: part.kind === 'hardware' ? null : sizeOf(part, layers),
+    layers,
+  };
+};
 
 /** Parts and checks as plain data that can leave the worker, with the advice on making them. */
 export const builtOf = ({ parts, checks }: Checked, advice: readonly Issue[]): Built => ({

@@ -48,6 +48,8 @@ export interface PartCard {
   readonly process: string;
   /** Grams each; null where it is not known. */
   readonly mass: number | null;
+  /** What it measures over all, mm, the longest first; null for what is bought. */
+  readonly size: readonly number[] | null;
   /** Contours of every layer from below, mm, part coordinates, flattened for the screen. */
   readonly layers: readonly {
     readonly outer: readonly Vec2[];

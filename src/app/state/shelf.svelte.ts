@@ -57,6 +57,11 @@ export class Shelf {
     if (this.#lasting) this.keeping = 'pending';
   }
 
+  /** Whether the design is a worked example as it came: nothing of it needs to be kept. */
+  get fresh(): boolean {
+    return this.keeping === 'kept' && this.held.revision === 0;
+  }
+
   /** Whether every change of this page is written. */
   get clean(): boolean {
     return this.#draft === null;

@@ -5,6 +5,7 @@ export const reach = {
   about:
     'Sizes of blades, and of bevels or hollows, that this fixture, as it is built, can still grind.',
   ask: 'Find its reach',
+  axes: (up: string, across: string) => `Down: ${up}. Across: ${across}.`,
   nothing: 'In the range that is tabled nothing is proved to be in its reach.',
   bars: (label: string, from: string, to: string) =>
     `${label}; each bar lies between ${from} and ${to}.`,

@@ -8,6 +8,10 @@ export const app = {
   purpose: 'From a blade and a belt grinder to the fixture between them',
   noScript: 'This page draws and calculates in the browser; it needs JavaScript.',
   skip: 'Skip to the drawing',
+  first:
+    'A worked example lies on the board. Put in the numbers of your blade, then of your grinder: go through the steps from left to right, everything follows.',
+  otherFirst: 'Start from another example',
+  rename: (name: string) => `${name}: name it and find others`,
   starting: 'Laying out the worked example …',
   startFailed: 'The engine did not start. Reload the page; your designs are kept.',
   glossary: { open: 'Words', title: 'Words used here', close: 'Close' },
@@ -73,7 +77,7 @@ export const app = {
   },
   saving: {
     kept: 'Kept in this browser',
-    fresh: 'Worked example, not changed',
+    fresh: 'Worked example',
     pending: 'Not kept yet …',
     refused:
       'This browser keeps nothing more (storage full or forbidden). Save the design to a file.',
@@ -144,6 +148,8 @@ export const app = {
     },
     newBox: 'Guard',
     preset: 'Machines by size',
+    presetSize: (name: string, width: number, length: number) =>
+      `${name} (${(width / 25.4).toFixed(0)} x ${(length / 25.4).toFixed(0)} in)`,
     choosePreset: 'Choose one',
     takePreset: 'See what would change',
     presetNote: 'No machine is exactly like these: measure your own afterwards.',
@@ -324,6 +330,7 @@ export const app = {
     makeFailing: 'Write the files in spite of it',
     making: 'Drawing and writing the files …',
     cannot: 'The files were not written.',
+    size: (sides: readonly string[]) => sides.join(' x '),
     times: (n: number) => `${n} ×`,
   },
   setup: {
@@ -345,7 +352,7 @@ export const app = {
     own: 'This fixture',
     progress: (n: number, belt: string, side: string) =>
       `On the way: setting ${n}, ${belt}, ${side}`,
-    push: 'Push at a height of',
+    push: 'Push height',
     pushValue: (low: string, high: string) => `${low} to ${high}`,
     fromZero: (turns: number) => `${turns.toFixed(2)} from zero`,
     fromLast: (turns: number) => `${turns.toFixed(2)} from the last`,

@@ -211,9 +211,9 @@ export const virtual = {
     columns: {
       family: 'Fixture',
       verdict: 'Verdict',
-      line: 'Line off',
-      standing: 'Over the edge',
-      clearance: 'Least spare clearance',
+      line: 'Line off, mm',
+      standing: 'Over the edge, mm',
+      clearance: 'Least spare clearance, mm',
       degrees: 'Degrees per 0.1 mm',
       height: 'Bevel per 0.1 mm',
     },
