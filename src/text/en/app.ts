@@ -1,4 +1,4 @@
-import { range, reach } from './app-questions.ts';
+import { budget, calibration, range, reach } from './app-questions.ts';
 
 const plural = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
@@ -255,42 +255,8 @@ export const app = {
   },
   reach,
   range,
-  budget: {
-    title: 'Tolerance budget',
-    about: 'What errors of setting, belt and blade do to the bevel, and which counts most.',
-    make: 'Draw up the budget',
-    none: 'This kind of fixture states no contributors, so no budget can be drawn up.',
-    simulated: (low: string, high: string) => `95 of 100 set-ups lie from ${low} to ${high};`,
-    worst: (low: string, high: string) => `the worst case is ${low} to ${high}.`,
-    dominant: (label: string, share: string) => `Most comes from: ${label} (${share}).`,
-    effects: 'Every contributor',
-    contributor: 'Contributor',
-    most: 'Up to',
-    share: 'Share',
-  },
-  calibration: {
-    title: 'Calibrating from a test piece',
-    about:
-      'Grind a piece of known thickness at one setting, measure it at a few places, and put in what you find: how far the fixture really stands from what its dial says comes out.',
-    none: 'This kind of fixture states no setting that a test piece could correct.',
-    stored: (offset: string, note: string) =>
-      `The design allows for an offset of ${offset} found before${note === '' ? '' : ` (${note})`}.`,
-    start: 'Enter readings',
-    open: 'Open a readings file',
-    refused: 'The readings file was not opened; nothing was changed.',
-    another: 'Another place',
-    measured: 'Every value above was measured on my test piece',
-    work: 'Work out the offset',
-    working: 'Being worked out …',
-    drop: 'Put the readings away',
-    old: 'Design or readings have changed since this was worked out. Work it out again.',
-    take: 'Put the offset into the design',
-    taken:
-      'The design allows for the offset now; its dial readings have changed. Undo takes it back.',
-    uncertainty: (label: string) => `${label}: standard uncertainty`,
-    lower: 'Lower limit of the hollow',
-    upper: 'Upper limit of the hollow',
-  },
+  budget,
+  calibration,
   scene: {
     open: 'The solid on the bench',
     title: 'On the bench',
