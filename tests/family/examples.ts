@@ -38,3 +38,10 @@ export const solved = ({ design, from = registry }: Example): Fixture => {
   if (!family) throw new Error(`no family ${design.fixture.family}`);
   return valueOf(family.solve(design));
 };
+
+/**
+ * Whether everything of a fixture is carried by hand, as a gauge is: it meets nothing of the
+ * machine, so there are no bodies to look at.
+ */
+export const isByHand = (fixture: Fixture): boolean =>
+  fixture.place(fixture.settings[0]?.id ?? '').every(({ carrier }) => carrier === 'hand');

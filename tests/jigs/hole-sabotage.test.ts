@@ -18,7 +18,7 @@ import { boundingBox, loopGap } from '../../src/geometry/loop-measure.ts';
 import type { Loop, Profile } from '../../src/geometry/loop.ts';
 import { dot3, scale3, sub3, unit3, type Vec3 } from '../../src/geometry/vector.ts';
 import type { Hole, Part, Placement, PlatePart, PrintPart } from '../../src/model/part.ts';
-import { examplesOf, solved, valueOf } from '../family/examples.ts';
+import { examplesOf, isByHand, solved, valueOf } from '../family/examples.ts';
 
 /** Share of its margin that a check has to bear, and how far beyond it something is moved, mm. */
 const BORNE = 0.9;
@@ -287,7 +287,8 @@ for (const family of Object.values(registry.families)) {
       expect(unnoticedHoles([...parts.values()], nozzle)).toEqual([]);
     });
 
-    it('a hole beside its screw by more than its room does not fit', () => {
+    it('a hole beside its screw by more than its room does not fit', ({ skip }) => {
+      if (isByHand(fixture())) skip();
       const [assembly] = solids().assemblies;
       if (!assembly) throw new Error('no assembly');
       const { tried, wrong } = unnoticedFits(assembly);
@@ -295,7 +296,8 @@ for (const family of Object.values(registry.families)) {
       expect(wrong).toEqual([]);
     });
 
-    it('a wheel moved by its room is run into', () => {
+    it('a wheel moved by its room is run into', ({ skip }) => {
+      if (isByHand(fixture())) skip();
       const { tried, wrong } = unnoticedWheels(solids());
       expect(tried).toBe(example?.design.grinder.wheels.length);
       expect(wrong).toEqual([]);
