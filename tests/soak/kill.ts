@@ -71,7 +71,7 @@ export const killedMakes = async (random: Random, count: number): Promise<Killed
       isOver = true;
       const after = existsSync(target) ? stateOf(target) : 'none';
       const strange = readdirSync(dir).filter(
-        (name) => !/^(?:out|\.out\.(?:new|old)|\d\.jig\.json)$/.test(name),
+        (name) => !/^(?:out|\.out\.platenwright-(?:new|old)|\d\.jig\.json)$/.test(name),
       );
       const found = [
         ...(after === 'none' || isWhole(target) ? [] : ['the folder is no whole package']),
