@@ -120,10 +120,10 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
       const registry = await wholeRegistry();
       return chain(checkDesign(design, cards), (sound) => numberRange(sound, path, registry));
     },
-    adapt: async (design, grinder) => {
+    adapt: async (design, target) => {
       const { adapt } = await import('../adapt/adapt.ts');
       const registry = await wholeRegistry();
-      return chain(checkDesign(design, cards), (sound) => adapt(sound, { grinder }, registry));
+      return chain(checkDesign(design, cards), (sound) => adapt(sound, target, registry));
     },
     openReadings: async (bytes) => (await import('../make/calibrate.ts')).openReadings(bytes),
     calibrate: async (design, readings) => {

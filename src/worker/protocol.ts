@@ -1,5 +1,5 @@
 import type { Certainty } from '../core/certainty.ts';
-import type { Adapted } from '../adapt/adapt.ts';
+import type { Adapted, Target } from '../adapt/adapt.ts';
 import type { ReachTable } from '../adapt/reach.ts';
 import type { CheckResult } from '../check/result.ts';
 import type { Issue } from '../core/issue.ts';
@@ -181,8 +181,8 @@ export interface Engine {
   reach(design: Design): Promise<Result<ReachTable>>;
   /** How far the number at a path may move before a check fails; every value tried is checked. */
   range(design: Design, path: Path): Promise<Result<NumberRange>>;
-  /** What fitting the design to another grinder means; nothing is changed. */
-  adapt(design: Design, grinder: Grinder): Promise<Result<Adapted>>;
+  /** What fitting the design to another grinder or other blades means; nothing is changed. */
+  adapt(design: Design, target: Target): Promise<Result<Adapted>>;
   /** Opens the bytes of a readings file. */
   openReadings(bytes: Uint8Array): Promise<Result<Readings>>;
   /** The true offset from the readings of a test piece, and the design that remembers it. */

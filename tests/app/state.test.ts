@@ -1,8 +1,11 @@
 import { describe, expect, it, vi } from 'vitest';
+import type { Adapted, Target } from '../../src/adapt/adapt.ts';
+import { Adapting } from '../../src/app/state/adapting.svelte.ts';
 import { Latest } from '../../src/app/state/latest.svelte.ts';
 import { signs, stepOf, type Known } from '../../src/app/state/steps.ts';
 import { fail, ok, type Result } from '../../src/core/result.ts';
 import type { Design } from '../../src/document/schema.ts';
+import { entryEngine } from './page.ts';
 import { example } from './sample.ts';
 
 /** Answers on demand, in any order. */
@@ -128,6 +131,34 @@ const known: Known = {
 };
 const issue = (path: string) =>
   ({ code: 'x', severity: 'error', path, message: '', fix: '' }) as const;
+
+describe('asking what a change of grinder or blades means', () => {
+  it('asks about both, and takes no answer to a question that was dropped or overtaken', async () => {
+    const asked: { target: Target; answer: (result: Result<Adapted>) => void }[] = [];
+    const giveUp = vi.fn();
+    const engine = {
+      ...entryEngine(),
+      adapt: (_: Design, target: Target) =>
+        new Promise<Result<Adapted>>((answer) => asked.push({ target, answer })),
+    };
+    const adapting = new Adapting({ engine: () => engine, giveUp });
+    void adapting.ask(one, { grinder: one.grinder });
+    expect(adapting.busy).toBe(true);
+    void adapting.ask(one, { blades: two });
+    expect(giveUp).toHaveBeenCalledTimes(1);
+    expect(asked.map(({ target }) => target)).toEqual([{ grinder: one.grinder }, { blades: two }]);
+    asked[0]?.answer(fail());
+    await settled();
+    expect(adapting.result).toBeNull();
+    const answer = fail();
+    asked[1]?.answer(answer);
+    await settled();
+    expect(adapting.result).toBe(answer);
+    adapting.drop();
+    expect(adapting.asked).toBeNull();
+    expect(adapting.result).toBeNull();
+  });
+});
 
 describe('signs of the steps', () => {
   it('all hold when everything is known to', () => {

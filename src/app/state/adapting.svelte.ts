@@ -1,17 +1,16 @@
-import type { Adapted } from '../../adapt/adapt.ts';
+import type { Adapted, Target } from '../../adapt/adapt.ts';
 import type { Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
-import type { Grinder } from '../../grinder/schema.ts';
 import type { Hired } from './shop.svelte.ts';
 
 interface Question {
   readonly of: Design;
-  readonly grinder: Grinder;
+  readonly target: Target;
 }
 
-/** What fitting a design to another grinder would mean, before anything is changed. */
+/** What fitting a design to another grinder or other blades would mean, before anything is changed. */
 export class Adapting {
-  /** The grinder in question; null when none is. */
+  /** The grinder or blades in question; null when none are. */
   asked: Question | null = $state.raw(null);
   result: Result<Adapted> | null = $state.raw(null);
   crash: string | null = $state(null);
@@ -25,14 +24,14 @@ export class Adapting {
     return this.asked !== null && this.result === null && this.crash === null;
   }
 
-  async ask(of: Design, grinder: Grinder): Promise<void> {
+  async ask(of: Design, target: Target): Promise<void> {
     if (this.busy) this.#hired.giveUp();
-    const question = { of, grinder };
+    const question = { of, target };
     this.asked = question;
     this.result = null;
     this.crash = null;
     try {
-      const result = await this.#hired.engine().adapt(of, grinder);
+      const result = await this.#hired.engine().adapt(of, target);
       if (this.asked === question) this.result = result;
     } catch (error) {
       if (this.asked === question)

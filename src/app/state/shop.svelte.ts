@@ -213,12 +213,32 @@ export class Shop {
     const grinder = await numbers.openGrinder(bytes);
     if (grinder.ok && this.bench !== null) {
       this.view.step = 'grinder';
-      void this.adapting.ask(this.bench.design, grinder.value);
+      void this.adapting.ask(this.bench.design, { grinder: grinder.value });
     } else if (/\.(?:dxf|svg)$/i.test(file.name) && !(await numbers.open(bytes)).ok) {
       await this.readOutline(file.name, bytes);
     } else if (await this.open(file.name, bytes)) {
       this.notices.say('good', words.opened(file.name));
     }
+  }
+
+  /** Asks what the design on the bench needs to grind the blades of another one, given by its file. */
+  private askBlades(name: string, other: Result<Design>): void {
+    if (!other.ok) this.refuse(name, other.issues);
+    else if (this.bench !== null)
+      void this.adapting.ask(this.bench.design, { blades: other.value });
+  }
+
+  /** As `askBlades`, of a worked example. */
+  async askExampleBlades(index: number): Promise<void> {
+    const { numbers } = this.outside.engines;
+    this.askBlades(this.examples[index] ?? '', await numbers.restore(await numbers.example(index)));
+  }
+
+  /** As `askBlades`, of a kept design. */
+  async askKeptBlades(id: string): Promise<void> {
+    const entry = await this.shelf.read(id);
+    if (entry)
+      this.askBlades(entry.name, await this.outside.engines.numbers.restore(bytesOf(entry.text)));
   }
 
   /** Puts a kept design on the bench, by its entry. */
