@@ -85,6 +85,8 @@ export interface SceneBlade {
 
 /** Where everything stands at one setting, seat frame. */
 export interface SceneSetting {
+  /** Where the abrasive runs, (y, z), as in the section at the belt. */
+  readonly belt: readonly Vec2[];
   readonly placements: readonly Pick<Placement, 'part' | 'name' | 'frame' | 'carrier'>[];
   /** Settled poses over the stroke, by the blade's name. */
   readonly poses: Readonly<
@@ -98,8 +100,10 @@ export interface Scene {
   readonly blades: readonly SceneBlade[];
   /** By the setting's id. */
   readonly settings: Readonly<Record<string, SceneSetting>>;
-  /** The stretch of belt in front of the nose: width, mm, and lean, degrees. */
-  readonly belt: { readonly width: number; readonly lean: number };
+  /** The way along which the parts are put together. */
+  readonly joined: 'x' | 'z';
+  /** Width of the belt, mm. */
+  readonly belt: { readonly width: number };
 }
 
 /** A ground blade at one moment. */

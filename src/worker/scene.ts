@@ -42,6 +42,7 @@ const bladeOf = (blade: Blade): SceneBlade => {
 };
 
 const standing = (design: Design, fixture: Fixture, { id }: Setting) => ({
+  belt: fixture.section(id).lines.find(({ role }) => role === 'belt')?.points ?? [],
   placements: fixture
     .place(id)
     .map(({ part, name, frame, carrier }) => ({ part, name, frame, carrier })),
@@ -63,7 +64,8 @@ export const sceneOf = (design: Design, fixture: Fixture): Result<Scene> =>
         settings: Object.fromEntries(
           fixture.settings.map((setting) => [setting.id, standing(design, fixture, setting)]),
         ),
-        belt: { width: design.grinder.belt.width, lean: design.grinder.lean },
+        joined: fixture.joined ?? 'z',
+        belt: { width: design.grinder.belt.width },
       }),
     ),
   );

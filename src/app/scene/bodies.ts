@@ -1,5 +1,4 @@
 import {
-  BoxGeometry,
   BufferAttribute,
   BufferGeometry,
   EdgesGeometry,
@@ -13,11 +12,12 @@ import {
   type Object3D,
   type Plane,
 } from 'three';
-import { radians } from '../../core/units.ts';
 import type { Frame } from '../../geometry/frame.ts';
+import type { Vec2 } from '../../geometry/vector.ts';
 import type { Scene, SceneMesh } from '../../worker/protocol.ts';
 import { BELT_NAME, BLADE_NAME } from './names.ts';
 import type { Paints } from './paints.ts';
+import { ribbon } from './ribbon.ts';
 import type { Look } from './stage.ts';
 
 /** Something on the bench, by the name under which it can be hidden. */
@@ -28,8 +28,8 @@ export interface Body {
 
 /** Edges sharper than this are inked, degrees. */
 const SHARP = 25;
-/** The stretch of belt that is drawn, mm below and above the seat, and its thickness. */
-const BELT = { below: 70, above: 150, thick: 1.5 };
+/** How thick a belt is drawn, mm. */
+const BELT_THICK = 1.5;
 
 const matrix = ({ x, y, z, origin }: Frame): Matrix4 =>
   new Matrix4()
@@ -65,23 +65,34 @@ const solid = (
   return group;
 };
 
-const beltBody = ({ belt }: Scene, paints: Paints, planes: Plane[]): Body => {
-  const tall = BELT.above + BELT.below;
-  const slab = new BoxGeometry(belt.width, BELT.thick, tall);
-  slab.translate(0, -BELT.thick / 2, BELT.above - tall / 2);
-  slab.rotateX(radians(belt.lean));
-  return { name: BELT_NAME, object: solid(slab, paints.belt, paints.ink, planes) };
-};
+const beltBody = (
+  path: readonly Vec2[],
+  { belt }: Scene,
+  paints: Paints,
+  planes: Plane[],
+): Body => ({
+  name: BELT_NAME,
+  object: solid(ribbon(path, belt.width, BELT_THICK), paints.belt, paints.ink, planes),
+});
+
+/** How many times farther parts go along the way they are joined. */
+const FAR = 4;
 
 /** Away from the middle of the assembly, each by its own distance from it. */
-const spread = (objects: readonly Object3D[], middles: readonly Vector3[], apart: number): void => {
+const spread = (
+  objects: readonly Object3D[],
+  middles: readonly Vector3[],
+  apart: number,
+  joined: Scene['joined'],
+): void => {
   const middle = middles
     .reduce((sum, m) => sum.add(m), new Vector3())
     .divideScalar(Math.max(1, middles.length));
   objects.forEach((object, i) => {
     const away = middles[i]?.clone().sub(middle) ?? new Vector3();
-    // Plates lie on each other: apart means upwards before sideways.
-    object.position.set(away.x * apart, away.y * apart, away.z * apart * 4);
+    // Plates lie on each other: apart means the way they are joined before any other.
+    const [x, z] = joined === 'x' ? [FAR, 0.2] : [1, FAR];
+    object.position.set(away.x * apart * x, away.y * apart, away.z * apart * z);
   });
 };
 
@@ -119,7 +130,12 @@ export const bodiesOf = (
   const blades = new Map(
     scene.blades.map(({ name, blade, tang }) => [name, [geometryOf(blade), geometryOf(tang)]]),
   );
-  const belt = beltBody(scene, paints, planes);
+  const belts = new Map(
+    Object.entries(scene.settings).map(([id, { belt }]) => [
+      id,
+      beltBody(belt, scene, paints, planes),
+    ]),
+  );
   return ({ setting, blade, pose, apart }) => {
     const here = scene.settings[setting];
     if (!here) return [];
@@ -142,6 +158,7 @@ export const bodiesOf = (
       placed.map(({ object }) => object),
       middles,
       apart,
+      scene.joined,
     );
     const knife = at
       ? (blades.get(blade) ?? []).map((geometry): Body => {
@@ -150,6 +167,7 @@ export const bodiesOf = (
           return { name: BLADE_NAME, object };
         })
       : [];
-    return [belt, ...placed, ...knife];
+    const belt = belts.get(setting);
+    return [...(belt ? [belt] : []), ...placed, ...knife];
   };
 };

@@ -95,6 +95,7 @@ export const createStage = (canvas: HTMLCanvasElement, scene: Scene): Stage => {
   let shape = 1;
   let centre = new Vector3();
   let fitted = false;
+  let spread = 0;
 
   const draw = (): void => renderer.render(world, camera);
   controls.addEventListener('change', draw);
@@ -118,13 +119,18 @@ export const createStage = (canvas: HTMLCanvasElement, scene: Scene): Stage => {
     draw();
   };
 
-  const fit = (): void => {
+  /** Takes in what has been moved apart, seen from where it was seen before. */
+  const refit = (): void => {
+    const before = centre;
     const box = new Box3().setFromObject(things);
     centre = box.getCenter(new Vector3());
-    size = Math.max(1, box.getSize(new Vector3()).length() * 0.66);
+    const extent = box.getSize(new Vector3());
+    size = Math.max(1, extent.length() * 0.66, extent.z * 1.1);
+    const moved = centre.clone().sub(before);
+    camera.position.add(moved);
+    controls.target.add(moved);
+    controls.update();
     frame();
-    view('corner');
-    fitted = true;
   };
 
   return {
@@ -136,7 +142,10 @@ export const createStage = (canvas: HTMLCanvasElement, scene: Scene): Stage => {
       const box = new Box3().setFromObject(things);
       knife.constant = look.cut > 0 ? -(box.min.x + look.cut * (box.max.x - box.min.x)) : 1e9;
       renderer.localClippingEnabled = look.cut > 0;
-      if (!fitted && shown.length > 0) fit();
+      if (shown.length > 0 && (!fitted || look.apart !== spread)) refit();
+      if (!fitted && shown.length > 0) view('corner');
+      fitted ||= shown.length > 0;
+      spread = look.apart;
       draw();
     },
     view,
