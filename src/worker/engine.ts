@@ -92,7 +92,7 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
     text: async (design) => saveDesign(design),
     grinderText: async (grinder) => saveGrinder(grinder),
     solve: async (design) => (await solver()).solve(design),
-    build: async (design) => (await solver()).build(design),
+    build: async (design, preview) => (await solver()).build(design, preview),
     scene: async (design) => {
       const { sceneOf } = await import('./scene.ts');
       return chain(await fixture(design), (solved) => sceneOf(design, solved));

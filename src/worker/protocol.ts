@@ -20,6 +20,7 @@ import type { Blade, Side } from '../blade/schema.ts';
 import type { Calibrated } from '../make/calibrate.ts';
 import type { Readings } from '../setup/readings/schema.ts';
 import type { Contour } from '../outline/clean.ts';
+import type { Preview } from './checking.ts';
 import type { OutlineChoice } from '../outline/lay.ts';
 import type { OutlineFile } from '../outline/read.ts';
 import type { Traced } from '../outline/trace.ts';
@@ -169,7 +170,11 @@ export interface Engine {
   example(index: number): Promise<Uint8Array>;
   /** Everything that is wrong with a design as it stands, by path. */
   solve(design: Design): Promise<Result<Solved>>;
-  build(design: Design): Promise<Result<Built>>;
+  /**
+   * Parts and checks of the newest design asked about: null where a newer one came first. What is
+   * found on the way is told; it is never a pass.
+   */
+  build(design: Design, preview: (found: Preview) => void): Promise<Result<Built> | null>;
   /** The solids, for the picture on the bench. */
   scene(design: Design): Promise<Result<Scene>>;
   /** The tolerance budget, simulated with a fixed seed; null where the family draws up none. */

@@ -4,8 +4,9 @@ import { createStore } from '../core/store.ts';
 import { checkDesign } from '../document/open.ts';
 import type { Design } from '../document/schema.ts';
 import { createWorkshop, type Fixture } from '../family/index.ts';
-import { checkFixture, solveDesign, type Checked } from '../make/engine.ts';
+import { solveDesign, type Checked } from '../make/engine.ts';
 import { builtOf, solvedOf } from './answers.ts';
+import { checkByPieces, type Preview } from './checking.ts';
 import type { Built, Solved } from './protocol.ts';
 
 /** Designs whose fixtures are kept: the one under edit and those a step back or forward. */
@@ -19,7 +20,11 @@ const withAdvice = (checked: Result<Checked>): Result<Built> =>
 export interface Solver {
   readonly fixture: (design: Design) => Promise<Result<Fixture>>;
   readonly solve: (design: Design) => Promise<Result<Solved>>;
-  readonly build: (design: Design) => Promise<Result<Built>>;
+  /** The newest design only: null where another came before this one was answered. */
+  readonly build: (
+    design: Design,
+    preview: (found: Preview) => void,
+  ) => Promise<Result<Built> | null>;
 }
 
 /**
@@ -30,6 +35,7 @@ export interface Solver {
  */
 export const createSolver = (): Solver => {
   const workshop = createWorkshop();
+  let asked = 0;
   const fixtures = createStore<Result<Fixture>>(KEPT);
   const fixture = async (design: Design): Promise<Result<Fixture>> => {
     const id = design.fixture.family;
@@ -42,7 +48,16 @@ export const createSolver = (): Solver => {
   return {
     fixture,
     solve: async (design) => chain(await fixture(design), (solved) => ok(solvedOf(solved))),
-    build: async (design) =>
-      chain(await fixture(design), (solved) => withAdvice(checkFixture(solved, design.making))),
+    build: async (design, preview) => {
+      const turn = (asked += 1);
+      const overtaken = () => turn !== asked;
+      const solved = await fixture(design);
+      if (overtaken()) return null;
+      if (!solved.ok) return solved;
+      const order = { making: design.making, blades: design.blades.map(({ name }) => name) };
+      const around = { overtaken, preview };
+      const checked = await checkByPieces(solved.value, order, workshop, around);
+      return checked && withAdvice(checked);
+    },
   };
 };

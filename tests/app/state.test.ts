@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { Adapted, Target } from '../../src/adapt/adapt.ts';
 import { Adapting } from '../../src/app/state/adapting.svelte.ts';
+import { Finding } from '../../src/app/state/finding.svelte.ts';
 import { Latest } from '../../src/app/state/latest.svelte.ts';
 import { signs, stepOf, type Known } from '../../src/app/state/steps.ts';
 import { fail, ok, type Result } from '../../src/core/result.ts';
@@ -10,9 +11,12 @@ import { example } from './sample.ts';
 
 /** Answers on demand, in any order. */
 const desk = () => {
-  const open: { design: Design; answer: (result: Result<string>) => void; crash: () => void }[] =
-    [];
-  const work = (design: Design): Promise<Result<string>> =>
+  const open: {
+    design: Design;
+    answer: (result: Result<string> | null) => void;
+    crash: () => void;
+  }[] = [];
+  const work = (design: Design): Promise<Result<string> | null> =>
     new Promise((resolve, reject) =>
       open.push({ design, answer: resolve, crash: () => reject(new Error('lost')) }),
     );
@@ -93,6 +97,26 @@ describe('asking about the newest design', () => {
     expect(latest.value(one)).toBe('again');
   });
 
+  it('leaves work alone that gives itself up for a newer question, but stops it when told to', async () => {
+    const { open, work } = desk();
+    const interrupt = vi.fn();
+    const latest = new Latest(work, interrupt, () => undefined);
+    latest.ask(one);
+    latest.ask(two);
+    expect(interrupt).not.toHaveBeenCalled();
+    expect(open.map(({ design }) => design)).toEqual([one, two]);
+    // The old question ends without an answer, before or after the new one.
+    open[0]?.answer(null);
+    await settled();
+    expect([latest.busy, latest.about(one), latest.about(two)]).toEqual([true, null, null]);
+    open[1]?.answer(ok('two'));
+    await settled();
+    expect([latest.busy, latest.value(two)]).toEqual([false, 'two']);
+    latest.ask(three);
+    latest.stop();
+    expect(interrupt).toHaveBeenCalledOnce();
+  });
+
   it('reports a defect as such, and asks again when asked', async () => {
     const { open, work } = desk();
     const latest = new Latest(work);
@@ -117,6 +141,30 @@ describe('asking about the newest design', () => {
     vi.advanceTimersByTime(1);
     expect(open.map(({ design }) => design)).toEqual([two]);
     vi.useRealTimers();
+  });
+
+  it('does not wait for ever for a hand that does not rest', () => {
+    vi.useFakeTimers();
+    const { open, work } = desk();
+    const latest = new Latest(work);
+    // A drag: another state every frame.
+    const states = Array.from({ length: 30 }, (_, i): Design => ({ ...one, name: String(i) }));
+    for (const state of states) {
+      latest.askSoon(state, 60, 200);
+      vi.advanceTimersByTime(16);
+    }
+    expect(open.length).toBeGreaterThan(0);
+    expect(open[0]?.design).toBe(states[12]);
+    vi.useRealTimers();
+  });
+});
+
+describe('what unfinished checks have found', () => {
+  it('is told of the design it is about, and of no other', () => {
+    const finding = new Finding();
+    finding.tell(one, { share: 0.5, failed: [] });
+    expect(finding.about(one)).toEqual({ share: 0.5, failed: [] });
+    expect(finding.about(two)).toBeNull();
   });
 });
 
@@ -174,6 +222,11 @@ describe('signs of the steps', () => {
     const all = signs({ ...known, issues: null, failing: null, checked: 0 });
     expect(all).toMatchObject({ blade: 'unknown', fixture: 'unknown', checks: 'unknown' });
     expect(signs({ ...known, failing: null, building: true }).checks).toBe('working');
+  });
+
+  it('a check that failed while the others are under way fails, and none of it holds', () => {
+    const all = signs({ ...known, failing: 1, checked: 0, building: true });
+    expect([all.checks, all.parts, all.setup]).toEqual(['fails', 'fails', 'fails']);
   });
 
   it('no check at all is not a pass', () => {

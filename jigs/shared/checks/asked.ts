@@ -103,22 +103,26 @@ export const answer = (
   });
 };
 
-/** The worst answer to every question over all set-ups; each set-up is searched below it only. */
+/** What is asked of one set-up after the other; each is searched below the least gap found so far. */
+export function* answerEach(
+  setUps: readonly SetUp[],
+  workshop: Workshop,
+): Generator<readonly CheckResult[], void, undefined> {
+  const least = new Map<string, number>();
+  for (const { asked, bodies, told } of setUps) {
+    const results = answer(asked, bodies, told, least, workshop);
+    for (const { id, found } of results) {
+      if (found !== null) least.set(id, Math.min(found, least.get(id) ?? FAR));
+    }
+    yield results;
+  }
+}
+
+/** The worst answer to every question over all set-ups. */
 export const answerAll = (
   setUps: readonly SetUp[],
   workshop: Workshop = createWorkshop(),
-): CheckResult[] => {
-  const least = new Map<string, number>();
-  return worstById(
-    setUps.flatMap(({ asked, bodies, told }) => {
-      const results = answer(asked, bodies, told, least, workshop);
-      for (const { id, found } of results) {
-        if (found !== null) least.set(id, Math.min(found, least.get(id) ?? FAR));
-      }
-      return results;
-    }),
-  );
-};
+): CheckResult[] => worstById([...answerEach(setUps, workshop)].flat());
 
 /** Worst result of every question over all stands and blades, in the order first asked. */
 export const worstById = (results: readonly CheckResult[]): CheckResult[] => {

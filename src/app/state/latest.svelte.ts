@@ -16,13 +16,17 @@ export interface Seen<T> {
 }
 
 /** Answers a question about a design; `progress` may be told the share that is done, 0 to 1. */
-type Work<T> = (design: Design, progress: (share: number) => void) => Promise<Result<T>>;
+type Progress = (share: number) => void;
+
+/** With null the work was given up for a newer question. */
+type Work<T> = (design: Design, progress: Progress) => Promise<Result<T> | null>;
 
 const nothing = { of: null, result: null, crash: null } as const;
 
 /**
  * Asks one question about the newest design only. While an answer is on its way later designs
- * replace each other; with `interrupt` the work under way is given up at once.
+ * replace each other; with `interrupt` the work under way is given up at once. Work that gives
+ * itself up for a newer question needs no interruption for one, only to be stopped.
  */
 export class Latest<T> {
   answer: Answer<T> = $state.raw(nothing);
@@ -38,10 +42,18 @@ export class Latest<T> {
   #turn = 0;
   readonly #work: Work<T>;
   readonly #interrupt: (() => void) | null;
+  readonly #overtake: (() => void) | null;
+  /** When the oldest question that still waits was asked. */
+  #since: number | null = null;
 
-  constructor(work: Work<T>, interrupt: (() => void) | null = null) {
+  constructor(
+    work: Work<T>,
+    interrupt: (() => void) | null = null,
+    overtake: (() => void) | null = interrupt,
+  ) {
     this.#work = work;
     this.#interrupt = interrupt;
+    this.#overtake = overtake;
   }
 
   /** The answer, if it is about this design. */
@@ -71,29 +83,33 @@ export class Latest<T> {
     return this.busy || this.due;
   }
 
-  /** Asks when no other question came for `delay` ms. */
-  askSoon(design: Design, delay: number): void {
+  /** Asks when no other question came for `delay` ms, or others have come for `most` ms. */
+  askSoon(design: Design, delay: number, most = Infinity): void {
+    const since = this.#since ?? performance.now();
     this.forget();
     if (this.answer.of === design) return;
     this.due = true;
-    this.#timer = setTimeout(() => this.ask(design), delay);
+    this.#since = since;
+    const left = Math.max(0, since + most - performance.now());
+    this.#timer = setTimeout(() => this.ask(design), Math.min(delay, left));
   }
 
   /** Drops a question that still waits. */
   forget(): void {
     clearTimeout(this.#timer);
     this.due = false;
+    this.#since = null;
   }
 
   ask(design: Design): void {
     this.forget();
     if (this.answer.of === design && this.answer.crash === null) return;
     if (this.busy && this.#now === design) return;
-    if (this.busy && this.#interrupt === null) {
+    if (this.busy && this.#overtake === null) {
       this.#wanted = design;
       return;
     }
-    if (this.busy) this.#interrupt?.();
+    if (this.busy) this.#overtake?.();
     void this.#run(design);
   }
 
@@ -117,19 +133,20 @@ export class Latest<T> {
       this.#wanted = null;
       const answer = await this.#one(of, turn);
       if (turn !== this.#turn) return;
-      this.answer = answer;
+      if (answer !== null) this.answer = answer;
       next = this.#wanted;
     }
     this.busy = false;
   }
 
-  async #one(of: Design, turn: number): Promise<Answer<T>> {
+  async #one(of: Design, turn: number): Promise<Answer<T> | null> {
     this.share = null;
-    const progress = (share: number): void => {
+    const progress: Progress = (share) => {
       if (turn === this.#turn && this.#now === of) this.share = share;
     };
     try {
-      return { of, result: await this.#work(of, progress), crash: null };
+      const result = await this.#work(of, progress);
+      return result && { of, result, crash: null };
     } catch (error) {
       return { of, result: null, crash: error instanceof Error ? error.message : String(error) };
     }

@@ -8,10 +8,12 @@ import type { Suit } from '../../make/suit/suit.ts';
 import type { Budget } from '../../setup/budget/budget.ts';
 import { text } from '../../text/index.ts';
 import type { FamilyCard } from '../../family/family.ts';
+import type { Preview } from '../../worker/checking.ts';
 import type { Built, Engine, GroundCard, Scene, Solved } from '../../worker/protocol.ts';
 import { Adapting } from './adapting.svelte.ts';
 import { Bench } from './bench.svelte.ts';
 import { Calibrating } from './calibrating.svelte.ts';
+import { Finding } from './finding.svelte.ts';
 import { Importing } from './importing.svelte.ts';
 import { Latest } from './latest.svelte.ts';
 import { Notices } from './notices.svelte.ts';
@@ -64,6 +66,8 @@ export class Shop {
   readonly shelf: Shelf;
   readonly solving: Latest<Solved>;
   readonly building: Latest<Built>;
+  /** What checks that are under way have found so far. */
+  readonly finding = new Finding();
   /** The solids, asked for only while they are looked at. */
   readonly staging: Latest<Scene>;
   /** The tolerance budget, asked for only when it is wanted. */
@@ -95,8 +99,14 @@ export class Shop {
     this.view = new View(outside.preferences);
     this.solving = new Latest((design) => engines.numbers.solve(design));
     const [checker, modeller] = [engines.hire(), engines.hire()];
-    this.building = new Latest((design) => checker.engine().build(design), checker.giveUp);
-    this.staging = new Latest((design) => modeller.engine().scene(design), modeller.giveUp);
+    // The checker gives up by itself for a newer design, and keeps what it has made of its parts.
+    this.building = new Latest(
+      (design, progress) => checker.engine().build(design, proxy(this.#told(design, progress))),
+      checker.giveUp,
+      () => undefined,
+    );
+    // A picture is soon drawn: the next one waits for it.
+    this.staging = new Latest((design) => modeller.engine().scene(design), modeller.giveUp, null);
     const reckoner = engines.hire();
     this.budgeting = new Latest((design) => reckoner.engine().budget(design), reckoner.giveUp);
     this.grinding = new Latest(
@@ -290,6 +300,15 @@ export class Shop {
       await this.takeKept(entry);
   }
 
+  /** Takes what the checker tells on its way, for as long as its design is on the bench. */
+  #told(design: Design, progress: (share: number) => void) {
+    return (preview: Preview): void => {
+      if (this.bench?.design !== design) return;
+      progress(preview.share);
+      this.finding.tell(design, preview);
+    };
+  }
+
   /** Every issue known of the design as it stands; null while none is known. */
   get issues(): readonly Issue[] | null {
     if (this.bench === null) return null;
@@ -308,11 +327,13 @@ export class Shop {
     const design = this.bench?.design;
     const solved = design ? this.solving.about(design) : null;
     const built = design ? this.building.value(design) : null;
+    // What has failed stays failed, whatever the rest will say.
+    const found = design ? (this.finding.about(design)?.failed.length ?? 0) : 0;
     return signs({
       issues: solved?.result?.issues ?? null,
       solved: solved?.result?.ok ?? false,
       solving: this.solving.working,
-      failing: built ? built.checks.filter((check) => !check.passed).length : null,
+      failing: built ? built.checks.filter((check) => !check.passed).length : found || null,
       checked: built?.checks.length ?? 0,
       building: this.building.working,
       kept: this.shelf.keeping === 'kept' || this.shelf.keeping === 'pending',

@@ -226,6 +226,11 @@ export const app = {
     show: 'Show',
     none: 'No check in this list.',
     away: 'Put the picture away',
+    unfinished: (failed: number) =>
+      failed === 0
+        ? 'Unfinished: nothing has failed so far'
+        : `Unfinished: ${plural(failed, 'check has', 'checks have')} failed so far`,
+    unfinishedHint: 'Nothing has passed before everything was looked at.',
     unchecked: 'Nothing was checked. That is not a pass.',
     kinds: {
       clearance: 'Clearances',

@@ -1,0 +1,78 @@
+import { answerEach } from '../../jigs/shared/checks/asked.ts';
+import type { CheckResult } from '../check/result.ts';
+import type { Workshop } from '../check/workshop.ts';
+import type { Result } from '../core/result.ts';
+import type { Making } from '../document/schema.ts';
+import type { Fixture } from '../family/index.ts';
+import { checkFixture, type Checked } from '../make/engine.ts';
+
+/** What is known before every check has run: what has failed stays failed, and nothing has passed. */
+export interface Preview {
+  /** Share of the set-ups that were looked at, 0 to 1. */
+  readonly share: number;
+  readonly failed: readonly CheckResult[];
+}
+
+/** Works on for this long before it looks whether a newer design has come, ms. */
+const BREATH = 12;
+
+/** Lets what was sent meanwhile arrive. */
+const arrivals = (): Promise<void> =>
+  new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
+
+/** Everything the checks of solids rest on, a piece at a time, and what each piece found. */
+function* pieces(fixture: Fixture, blades: readonly string[], workshop: Workshop) {
+  yield { done: 0, of: 1, results: [] };
+  if (!fixture.parts().ok) return;
+  for (const { id } of fixture.settings)
+    for (const blade of blades) {
+      fixture.poses(id, blade);
+      yield { done: 0, of: 1, results: [] };
+    }
+  const solids = fixture.solids?.();
+  if (!solids?.ok) return;
+  const { setUps } = solids.value;
+  let done = 0;
+  for (const results of answerEach(setUps, workshop))
+    yield { done: (done += 1), of: setUps.length, results };
+}
+
+/**
+ * Parts and checks of a fixture. What is found on the way is told as a preview, and between two
+ * pieces a newer question may come: `overtaken` then ends this one, without an answer. Every piece
+ * is kept in the workshop, so that the whole, which comes last, is put together from them and is
+ * what it is without them.
+ */
+export const checkByPieces = async (
+  fixture: Fixture,
+  { making, blades }: { readonly making: Making; readonly blades: readonly string[] },
+  workshop: Workshop,
+  {
+    overtaken,
+    preview,
+    breath = BREATH,
+  }: {
+    readonly overtaken: () => boolean;
+    readonly preview: (found: Preview) => void;
+    readonly breath?: number;
+  },
+): Promise<Result<Checked> | null> => {
+  const failed = new Map<string, CheckResult>();
+  let since = performance.now();
+  for (const { done, of, results } of pieces(fixture, blades, workshop)) {
+    for (const check of results) if (!check.passed) failed.set(check.id, check);
+    if (performance.now() - since < breath) continue;
+    if (done > 0) preview({ share: done / of, failed: [...failed.values()] });
+    await arrivals();
+    if (overtaken()) return null;
+    since = performance.now();
+  }
+  return checkFixture(fixture, making);
+};

@@ -1,0 +1,60 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { registry } from '../../jigs/registry.ts';
+import { openDesign } from '../../src/document/open.ts';
+import type { Design } from '../../src/document/schema.ts';
+import { createWorkshop } from '../../src/family/index.ts';
+import { checkDesign, solveDesign } from '../../src/make/engine.ts';
+import { checkByPieces, type Preview } from '../../src/worker/checking.ts';
+
+const opened = openDesign(
+  readFileSync('jigs/backing-carrier/examples/leather-finish.jig.json'),
+  registry,
+);
+if (!opened.ok) throw new Error('the example does not open');
+// A frame so far forward that the carrier meets it.
+const { grinder } = opened.value;
+const keepOuts: Design['grinder']['keepOuts'] = grinder.keepOuts.map((one) => ({
+  ...one,
+  max: [60, -5, 150],
+}));
+const design: Design = { ...opened.value, grinder: { ...grinder, keepOuts } };
+
+const inPieces = async (of: Design, overtaken: () => boolean) => {
+  const workshop = createWorkshop();
+  const fixture = solveDesign(of, registry, workshop);
+  if (!fixture.ok) throw new Error(fixture.issues[0]?.message);
+  const told: Preview[] = [];
+  const order = { making: of.making, blades: of.blades.map(({ name }) => name) };
+  const preview = (found: Preview) => void told.push(found);
+  const result = await checkByPieces(fixture.value, order, workshop, {
+    overtaken,
+    preview,
+    breath: 0,
+  });
+  return { told, result };
+};
+
+describe('checks in pieces', () => {
+  it('come to what they come to in one go, and tell on the way what has failed', async () => {
+    const { result, told } = await inPieces(design, () => false);
+    const whole = checkDesign(design, registry);
+    if (!result?.ok || !whole.ok) throw new Error('no checks');
+    expect(result.value.checks).toEqual(whole.value.checks);
+    expect(told.length).toBeGreaterThan(0);
+    expect(told.at(-1)?.failed.map(({ id }) => id)).toContain('clearance/face/guards');
+    const failing = new Set(whole.value.checks.flatMap(({ id, passed }) => (passed ? [] : [id])));
+    for (const { share, failed } of told) {
+      expect(share).toBeGreaterThan(0);
+      expect(failed.every(({ id, passed }) => !passed && failing.has(id))).toBe(true);
+    }
+  });
+
+  it('end without an answer when a newer question came', async () => {
+    let looks = 0;
+    const { result, told } = await inPieces(design, () => (looks += 1) > 1);
+    expect(result).toBeNull();
+    expect(looks).toBe(2);
+    expect(told.length).toBeLessThan(3);
+  });
+});
