@@ -23,6 +23,7 @@ import {
   type DrawnPath,
   type Span,
 } from './drawn.ts';
+import { readablePairs } from './dxf-pairs.ts';
 import { SplineHandler, type SplineEntity } from './dxf-spline.ts';
 import { splineSpans } from './spline.ts';
 
@@ -158,7 +159,7 @@ export const readDxf = (content: string): Drawn => {
   // Sections may be missing, whatever the reader's types say.
   const parser = new DxfParser();
   parser.registerEntityHandler(SplineHandler as never);
-  const file: Partial<IDxf> = parser.parseSync(content) ?? {};
+  const file: Partial<IDxf> = parser.parseSync(readablePairs(content)) ?? {};
   const paths: DrawnPath[] = [];
   const ignored = unknownIn(content);
   let spans = 0;

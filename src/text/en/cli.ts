@@ -15,7 +15,8 @@ export const cli = {
   outOption: 'the package folder: missing, empty or an unchanged package',
   acceptOption: 'write the package although checks fail; every page then names them',
   unreadable: (file: string, why: string) => ({
-    message: `The file "${file}" cannot be read: ${why}.`,
+    // A link that was cut short is taken for a file, and may be long.
+    message: `The file "${file.length > 200 ? `${file.slice(0, 200)}…` : file}" cannot be read: ${why}.`,
     fix: opens,
   }),
   notAFile: 'it is not a regular file',

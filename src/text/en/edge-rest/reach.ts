@@ -17,5 +17,5 @@ export const reach = {
   wrapLow: 'Belt on the wheel below the contact',
   wrapHigh: 'Belt on the wheel above the contact',
   scope:
-    'blades of constant thickness with a straight edge and a spine parallel to it, with the flat bevels and edges of this design, hollow on the same sides, all to one depth and place, on this design’s wheel and belts; every belt before the last stops as much shallower as here. Push block, stop collar and gauge follow the blade; tang, plunge, a curved edge, a tapered spine and where to push are checked when the blade itself is put in',
+    'blades of constant thickness with a straight edge and a spine parallel to it, with the flat bevels and edges of this design, hollow on the same sides, all to one depth and place, on this design’s wheel and belts; every belt before the last stops as much shallower as here. Push block, stop collar and gauge follow the blade. Not proved here: that there is a height to push at where lip and wheel both carry their share (a hollow may be in reach and have none), tang, plunge, a curved edge and a tapered spine; put the blade itself in to have them checked',
 } as const;
