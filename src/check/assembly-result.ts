@@ -51,6 +51,16 @@ export const pairResult = (pair: PairCheck, terms: PairTerms): CheckResult => {
   };
 };
 
+/** Less than this is touching within what rounding and chords leave, mm3. */
+const NOTHING = 1e-6;
+
+/** A failed result with the volume that the bodies share, where they run into each other. */
+export const withShared = (result: CheckResult, shared: PairCheck['shared']): CheckResult => {
+  const volume = result.passed ? undefined : shared?.();
+  if (volume === undefined || volume < NOTHING) return result;
+  return { ...result, shared: volume, message: `${result.message} ${words.shared(volume)}` };
+};
+
 /** A check that could not be computed: it counts as failed. */
 export const notComputed = (
   terms: PairTerms,

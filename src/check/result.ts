@@ -22,6 +22,8 @@ export interface CheckResult {
   readonly pose?: { readonly setting: string; readonly blade?: string; readonly u?: number };
   /** The two nearest points, seat frame. */
   readonly points?: readonly [Vec3, Vec3];
+  /** Of bodies that run into each other: the volume that both fill in the pose named, mm3. */
+  readonly shared?: number;
   readonly message: string;
   /** What would mend it; the parameter's path when one number does. */
   readonly fix: string;

@@ -11,7 +11,13 @@ export { bodyOf, partMeshes, type PartMeshes } from '../check/assembly.ts';
 export { fitOf, type Fit } from '../check/fits.ts';
 export { keptFit } from '../check/kept-fit.ts';
 export { rangeCheck, type RangeTerms } from '../check/assembly-range.ts';
-export { notComputed, pairResult, worstOf, type PairTerms } from '../check/assembly-result.ts';
+export {
+  notComputed,
+  pairResult,
+  withShared,
+  worstOf,
+  type PairTerms,
+} from '../check/assembly-result.ts';
 export {
   checkPairs,
   createWorkspace,

@@ -136,6 +136,7 @@ export const checkResultSchema = v.object({
     }),
   ),
   points: v.exactOptional(v.tuple([point, point])),
+  shared: v.exactOptional(v.number()),
   message: v.string(),
   fix: v.string(),
   parameter: v.exactOptional(v.string()),

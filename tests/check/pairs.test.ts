@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { frame, type Frame } from '../../src/geometry/frame.ts';
+import { pairResult, withShared } from '../../src/check/assembly-result.ts';
 import { checkPairs, type PairRule } from '../../src/check/distance/pairs.ts';
 import { prepare } from '../../src/check/distance/solid.ts';
 import { clearance } from '../../src/check/distance/clearance.ts';
@@ -110,9 +111,17 @@ describe('pairs', () => {
     });
     expect(result.ok && result.value[0]).toMatchObject({
       pass: false,
-      volume: 7,
       issues: [{ code: 'bodies-cross' }],
     });
+    expect(result.ok && result.value[0]?.shared?.()).toBe(7);
+    // Without another measure the kernel's own: 1 x 2 x 2 of the post is in the blade.
+    const own = run([blade, post], [])[0];
+    expect(own?.shared?.()).toBeCloseTo(4, 9);
+    if (!own) throw new Error('no pair');
+    const terms = { id: 'x', label: 'blade to post', basis: '', fix: 'Move it.' };
+    const told = withShared(pairResult(own, terms), own.shared);
+    expect(told.shared).toBeCloseTo(4, 9);
+    expect(told.message).toContain('Both fill 4.000 mm³ there.');
     const within = block('within', [0, 3, 10], [1, 4, 12]);
     expect(run([blade, within], [])[0]?.issues[0]?.code).toBe('body-inside');
   });

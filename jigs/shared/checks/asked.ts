@@ -4,6 +4,7 @@ import {
   createWorkspace,
   notComputed,
   pairResult,
+  withShared,
   worstOf,
   type Asked,
   type Body,
@@ -76,6 +77,35 @@ const kept = (
   return workshop.pairs(JSON.stringify([one, other, together, rule, within]), ask);
 };
 
+/** An answer, and what the two bodies share where they run into each other. */
+interface Answer {
+  readonly result: CheckResult;
+  readonly shared?: PairCheck['shared'];
+}
+
+const answers = (
+  asked: readonly Asked[],
+  bodies: ReadonlyMap<string, Body>,
+  told: Told,
+  known: ReadonlyMap<string, number>,
+  workshop: Workshop,
+): Answer[] => {
+  const work = createWorkspace();
+  return asked.flatMap((question): Answer[] => {
+    const { rule } = question;
+    const terms = termsOf(question, told);
+    const [a, b] = [bodies.get(rule.a), bodies.get(rule.b)];
+    // A grinder may have no wheel, platen or keep-out; a fixture has all its parts.
+    if (!b && MACHINE.has(rule.b)) return [];
+    const kind = rule.kind === 'clear' ? 'clearance' : 'contact';
+    if (!a || !b) return [{ result: notComputed(terms, kind, []) }];
+    const within = rule.kind === 'clear' ? (known.get(question.id) ?? FAR) : FAR;
+    const result = kept(workshop, a, b, rule, within, work);
+    if (!result.ok) return [{ result: notComputed(terms, kind, result.issues) }];
+    return result.value.map((pair) => ({ result: pairResult(pair, terms), shared: pair.shared }));
+  });
+};
+
 /**
  * Answers what is asked about some bodies; a missing body of the fixture has failed. `known` holds
  * the least gap of a question where it was asked before: only what is nearer is told exactly.
@@ -86,43 +116,40 @@ export const answer = (
   told: Told,
   known: ReadonlyMap<string, number> = new Map(),
   workshop: Workshop = createWorkshop(),
-): CheckResult[] => {
-  const work = createWorkspace();
-  return asked.flatMap((question): CheckResult[] => {
-    const { rule } = question;
-    const terms = termsOf(question, told);
-    const [a, b] = [bodies.get(rule.a), bodies.get(rule.b)];
-    // A grinder may have no wheel, platen or keep-out; a fixture has all its parts.
-    if (!b && MACHINE.has(rule.b)) return [];
-    const kind = rule.kind === 'clear' ? 'clearance' : 'contact';
-    if (!a || !b) return [notComputed(terms, kind, [])];
-    const within = rule.kind === 'clear' ? (known.get(question.id) ?? FAR) : FAR;
-    const result = kept(workshop, a, b, rule, within, work);
-    if (!result.ok) return [notComputed(terms, kind, result.issues)];
-    return result.value.map((pair) => pairResult(pair, terms));
-  });
-};
+): CheckResult[] => answers(asked, bodies, told, known, workshop).map(({ result }) => result);
+
+function* answersEach(
+  setUps: readonly SetUp[],
+  workshop: Workshop,
+): Generator<readonly Answer[], void, undefined> {
+  const least = new Map<string, number>();
+  for (const { asked, bodies, told } of setUps) {
+    const found = answers(asked, bodies, told, least, workshop);
+    for (const { result } of found) {
+      const { id, found: gap } = result;
+      if (gap !== null) least.set(id, Math.min(gap, least.get(id) ?? FAR));
+    }
+    yield found;
+  }
+}
 
 /** What is asked of one set-up after the other; each is searched below the least gap found so far. */
 export function* answerEach(
   setUps: readonly SetUp[],
   workshop: Workshop,
 ): Generator<readonly CheckResult[], void, undefined> {
-  const least = new Map<string, number>();
-  for (const { asked, bodies, told } of setUps) {
-    const results = answer(asked, bodies, told, least, workshop);
-    for (const { id, found } of results) {
-      if (found !== null) least.set(id, Math.min(found, least.get(id) ?? FAR));
-    }
-    yield results;
-  }
+  for (const found of answersEach(setUps, workshop)) yield found.map(({ result }) => result);
 }
 
-/** The worst answer to every question over all set-ups. */
+/** The worst answer to every question over all set-ups; of it alone is told what bodies share. */
 export const answerAll = (
   setUps: readonly SetUp[],
   workshop: Workshop = createWorkshop(),
-): CheckResult[] => worstById([...answerEach(setUps, workshop)].flat());
+): CheckResult[] => {
+  const found = [...answersEach(setUps, workshop)].flat();
+  const shared = new Map(found.map((one) => [one.result, one.shared]));
+  return worstById([...shared.keys()]).map((worst) => withShared(worst, shared.get(worst)));
+};
 
 /** Worst result of every question over all stands and blades, in the order first asked. */
 export const worstById = (results: readonly CheckResult[]): CheckResult[] => {

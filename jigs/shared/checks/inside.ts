@@ -11,6 +11,7 @@ import {
   rangeCheck,
   partMeshes,
   shift,
+  withShared,
   WORLD,
   type Assembly,
   type Body,
@@ -149,13 +150,14 @@ type Pair = Parameters<typeof pairResult>[0];
 
 const resultOf = ({ prefix }: Assembly, pair: Pair): CheckResult => {
   const contact = pair.rule.kind === 'touch';
-  return pairResult(pair, {
+  const result = pairResult(pair, {
     id: `${contact ? prefix : 'inside'}/${pair.a}/${pair.b}`,
     label: contact ? words.labels.contact(pair.a, pair.b) : words.labels.pair(pair.a, pair.b),
     basis: words.basis.geometry,
     fix: contact ? words.fix.contactOpen : words.fix.inside,
     pose: (setting) => (setting === '' ? undefined : { setting }),
   });
+  return withShared(result, pair.shared);
 };
 
 /** Every contact, every failure, and one line for all the pairs that keep apart. */

@@ -5,6 +5,7 @@ import { text } from '../../text/index.ts';
 import { createWorkspace, type Body, type Workspace } from './body.ts';
 import { clearance, type Clearance } from './clearance.ts';
 import { problem } from './issues.ts';
+import { overlapVolume } from './overlap-volume.ts';
 import { comesApart, touch, type OverlapVolume, type TouchRule } from './touch.ts';
 
 const words = text.check.distance;
@@ -45,6 +46,7 @@ export interface CheckOptions {
   /** See ClearanceOptions. */
   readonly slack?: number;
   readonly work?: Workspace;
+  /** Instead of the kernel's own. */
   readonly overlapVolume?: OverlapVolume;
 }
 
@@ -55,8 +57,8 @@ export interface PairCheck {
   readonly rule: PairRule;
   readonly pass: boolean;
   readonly clearance?: Clearance;
-  /** Shared volume of a hit, mm^3, where it was asked for and could be computed. */
-  readonly volume?: number;
+  /** Shared volume of a hit, mm^3, where it can be computed: only for what has failed, on demand. */
+  readonly shared?: () => number | undefined;
   readonly issues: readonly Issue[];
 }
 
@@ -117,18 +119,24 @@ const checkClear = (a: Body, b: Body, rule: ClearRule, options: CheckOptions): P
   if (!result.ok) return { ...pair, pass: false, issues: result.issues };
   const found = result.value;
   const issues = clearIssues(a, b, found, rule.gap);
-  const volume =
-    found.state === 'hit'
-      ? options.overlapVolume?.(a, b, { a: found.at.poseA, b: found.at.poseB })
-      : undefined;
   return {
     ...pair,
     pass: issues.length === 0,
     clearance: found,
-    ...(volume === undefined ? {} : { volume }),
+    ...sharedIn(a, b, found, options.overlapVolume),
     issues,
   };
 };
+
+const sharedIn = (
+  a: Body,
+  b: Body,
+  found: Clearance,
+  measure: OverlapVolume = overlapVolume,
+): Pick<PairCheck, 'shared'> =>
+  found.state === 'hit'
+    ? { shared: () => measure(a, b, { a: found.at.poseA, b: found.at.poseB }) }
+    : {};
 
 const checkSeat = (
   a: Body,
@@ -145,7 +153,8 @@ const checkSeat = (
   const path = `${a.name}/${b.name}`;
   const deep = words.tooDeep(a.name, b.name, rule.tolerance);
   const issues = free.value ? [] : [problem('overlap-too-deep', path, deep)];
-  return { ...pair, pass: free.value, clearance: result.value, issues };
+  const shared = free.value ? {} : sharedIn(a, b, result.value);
+  return { ...pair, pass: free.value, clearance: result.value, ...shared, issues };
 };
 
 /**
@@ -175,10 +184,12 @@ export const checkPairs = (
       if (rule.kind === 'ignore') return { ...pair, pass: true, issues: [] };
       if (rule.kind === 'clear') return checkClear(a, b, rule, { ...options, work });
       if (rule.kind === 'seat') return checkSeat(a, b, rule, options.within, work);
-      const result = touch(work, a, b, rule, options.overlapVolume);
+      const measure = options.overlapVolume ?? overlapVolume;
+      const result = touch(work, a, b, rule, measure);
       if (!result.ok) return { ...pair, pass: false, issues: result.issues };
       const { clearance: found, issues } = result.value;
-      return { ...pair, pass: issues.length === 0, clearance: found, issues };
+      const shared = issues.length === 0 ? {} : sharedIn(a, b, found, measure);
+      return { ...pair, pass: issues.length === 0, clearance: found, ...shared, issues };
     }),
   );
   return ok(checks);

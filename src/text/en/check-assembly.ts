@@ -21,6 +21,7 @@ export const assembly = {
     if (kind === 'seat' && found <= 0) return `${label}: touching, no deeper than allowed.`;
     return `${label}: ${beyond ? 'more than ' : ''}${n(found)} mm.`;
   },
+  shared: (volume: number) => `Both fill ${n(volume)} mm³ there.`,
   notComputed: (label: string, why: string) =>
     `${label} could not be computed, so it counts as failed. ${why}`,
   range: (
