@@ -74,3 +74,13 @@ export const pathsOf = (groups: readonly FieldGroup[]): Path[] => {
 
 /** The element id of the field of a path. */
 export const fieldId = (path: Path): string => `field-${path.replaceAll('.', '-')}`;
+
+/** What the fields of groups are called. */
+export const labelsOf = (groups: readonly FieldGroup[]): string[] => {
+  const label = (field: Field): string[] => {
+    if (field.kind === 'list') return [field.words.label, ...field.items.flat().flatMap(label)];
+    if (field.kind === 'number') return [field.label ?? field.parameter.label];
+    return [field.kind === 'choice' ? field.parameter.label : field.words.label];
+  };
+  return groups.flatMap(({ title, fields }) => [title, ...fields.flatMap(label)]);
+};

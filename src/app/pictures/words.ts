@@ -16,6 +16,18 @@ const NOSE = 'M24 44H60V54H24Z';
 const STEP = 'M40 34H90V44H40Z';
 const BLADE = 'M30 44L21 8H24L40 42V44Z';
 const SET = `${BELT}${NOSE}${STEP}${BLADE}`;
+/** A carriage at the belt: base, fence and foot, sole and upright, heel screw, blade and jaw. */
+const BASE = 'M23 54H92V60H23Z';
+const FENCE = 'M24 48H35V54H24Z';
+const FOOT = 'M41 48m-6 0a6 6 0 1 0 12 0a6 6 0 1 0 -12 0';
+const SOLE = 'M31 37L88 31L89 36L32 42Z';
+const UPRIGHT = 'M28 12L33 11L37 36L31 37Z';
+const HEEL = 'M76 24H80V54H76Z';
+const CLAMPED = 'M22 4L26 4L31 34H27Z';
+const JAW = 'M14 14H19L24 34H19Z';
+const CARRIAGE = `${BELT}${BASE}${FENCE}${FOOT}${SOLE}${UPRIGHT}${HEEL}${CLAMPED}`;
+/** Under a wheel: abrasive, seat and blade. */
+const WHEEL = 'M30 2Q44 30 30 62M40 46V10H46V46';
 /** Platen and belt from the side. */
 const PLATEN = 'M34 6H46V58H34Z';
 
@@ -58,5 +70,24 @@ export const wordPictures: Readonly<Record<keyof typeof glossary, WordPicture>> 
     thing: 'M30 32H43M53 32H66M43 28V36M53 28V36',
   },
   guided: { around: SIDE, thing: 'M30 56H70M30 52V60M70 52V60' },
+  setting: { around: SET, thing: 'M20 30H29M80 30H94M87 24V36' },
+  stroke: { around: `${SIDE}M52 4V60M60 4V60`, thing: 'M20 56H80M74 52L80 56L74 60' },
+  yaw: { around: 'M4 20H92M30 8H66V20H30Z', thing: 'M8 30L88 44L88 40L8 26ZM70 24Q76 32 72 38' },
+  midplane: { around: ACROSS, thing: 'M48 2V62' },
+  keepOut: { around: `${PLATEN}M56 2V62`, thing: 'M8 10H32V54H8Z' },
+  pushStick: { around: SET, thing: 'M28 24L32 22L60 4L63 8L34 28Z' },
+  pushPad: { around: `${SET}M50 14H78V34H50Z`, thing: 'M50 18H32A3 3 0 0 0 32 24H50Z' },
+  carriage: {
+    around: `${BELT}${BASE}${FENCE}${CLAMPED}`,
+    thing: `${FOOT}${SOLE}${UPRIGHT}${HEEL}`,
+  },
+  fence: { around: CARRIAGE, thing: FENCE },
+  foot: { around: CARRIAGE, thing: FOOT },
+  heelScrew: { around: CARRIAGE, thing: HEEL },
+  sole: { around: CARRIAGE, thing: SOLE },
+  upright: { around: CARRIAGE, thing: UPRIGHT },
+  jaw: { around: CARRIAGE, thing: JAW },
+  wearStrip: { around: `${WHEEL}M38 52H92V60H38Z`, thing: 'M38 46H64V52H38Z' },
+  lipSlide: { around: `${WHEEL}M38 46H64V52H38Z`, thing: 'M38 52H92V60H38Z' },
   carrier: { around: `${PLATEN}M64 2V62`, thing: 'M28 12H58V20H28ZM28 44H58V52H28Z' },
 };

@@ -14,7 +14,12 @@ export const app = {
   rename: (name: string) => `${name}: name it and find others`,
   starting: 'Laying out the worked example …',
   startFailed: 'The engine did not start. Reload the page; your designs are kept.',
-  glossary: { open: 'Words', title: 'Words used here', close: 'Close' },
+  glossary: {
+    open: 'Words',
+    title: 'Words used here',
+    here: (n: number) => `Words used here, with pictures (${n})`,
+    close: 'Close',
+  },
   panelMissing: 'This step could not be fetched. Your design is kept; reload the page.',
   units: {
     deg: '°',
@@ -309,7 +314,7 @@ export const app = {
     makeFailing: 'Write the files in spite of it',
     making: 'Drawing and writing the files …',
     cannot: 'The files were not written.',
-    size: (sides: readonly string[]) => sides.join(' x '),
+    size: (sides: readonly string[], unit: string) => `${sides.join(' x ')} ${unit}`,
     times: (n: number) => `${n} ×`,
   },
   setup: {

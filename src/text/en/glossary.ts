@@ -133,6 +133,70 @@ export const glossary = {
     term: 'Guided length',
     meaning: 'The part of a blade whose edge the lip holds on both sides of the belt.',
   },
+  setting: {
+    term: 'Setting',
+    meaning: 'One belt on one side: where everything stands until that side is down to its stop.',
+  },
+  stroke: {
+    term: 'Stroke',
+    meaning: 'One way of the blade along the belt, from the plunge to the tip or back.',
+  },
+  yaw: {
+    term: 'Yaw',
+    meaning: 'Turn seen from above: one end of the blade nearer to the belt than the other.',
+  },
+  midplane: {
+    term: 'Midplane',
+    meaning: 'The plane in the middle of the blade; each side is measured from it.',
+  },
+  keepOut: {
+    term: 'Keep-out',
+    meaning: 'A box around something of the machine that the fixture must stay out of.',
+  },
+  pushStick: {
+    term: 'Push stick',
+    meaning: 'Presses the last of the tip to the belt, with the hand behind its stop.',
+  },
+  pushPad: {
+    term: 'Push pad',
+    meaning: 'Nose of the push block that touches the blade; each is for one height.',
+  },
+  carriage: {
+    term: 'Carriage',
+    meaning: 'Upright and sole with the blade clamped on: slid along the fence as one piece.',
+  },
+  fence: {
+    term: 'Fence',
+    meaning: 'Bar on the base that the foot runs along; it stops the carriage before the belt.',
+  },
+  foot: {
+    term: 'Foot',
+    meaning: 'Round bar under the front of the carriage; it rolls on the base as the heel is set.',
+  },
+  heelScrew: {
+    term: 'Heel screw',
+    meaning: 'Screw at the rear of the carriage that tips it to the bevel angle.',
+  },
+  sole: {
+    term: 'Sole',
+    meaning: 'Bottom plate of the carriage, from the foot to the heel screw.',
+  },
+  upright: {
+    term: 'Upright',
+    meaning: 'Plate square to the sole that the flat of the blade is clamped against.',
+  },
+  jaw: {
+    term: 'Jaw',
+    meaning: 'Plate that clamps the tang to the upright, beside the belt.',
+  },
+  wearStrip: {
+    term: 'Wear strip',
+    meaning: 'Strip that the edge stands on in an edge rest; renewed when it is marked.',
+  },
+  lipSlide: {
+    term: 'Lip slide',
+    meaning: 'Sliding plate of an edge rest that carries wear strip and lip.',
+  },
   carrier: {
     term: 'Backing carrier',
     meaning: 'Ribs bolted together that go over the platen and give the belt another face.',
