@@ -2,6 +2,7 @@ import type { Issue } from '../core/issue.ts';
 import type { Fixture } from '../family/family.ts';
 import { flatten } from '../geometry/flatten.ts';
 import type { Checked } from '../make/engine.ts';
+import { dialRanges } from '../make/free-range/dials.ts';
 import { massOf } from '../model/measure.ts';
 import type { Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
@@ -67,8 +68,9 @@ const cardOf = (part: Part): PartCard => {
 };
 
 /** Parts and checks as plain data that can leave the worker, with the advice on making them. */
-export const builtOf = ({ parts, checks }: Checked, advice: readonly Issue[]): Built => ({
+export const builtOf = ({ fixture, parts, checks }: Checked, advice: readonly Issue[]): Built => ({
   parts: parts.map(cardOf),
   checks,
+  dials: dialRanges(fixture, checks),
   advice,
 });

@@ -10,6 +10,7 @@ import type { Vec2 } from '../geometry/vector.ts';
 import type { Grinder } from '../grinder/schema.ts';
 import type { Frame } from '../geometry/frame.ts';
 import type { Placement } from '../model/part.ts';
+import type { DialRange } from '../make/free-range/dials.ts';
 import type { NumberRange } from '../make/free-range/numbers.ts';
 import type { Suit } from '../make/suit/suit.ts';
 import type { PackageFile } from '../export/package.ts';
@@ -61,6 +62,8 @@ export interface PartCard {
 export interface Built {
   readonly parts: readonly PartCard[];
   readonly checks: readonly CheckResult[];
+  /** How far what a reading moves may be shifted before a clearance can fail. */
+  readonly dials: readonly DialRange[];
   /** Features that can be made but make trouble, as warnings and notes. */
   readonly advice: readonly Issue[];
 }

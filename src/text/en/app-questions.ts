@@ -15,6 +15,11 @@ export const range = {
   title: 'How far a number may move',
   about:
     'Tries other values of one number of the fixture, each solved and checked whole, until a check fails. It takes some seconds a number.',
+  dials: 'How far a reading may be off',
+  dialsAbout:
+    'Shift of what a reading moves, to either side, before a clearance can fail. Proved; the blade is left out unless it is clamped to it.',
+  dial: (label: string, free: string, check: string) => `${label}: ${free}, then ${check}`,
+  dialNone: (label: string, check: string) => `${label}: nothing is known to be free (${check})`,
   number: 'Number',
   ask: 'Find its free range',
   looking: 'Values are being tried.',
