@@ -18,7 +18,8 @@ export const range = {
   dials: 'How far a reading may be off',
   dialsAbout:
     'Shift of what a reading moves, to either side, before a clearance can fail. Proved; the blade is left out unless it is clamped to it.',
-  dial: (label: string, free: string, check: string) => `${label}: ${free}, then ${check}`,
+  dial: (label: string, free: string, check: string) =>
+    `${label}: ${free} is proved free; farther, ${check} may fail`,
   dialNone: (label: string, check: string) => `${label}: nothing is known to be free (${check})`,
   number: 'Number',
   ask: 'Find its free range',
