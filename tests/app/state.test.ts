@@ -3,10 +3,11 @@ import type { Adapted, Target } from '../../src/adapt/adapt.ts';
 import { Adapting } from '../../src/app/state/adapting.svelte.ts';
 import { Finding } from '../../src/app/state/finding.svelte.ts';
 import { Latest } from '../../src/app/state/latest.svelte.ts';
+import { Shop } from '../../src/app/state/shop.svelte.ts';
 import { signs, stepOf, type Known } from '../../src/app/state/steps.ts';
 import { fail, ok, type Result } from '../../src/core/result.ts';
 import type { Design } from '../../src/document/schema.ts';
-import { entryEngine } from './page.ts';
+import { entryEngine, outsideWith } from './page.ts';
 import { example } from './sample.ts';
 
 /** Answers on demand, in any order. */
@@ -205,6 +206,18 @@ describe('asking what a change of grinder or blades means', () => {
     adapting.drop();
     expect(adapting.asked).toBeNull();
     expect(adapting.result).toBeNull();
+  });
+});
+
+describe('a file that is refused', () => {
+  it('is told by what stopped it, not by a warning met on the way', async () => {
+    const shop = new Shop(outsideWith());
+    await shop.start('');
+    const bad = { ...one, stray: 1, revision: 0 };
+    await shop.open('bad.json', new TextEncoder().encode(JSON.stringify(bad)));
+    const told = shop.notices.list.map(({ text }) => text).join();
+    expect(told).toContain('Revision is 0');
+    expect(told).not.toContain('stray');
   });
 });
 

@@ -270,7 +270,8 @@ export class Shop {
   }
 
   private refuse(name: string, issues: readonly Issue[]): false {
-    const [first] = issues;
+    // Warnings are told in front of what stopped it.
+    const first = issues.find(({ severity }) => severity === 'error') ?? issues[0];
     const why = first ? ` ${first.message} ${first.fix}` : '';
     this.notices.say('bad', `${text.app.designs.refused(name)}${why}`);
     return false;
