@@ -16,7 +16,7 @@ import { leanLoss, runningGrowth, sheetIssues } from '../shared/rules.ts';
 import { withBase } from './bases.ts';
 import type { Grip } from './layout/grip.ts';
 import { BELOW_EDGE, type angleFor, type Levels } from './layout/layout.ts';
-import { FOOT, JAW } from './layout/sizes.ts';
+import { ANGLES, FOOT, JAW } from './layout/sizes.ts';
 import type { Values } from './parameters.ts';
 import { fenceScrew, ringsHeight, type Washered } from './screws.ts';
 
@@ -51,6 +51,19 @@ const strokeIssues = (v: Values, grips: readonly Grip[]): Issue[] => {
           most,
         ),
       ];
+};
+
+/** No angle of the table ends behind the jaw: the least change of the edge height that brings one there. */
+const noAngle = (v: Values, levels: Levels, room: number): Issue => {
+  const [low, high] = [levels.jawTop - JAW.grip + JAW.leastGrip, v.edgeHeight - BELOW_EDGE];
+  const issue = problem('no-angle', path('edgeHeight'), words.noAngle(low, high));
+  // Jaw and edge rise together with the edge height; the jaw must stay clear of the sole.
+  const shifts = ANGLES.map(({ leg }) => levels.soleTop + leg)
+    .map((top) => (top > high ? top - high : Math.min(0, top - low)))
+    .filter((shift) => low <= high && room + shift >= 0);
+  const [least] = shifts.sort((a, b) => Math.abs(a) - Math.abs(b));
+  if (least === undefined) return issue;
+  return (least > 0 ? raisedTo : loweredTo)(issue, v.edgeHeight + least);
 };
 
 /** Combinations of parameters and blades that no layout can mend, before anything is solved. */
@@ -120,14 +133,7 @@ export const parameterIssues = (
       ),
     );
   if (!plates && !hasError(issues)) {
-    if (angle === undefined)
-      issues.push(
-        problem(
-          'no-angle',
-          path('edgeHeight'),
-          words.noAngle(levels.jawTop - JAW.grip + JAW.leastGrip, v.edgeHeight - BELOW_EDGE),
-        ),
-      );
+    if (angle === undefined) issues.push(noAngle(v, levels, room));
     if (v.tipSettings > 0)
       issues.push(
         mendedBy(problem('angle-turned', path('tipSettings'), words.angleTurned(v.tipSettings)), 0),

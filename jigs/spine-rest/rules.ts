@@ -60,15 +60,25 @@ export const planIssues = (design: Design, v: Values, plan: SpineRestPlan): Issu
   const highest = [...plan.settings].sort((a, b) => b.stepContact - a.stepContact)[0];
   if (highest && highest.stepContact > v.plate - STEP_MARGIN)
     issues.push(
-      problem(
-        'step-too-low',
-        path('plate'),
-        words.stepTooLow(highest.stepContact, v.plate, v.plate - STEP_MARGIN, highest.id),
+      raisedTo(
+        problem(
+          'step-too-low',
+          path('plate'),
+          words.stepTooLow(highest.stepContact, v.plate, v.plate - STEP_MARGIN, highest.id),
+        ),
+        highest.stepContact + STEP_MARGIN,
       ),
     );
   if (plan.pushHeight < v.plate + LEAST_PAD)
     issues.push(
-      problem('pad-too-low', path('plate'), words.padTooLow(plan.pushHeight, v.plate + LEAST_PAD)),
+      loweredTo(
+        problem(
+          'pad-too-low',
+          path('plate'),
+          words.padTooLow(plan.pushHeight, v.plate + LEAST_PAD),
+        ),
+        plan.pushHeight - LEAST_PAD,
+      ),
     );
   return issues;
 };

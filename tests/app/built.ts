@@ -19,6 +19,9 @@ const KEPT = join('.cache', 'page');
 /** A build that takes longer was given up, ms. */
 const PATIENCE = 100_000;
 
+/** What was built so long ago no test looks at any more, ms. */
+const OLD = 3_600_000;
+
 const filesIn = (path: string): string[] =>
   statSync(path).isDirectory()
     ? readdirSync(path)
@@ -73,8 +76,10 @@ export const builtPage = async (): Promise<string> => {
     }
     try {
       if (!existsSync(folder)) await build(folder);
-      for (const name of readdirSync(KEPT))
-        if (!join(KEPT, name).startsWith(folder)) rmSync(join(KEPT, name), { recursive: true });
+      const others = readdirSync(KEPT).map((name) => join(KEPT, name));
+      for (const other of others)
+        if (!other.startsWith(folder) && statSync(other).mtimeMs < Date.now() - OLD)
+          rmSync(other, { recursive: true });
     } finally {
       rmSync(lock, { recursive: true, force: true });
     }

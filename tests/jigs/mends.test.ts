@@ -18,6 +18,16 @@ const issuesOf = (design: Design): readonly Issue[] => {
   return sound.ok ? solveDesign(sound.value, registry).issues : sound.issues;
 };
 
+/** Holes of a rest that take the strongest screws. */
+const TAPPED = {
+  kind: 'holes',
+  hole: { kind: 'tapped', thread: 'M8' },
+  at: [-50, 50].flatMap((x) => [40, 70].map((y) => [x, y])),
+};
+
+/** A narrow tang that leaves little room between jaw and edge. */
+const TANG = { '/blades.0.tang.height': 12, '/blades.0.tang.drop': 4 };
+
 /** A worked design, numbers of its fixture (or from its root, with a slash) that spoil it, and the issue that must name its own mend. */
 const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
   ['spine-rest/examples/kitchen-210', { noseGap: 0.5 }, 'nose-at-belt'],
@@ -25,6 +35,12 @@ const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
   ['spine-rest/examples/hunting-115', { plate: 5.5 }, 'thickness-missing'],
   ['spine-rest/examples/hunting-115', { stepWing: 25 }, 'wings-too-close'],
   ['spine-rest/examples/hunting-115', { guide: 'strips', guideLength: 40 }, 'guide-too-short'],
+  [
+    'spine-rest/examples/hunting-115',
+    { '/blades.0.thickness.0.t': 8, '/blades.0.spineRadius': 1.1 },
+    'step-too-low',
+  ],
+  ['spine-rest/examples/kitchen-210', { '/grinder.rest.pattern': TAPPED }, 'mount-head'],
   ['edge-rest/examples/slicer-200-hollow', { noseGap: 0.5 }, 'gap-at-wheel'],
   ['edge-rest/examples/slicer-200-hollow', { wear: 2 }, 'wear-too-thin'],
   ['edge-rest/examples/slicer-200-hollow', { lip: 'pads', stepWing: 10 }, 'pads-too-short'],
@@ -36,6 +52,16 @@ const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
     'jaw-at-belt',
   ],
   ['carriage/examples/camp-90', { edgeHeight: 60 }, 'edge-too-low'],
+  [
+    'carriage/examples/marking-60',
+    { upright: 'angle', edgeHeight: 122, ...TANG, '/blades.0.outline.heelHeight': 27 },
+    'no-angle',
+  ],
+  [
+    'carriage/examples/marking-60',
+    { upright: 'angle', edgeHeight: 124, ...TANG, '/blades.0.outline.heelHeight': 28 },
+    'no-angle',
+  ],
   ['backing-carrier/examples/leather-finish', { endRadius: 9 }, 'end-in-rib'],
   ['backing-carrier/examples/leather-finish', { depth: 12 }, 'too-shallow'],
   ['backing-carrier/examples/leather-finish', { contact: 200 }, 'contact-off-platen'],

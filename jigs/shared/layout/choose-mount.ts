@@ -2,6 +2,8 @@ import {
   clearanceHole,
   fail,
   ok,
+  problem as told,
+  raisedTo,
   text,
   type Result,
   type Thread,
@@ -31,7 +33,7 @@ export const threadFor = (width: number, base: number): Thread | undefined =>
   );
 
 const problem = (code: string, path: string, why: { message: string; fix: string }) =>
-  fail({ code, severity: 'error', path, ...why });
+  fail(told(code, path, why));
 
 const byPattern = (v: Values, l: Layout, s: Stations, rest: PlacedRest): Result<Mount> => {
   const { pattern } = rest;
@@ -47,10 +49,11 @@ const byPattern = (v: Values, l: Layout, s: Stations, rest: PlacedRest): Result<
   const plan = isTapped ? { ...l.base, front: l.packer.front + 4 } : l.base;
   const head = Number(thread.slice(1));
   if (isTapped && head > v.plate)
-    return problem(
-      'mount-head',
-      'fixture.parameters.plate',
-      words.headTooHigh(thread, v.plate, head),
+    return fail(
+      raisedTo(
+        told('mount-head', 'fixture.parameters.plate', words.headTooHigh(thread, v.plate, head)),
+        head,
+      ),
     );
   const at = patternPlaces(rest, plan, takenBy(v, s), isTapped ? radius + 3 : radius);
   if (at.length < 2)

@@ -12,11 +12,11 @@ export const issues = {
   }),
   stepTooLow: (contact: number, plate: number, most: number, setting: string) => ({
     message: `Plate thickness is ${mm(plate)}, so the step is as high; at setting ${setting} the spine touches it ${mm(contact)} above the seat, and at most ${mm(most)} are allowed.`,
-    fix: 'Choose a thicker plate, or a smaller spine radius.',
+    fix: `Choose a plate of at least ${mm(contact + plate - most)}, or a smaller spine radius.`,
   }),
   padTooLow: (pad: number, least: number) => ({
     message: `The push must act ${mm(pad)} above the seat; the pad cannot stand lower than ${mm(least)}, because its groove and the foot of the push block lie below it.`,
-    fix: 'Use a thinner plate, or a carriage: this blade is too low for the spine rest.',
+    fix: `Use a plate thinner by ${mm(least - pad)}, or a carriage: this blade is too low for the spine rest.`,
   }),
   notSettled: (blade: string, u: number) => ({
     message: `${blade} at ${mm(u)} from the plunge does not settle into nose, step and belt at some stop of the sequence, so nothing can be measured there.`,
