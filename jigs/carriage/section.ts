@@ -156,6 +156,7 @@ export const sectionOf = (c: Context, setting: PlanSetting): BeltSection => {
         from: stood(frame, [l.tailBack, 0]),
         to: stood(frame, [l.tailBack, v.edgeHeight]),
         direction: 'aligned',
+        ...(edge === undefined ? {} : { marks: edge }),
       },
     ],
   };

@@ -145,6 +145,8 @@ export interface SectionInput {
   readonly from: Vec2;
   readonly to: Vec2;
   readonly direction: 'horizontal' | 'vertical' | 'aligned';
+  /** The spot it measures, where that lies away from `to`: a thin line leads there. */
+  readonly marks?: Vec2;
 }
 
 /** A section of the set-up to draw: blade, belt, nose and step at one setting. */

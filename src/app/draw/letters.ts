@@ -13,7 +13,7 @@ const DISTANCES = [16, 26, 38, 52, 70, 90, 115];
 const EIGHTH = Math.PI / 4;
 
 /** What it costs a place that a name covers something there, or needs a leader to it. */
-const COST = { letter: 1000, figure: 500, crossed: 200, line: 14, leader: 6, each: 0.2 };
+const COST = { letter: 1000, figure: 500, crossed: 200, line: 24, leader: 6, each: 0.2 };
 
 interface Box {
   readonly x0: number;

@@ -95,7 +95,12 @@ export const beltSection = (
   const inputs = brief ? [] : (section.inputs ?? []);
   return sound({
     name: section.title,
-    lines: section.lines.map(({ points, closed, role }): PictureLine => ({ points, closed, role })),
+    lines: [
+      ...section.lines.map(({ points, closed, role }): PictureLine => ({ points, closed, role })),
+      ...inputs.flatMap(({ marks, to }): PictureLine[] =>
+        marks ? [{ points: [marks, to], closed: false, role: 'fine' }] : [],
+      ),
+    ],
     discs: [],
     labels: section.lines.flatMap(labelOf),
     measures: [
