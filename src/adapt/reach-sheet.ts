@@ -14,8 +14,8 @@ const words = text.adapt;
 /** The field of bands on the sheet, mm. */
 const FIELD: Box = { x0: 30, y0: 62, x1: 287, y1: 182 };
 const EDGE = 12;
-/** Of the bar of angles in a band: from its frame, and thick, mm. */
-const BAR = { from: 1.5, thick: 1.4 } as const;
+/** Of the bar in a band: from its frame, thick, and under the figures, mm. */
+const BAR = { from: 1, thick: 1.2, under: 1 } as const;
 const LEADING = 1.6;
 
 const scaleOf =
@@ -38,7 +38,7 @@ const bandItems = (box: Box, band: Proved, all: Interval): Item[] => {
     fillBox({ x0: at(band.run[0]), x1: at(band.run[1]), y0, y1: y0 + BAR.thick }, 'ink'),
     ...(isRoomy
       ? [
-          label([(box.x0 + box.x1) / 2, y0 + BAR.thick + 1.5], figures, {
+          label([(box.x0 + box.x1) / 2, y0 + BAR.thick + BAR.under], figures, {
             height: TEXT.small,
             align: 'centre',
           }),
