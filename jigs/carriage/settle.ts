@@ -1,15 +1,13 @@
 import {
   compose,
   degrees,
-  flatten,
+  dot3,
   place,
   radians,
   root,
   shift,
   type Frame,
-  type Loop,
   type Part,
-  type Vec2,
   type Vec3,
 } from '../../src/family/index.ts';
 import type { Context } from './context.ts';
@@ -28,27 +26,44 @@ export interface Settled {
   readonly top: number;
 }
 
-/** Fine enough that a chord is far below what is measured, mm. */
-const CHORD = 1e-5;
 const STEEPEST = 40;
 const SAME = 1e-6;
 
-const cornersOf = (loop: Loop): Vec2[] =>
-  loop.kind === 'circle' ? flatten(loop, CHORD) : loop.vertices.map(({ x, y }): Vec2 => [x, y]);
+/** The outlines of a part at both ends of its layers, placed: corners, and whole circles. */
+interface Outlines {
+  readonly corners: readonly Vec3[];
+  readonly circles: readonly { readonly at: Frame; readonly radius: number }[];
+}
 
-/** Points of a part's outlines at both ends of its layers, placed. */
-const pointsOf = (part: Part, frame: Frame): Vec3[] =>
-  part.layers.flatMap(({ profile, from, to }) =>
-    cornersOf(profile.outer).flatMap(([x, y]) => [
-      place(frame, [x, y, from]),
-      place(frame, [x, y, to]),
-    ]),
+const outlinesOf = (part: Part, frame: Frame): Outlines => {
+  const ends = part.layers.flatMap(({ profile: { outer }, from, to }) =>
+    [from, to].map((z) => ({ outer, z })),
   );
-
-const lowest = (points: readonly Vec3[], tilt: number): number => {
-  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
-  return points.reduce((low, [, y, z]) => Math.min(low, z * c + y * s), Infinity);
+  return {
+    corners: ends.flatMap(({ outer, z }) =>
+      outer.kind === 'path' ? outer.vertices.map(({ x, y }) => place(frame, [x, y, z])) : [],
+    ),
+    circles: ends.flatMap(({ outer, z }) =>
+      outer.kind === 'circle'
+        ? [{ at: { ...frame, origin: place(frame, [...outer.centre, z]) }, radius: outer.radius }]
+        : [],
+    ),
+  };
 };
+
+/** The least place of outlines along a direction; of a circle exactly, as its support function. */
+const least = ({ corners, circles }: Outlines, along: Vec3): number => {
+  const ends = corners.map((p) => dot3(along, p));
+  const rims = circles.map(
+    ({ at, radius }) =>
+      dot3(along, at.origin) - radius * Math.hypot(dot3(along, at.x), dot3(along, at.y)),
+  );
+  return Math.min(...ends, ...rims);
+};
+
+/** What comes lowest on a base under a carriage that is tilted by so much. */
+const lowest = (outlines: Outlines, tilt: number): number =>
+  least(outlines, [0, Math.sin(radians(tilt)), Math.cos(radians(tilt))]);
 
 /**
  * Settles the finished carriage at a setting: turns it until the lowest points of foot bar and
@@ -62,12 +77,12 @@ export const settleParts = (
   setting: PlanSetting,
   fenceRear: number,
 ): Settled | undefined => {
-  const found = (name: string): Vec3[] | undefined => {
+  const found = (name: string): Outlines | undefined => {
     const item = items.find((one) => one.name === name);
     const part = parts.find(({ id }) => id === item?.part);
     if (!item || !part) return undefined;
     const at = item.group === 'heel' ? compose(heelFrame(setting), item.frame) : item.frame;
-    return pointsOf(part, at);
+    return outlinesOf(part, at);
   };
   const [foot, heel] = [found('foot-bar'), found('heel-screw')];
   const upright = found(c.l.plates ? 'upright' : 'upright-angle');
@@ -77,10 +92,10 @@ export const settleParts = (
   const tilt = root(step, -STEEPEST, STEEPEST);
   const [cos, sin] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
   const turned: Frame = { origin: [0, 0, 0], x: [1, 0, 0], y: [0, cos, sin], z: [0, -sin, cos] };
-  const nearest = Math.min(...foot.map((p) => place(turned, p)[1]));
+  const nearest = least(foot, [0, cos, -sin]);
   const frame = shift(turned, [0, fenceRear - nearest, -lowest(foot, tilt)]);
-  const front = Math.min(...upright.map(([, y]) => y));
-  const face = upright.filter(([, y]) => y - front < SAME);
+  const front = Math.min(...upright.corners.map(([, y]) => y));
+  const face = upright.corners.filter(([, y]) => y - front < SAME);
   const heights = face.map(([, , z]) => z);
   const [low, high] = [Math.min(...heights), Math.max(...heights)];
   const at = (z: number): Vec3 => place(frame, face.find((p) => p[2] === z) ?? [0, front, z]);

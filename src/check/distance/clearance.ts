@@ -204,21 +204,23 @@ const searchInside = (
   return undefined;
 };
 
+/** A pair of solids and the room between their boxes; a plane is searched at little cost. */
+interface Boxed {
+  readonly pair: readonly [Solid, Solid];
+  readonly room: number;
+}
+
 /** All pairs of solids, those whose boxes come nearest first: what they find bounds the rest. */
-const nearestFirst = (work: Workspace, a: Body, b: Body): readonly (readonly [Solid, Solid])[] => {
-  const pairs = a.solids.flatMap((one) => b.solids.map((other) => [one, other] as const));
-  if (pairs.length < 2) return pairs;
+const nearestFirst = (work: Workspace, a: Body, b: Body): readonly Boxed[] => {
   const { data, root } = relativeOf(work, a, b);
-  return pairs
-    .map((pair) => {
-      const [one, other] = pair;
-      const both = one.kind === 'tree' && other.kind === 'tree';
-      // A plane is searched at little cost.
-      const room = both ? boxGap(one.tree.boxes, 0, other.tree.boxes, 0, data, root) : -Infinity;
-      return { pair, room };
-    })
-    .sort((p, q) => (p.room === q.room ? 0 : p.room - q.room))
-    .map(({ pair }) => pair);
+  const roomOf = (one: Solid, other: Solid): number =>
+    one.kind === 'tree' && other.kind === 'tree'
+      ? boxGap(one.tree.boxes, 0, other.tree.boxes, 0, data, root)
+      : -Infinity;
+  const boxed = a.solids.flatMap((one) =>
+    b.solids.map((other): Boxed => ({ pair: [one, other], room: roomOf(one, other) })),
+  );
+  return boxed.sort((p, q) => (p.room === q.room ? 0 : p.room - q.room));
 };
 
 /**
@@ -241,7 +243,13 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
   let found: Found | undefined;
   // What the search before this one was aimed along would change the way, and so the last digits.
   work.room.gjk.direction.fill(0);
-  for (const [solidA, solidB] of nearestFirst(work, a, b)) {
+  for (const { pair, room } of nearestFirst(work, a, b)) {
+    if (room >= limit - slack) {
+      // So are all that follow.
+      floor = Math.min(floor, room);
+      break;
+    }
+    const [solidA, solidB] = pair;
     const result = searchPair(work, a, b, solidA, solidB, limit, options);
     floor = Math.min(floor, result.near.floor);
     for (const solid of [solidA, solidB]) {
