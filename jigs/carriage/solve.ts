@@ -124,7 +124,11 @@ export const solve = (
   if (hasError(wrong)) return fail(...wrong);
   const planned = (forward: number, push: number) => {
     const input = inputOf(design, v, levels, forward, push);
-    return chain(planCarriage(input), (plan) => ok({ input, plan }));
+    const key = JSON.stringify(input);
+    return chain(
+      workshop.keep('plan of a carriage', key, () => planCarriage(input)),
+      (plan) => ok({ input, plan }),
+    );
   };
   const first = planned(FIRST_FORWARD, 20);
   if (!first.ok) return first;

@@ -6,7 +6,6 @@ import {
   simulatedBudget,
   text,
   WORLD,
-  type BladePose,
   type CheckResult,
   type Design,
   virtualGrinding,
@@ -40,7 +39,7 @@ import type { Values } from './parameters.ts';
 import { partsOf } from './parts/index.ts';
 import { padContact } from './place/hand.ts';
 import { middleLip } from './place/items.ts';
-import { edgesOf, posesOf } from './pose/poses.ts';
+import { bedOf, settledPoses } from './pose/poses.ts';
 import { reachOf } from './reach.ts';
 import { sectionOf } from './section.ts';
 import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
@@ -64,18 +63,11 @@ const words = text.family.edgeRest;
 const AT_REST: Standing = { base: 0, step: 0, hand: 0, blade: WORLD };
 
 /** Poses of every blade at every setting, found when first asked for. */
-const posesBy = ({ design, plan, context }: Solved) => {
-  const edges = later(() => edgesOf(design.blades));
-  const { width } = design.grinder.belt;
-  const of = byKey((setting: string) =>
-    byKey((name: string): readonly BladePose[] => {
-      const blade = design.blades.find((b) => b.name === name);
-      const at = plan.settings.find(({ id }) => id === setting);
-      const edge = edges().get(name);
-      return blade && at && edge ? posesOf(blade, edge, at, context, width) : [];
-    }),
+const posesBy = ({ workshop, design, input, plan, context }: Solved): Question['poses'] => {
+  const bed = bedOf(context, design.grinder.belt.width);
+  return workshop.keep('poses on an edge rest', JSON.stringify([input, bed]), () =>
+    settledPoses(design.blades, plan.settings, bed),
   );
-  return (setting: string, name: string): readonly BladePose[] => of(setting)(name);
 };
 
 /** Where everything stands at a setting; the first setting for a name that is none. */

@@ -61,7 +61,9 @@ export const solve = (
     return fail(problem('no-wheel', 'fixture.parameters.wheel', why));
   }
   const input = inputOf(design, v, wheel.id);
-  return chain(planEdgeRest(input), (plan) => {
+  const key = JSON.stringify(input);
+  const planned = workshop.keep('plan of an edge rest', key, () => planEdgeRest(input));
+  return chain(planned, (plan) => {
     const unfit = planIssues(v, plan);
     if (hasError(unfit)) return fail(...unfit);
     const stands = wheelStands(design, wheel, stackOf(v));

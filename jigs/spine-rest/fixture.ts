@@ -6,7 +6,6 @@ import {
   simulatedBudget,
   text,
   WORLD,
-  type BladePose,
   type CheckResult,
   type Design,
   type Fixture,
@@ -43,7 +42,7 @@ import { partsOf } from './parts/index.ts';
 import { padContact } from './place/hand.ts';
 import type { Items } from '../shared/place/items.ts';
 import { placed, type Standing } from '../shared/place/place.ts';
-import { posesOf, spinesOf } from './pose/poses.ts';
+import { bedOf, settledPoses } from './pose/poses.ts';
 import { reachOf } from './reach.ts';
 import { sectionOf } from './section.ts';
 import { factsOf, knownOf, linesOf, settingsOf } from './settings.ts';
@@ -81,20 +80,13 @@ export interface Solved {
 const words = text.family.spineRest;
 
 /** Poses of every blade at every setting, found when first asked for. */
-const posesBy = ({ design, plan, context, strip }: Solved): Question['poses'] => {
+const posesBy = ({ workshop, design, input, plan, context, strip }: Solved): Question['poses'] => {
   if (strip)
     return (setting, name) => (name === strip.blade.name ? strip.found.poses(setting) : []);
-  const spines = later(() => spinesOf(design.blades, context, plan.settings));
-  const { width } = design.grinder.belt;
-  const of = byKey((setting: string) =>
-    byKey((name: string): readonly BladePose[] => {
-      const blade = design.blades.find((b) => b.name === name);
-      const at = plan.settings.find(({ id }) => id === setting);
-      const spine = spines().get(name);
-      return blade && at && spine ? posesOf(blade, spine, at, context, width) : [];
-    }),
+  const bed = bedOf(context, design.grinder.belt.width);
+  return workshop.keep('poses on a spine rest', JSON.stringify([input, bed]), () =>
+    settledPoses(design.blades, plan.settings, bed),
   );
-  return (setting: string, name: string): readonly BladePose[] => of(setting)(name);
 };
 
 /** Where everything stands at a setting; the first setting for a name that is none. */

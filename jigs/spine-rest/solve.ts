@@ -48,11 +48,17 @@ interface Planned {
 }
 
 /** The plan for the form of the step that is asked for. */
-const planned = (design: Design, v: Values, input: SpineRestInput): Result<Planned> => {
-  const straight = planSpineRest(input);
+const planned = (
+  design: Design,
+  v: Values,
+  input: SpineRestInput,
+  workshop: Workshop,
+): Result<Planned> => {
+  const key = JSON.stringify(input);
+  const straight = workshop.keep('plan of a spine rest', key, () => planSpineRest(input));
   if (!straight.ok) return straight;
   const { value: plan, issues } = straight;
-  return v.step === 'straight' ? ok({ plan }, issues) : onStrip(design, v, input, plan);
+  return v.step === 'straight' ? ok({ plan }, issues) : onStrip(design, v, input, plan, workshop);
 };
 
 /** From a valid design to a solved fixture; the issues where it cannot be built. */
@@ -64,7 +70,7 @@ export const solve = (
   const wrong = parameterIssues(design, v);
   if (hasError(wrong)) return fail(...wrong);
   const input = inputOf(design, v);
-  return chain(planned(design, v, input), ({ plan, strip }) => {
+  return chain(planned(design, v, input, workshop), ({ plan, strip }) => {
     const unfit = planIssues(design, v, plan);
     if (hasError(unfit)) return fail(...unfit);
     const stands = standsOf(design, v.plate + v.base).filter(

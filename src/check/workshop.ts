@@ -35,6 +35,8 @@ export interface Workshop {
   readonly assemblies: Store<Result<readonly CheckResult[]>>;
   /** How two parts fit that are carried as one. */
   readonly fits: Store<Result<Fit>>;
+  /** What else a family computes, by a name of its own for each kind of value. */
+  readonly keep: <T>(kind: string, key: string, make: () => T) => T;
 }
 
 /** Parts of several designs between which a maker goes back and forth. */
@@ -43,6 +45,8 @@ const PARTS = 200;
 const PLACES = 50;
 /** Shapes of machines and hands. */
 const SHAPES = 200;
+/** Plans and poses of such designs. */
+const OTHERS = 40;
 /** Questions about pairs, and assemblies, of such designs. */
 const ANSWERS = 8000;
 const ASSEMBLIES = 40;
@@ -66,6 +70,7 @@ const meshed = (name: string, mesh: Mesh): Meshed => {
 export const createWorkshop = (): Workshop => {
   const parts: Store<Result<Meshed>> = createStore(PARTS);
   const shapes: Store<Result<Solid>> = createStore(SHAPES);
+  const others: Store<unknown> = createStore(OTHERS);
   let made = 0;
   return {
     nameOf: createBodyNames(),
@@ -74,6 +79,8 @@ export const createWorkshop = (): Workshop => {
     pairs: createStore(ANSWERS),
     assemblies: createStore(ASSEMBLIES),
     fits: createStore(ANSWERS),
+    // A kind's values are all of the type that its one caller makes.
+    keep: <T>(kind: string, key: string, make: () => T) => others(`${kind} ${key}`, make) as T,
     meshed: ({ layers }) =>
       parts(JSON.stringify(layers), () =>
         chain(meshOf(layers, { chord: CHECK_CHORD, volumeShare: Infinity }), (mesh) =>

@@ -7,6 +7,7 @@ import {
   type BladePose,
   type EdgeRestPlan,
 } from '../../../src/family/index.ts';
+import { byKey } from '../../shared/later.ts';
 import type { Touchable } from '../../shared/pose/touchable.ts';
 import { cutsOf } from '../blade.ts';
 import type { EdgeContext } from '../context.ts';
@@ -28,29 +29,30 @@ export const contactsAt = ({ x, v }: EdgeContext, lip: number): EdgeContacts => 
   lipHeight: v.lipHeight,
 });
 
-/** What seat and lip touch of each blade, as it comes. */
-export const edgesOf = (blades: readonly Blade[]): ReadonlyMap<string, Touchable> =>
-  new Map(
-    blades.map((blade) => {
-      const { blade: mesh } = bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade) });
-      return [blade.name, edgeTouchable(mesh)];
-    }),
-  );
+/** What a rest is to the blades on it: all that their poses take from its layout. */
+export interface Bed extends Omit<EdgeContacts, 'lip'> {
+  readonly plungeMargin: number;
+  readonly tipOverlap: number;
+  readonly beltWidth: number;
+}
+
+export const bedOf = (c: EdgeContext, beltWidth: number): Bed => {
+  const { half, lipEnd, pads, lipHeight } = contactsAt(c, 0);
+  const { plungeMargin, tipOverlap } = c.v;
+  return { half, lipEnd, pads, lipHeight, plungeMargin, tipOverlap, beltWidth };
+};
+
+/** What seat and lip touch of a blade, as it comes. */
+const edgeOf = (blade: Blade): Touchable =>
+  edgeTouchable(bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade) }).blade);
 
 /**
  * The blade over its stroke at one setting, from the plunge stop as far as the lip guides it: edge
  * settled on seat and against lip at the tilt at which the depth is reached.
  */
-export const posesOf = (
-  blade: Blade,
-  edge: Touchable,
-  setting: PlanSetting,
-  c: EdgeContext,
-  beltWidth: number,
-): BladePose[] => {
+const posesOf = (blade: Blade, edge: Touchable, setting: PlanSetting, bed: Bed): BladePose[] => {
   const shape = shapeOf(blade);
-  const { plungeMargin, tipOverlap } = c.v;
-  const { from, to } = strokeOf(beltWidth, shape.length, plungeMargin, tipOverlap);
+  const { from, to } = strokeOf(bed.beltWidth, shape.length, bed.plungeMargin, bed.tipOverlap);
   const places = setting.blades.find((b) => b.blade === blade.name)?.places;
   const tilt = places?.[0]?.standing.tilt;
   // Beyond the last place that the lip guides the blade is led by hand, off this fixture.
@@ -61,7 +63,28 @@ export const posesOf = (
   return us.flatMap((u): BladePose[] => {
     const load = Math.min(0, shape.length - LAST - u) * (setting.side === 'left' ? -1 : 1);
     const at = [u, shape.edge.value(u)] as const;
-    const frame = settleEdge(edge, setting.side, at, tilt, contactsAt(c, setting.lip), load);
+    const contacts = { ...bed, lip: setting.lip };
+    const frame = settleEdge(edge, setting.side, at, tilt, contacts, load);
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
   });
+};
+
+/** Poses of every blade at every setting, found when first asked for; none for unknown names. */
+export const settledPoses = (
+  blades: readonly Blade[],
+  settings: readonly PlanSetting[],
+  bed: Bed,
+): ((setting: string, blade: string) => readonly BladePose[]) => {
+  const edges = byKey((name: string) => {
+    const blade = blades.find((one) => one.name === name);
+    return blade && { blade, edge: edgeOf(blade) };
+  });
+  const of = byKey((id: string) =>
+    byKey((name: string): readonly BladePose[] => {
+      const known = edges(name);
+      const setting = settings.find((one) => one.id === id);
+      return known && setting ? posesOf(known.blade, known.edge, setting, bed) : [];
+    }),
+  );
+  return (id, name) => of(id)(name);
 };

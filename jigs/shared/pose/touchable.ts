@@ -79,17 +79,18 @@ export const subset = ({ points, edges }: Touchable, keep: (i: number) => boolea
  */
 export const around = (whole: Touchable, u: number, halves: readonly number[]): Touchable => {
   const most = Math.max(...halves);
-  const { points, edges } = subset(
-    whole,
-    (i) => Math.abs(read(whole.points, 3 * i) - u) <= most + NEAR,
-  );
+  const near = (i: number): boolean => Math.abs((whole.points[3 * i] as number) - u) <= most + NEAR;
+  const { points, edges } = subset(whole, near);
   const ends = halves.flatMap((half) => [u - half, u + half]);
-  const across: number[] = [];
+  const across = new Uint32Array(edges.length);
+  let found = 0;
   for (let e = 0; e < edges.length; e += 2) {
-    const [p, q] = [read(edges, e), read(edges, e + 1)];
-    const [a, b] = [read(points, 3 * p), read(points, 3 * q)];
-    const [low, high] = [Math.min(a, b) - SLOPE, Math.max(a, b) + SLOPE];
-    if (ends.some((end) => low <= end && end <= high)) across.push(p, q);
+    const [p, q] = [edges[e] as number, edges[e + 1] as number];
+    const [a, b] = [points[3 * p] as number, points[3 * q] as number];
+    const [low, high] = a < b ? [a - SLOPE, b + SLOPE] : [b - SLOPE, a + SLOPE];
+    if (!ends.some((end) => low <= end && end <= high)) continue;
+    across[found++] = p;
+    across[found++] = q;
   }
-  return { points, edges: Uint32Array.from(across) };
+  return { points, edges: across.slice(0, found) };
 };

@@ -22,11 +22,20 @@ const COUNT = 9;
 /** Chord error of the blades that are placed, mm. */
 const CHORD = 0.001;
 
-export const contactsOf = ({ l }: Context, setoff: number): Contacts => ({
+/** What a rest is to the blades on it: all that their poses take from its layout. */
+export interface Bed extends Omit<Contacts, 'setoff'> {
+  readonly plungeMargin: number;
+  readonly tipOverlap: number;
+  readonly beltWidth: number;
+}
+
+export const bedOf = ({ l, v }: Context, beltWidth: number): Bed => ({
   noseHalf: l.nose.half,
   stepHalf: l.slide.half,
   stepTop: l.levels.stepTop,
-  setoff,
+  plungeMargin: v.plungeMargin,
+  tipOverlap: v.tipOverlap,
+  beltWidth,
 });
 
 /** What seat and step can touch of a blade while a place is at the belt's middle. */
@@ -42,7 +51,7 @@ const settledAt = (
   spine: Touchable,
   setting: PlanSetting,
   u: number,
-  c: Context,
+  bed: Bed,
   start?: Frame,
 ): Frame | undefined => {
   const settled = settledPose(setting, blade.name, u);
@@ -51,36 +60,27 @@ const settledAt = (
   const last = setting.blades.find((b) => b.blade === blade.name)?.places.at(-1)?.u ?? u;
   const load = Math.min(0, last - u) * (setting.side === 'left' ? 1 : -1);
   const { side, setoff } = setting;
-  return settleMesh(spine, side, u, settled.strokeTilt, contactsOf(c, setoff), load, start);
+  return settleMesh(spine, side, u, settled.strokeTilt, { ...bed, setoff }, load, start);
 };
 
-/** What the seat and the step touch of each blade: the strip along its spine. */
-export const spinesOf = (
-  blades: readonly Blade[],
-  c: Context,
-  settings: readonly PlanSetting[],
-): ReadonlyMap<string, Spine> =>
-  new Map(
-    blades.map((blade): [string, Spine] => {
-      const { l } = c;
-      const strip = touchable(bladeMesh(blade, { chord: CHORD }).blade, l.levels.stepTop + 2);
-      const halves = [l.nose.half, l.slide.half];
-      const whole = byKey((u: number) => around(strip, u, halves));
-      const near = byKey((side: Side) => {
-        const own = settings.filter((one) => one.side === side);
-        const middle = own[Math.floor(own.length / 2)];
-        return byKey((u: number) => {
-          const frame = middle && settledAt(blade, whole(u), middle, u, c);
-          return frame && closeTo(whole(u), frame, contactsOf(c, middle.setoff));
-        });
-      });
-      return [blade.name, { whole, close: (u, side) => near(side)(u) }];
-    }),
-  );
+/** What the seat and the step touch of a blade: the strip along its spine. */
+const spineOf = (blade: Blade, bed: Bed, settings: readonly PlanSetting[]): Spine => {
+  const strip = touchable(bladeMesh(blade, { chord: CHORD }).blade, bed.stepTop + 2);
+  const whole = byKey((u: number) => around(strip, u, [bed.noseHalf, bed.stepHalf]));
+  const near = byKey((side: Side) => {
+    const own = settings.filter((one) => one.side === side);
+    const middle = own[Math.floor(own.length / 2)];
+    return byKey((u: number) => {
+      const frame = middle && settledAt(blade, whole(u), middle, u, bed);
+      return frame && closeTo(whole(u), frame, { ...bed, setoff: middle.setoff });
+    });
+  });
+  return { whole, close: (u, side) => near(side)(u) };
+};
 
 /** The places at the belt's middle over the stroke of a blade. */
-const placesOf = (blade: Blade, c: Context, beltWidth: number): number[] => {
-  const { from, to } = strokeOf(beltWidth, shapeOf(blade).length, c.v.plungeMargin, c.v.tipOverlap);
+const placesOf = (blade: Blade, { beltWidth, plungeMargin, tipOverlap }: Bed): number[] => {
+  const { from, to } = strokeOf(beltWidth, shapeOf(blade).length, plungeMargin, tipOverlap);
   return Array.from({ length: COUNT }, (_, i) => from + ((to - from) * i) / (COUNT - 1));
 };
 
@@ -89,17 +89,32 @@ const placesOf = (blade: Blade, c: Context, beltWidth: number): number[] => {
  * stands at the tilt that the belt allows there, its spine settled on nose and against step. It is
  * settled on the few points near them, and on all where another point would be in the way.
  */
-export const posesOf = (
-  blade: Blade,
-  spine: Spine,
-  setting: PlanSetting,
-  c: Context,
-  beltWidth: number,
-): BladePose[] =>
-  placesOf(blade, c, beltWidth).flatMap((u): BladePose[] => {
+const posesOf = (blade: Blade, spine: Spine, setting: PlanSetting, bed: Bed): BladePose[] =>
+  placesOf(blade, bed).flatMap((u): BladePose[] => {
     const [whole, close] = [spine.whole(u), spine.close(u, setting.side)];
-    const settled = close && settledAt(blade, close, setting, u, c);
-    const done = settled && rests(whole, settled, contactsOf(c, setting.setoff));
-    const frame = done ? settled : settledAt(blade, whole, setting, u, c, settled);
+    const settled = close && settledAt(blade, close, setting, u, bed);
+    const done = settled && rests(whole, settled, { ...bed, setoff: setting.setoff });
+    const frame = done ? settled : settledAt(blade, whole, setting, u, bed, settled);
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
   });
+
+/** Poses of every blade at every setting, found when first asked for; none for unknown names. */
+export const settledPoses = (
+  blades: readonly Blade[],
+  settings: readonly PlanSetting[],
+  bed: Bed,
+): ((setting: string, blade: string) => readonly BladePose[]) => {
+  const named = (name: string) => blades.find((blade) => blade.name === name);
+  const spines = byKey((name: string) => {
+    const blade = named(name);
+    return blade && spineOf(blade, bed, settings);
+  });
+  const of = byKey((id: string) =>
+    byKey((name: string): readonly BladePose[] => {
+      const [blade, spine] = [named(name), spines(name)];
+      const setting = settings.find((one) => one.id === id);
+      return blade && spine && setting ? posesOf(blade, spine, setting, bed) : [];
+    }),
+  );
+  return (id, name) => of(id)(name);
+};

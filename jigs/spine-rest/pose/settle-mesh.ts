@@ -7,8 +7,13 @@ import {
   type Side,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { levelled, placedPoints, stretchOf } from '../../shared/pose/placed-points.ts';
-import { lineAbove, lineBelow } from '../../shared/pose/support-line.ts';
+import {
+  levelled,
+  placedPoints,
+  stretchOf,
+  type Stretch,
+} from '../../shared/pose/placed-points.ts';
+import { lineAbove, lineBelow, type Line } from '../../shared/pose/support-line.ts';
 import { subset, type Touchable } from '../../shared/pose/touchable.ts';
 
 /** The real contact geometry: nose and step as parts, seat frame, mm. */
@@ -30,6 +35,22 @@ const upright = (side: Side, tilt: number): Frame => {
   const y: Vec3 = [0, -s, c];
   const z: Vec3 = [0, away * c, away * s];
   return { origin: [0, 0, 0], x: cross3(y, z), y, z };
+};
+
+/** Places along the stroke, and across it, of the points no higher than `top` over a line. */
+const pointsAt = (
+  { x, y, z }: Stretch,
+  line: Line,
+  top: number,
+): readonly [x: Float64Array, y: Float64Array] => {
+  const [xs, ys] = [new Float64Array(x.length), new Float64Array(x.length)];
+  let found = 0;
+  for (let i = 0; i < x.length; i += 1) {
+    if ((z[i] as number) - line.a - line.b * (x[i] as number) > top) continue;
+    xs[found] = x[i] as number;
+    ys[found++] = y[i] as number;
+  }
+  return [xs.subarray(0, found), ys.subarray(0, found)];
 };
 
 /**
@@ -57,9 +78,8 @@ export const settleMesh = (
     const below = lineBelow(over.x, over.z, load);
     if (!below) return undefined;
     const before = stretchOf(placed, edges, contacts.stepHalf);
-    const isLow = (_: number, i: number): boolean =>
-      (before.z[i] ?? Infinity) - below.a - below.b * (before.x[i] ?? 0) <= contacts.stepTop;
-    const behind = lineAbove(before.x.filter(isLow), before.y.filter(isLow), load);
+    const [xs, ys] = pointsAt(before, below, contacts.stepTop);
+    const behind = lineAbove(xs, ys, load);
     if (!behind) return undefined;
     frame = levelled(shift(frame, [0, 0, -below.a]), below.b, 2);
     frame = levelled(shift(frame, [0, -behind.a, 0]), behind.b, 1);
@@ -96,7 +116,10 @@ export const rests = ({ points, edges }: Touchable, f: Frame, c: Contacts): bool
   const { noseHalf, stepHalf, stepTop, setoff } = c;
   const placed = placedPoints(points, f);
   const over = stretchOf(placed, edges, noseHalf);
-  if (over.z.some((z) => z < -FINE)) return false;
-  const before = stretchOf(placed, edges, stepHalf);
-  return !before.y.some((y, i) => y > setoff + FINE && (before.z[i] ?? 0) <= stepTop);
+  for (let i = 0; i < over.z.length; i += 1) if ((over.z[i] as number) < -FINE) return false;
+  const { y, z } = stretchOf(placed, edges, stepHalf);
+  for (let i = 0; i < y.length; i += 1) {
+    if ((y[i] as number) > setoff + FINE && (z[i] as number) <= stepTop) return false;
+  }
+  return true;
 };

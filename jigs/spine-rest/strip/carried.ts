@@ -20,6 +20,7 @@ import {
   type SpineRestPlan,
   type StripFound,
   type StripWish,
+  type Workshop,
 } from '../../../src/family/index.ts';
 import type { Item } from '../../shared/place/item.ts';
 import { placed } from '../../shared/place/place.ts';
@@ -59,6 +60,7 @@ export const onStrip = (
   v: Values,
   input: SpineRestInput,
   straight: SpineRestPlan,
+  workshop: Workshop,
 ): Result<PlanOnStrip> => {
   const [blade, another] = design.blades;
   if (blade === undefined || another !== undefined)
@@ -71,8 +73,10 @@ export const onStrip = (
     );
   const wish = stripWish(design, v, blade);
   const body = straightBody(design, v);
+  const key = JSON.stringify([input, wish, body]);
   const job = spineRestJob(blade, input, straight, body);
-  return chain(cureLine({ virtual: { ...job, resolution: USUAL }, wish }), (cure) =>
+  const cured = () => cureLine({ virtual: { ...job, resolution: USUAL }, wish });
+  return chain(workshop.keep('strip of a spine rest', key, cured), (cure) =>
     ok({
       plan: planWithStrip(blade, input, straight, cure),
       strip: {

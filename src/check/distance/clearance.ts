@@ -60,8 +60,8 @@ export interface ClearanceOptions {
   readonly within?: number;
   /** How far below the true distance the answer may stay, mm (default 0.001). */
   readonly slack?: number;
-  /** They are to touch: nearer than the slack it does not matter whether they do, or cross. */
-  readonly touching?: boolean;
+  /** They are to touch: nearer than this (mm) it does not matter how near, or whether they cross. */
+  readonly touching?: number;
   /** A world direction in which a may well keep off b: it changes no result, a good one is quick. */
   readonly along?: Vec3;
   /** Kept between calls, it saves building relative motions again. */
@@ -149,7 +149,7 @@ const searchPair = (
   solidA: Solid,
   solidB: Solid,
   limit: number,
-  { slack = SLACK, touching = false, along = NO_WAY }: ClearanceOptions,
+  { slack = SLACK, touching = 0, along = NO_WAY }: ClearanceOptions,
 ): { near: Nearest; found?: Found } => {
   const near = nothingNearer(limit);
   // A still body on the moving side would see the other one's straight ways as curves.
@@ -167,7 +167,7 @@ const searchPair = (
       motion,
       near,
       slack,
-      touching: touching ? slack : 0,
+      touching,
       along: way,
     };
     const hint = work.hints.get(first)?.get(second);
@@ -259,7 +259,7 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
       found = result.found;
       limit = result.near.best;
     }
-    if (found && options.touching && limit > 0 && limit <= slack) {
+    if (found && limit > 0 && limit <= (options.touching ?? 0)) {
       floor = 0;
       break;
     }

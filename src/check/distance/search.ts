@@ -30,7 +30,7 @@ export interface Search {
   readonly near: Nearest;
   /** Width of the result that is good enough, mm. */
   readonly slack: number;
-  /** Bodies nearer than this are not looked at further: 0, or the slack where they are to touch. */
+  /** Bodies nearer than this are not looked at further, mm. */
   readonly touching: number;
   /** A direction in which a may well keep off b, in the still one's coordinates; zero for none. */
   readonly along: Float64Array;

@@ -83,6 +83,9 @@ const samePose = (a: Frame | undefined, b: Frame | undefined): boolean => {
   );
 };
 
+/** The share of its tolerance within which it does not matter how near a contact is. */
+const CLOSE = 1 / 4;
+
 /**
  * Every place at which the contact is looked at: both ends of every distinct sweep, but for a
  * start where the sweep before has just ended.
@@ -122,7 +125,12 @@ export const touch = (
   for (const { sweep, t } of places(a, b)) {
     const [standA, standB] = [standing(a, sweep, t), standing(b, sweep, t)];
     const along = rule.apart ?? [0, 0, 0];
-    const result = clearance(standA, standB, { within, work, along, touching: true });
+    const result = clearance(standA, standB, {
+      within,
+      work,
+      along,
+      touching: rule.tolerance * CLOSE,
+    });
     if (!result.ok) return result;
     const found = result.value;
     const label = a.motion?.[sweep]?.label ?? b.motion?.[sweep]?.label ?? '';
