@@ -2,10 +2,9 @@ import { chain, ok, type Result } from '../core/result.ts';
 import { turn, type Frame } from '../geometry/frame.ts';
 import { dot3, scale3, type Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
-import { meshOf } from '../model/solid.ts';
 import { inBore, shankOf, type InBore, type Shank } from './bores.ts';
-import { meets, prepare, shiftBody, type Body, type Workspace } from './distance/index.ts';
-import { CHECK_CHORD } from './workshop.ts';
+import { meets, shiftBody, type Body, type Workspace } from './distance/index.ts';
+import type { Workshop } from './workshop.ts';
 
 /** A placed part with its solid, standing as the assembly stands. */
 export interface Standing {
@@ -61,11 +60,13 @@ const comesFree = (
 };
 
 /** The head of a screw as a body that moves with it. */
-const headOf = ({ placement, body }: Standing, shank: Shank): Result<Body> =>
-  chain(meshOf(shank.head, { chord: CHECK_CHORD, volumeShare: Infinity }), (mesh) =>
-    chain(prepare(body.name, { kind: 'mesh', mesh, frame: placement.frame }), (solid) =>
-      ok({ ...body, solids: [solid] }),
-    ),
+const headOf = (
+  { placement, body }: Standing,
+  { head }: Shank,
+  { meshed }: Pick<Workshop, 'meshed'>,
+): Result<Body> =>
+  chain(meshed({ layers: head }), ({ at }) =>
+    chain(at(body.name, placement.frame), (solid) => ok({ ...body, solids: [solid] })),
   );
 
 /** One in a hole of the other: centred in a thread or a reamed hole, its head not sunk in. */
@@ -75,13 +76,14 @@ const heldIn = (
   other: Standing,
   frames: readonly Frame[],
   tolerance: number,
+  workshop: Pick<Workshop, 'meshed'>,
 ): Result<{ held: boolean; bore?: InBore }> => {
   const shank = shankOf(one.part);
   const bore = shank && inBore(shank, one.placement, other.part, other.placement);
   if (!shank || !bore) return ok({ held: false });
   if (bore.off > bore.allowed) return ok({ held: false, bore });
   if (shank.head.length === 0) return ok({ held: true, bore });
-  return chain(headOf(one, shank), (head) =>
+  return chain(headOf(one, shank, workshop), (head) =>
     chain(meets(work, head, other.body), (sunk) =>
       sunk
         ? chain(comesFree(work, head, other.body, frames, tolerance), (held) => ok({ held, bore }))
@@ -109,6 +111,7 @@ export const fitOf = (
   first: Standing,
   second: Standing,
   tolerance: number,
+  workshop: Pick<Workshop, 'meshed'>,
 ): Result<Fit> => {
   const [bodyA, bodyB] = together(first.body, second.body);
   const [one, other] = [
@@ -119,8 +122,8 @@ export const fitOf = (
   const frames = framesOf(one.placement.frame, other.placement.frame);
   return chain(meets(work, one.body, other.body), (crossing): Result<Fit> => {
     if (!crossing) return ok({ a, b, state: 'apart' });
-    return chain(heldIn(work, one, other, frames, tolerance), (there): Result<Fit> => {
-      const either = there.held ? ok(there) : heldIn(work, other, one, frames, tolerance);
+    return chain(heldIn(work, one, other, frames, tolerance, workshop), (there): Result<Fit> => {
+      const either = there.held ? ok(there) : heldIn(work, other, one, frames, tolerance, workshop);
       return chain(either, ({ held, bore }): Result<Fit> => {
         const nearest = bore ?? there.bore;
         if (held) return ok({ a, b, state: 'held', ...(nearest ? { bore: nearest } : {}) });

@@ -39,7 +39,7 @@ const standing = ({ part, placement, meshed }: Carried, frame: Frame): Result<St
  * is turned as a whole is not looked at again.
  */
 export const keptFit = (
-  { fits }: Workshop,
+  workshop: Workshop,
   one: Carried,
   other: Carried,
   tolerance: number,
@@ -48,9 +48,9 @@ export const keptFit = (
   const key = JSON.stringify([one.meshed.name, other.meshed.name, frame, tolerance]);
   const look = (): Result<Fit> =>
     chain(standing(one, WORLD), (a) =>
-      chain(standing(other, frame), (b) => fitOf(createWorkspace(), a, b, tolerance)),
+      chain(standing(other, frame), (b) => fitOf(createWorkspace(), a, b, tolerance, workshop)),
     );
-  const kept = fits(key, look);
+  const kept = workshop.fits(key, look);
   // What could not be looked at is told of the parts that are asked about now.
   return kept.ok ? ok({ ...kept.value, a: one.placement.name, b: other.placement.name }) : look();
 };

@@ -26,7 +26,7 @@ export interface Meshed {
  * hands it down; it may throw it away at any time, for nothing in it changes a result.
  */
 export interface Workshop {
-  readonly meshed: (part: Part) => Result<Meshed>;
+  readonly meshed: (part: Pick<Part, 'layers'>) => Result<Meshed>;
   /** `prepare` of a shape that is no mesh. */
   readonly prepared: (name: string, shape: Exclude<Shape, { kind: 'mesh' }>) => Result<Solid>;
   readonly nameOf: BodyNames;

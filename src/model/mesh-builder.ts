@@ -11,16 +11,21 @@ export type Corner = readonly [Vec2, number];
 
 /** Collects triangles; equal coordinates become one shared vertex. */
 export const meshBuilder = (): MeshBuilder => {
-  const numbers = new Map<string, number>();
+  // By height, x and y: names made of numbers would cost more than the triangles.
+  const levels = new Map<number, Map<number, Map<number, number>>>();
   const vertices: number[] = [];
   const triangles: number[] = [];
   const vertex = ([[x, y], z]: Corner): number => {
-    const name = `${String(x)},${String(y)},${String(z)}`;
-    const known = numbers.get(name);
+    const level = levels.get(z) ?? new Map<number, Map<number, number>>();
+    if (level.size === 0) levels.set(z, level);
+    const column = level.get(x) ?? new Map<number, number>();
+    if (column.size === 0) level.set(x, column);
+    const known = column.get(y);
     if (known !== undefined) return known;
-    numbers.set(name, numbers.size);
+    const number = vertices.length / 3;
+    column.set(y, number);
     vertices.push(x, y, z);
-    return numbers.size - 1;
+    return number;
   };
   return {
     triangle: (a, b, c) => {

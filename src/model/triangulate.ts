@@ -26,7 +26,7 @@ export const triangulate = (rings: readonly (readonly Vec2[])[]): Triangle[] => 
     const t = anticlockwise(points, [corners[i] ?? 0, corners[i + 1] ?? 0, corners[i + 2] ?? 0]);
     if (t !== undefined) triangles.push(t);
   }
-  return mended(triangles, points, ringEdges(rings));
+  return mended(triangles, points, ringEdges(rings, points.length));
 };
 
 const at = (points: readonly Vec2[], i: number): Vec2 => points[i] ?? [0, 0];
@@ -36,13 +36,19 @@ const anticlockwise = (points: readonly Vec2[], [a, b, c]: Triangle): Triangle |
   return area === 0 ? undefined : area > 0 ? [a, b, c] : [a, c, b];
 };
 
-const key = (a: number, b: number): string => `${String(a)},${String(b)}`;
+/** Edges between so many points as numbers. */
+const edgeNumber =
+  (count: number) =>
+  (a: number, b: number): number =>
+    a * count + b;
 
-const ringEdges = (rings: readonly (readonly Vec2[])[]): Set<string> => {
-  const edges = new Set<string>();
+const ringEdges = (rings: readonly (readonly Vec2[])[], count: number): Set<number> => {
+  const number = edgeNumber(count);
+  const edges = new Set<number>();
   let first = 0;
   for (const ring of rings) {
-    ring.forEach((_, i) => edges.add(key(first + i, first + ((i + 1) % ring.length))));
+    for (let i = 0; i < ring.length; i += 1)
+      edges.add(number(first + i, first + ((i + 1) % ring.length)));
     first += ring.length;
   }
   return edges;
@@ -58,16 +64,20 @@ const edgesOf = ([a, b, c]: Triangle): Triangle[] => [
 const mended = (
   triangles: readonly Triangle[],
   points: readonly Vec2[],
-  border: ReadonlySet<string>,
+  border: ReadonlySet<number>,
 ): Triangle[] => {
+  const number = edgeNumber(points.length);
   let current = [...triangles];
   // Every pass puts back at least one point, so there are no more passes than points.
   for (let pass = 0; pass < points.length; pass += 1) {
-    const present = new Set(current.flatMap((t) => edgesOf(t).map(([a, b]) => key(a, b))));
+    const present = new Set<number>();
+    for (const [a, b, c] of current) present.add(number(a, b)).add(number(b, c)).add(number(c, a));
     const matched = (a: number, b: number): boolean =>
-      present.has(key(b, a)) || border.has(key(a, b));
+      present.has(number(b, a)) || border.has(number(a, b));
     let split = false;
     current = current.flatMap((t): Triangle[] => {
+      const [p, q, r] = t;
+      if (matched(p, q) && matched(q, r) && matched(r, p)) return [t];
       for (const [a, b, c] of edgesOf(t)) {
         if (matched(a, b)) continue;
         const between = nearestOn(points, a, b, c);

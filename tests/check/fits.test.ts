@@ -69,8 +69,8 @@ const standing = (part: Part, at: Frame): Standing => {
 };
 
 const fit = (one: Standing, other: Standing): Fit => {
-  const there = valueOf(fitOf(createWorkspace(), one, other, 0.02));
-  const back = valueOf(fitOf(createWorkspace(), other, one, 0.02));
+  const there = valueOf(fitOf(createWorkspace(), one, other, 0.02, createWorkshop()));
+  const back = valueOf(fitOf(createWorkspace(), other, one, 0.02, createWorkshop()));
   expect(back.state).toBe(there.state);
   return there;
 };
@@ -165,7 +165,9 @@ describe('parts that are said to touch', () => {
     const seated = Array.from({ length: 24 }, (_, i) => i).filter((i) => {
       const [a, off] = [(i * 137.508 * Math.PI) / 180, 0.36 + 0.02 * (i % 30)];
       const at = frame([off * Math.cos(a), off * Math.sin(a), 6]);
-      const found = valueOf(fitOf(createWorkspace(), standing(screw, at), hole, 0.02));
+      const found = valueOf(
+        fitOf(createWorkspace(), standing(screw, at), hole, 0.02, createWorkshop()),
+      );
       return found.state !== 'crossing';
     });
     expect(seated).toEqual([]);

@@ -180,7 +180,8 @@ const holeOf = (
 
 /** Fits of shanks in holes that stay unnoticed when the hole is moved across by more than its room. */
 const unnoticedFits = ({ parts, placements }: Assembly): { tried: number; wrong: string[] } => {
-  const meshes: PartMeshes = valueOf(partMeshes(parts, createWorkshop()));
+  const workshop = createWorkshop();
+  const meshes: PartMeshes = valueOf(partMeshes(parts, workshop));
   const work = createWorkspace();
   const partOf = (placement: Placement): Part | undefined =>
     parts.find(({ id }) => id === placement.part);
@@ -207,6 +208,7 @@ const unnoticedFits = ({ parts, placements }: Assembly): { tried: number; wrong:
             { part, placement, body },
             { part: plate, placement: other, body: still },
             0.02,
+            workshop,
           ),
         ).state;
       };

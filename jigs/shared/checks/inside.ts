@@ -75,7 +75,7 @@ const fitsOf = (q: Assembly, meshes: PartMeshes, bodies: readonly Body[]): Resul
         .map((other) =>
           one.body.motion === other.body.motion
             ? keptFit(q.workshop, one, other, CLOSED)
-            : fitOf(work, one, other, CLOSED),
+            : fitOf(work, one, other, CLOSED, q.workshop),
         ),
     ),
   );
