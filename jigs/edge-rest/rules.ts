@@ -87,7 +87,10 @@ export const planIssues = (v: Values, plan: EdgeRestPlan): Issue[] => {
   const lowest = LEAST_PUSH - v.wear - v.lipThickness;
   if (plan.pushHeight < lowest) {
     const why = words.padTooLow(plan.pushHeight, lowest);
-    issues.push(problem('pad-too-low', path('wear'), why));
+    // The slide lies below the seat by the lip and its wear strip: a thicker strip lowers it.
+    issues.push(
+      raisedTo(problem('pad-too-low', path('wear'), why), v.wear + lowest - plan.pushHeight),
+    );
   }
   const corners = plan.settings.flatMap(({ id, blades }) =>
     blades.flatMap(({ places }) =>

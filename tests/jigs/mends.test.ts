@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import type { Values } from '../../jigs/edge-rest/parameters.ts';
+import { planIssues } from '../../jigs/edge-rest/rules.ts';
 import { registry } from '../../jigs/registry.ts';
 import { withValue } from '../../src/core/path.ts';
 import type { Issue } from '../../src/core/issue.ts';
@@ -80,5 +82,16 @@ describe('mends that the rules of families name', () => {
     const mended = withValue(spoilt, broken.mend.path, broken.mend.value);
     const left = issuesOf(mended).filter(({ path }) => path === broken.path);
     expect(left.map((issue) => issue.code)).not.toContain(code);
+  });
+
+  it('a pad of the edge rest too low over its slide is mended by the wear strip that lowers the slide', () => {
+    const { fixture } = open('edge-rest/examples/slicer-200-hollow');
+    const values = fixture.parameters as unknown as Values;
+    // The slide is one millimetre too near.
+    const pushHeight = 8 - values.wear - values.lipThickness - 1;
+    const plan = { wheel: 'contact', pushHeight, settings: [], lines: [] };
+    const [broken] = planIssues(values, plan);
+    expect(broken).toMatchObject({ code: 'pad-too-low', mend: { value: values.wear + 1 } });
+    expect(planIssues({ ...values, wear: values.wear + 1 }, plan)).toEqual([]);
   });
 });

@@ -30,7 +30,7 @@ export const issues = {
   }),
   padTooLow: (push: number, least: number) => ({
     message: `The push must act ${mm(push)} above the seat; the pad of the push block cannot stand lower than ${mm(least)}.`,
-    fix: 'Raise the centre of the hollow, or use a thinner wear strip.',
+    fix: `Raise the centre of the hollow, or use a wear strip thicker by ${mm(least - push)}.`,
   }),
   lipTooLow: (height: number, least: number, setting: string) => ({
     message: `Lip height is ${mm(height)}; at setting ${setting} the edge's corner stands ${mm(least - 0.2)} above the seat and the lip must be at least 0.2 mm higher.`,
