@@ -10,7 +10,8 @@ const FIGURE = 20;
 const FIGURE_CHARACTER = 9;
 /** How far off its point a name may stand, px. */
 const DISTANCES = [16, 26, 38, 52, 70, 90, 115];
-const EIGHTH = Math.PI / 4;
+/** Directions that are tried around it. */
+const WAYS = 16;
 
 /** What it costs a place that a name covers something there, or needs a leader to it. */
 const COST = { letter: 1000, figure: 500, crossed: 200, line: 24, leader: 6, each: 0.2 };
@@ -74,8 +75,9 @@ const placesOf = (label: PictureLabel, own: Vec2, at: Vec2): Place[] => {
     cost: number,
   ): Place => ({ text: label.text, x, y, anchor, leader, cost, box: boxOf(x, y, width, anchor) });
   const around = DISTANCES.flatMap((far) =>
-    Array.from({ length: 8 }, (_, i): Place => {
-      const [across, up] = [Math.cos(i * EIGHTH), Math.sin(i * EIGHTH)];
+    Array.from({ length: WAYS }, (_, i): Place => {
+      const turn = (2 * Math.PI * i) / WAYS;
+      const [across, up] = [Math.cos(turn), Math.sin(turn)];
       const end: Vec2 = [at[0] + far * across, at[1] - far * up];
       const anchor = across > 0.1 ? 'start' : across < -0.1 ? 'end' : 'middle';
       const gap = anchor === 'start' ? 3 : anchor === 'end' ? -3 : 0;
