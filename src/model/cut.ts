@@ -120,9 +120,10 @@ const clipped = (mesh: Mesh, half: HalfSpace): Clipped => {
     cuts.set(name, vertices.length - 1);
     return vertices.length - 1;
   };
-  const triangles = trianglesOf(mesh).flatMap((t) => {
+  const triangles = trianglesOf(mesh).flatMap((t): (readonly [number, number, number])[] => {
     // Faces in the plane go: the cap replaces them.
     if (!t.some((i) => height(i) < 0)) return [];
+    if (t.every((i) => height(i) <= 0)) return [t];
     const kept = t.flatMap((i, n) => {
       const next = t[(n + 1) % 3] ?? i;
       const crosses = height(i) * height(next) < 0;
@@ -132,7 +133,12 @@ const clipped = (mesh: Mesh, half: HalfSpace): Clipped => {
     return rest.slice(1).map((b, n) => [first, rest[n] ?? 0, b] as const);
   });
   const plane = planeFrame(half);
-  const loops = linkLoops(triangles, (i) => inPlane(plane, vertices[i] ?? plane.origin));
+  // A closed mesh is open after the cut in the plane alone.
+  const loops = linkLoops(
+    triangles,
+    (i) => inPlane(plane, vertices[i] ?? plane.origin),
+    (i) => i >= heights.length || heights[i] === 0,
+  );
   return { vertices, triangles, frame: plane, loops };
 };
 

@@ -6,14 +6,15 @@ import { sub2, type Vec2 } from '../geometry/vector.ts';
 type Triangle = readonly [number, number, number];
 
 /**
- * The closed contours that would close an open mesh: its unmatched edges, turned round and
- * linked. Where contours touch in a point, each keeps to its own material.
+ * The closed contours that would close a mesh that is open in a plane: its unmatched edges there,
+ * turned round and linked. Where contours touch in a point, each keeps to its own material.
  */
 export const linkLoops = (
   triangles: readonly Triangle[],
   flat: (vertex: number) => Vec2,
+  isInPlane: (vertex: number) => boolean,
 ): number[][] => {
-  const onward = openEdges(triangles);
+  const onward = openEdges(triangles, isInPlane);
   const loops: number[][] = [];
   for (const start of onward.keys()) {
     for (let next = take(onward, start); next !== undefined; next = take(onward, start)) {
@@ -34,18 +35,23 @@ export const linkLoops = (
 /** One number for a directed edge; exact for meshes of up to 2^26 vertices. */
 const edgeKey = (a: number, b: number): number => a * 2 ** 26 + b;
 
-/** Every unmatched directed edge, reversed: from a vertex to those that follow it. */
-const openEdges = (triangles: readonly Triangle[]): Map<number, number[]> => {
+/** Every unmatched directed edge in the plane, reversed: from a vertex to those that follow it. */
+const openEdges = (
+  triangles: readonly Triangle[],
+  isInPlane: (vertex: number) => boolean,
+): Map<number, number[]> => {
   const present = new Set<number>();
-  const edges = triangles.flatMap(
-    ([a, b, c]) =>
-      [
-        [a, b],
-        [b, c],
-        [c, a],
-      ] as const,
-  );
-  for (const [a, b] of edges) present.add(edgeKey(a, b));
+  const edges: (readonly [number, number])[] = [];
+  const add = (a: number, b: number): void => {
+    if (!isInPlane(a) || !isInPlane(b)) return;
+    edges.push([a, b]);
+    present.add(edgeKey(a, b));
+  };
+  for (const [a, b, c] of triangles) {
+    add(a, b);
+    add(b, c);
+    add(c, a);
+  }
   const onward = new Map<number, number[]>();
   for (const [a, b] of edges)
     if (!present.has(edgeKey(b, a))) onward.set(b, [...(onward.get(b) ?? []), a]);
