@@ -42,8 +42,13 @@ export const seat = (a: string, b: string, tolerance: number, apart: Vec3, fix: 
   fix,
 });
 
-/** How far apart bodies are still measured, mm. */
+/** How far apart bodies are still measured, and how far beyond what they must keep, mm. */
 const FAR = 40;
+const SPARE = 10;
+
+/** How far apart the bodies of a question are measured, mm. */
+const farOf = (rule: PairRule): number =>
+  rule.kind === 'clear' ? Math.max(FAR, rule.gap + SPARE) : FAR;
 
 const termsOf = ({ rule, id, fix, parameter }: Asked, { names, pose }: Told): PairTerms => {
   const [a, b] = [names[rule.a] ?? rule.a, names[rule.b] ?? rule.b];
@@ -99,7 +104,8 @@ const answers = (
     if (!b && MACHINE.has(rule.b)) return [];
     const kind = rule.kind === 'clear' ? 'clearance' : 'contact';
     if (!a || !b) return [{ result: notComputed(terms, kind, []) }];
-    const within = rule.kind === 'clear' ? (known.get(question.id) ?? FAR) : FAR;
+    const far = farOf(rule);
+    const within = rule.kind === 'clear' ? (known.get(question.id) ?? far) : far;
     const result = kept(workshop, a, b, rule, within, work);
     if (!result.ok) return [{ result: notComputed(terms, kind, result.issues) }];
     return result.value.map((pair) => ({ result: pairResult(pair, terms), shared: pair.shared }));
@@ -127,7 +133,7 @@ function* answersEach(
     const found = answers(asked, bodies, told, least, workshop);
     for (const { result } of found) {
       const { id, found: gap } = result;
-      if (gap !== null) least.set(id, Math.min(gap, least.get(id) ?? FAR));
+      if (gap !== null) least.set(id, Math.min(gap, least.get(id) ?? Infinity));
     }
     yield found;
   }
