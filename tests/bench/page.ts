@@ -1,7 +1,8 @@
 /**
  * The built page as a browser loads it without its cache: gzipped script fetched, and time, until
- * the first drawing stands and until the first numbers do; then a slider of the fixture dragged for
- * two seconds, an event a frame. Clock time: say beside it what else the machine does.
+ * the first drawing stands and until the first numbers do; then sliders of the fixture and one of
+ * the blade dragged for two seconds each, a new value a frame. Clock time: say beside it what else
+ * the machine does.
  *
  *     npx tsx tests/bench/page.ts [rounds]
  */
@@ -16,19 +17,20 @@ interface Load {
 }
 
 interface Drag {
-  /** Events of the slider, and drawings that changed, in the time of the drag. */
+  /** New values of the slider, and drawings that changed, in the time of the drag. */
   readonly frames: number;
   readonly drawings: number;
   /** Longest time between two frames, ms. */
   readonly stall: number;
 }
 
-/** Runs in the page: the gap at the belt, a little to and fro. */
-const DRAGGING = `new Promise((resolve, reject) => {
+/** Runs in the page: a slider to and fro by two of its steps, a step a frame. */
+const dragging = (named: string): string => `new Promise((resolve, reject) => {
   setTimeout(() => reject(new Error('the drag did not end')), 20000);
   const slides = [...document.querySelectorAll('input.slide')];
-  const gap = slides.find((one) => one.getAttribute('aria-label').includes('Gap'));
-  const drawn = () => document.querySelector('main figure')?.textContent;
+  const slide = slides.find((one) => one.getAttribute('aria-label').includes('${named}'));
+  const drawn = () => [...document.querySelectorAll('main figure')].map((one) => one.textContent).join();
+  const [start, by] = [Number(slide.value), Number(slide.step)];
   let [frames, drawings, stall, last, before] = [0, 0, 0, performance.now(), drawn()];
   const from = last;
   const step = (now) => {
@@ -37,16 +39,30 @@ const DRAGGING = `new Promise((resolve, reject) => {
     const seen = drawn();
     if (seen !== before) drawings += 1;
     before = seen;
-    if (now - from > 2000) return resolve({ frames, drawings, stall });
+    if (now - from > 2000) {
+      slide.value = String(start);
+      slide.dispatchEvent(new Event('input', { bubbles: true }));
+      return resolve({ frames, drawings, stall });
+    }
     frames += 1;
-    gap.value = String(1 + 0.1 * Math.sin(frames / 5));
-    gap.dispatchEvent(new Event('input', { bubbles: true }));
+    slide.value = String(start + by * (2 - Math.abs((frames % 4) - 2)));
+    slide.dispatchEvent(new Event('input', { bubbles: true }));
     requestAnimationFrame(step);
   };
   requestAnimationFrame(step);
 })`;
 
-const load = async (browser: Browser, url: string): Promise<Load & { readonly drag: Drag }> => {
+/** The steps whose sliders are dragged, and the slider's name. */
+const DRAGGED = [
+  { step: 'fixture', named: 'Gap' },
+  { step: 'fixture', named: 'Plate thickness' },
+  { step: 'blade', named: 'Blade length' },
+] as const;
+
+const load = async (
+  browser: Browser,
+  url: string,
+): Promise<Load & { readonly drags: readonly Drag[] }> => {
   const context = await browser.newContext({ serviceWorkers: 'block' });
   const start = performance.now();
   const sizes = new Map<string, { readonly at: number; readonly bytes: Promise<number> }>();
@@ -69,12 +85,15 @@ const load = async (browser: Browser, url: string): Promise<Load & { readonly dr
   await page.goto(url);
   const drawn = await until('main svg');
   const numbers = await until('nav a[href="#fixture"] [role=img][aria-label=holds]');
-  await page.goto(`${url}#fixture`);
-  await page.getByRole('slider').first().waitFor();
-  await page.locator('main svg').first().waitFor();
-  const drag = await page.evaluate<Drag>(DRAGGING);
+  const drags: Drag[] = [];
+  for (const { step, named } of DRAGGED) {
+    await page.goto(`${url}#${step}`);
+    await page.getByRole('slider').first().waitFor();
+    await page.locator('main figure').first().waitFor({ state: 'attached' });
+    drags.push(await page.evaluate<Drag>(dragging(named)));
+  }
   await context.close();
-  return { drawn, numbers, drag };
+  return { drawn, numbers, drags };
 };
 
 const rounds = Number(process.argv[2] ?? 3);
@@ -85,12 +104,15 @@ console.log(
     .join(' ')}`,
 );
 for (let i = 0; i < rounds; i += 1) {
-  const { drawn, numbers, drag } = await load(stage.browser, stage.url);
+  const { drawn, numbers, drags } = await load(stage.browser, stage.url);
   const row = ({ ms, bytes }: Load['drawn']): string =>
     `${ms.toFixed(0)} ms, ${(bytes / 1000).toFixed(0)} kB`;
   console.log(`drawn ${row(drawn)}; numbers ${row(numbers)}`);
-  console.log(
-    `  drag: ${String(drag.frames)} frames, ${String(drag.drawings)} drawings, longest frame ${drag.stall.toFixed(0)} ms`,
-  );
+  drags.forEach(({ frames, drawings, stall }, k) => {
+    const { step, named } = DRAGGED[k] ?? { step: '', named: '' };
+    console.log(
+      `  ${step}, ${named}: ${String(frames)} values, ${String(drawings)} drawings, longest frame ${stall.toFixed(0)} ms`,
+    );
+  });
 }
 await stage.close();
