@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { frame, WORLD } from '../../src/geometry/frame.ts';
 import { path, type Vertex } from '../../src/geometry/loop.ts';
+import type { Vec3 } from '../../src/geometry/vector.ts';
 import type { Shape } from '../../src/check/distance/shape.ts';
 import { barMesh, blockMesh, body, gap, measure, turned } from './shapes.ts';
 
@@ -27,6 +28,13 @@ describe('gaps of exact shapes', () => {
     expectGap(gap(a, body('b', [box(4, 4, 4, frame([10, 0, 0]))])), 3);
     expectGap(gap(a, body('b', [box(4, 4, 4, frame([10, 11, 0]))])), 5);
     expectGap(gap(a, body('b', [box(4, 4, 4, frame([8, 9, 9]))])), 3);
+  });
+
+  it('the same, whatever direction is given for them to keep off in, and however long', () => {
+    const block = (name: string, low: Vec3, high: Vec3) =>
+      body(name, [{ kind: 'mesh', mesh: blockMesh(low, high) }]);
+    const [a, b] = [block('a', [0, 0, 10], [9, 8, 12]), block('b', [-5, -5, 0], [20, 20, 7])];
+    for (const z of [30, 1, 0.01, 0, -30]) expectGap(gap(a, b, { along: [0, 0, z], within: 4 }), 3);
   });
 
   it('a turned box corner over a face', () => {

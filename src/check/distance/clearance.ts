@@ -1,6 +1,6 @@
 import { ok, type Result } from '../../core/result.ts';
 import { place, WORLD, type Frame } from '../../geometry/frame.ts';
-import type { Vec3 } from '../../geometry/vector.ts';
+import { dot3, length3, type Vec3 } from '../../geometry/vector.ts';
 import { comparable, createWorkspace, relativeOf, type Body, type Workspace } from './body.ts';
 import { boxGap } from './bounds.ts';
 import { real } from './flat.ts';
@@ -130,13 +130,14 @@ const findInside = (
   return undefined;
 };
 
-/** A direction of the world as a body sees it where its motion starts. */
-const seenBy = (body: Body, [x, y, z]: Vec3, sign: 1 | -1): Float64Array => {
-  const pose = poseOfBody(body, 0, 0);
-  return Float64Array.from(
-    [pose.x, pose.y, pose.z],
-    (d) => sign * (d[0] * x + d[1] * y + d[2] * z),
-  );
+/**
+ * A direction of the world as a body sees it where its motion starts, of unit length, for rooms are
+ * measured along it; zero for none.
+ */
+const seenBy = (body: Body, way: Vec3, sign: 1 | -1): Float64Array => {
+  const { x, y, z } = poseOfBody(body, 0, 0);
+  const scale = sign / (length3(way) || 1);
+  return Float64Array.from([x, y, z], (axis) => scale * dot3(axis, way));
 };
 
 const NO_WAY: Vec3 = [0, 0, 0];

@@ -210,6 +210,6 @@ export const comesApart = (
   // Bodies carried as one need a place of their own, or the shift would carry both.
   const [x, y] = a.motion === b.motion ? [standing(a, 0, 0), standing(b, 0, 0)] : [a, b];
   const count = y.motion?.length ?? 1;
-  const met = meets(work, shiftBody(x, by, count), y, scale3(apart, 1 / length));
+  const met = meets(work, shiftBody(x, by, count), y, apart);
   return met.ok ? ok(!met.value) : met;
 };
