@@ -7,7 +7,7 @@ import {
   type BladePose,
   type EdgeRestPlan,
 } from '../../../src/family/index.ts';
-import { byKey } from '../../shared/later.ts';
+import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
 import type { Touchable } from '../../shared/pose/touchable.ts';
 import { cutsOf } from '../blade.ts';
 import type { EdgeContext } from '../context.ts';
@@ -74,17 +74,7 @@ export const settledPoses = (
   blades: readonly Blade[],
   settings: readonly PlanSetting[],
   bed: Bed,
-): ((setting: string, blade: string) => readonly BladePose[]) => {
-  const edges = byKey((name: string) => {
-    const blade = blades.find((one) => one.name === name);
-    return blade && { blade, edge: edgeOf(blade) };
-  });
-  const of = byKey((id: string) =>
-    byKey((name: string): readonly BladePose[] => {
-      const known = edges(name);
-      const setting = settings.find((one) => one.id === id);
-      return known && setting ? posesOf(known.blade, known.edge, setting, bed) : [];
-    }),
+): PosesByName =>
+  posesByName(blades, settings, edgeOf, (blade, edge, setting) =>
+    posesOf(blade, edge, setting, bed),
   );
-  return (id, name) => of(id)(name);
-};

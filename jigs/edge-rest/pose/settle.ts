@@ -9,6 +9,7 @@ import {
   type Vec3,
 } from '../../../src/family/index.ts';
 import {
+  keptOf,
   levelled,
   placedPoints,
   stretchOf,
@@ -99,24 +100,6 @@ const atEnds = ({ x, y, z }: Stretch, ends: readonly number[]): Stretch => {
   });
   const column = (k: 0 | 1 | 2): Float64Array => Float64Array.from(found, (p) => p[k]);
   return { x: column(0), y: column(1), z: column(2) };
-};
-
-/** Heights across the belt (y) of all points that a test keeps, with their places (x). */
-const keptOf = (
-  stretches: readonly Stretch[],
-  keep: (x: number, z: number) => boolean,
-): readonly [x: Float64Array, y: Float64Array] => {
-  const room = stretches.reduce((sum, { x }) => sum + x.length, 0);
-  const [xs, ys] = [new Float64Array(room), new Float64Array(room)];
-  let kept = 0;
-  for (const { x, y, z } of stretches) {
-    for (let i = 0; i < x.length; i += 1) {
-      if (!keep(x[i] as number, z[i] as number)) continue;
-      xs[kept] = x[i] as number;
-      ys[kept++] = y[i] as number;
-    }
-  }
-  return [xs.subarray(0, kept), ys.subarray(0, kept)];
 };
 
 /**

@@ -48,6 +48,24 @@ export const stretchOf = (placed: Float64Array, edges: Uint32Array, half: number
   return { x: x.subarray(0, found), y: y.subarray(0, found), z: z.subarray(0, found) };
 };
 
+/** Places along the stroke (x), and across the belt (y), of all points that a test keeps. */
+export const keptOf = (
+  stretches: readonly Stretch[],
+  keep: (x: number, z: number) => boolean,
+): readonly [x: Float64Array, y: Float64Array] => {
+  const room = stretches.reduce((sum, { x }) => sum + x.length, 0);
+  const [xs, ys] = [new Float64Array(room), new Float64Array(room)];
+  let kept = 0;
+  for (const { x, y, z } of stretches) {
+    for (let i = 0; i < x.length; i += 1) {
+      if (!keep(x[i] as number, z[i] as number)) continue;
+      xs[kept] = x[i] as number;
+      ys[kept++] = y[i] as number;
+    }
+  }
+  return [xs.subarray(0, kept), ys.subarray(0, kept)];
+};
+
 /** Points of a blade in a frame. */
 export const placedPoints = (points: Float64Array, { origin, x, y, z }: Frame): Float64Array => {
   const out = new Float64Array(points.length);

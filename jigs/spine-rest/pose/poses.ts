@@ -11,6 +11,7 @@ import {
   type SpineRestPlan,
 } from '../../../src/family/index.ts';
 import { byKey } from '../../shared/later.ts';
+import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
 import type { Context } from '../../shared/parts/context.ts';
 import { closeTo, rests, settleMesh, type Contacts } from './settle-mesh.ts';
 import { around, touchable, type Touchable } from '../../shared/pose/touchable.ts';
@@ -103,18 +104,10 @@ export const settledPoses = (
   blades: readonly Blade[],
   settings: readonly PlanSetting[],
   bed: Bed,
-): ((setting: string, blade: string) => readonly BladePose[]) => {
-  const named = (name: string) => blades.find((blade) => blade.name === name);
-  const spines = byKey((name: string) => {
-    const blade = named(name);
-    return blade && spineOf(blade, bed, settings);
-  });
-  const of = byKey((id: string) =>
-    byKey((name: string): readonly BladePose[] => {
-      const [blade, spine] = [named(name), spines(name)];
-      const setting = settings.find((one) => one.id === id);
-      return blade && spine && setting ? posesOf(blade, spine, setting, bed) : [];
-    }),
+): PosesByName =>
+  posesByName(
+    blades,
+    settings,
+    (blade) => spineOf(blade, bed, settings),
+    (blade, spine, setting) => posesOf(blade, spine, setting, bed),
   );
-  return (id, name) => of(id)(name);
-};

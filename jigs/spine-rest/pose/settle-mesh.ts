@@ -7,13 +7,8 @@ import {
   type Side,
   type Vec3,
 } from '../../../src/family/index.ts';
-import {
-  levelled,
-  placedPoints,
-  stretchOf,
-  type Stretch,
-} from '../../shared/pose/placed-points.ts';
-import { lineAbove, lineBelow, type Line } from '../../shared/pose/support-line.ts';
+import { keptOf, levelled, placedPoints, stretchOf } from '../../shared/pose/placed-points.ts';
+import { lineAbove, lineBelow } from '../../shared/pose/support-line.ts';
 import { subset, type Touchable } from '../../shared/pose/touchable.ts';
 
 /** The real contact geometry: nose and step as parts, seat frame, mm. */
@@ -35,22 +30,6 @@ const upright = (side: Side, tilt: number): Frame => {
   const y: Vec3 = [0, -s, c];
   const z: Vec3 = [0, away * c, away * s];
   return { origin: [0, 0, 0], x: cross3(y, z), y, z };
-};
-
-/** Places along the stroke, and across it, of the points no higher than `top` over a line. */
-const pointsAt = (
-  { x, y, z }: Stretch,
-  line: Line,
-  top: number,
-): readonly [x: Float64Array, y: Float64Array] => {
-  const [xs, ys] = [new Float64Array(x.length), new Float64Array(x.length)];
-  let found = 0;
-  for (let i = 0; i < x.length; i += 1) {
-    if ((z[i] as number) - line.a - line.b * (x[i] as number) > top) continue;
-    xs[found] = x[i] as number;
-    ys[found++] = y[i] as number;
-  }
-  return [xs.subarray(0, found), ys.subarray(0, found)];
 };
 
 /**
@@ -78,7 +57,7 @@ export const settleMesh = (
     const below = lineBelow(over.x, over.z, load);
     if (!below) return undefined;
     const before = stretchOf(placed, edges, contacts.stepHalf);
-    const [xs, ys] = pointsAt(before, below, contacts.stepTop);
+    const [xs, ys] = keptOf([before], (x, z) => z - below.a - below.b * x <= contacts.stepTop);
     const behind = lineAbove(xs, ys, load);
     if (!behind) return undefined;
     frame = levelled(shift(frame, [0, 0, -below.a]), below.b, 2);

@@ -5,3 +5,9 @@
 export const real = (a: Float64Array, i: number): number => a[i] as number;
 
 export const int = (a: Int32Array, i: number): number => a[i] as number;
+
+/** The same numbers at the start of a new array. */
+export const grown = <T extends Float64Array | Int32Array>(old: T, fresh: T): T => {
+  fresh.set(old);
+  return fresh;
+};

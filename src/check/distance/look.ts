@@ -1,5 +1,5 @@
 import { aim, lowestTo, turnRound } from './bounds.ts';
-import { int, real } from './flat.ts';
+import { grown, int, real } from './flat.ts';
 import { STRAY, STRAY_PER, STRIDE } from './relative.ts';
 import type { TreeSolid } from './solid.ts';
 import { NODE } from './tree.ts';
@@ -24,12 +24,8 @@ export const createLook = (): Look => ({
 /** Makes room for two more nodes. */
 const widen = (look: Look, top: number): void => {
   if (top + 2 <= look.nodes.length) return;
-  const nodes = new Int32Array(2 * look.nodes.length);
-  const bounds = new Float64Array(2 * look.nodes.length);
-  nodes.set(look.nodes);
-  bounds.set(look.bounds);
-  look.nodes = nodes;
-  look.bounds = bounds;
+  look.nodes = grown(look.nodes, new Int32Array(2 * look.nodes.length));
+  look.bounds = grown(look.bounds, new Float64Array(2 * look.bounds.length));
 };
 
 /**

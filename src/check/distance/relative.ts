@@ -1,5 +1,5 @@
 import { length3, sub3 } from '../../geometry/vector.ts';
-import { int, real } from './flat.ts';
+import { grown, int, real } from './flat.ts';
 import { poseAt, relativePose, track, type Motion, type Track } from './motion.ts';
 import { POSE } from './placed.ts';
 
@@ -56,15 +56,11 @@ const STILL: Track = track({
 const reserve = (m: Relative): number => {
   const node = m.used++;
   if (node >= m.first.length) {
-    const grow = <T extends Float64Array | Int32Array>(old: T, fresh: T): T => {
-      fresh.set(old);
-      return fresh;
-    };
     const size = 2 * m.first.length;
-    m.data = grow(m.data, new Float64Array(size * STRIDE));
-    m.first = grow(m.first, new Int32Array(size));
-    m.second = grow(m.second, new Int32Array(size));
-    m.sweep = grow(m.sweep, new Int32Array(size));
+    m.data = grown(m.data, new Float64Array(size * STRIDE));
+    m.first = grown(m.first, new Int32Array(size));
+    m.second = grown(m.second, new Int32Array(size));
+    m.sweep = grown(m.sweep, new Int32Array(size));
   }
   m.first[node] = -1;
   m.second[node] = -1;

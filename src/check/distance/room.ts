@@ -1,5 +1,5 @@
 import { AIM } from './bounds.ts';
-import { real } from './flat.ts';
+import { grown, real } from './flat.ts';
 import { createGjk, type Gjk } from './gjk.ts';
 import { createLook, type Look } from './look.ts';
 import { createPlaced, type Placed } from './placed.ts';
@@ -77,12 +77,8 @@ export const push = (
   of: number,
 ): number => {
   if (top >= room.bounds.length) {
-    const stack = new Int32Array(2 * room.stack.length);
-    const bounds = new Float64Array(2 * room.bounds.length);
-    stack.set(room.stack);
-    bounds.set(room.bounds);
-    room.stack = stack;
-    room.bounds = bounds;
+    room.stack = grown(room.stack, new Int32Array(2 * room.stack.length));
+    room.bounds = grown(room.bounds, new Float64Array(2 * room.bounds.length));
   }
   room.stack[3 * top] = a;
   room.stack[3 * top + 1] = b;
