@@ -34,9 +34,9 @@ const openListing = (bytes: Uint8Array, registry: Families): Result<Design> =>
   });
 
 /**
- * Opens a design file, any exported file that carries its design (SVG, PDF, DXF, 3MF, report,
- * list of a package, packed package), or a link saved as text. The content decides which it is, not the name; whatever it
- * is, what it holds is checked like any design file.
+ * Opens a design file, any exported file that carries its design (SVG, PDF, DXF, 3MF, report, list
+ * of a package, packed package), or a link saved as text. The content decides which it is, not the
+ * name; whatever it is, what it holds is checked like any design file.
  */
 export const openAny = (bytes: Uint8Array, registry: Families): Result<Design> => {
   if (bytes.find((byte) => !BEFORE.has(byte)) === BRACE)
