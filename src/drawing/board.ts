@@ -97,11 +97,12 @@ export const joins = (board: Board, items: readonly Item[]): boolean => {
   );
 };
 
-const meet = ([a, b]: Stretch, c: Vec2, d: Vec2): boolean => {
-  const side = (p: Vec2, q: Vec2, r: Vec2): number =>
-    (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
-  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
-};
+/** On which side of the line from p to q a point lies, by the sign. */
+const side = (p: Vec2, q: Vec2, r: Vec2): number =>
+  (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
+
+const meet = ([a, b]: Stretch, c: Vec2, d: Vec2): boolean =>
+  side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 
 /** How many drawn lines a line from a to b would cross. */
 export const crossed = (board: Board, a: Vec2, b: Vec2): number =>

@@ -1,28 +1,15 @@
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Face2, Scene } from './scene.ts';
+import { sideBands } from './side-bands.ts';
 
 /** Whether a point is on a face, by the parity of the sides right of it. */
 type Covers = (x: number, y: number) => boolean;
 
-/** A face is asked about thousands of points: its sides are kept by level bands, so many in each. */
-const PER_BAND = 8;
-
 const coverOf = ({ rings, box }: Face2): Covers => {
-  const sides = rings.flatMap((ring) =>
-    ring.map((a, i) => [a, ring[(i + 1) % ring.length] ?? a] as const),
-  );
-  const count = Math.ceil(sides.length / PER_BAND);
-  const bandOf = (y: number): number =>
-    Math.max(0, Math.min(count - 1, Math.floor(((y - box.y0) / (box.y1 - box.y0)) * count)));
-  const bands: number[][] = Array.from({ length: count }, () => []);
-  for (const [[x0, y0], [x1, y1]] of sides) {
-    if (y0 === y1) continue;
-    const last = bandOf(Math.max(y0, y1));
-    for (let i = bandOf(Math.min(y0, y1)); i <= last; i++) bands[i]?.push(x0, y0, x1, y1);
-  }
+  const { bandOf, sides } = sideBands(rings, box);
   return (x, y) => {
     if (x < box.x0 || x > box.x1 || y < box.y0 || y > box.y1) return false;
-    const band = bands[bandOf(y)] ?? [];
+    const band = sides[bandOf(y)] ?? [];
     let inside = false;
     for (let i = 0; i < band.length; i += 4) {
       const y0 = band[i + 1] ?? 0;

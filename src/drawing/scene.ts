@@ -80,11 +80,24 @@ export const paintOrder = (bodies: readonly Body[], towards: Vec3): Body[] =>
 
 /** Things from far to near; among those that nothing has to precede the first one given. */
 const ordered = <T>(things: readonly T[], isBefore: (a: T, b: T) => boolean): T[] => {
-  const waiting = [...things];
+  // What a thing waits for is looked for from the last one on: all before it let it go for good.
+  const waiting = things.map((thing, own) => ({ thing, own, looked: 0 }));
   const out: T[] = [];
+  const done = things.map(() => false);
+  const isFree = (one: { readonly thing: T; readonly own: number; looked: number }): boolean => {
+    for (; one.looked < things.length; one.looked += 1) {
+      const other = things[one.looked];
+      if (other === undefined || one.looked === one.own || done[one.looked] === true) continue;
+      if (isBefore(other, one.thing)) return false;
+    }
+    return true;
+  };
   while (waiting.length > 0) {
-    const free = waiting.findIndex((a) => waiting.every((b) => a === b || !isBefore(b, a)));
-    out.push(...waiting.splice(Math.max(0, free), 1));
+    const free = waiting.findIndex(isFree);
+    for (const { thing, own } of waiting.splice(Math.max(0, free), 1)) {
+      out.push(thing);
+      done[own] = true;
+    }
   }
   return out;
 };
@@ -93,6 +106,9 @@ const ordered = <T>(things: readonly T[], isBefore: (a: T, b: T) => boolean): T[
 interface Wall {
   /** Its course across the view and towards the eye, from left to right or right to left. */
   readonly course: readonly Vec2[];
+  /** From where to where that course goes across the view. */
+  readonly from: number;
+  readonly to: number;
   readonly ring: readonly Vec2[];
   readonly edges: readonly (readonly Vec2[])[];
 }
@@ -159,33 +175,35 @@ const wallsOf = (body: Body, ring: readonly Vec2[], eye: Eye, k: number): Wall[]
     // Walls of flush layers overlap a little, so that no seam shows between them.
     const foot = body.from - (isOuter && body.flushBelow ? SEAM / k : 0);
     const overlapped = run.map((i) => projected(at(i, foot), eye, k));
+    const { x0, x1 } = around(course);
     return {
       course,
+      from: x0,
+      to: x1,
       ring: [...overlapped, ...high.toReversed()],
       edges: [...ends, ...rims],
     };
   });
 };
 
-/** How near a wall comes at a place across the view; its course never turns back. */
+/** Whether a course reaches a place across the view between its corners i and i + 1. */
+const reaches = (course: readonly Vec2[], i: number, place: number): boolean => {
+  const [t, u] = [course[i]?.[0] ?? 0, course[i + 1]?.[0] ?? 0];
+  return Math.min(t, u) <= place && Math.max(t, u) >= place;
+};
+
+/** How near a wall comes at a place across the view that it reaches; its course never turns back. */
 const depthAt = ({ course }: Wall, place: number): number => {
-  const i = course.findIndex(([t], n) => {
-    const [u] = course[n + 1] ?? [t];
-    return n + 1 < course.length && Math.min(t, u) <= place && Math.max(t, u) >= place;
-  });
-  const [t, d] = course[Math.max(0, i)] ?? [0, 0];
-  const [u, e] = course[Math.max(0, i) + 1] ?? [t, d];
+  let i = 0;
+  while (i + 2 < course.length && !reaches(course, i, place)) i += 1;
+  const [t, d] = course[i] ?? [0, 0];
+  const [u, e] = course[i + 1] ?? [t, d];
   return t === u ? d : d + ((e - d) * (place - t)) / (u - t);
 };
 
 /** Walls of one prism stand side by side or one before the other, which a shared place tells. */
 const isWallBehind = (a: Wall, b: Wall): boolean => {
-  const ends = ({ course }: Wall): readonly [number, number] => {
-    const ts = course.map((p) => p[0]);
-    return [Math.min(...ts), Math.max(...ts)];
-  };
-  const [[a0, a1], [b0, b1]] = [ends(a), ends(b)];
-  const [low, high] = [Math.max(a0, b0), Math.min(a1, b1)];
+  const [low, high] = [Math.max(a.from, b.from), Math.min(a.to, b.to)];
   if (high - low < 1e-6) return false;
   const middle = (low + high) / 2;
   return depthAt(a, middle) < depthAt(b, middle) - EPS;

@@ -3,15 +3,13 @@ import type { Vec2 } from '../geometry/vector.ts';
 import { around, grow, overlap, type Box } from './box.ts';
 import { itemBox, polyline } from './items.ts';
 import type { Item } from './sheet.ts';
+import { sideBands, type SideBands } from './side-bands.ts';
 
 type Stroked = Extract<Item, { readonly kind: 'line' | 'polyline' | 'arc' | 'circle' }>;
 
 /** An opaque area that hides what was drawn before it. */
-interface Cover {
+interface Cover extends SideBands {
   readonly index: number;
-  /** Its closed outline: corners across and up, the first again at the end. */
-  readonly xs: Float64Array;
-  readonly ys: Float64Array;
   readonly box: Box;
 }
 
@@ -33,11 +31,6 @@ const pointsOf = (item: Stroked): readonly Vec2[] => {
   );
 };
 
-const outlineOf = (ring: readonly Vec2[]): Pick<Cover, 'xs' | 'ys'> => {
-  const closed = [...ring, ...ring.slice(0, 1)];
-  return { xs: Float64Array.from(closed, (p) => p[0]), ys: Float64Array.from(closed, (p) => p[1]) };
-};
-
 /** Whether a point lies on the rim of an area, along its side from (ax, ay) to (bx, by). */
 const isOnRim = (x: number, y: number, ax: number, ay: number, bx: number, by: number): boolean => {
   // Most sides lie clear of the point; only the others are worth a distance.
@@ -51,12 +44,13 @@ const isOnRim = (x: number, y: number, ax: number, ay: number, bx: number, by: n
 };
 
 /** Whether an area hides a point: inside by the winding of its outline, and off its rim. */
-const hides = ({ xs, ys, box }: Cover, x: number, y: number): boolean => {
+const hides = ({ sides, bandOf, box }: Cover, x: number, y: number): boolean => {
   if (x < box.x0 || x > box.x1 || y < box.y0 || y > box.y1) return false;
+  const near = sides[bandOf(y)] ?? [];
   let winding = 0;
-  for (let i = 0; i + 1 < xs.length; i++) {
-    const [ax, ay] = [xs[i] ?? 0, ys[i] ?? 0];
-    const [bx, by] = [xs[i + 1] ?? 0, ys[i + 1] ?? 0];
+  for (let i = 0; i < near.length; i += 4) {
+    const [ax, ay] = [near[i] ?? 0, near[i + 1] ?? 0];
+    const [bx, by] = [near[i + 2] ?? 0, near[i + 3] ?? 0];
     if (isOnRim(x, y, ax, ay, bx, by)) return false;
     if (ay > y === by > y) continue;
     const side = (bx - ax) * (y - ay) - (by - ay) * (x - ax);
@@ -66,51 +60,67 @@ const hides = ({ xs, ys, box }: Cover, x: number, y: number): boolean => {
   return winding !== 0;
 };
 
-/** Adds to `cuts` where along a stretch (0 to 1) the outline of an area crosses it. */
-const addCrossings = ({ xs, ys }: Cover, a: Vec2, b: Vec2, reach: Box, cuts: number[]): void => {
-  const { x0, y0, x1, y1 } = reach;
+/**
+ * Adds to `cuts` where along a stretch (0 to 1) the outline of an area crosses it; the same place
+ * more than once where a side is in several bands.
+ */
+const addCrossings = (
+  { sides, bandOf }: Cover,
+  a: Vec2,
+  b: Vec2,
+  { x0, y0, x1, y1 }: Box,
+  cuts: number[],
+): void => {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  for (let i = 0; i + 1 < xs.length; i++) {
-    const [cx, ex] = [xs[i] ?? 0, xs[i + 1] ?? 0];
-    if ((cx < x0 && ex < x0) || (cx > x1 && ex > x1)) continue;
-    const [cy, ey] = [ys[i] ?? 0, ys[i + 1] ?? 0];
-    if ((cy < y0 && ey < y0) || (cy > y1 && ey > y1)) continue;
-    const cross = dx * (ey - cy) - dy * (ex - cx);
-    if (Math.abs(cross) < 1e-12) continue;
-    const t = ((cx - a[0]) * (ey - cy) - (cy - a[1]) * (ex - cx)) / cross;
-    const u = ((cx - a[0]) * dy - (cy - a[1]) * dx) / cross;
-    if (t > 1e-9 && t < 1 - 1e-9 && u >= -1e-9 && u <= 1 + 1e-9) cuts.push(t);
+  const last = bandOf(y1);
+  for (let n = bandOf(y0); n <= last; n++) {
+    const near = sides[n] ?? [];
+    for (let i = 0; i < near.length; i += 4) {
+      const [cx, ex] = [near[i] ?? 0, near[i + 2] ?? 0];
+      if ((cx < x0 && ex < x0) || (cx > x1 && ex > x1)) continue;
+      const [cy, ey] = [near[i + 1] ?? 0, near[i + 3] ?? 0];
+      if ((cy < y0 && ey < y0) || (cy > y1 && ey > y1)) continue;
+      const cross = dx * (ey - cy) - dy * (ex - cx);
+      if (Math.abs(cross) < 1e-12) continue;
+      const t = ((cx - a[0]) * (ey - cy) - (cy - a[1]) * (ex - cx)) / cross;
+      const u = ((cx - a[0]) * dy - (cy - a[1]) * dx) / cross;
+      if (t > 1e-9 && t < 1 - 1e-9 && u >= -1e-9 && u <= 1 + 1e-9) cuts.push(t);
+    }
   }
 };
+
+/** Shares along a stretch, ascending, between which it is hidden as a whole or not at all. */
+const cutsOf = (covers: readonly Cover[], a: Vec2, b: Vec2, reach: Box): readonly number[] => {
+  if (covers.length === 0) return WHOLE;
+  const cuts: number[] = [...WHOLE];
+  for (const cover of covers) addCrossings(cover, a, b, reach, cuts);
+  return cuts.length === 2 ? cuts : cuts.sort((p, q) => p - q);
+};
+
+const WHOLE: readonly number[] = [0, 1];
 
 /** The stretches of a course that nothing hides, joined again where they follow each other. */
 const seen = (points: readonly Vec2[], covers: readonly Cover[]): Vec2[][] => {
   const out: Vec2[][] = [];
   let open: Vec2[] | undefined;
-  points.slice(1).forEach((b, i) => {
-    const a = points[i] ?? b;
+  for (let i = 1; i < points.length; i++) {
+    const b = points[i] ?? [0, 0];
+    const a = points[i - 1] ?? b;
     const at = (t: number): Vec2 => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
     const reach = grow(around([a, b]), RIM);
     const near = covers.filter((cover) => overlap(cover.box, reach));
-    const cuts = [0];
-    for (const cover of near) addCrossings(cover, a, b, reach, cuts);
-    cuts.push(1);
-    cuts.sort((p, q) => p - q);
-    cuts.slice(1).forEach((to, n) => {
-      const from = cuts[n] ?? 0;
-      if (to - from < 1e-9) return;
+    const cuts = cutsOf(near, a, b, reach);
+    for (let n = 1; n < cuts.length; n++) {
+      const [from, to] = [cuts[n - 1] ?? 0, cuts[n] ?? 0];
+      if (to - from < 1e-9) continue;
       const [x, y] = at((from + to) / 2);
-      if (near.some((cover) => hides(cover, x, y))) {
-        open = undefined;
-        return;
-      }
-      const last = open?.at(-1);
+      if (near.some((cover) => hides(cover, x, y))) open = undefined;
       // Pieces of one straight stretch go on as one; its corners stay.
-      if (open && last && from > 0) open[open.length - 1] = at(to);
+      else if (open && from > 0) open[open.length - 1] = at(to);
       else if (open) open.push(at(to));
       else out.push((open = [at(from), at(to)]));
-    });
-  });
+    }
+  }
   return out;
 };
 
@@ -119,11 +129,11 @@ const seen = (points: readonly Vec2[], covers: readonly Cover[]): Vec2[][] => {
  * that the picture is the same in a format that cannot cover. Partly hidden arcs become chords.
  */
 export const uncovered = (items: readonly Item[]): Item[] => {
-  const covers = items.flatMap((item, index): Cover[] =>
-    item.kind === 'fill' && item.tone !== 'ink'
-      ? [{ index, ...outlineOf(item.points), box: itemBox(item) }]
-      : [],
-  );
+  const covers = items.flatMap((item, index): Cover[] => {
+    if (item.kind !== 'fill' || item.tone === 'ink') return [];
+    const box = around(item.points);
+    return [{ index, box, ...sideBands([item.points], box, RIM) }];
+  });
   return items.flatMap((item, index): Item[] => {
     if (item.kind === 'fill') return item.tone === 'ink' ? [item] : [];
     if (item.kind === 'text' || item.kind === 'blocks') return [item];

@@ -31,18 +31,39 @@ const UNKERNED = { kern: false, liga: false, clig: false };
 
 /** The part of the document that the types leave out: its font, which shapes text word by word. */
 interface WithFont {
-  readonly _font: { layoutRun: (text: string, features?: typeof UNKERNED) => unknown };
+  readonly _font: {
+    layoutRun: (text: string, features?: typeof UNKERNED) => unknown;
+    widthOfString: () => number;
+  };
 }
 
 /**
  * Chooses a font that shapes with those features by itself: the library keeps shaped words only
- * while it is given none with a text, and would shape every text three times.
+ * while it is given none with a text. It also measures every text twice, for underlines and for
+ * text that goes on after it; there is neither, and measuring took longer than writing.
  */
 const setFont = (doc: PDFKit.PDFDocument, name: string, size: number): void => {
   const { _font: font } = doc.font(name, size) as unknown as WithFont;
   if (Object.hasOwn(font, 'layoutRun')) return;
   const shape = font.layoutRun.bind(font);
   font.layoutRun = (text) => shape(text, UNKERNED);
+  font.widthOfString = () => 0;
+};
+
+/**
+ * Draws on a page and hands over what was drawn as one piece: the library would make bytes of
+ * every operator by itself, which took longer than all the rest.
+ */
+const atOnce = (doc: PDFKit.PDFDocument, draw: () => void): void => {
+  const operators: string[] = [];
+  const write = doc.addContent.bind(doc);
+  doc.addContent = (operator: string) => {
+    operators.push(operator);
+    return doc;
+  };
+  draw();
+  doc.addContent = write;
+  if (operators.length > 0) doc.addContent(operators.join('\n'));
 };
 
 /** Draws with a document; `down` gives points from the top left corner. */
@@ -150,7 +171,9 @@ export const pdf = async (
   for (const sheet of sheets) {
     doc.addPage({ size: sheet.size.map((side) => side * POINT), margin: 0 });
     doc.outline.addItem(singleLine(sheet.title));
-    for (const run of runsOf(sheet.items)) drawRun(doc, sheet.size[1], run);
+    atOnce(doc, () => {
+      for (const run of runsOf(sheet.items)) drawRun(doc, sheet.size[1], run);
+    });
   }
   doc.end();
   return bytes;

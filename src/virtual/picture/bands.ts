@@ -11,6 +11,17 @@ export interface Band {
 /** A run of one column that lies in a band, v. */
 type Run = readonly [top: number, bottom: number];
 
+/** Adds a run, or lengthens the last one where it goes on. */
+const add = (runs: [number, number][], top: number, bottom: number): void => {
+  const last = runs.at(-1);
+  if (last !== undefined && top - last[1] < 1e-9) last[1] = bottom;
+  else runs.push([top, bottom]);
+};
+
+/** Where a value that runs straight from a to b is at a level, as a share of the way. */
+const shareAt = (a: number, b: number, level: number): number =>
+  a === b ? NaN : (level - a) / (b - a);
+
 /** The stretches of a column whose value, straight between nodes, lies from one level to another. */
 const runsOf = (
   v: ArrayLike<number>,
@@ -23,21 +34,22 @@ const runsOf = (
   const runs: [number, number][] = [];
   for (let k = first; k < first + rows - 1; k += 1) {
     const [a, b] = [value[k] ?? 0, value[k + 1] ?? 0];
+    // Most pieces lie wholly beyond the band or wholly in it.
+    if ((a < from && b < from) || (a >= to && b >= to)) continue;
     const [va, vb] = [v[k] ?? 0, v[k + 1] ?? 0];
-    const cut = (level: number): number => (a === b ? NaN : (level - a) / (b - a));
-    const inside = (t: number): boolean => {
-      const x = a + t * (b - a);
-      return x >= from && x < to;
-    };
-    const stops = [0, cut(from), cut(to), 1].filter((t) => t >= 0 && t <= 1).sort((p, q) => p - q);
-    stops.slice(1).forEach((end, i) => {
-      const start = stops[i] ?? 0;
-      if (end <= start || !inside((start + end) / 2)) return;
-      const [top, bottom] = [va + start * (vb - va), va + end * (vb - va)];
-      const last = runs.at(-1);
-      if (last !== undefined && top - last[1] < 1e-9) last[1] = bottom;
-      else runs.push([top, bottom]);
-    });
+    if (a >= from && b >= from && a < to && b < to) {
+      add(runs, va, va + (vb - va));
+      continue;
+    }
+    const stops = [0, shareAt(a, b, from), shareAt(a, b, to), 1]
+      .filter((t) => t >= 0 && t <= 1)
+      .sort((p, q) => p - q);
+    for (let i = 1; i < stops.length; i += 1) {
+      const [start, end] = [stops[i - 1] ?? 0, stops[i] ?? 0];
+      const middle = a + ((start + end) / 2) * (b - a);
+      if (end > start && middle >= from && middle < to)
+        add(runs, va + start * (vb - va), va + end * (vb - va));
+    }
   }
   return runs;
 };
