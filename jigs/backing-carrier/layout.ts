@@ -1,22 +1,25 @@
 import {
+  asin,
   clearanceHole,
+  cos,
   degrees,
+  type Design,
   fail,
+  type Frame,
+  type Grinder,
   hollowDepth,
+  type Issue,
   loweredTo,
   mendedBy,
   ok,
   problem,
   radians,
   raisedTo,
-  text,
-  washer,
-  type Design,
-  type Frame,
-  type Grinder,
-  type Issue,
   type Result,
+  sin,
+  text,
   type Vec2,
+  washer,
 } from '../../src/family/index.ts';
 import { sheetIssues } from '../shared/rules.ts';
 import type { Values } from './parameters.ts';
@@ -99,7 +102,7 @@ const roundOf = (v: Values, front: number, { bottom, top }: Platen): Layout['rou
   return {
     radius,
     centre: [front - radius, (bottom + top) / 2],
-    half: degrees(Math.asin(((top - bottom) / 2 - r) / (radius - r))),
+    half: degrees(asin(((top - bottom) / 2 - r) / (radius - r))),
   };
 };
 
@@ -239,10 +242,10 @@ export const carried = (grinder: Grinder, v: Values, l: Layout): Grinder => ({
 
 /** The platen's own frame in the frame of the grinder: it leans about the top of the rest. */
 export const platenFrame = ({ lean }: Grinder): Frame => {
-  const [c, s] = [Math.cos(radians(lean)), Math.sin(radians(lean))];
+  const [c, s] = [cos(radians(lean)), sin(radians(lean))];
   return { origin: [0, 0, 0], x: [1, 0, 0], y: [0, c, s], z: [0, -s, c] };
 };
 
 /** Slope of the face at a height, degrees, top away from the maker positive: asin(h / R). */
 export const slopeAt = ({ round }: Layout, z: number): number =>
-  round ? degrees(Math.asin((z - round.centre[1]) / round.radius)) : 0;
+  round ? degrees(asin((z - round.centre[1]) / round.radius)) : 0;

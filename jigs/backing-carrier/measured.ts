@@ -1,21 +1,23 @@
 import {
+  atan2,
   bevelPlace,
+  cos,
   degrees,
+  type Design,
   edgeOffsets,
   exact,
-  flatten,
-  radians,
-  text,
-  type Design,
-  type Measured,
-  type Part,
-  type Placement,
-  type Result,
   fail,
+  flatten,
   localise,
+  type Measured,
   ok,
+  type Part,
   place,
+  type Placement,
   problem,
+  radians,
+  type Result,
+  text,
   type Vec2,
 } from '../../src/family/index.ts';
 import type { Aim } from './aim.ts';
@@ -69,10 +71,10 @@ export const measuredOf = (
 ): Result<Measured[]> => {
   const read = aims.map((aim): Measured => {
     const { blade, side, height, angle: wanted, tilt } = aim;
-    const half = height / Math.cos(radians(wanted)) / 2;
+    const half = height / cos(radians(wanted)) / 2;
     const [low, high] = [v.contact - half, v.contact + half];
     const at = (z: number): number => frontAt(design, parts, placements, z);
-    const slope = degrees(Math.atan2(at(low) - at(high), high - low));
+    const slope = degrees(atan2(at(low) - at(high), high - low));
     const angle = tilt - design.grinder.lean - slope;
     const u = bevelPlace(blade);
     const edges = edgeOffsets(blade, u, blade.edge.wanted);

@@ -1,23 +1,26 @@
 import {
+  atan2,
   bevelPlace,
+  type Certainty,
+  cos,
   degrees,
+  type Design,
   edgeOffsets,
   exact,
   faceDepth,
+  type Fact,
+  type Grinder,
+  type GrindLine,
   hollowDepth,
   placeAt,
   radians,
+  type Setting,
   shapeOf,
   softened,
+  tan,
   text,
   wantedBevel,
   wantedHeightAt,
-  type Certainty,
-  type Design,
-  type Fact,
-  type GrindLine,
-  type Grinder,
-  type Setting,
 } from '../../src/family/index.ts';
 import type { Aim } from './aim.ts';
 import type { Layout } from './layout.ts';
@@ -34,7 +37,7 @@ export const bevelAt = (
 ): number => {
   const { height, thickness } = placeAt(blade, u);
   const rise = thickness / 2 - edgeOffsets(blade, u, edge)[side];
-  return Math.min(height, Math.max(0, rise) / Math.tan(radians(angle)));
+  return Math.min(height, Math.max(0, rise) / tan(radians(angle)));
 };
 
 /** The bevel that is wanted at a place: its height, and the angle of its chord, degrees. */
@@ -43,7 +46,7 @@ const chordAt = ({ blade, side }: Aim, u: number) => {
   const { height, thickness } = placeAt(blade, u);
   const bevelHeight = wanted ? wantedHeightAt(blade.line.follow, wanted, height) : 0;
   const rise = thickness / 2 - edgeOffsets(blade, u, blade.edge.wanted)[side];
-  return { bevelHeight, angle: degrees(Math.atan2(rise, bevelHeight)) };
+  return { bevelHeight, angle: degrees(atan2(rise, bevelHeight)) };
 };
 
 /** Passes that run on a backing, with their numbers; the last pass where none does. */
@@ -70,7 +73,7 @@ export const shiftOf = (
   from: Grinder['backings'][number] | undefined,
 ): number =>
   belt && from
-    ? (depthOn(l, belt) - faceDepth(grinder, belt, from)) / Math.cos(radians(grinder.lean))
+    ? (depthOn(l, belt) - faceDepth(grinder, belt, from)) / cos(radians(grinder.lean))
     : NaN;
 
 /** The shift of every belt that runs on the carrier against the bare platen, mm. */
@@ -229,7 +232,7 @@ export const factsOf = (
             mm(
               `hollow-${belt.id}-${side}-${blade.name}`,
               facts.hollow(blade.name, words.side[side], belt.id),
-              hollowDepth(v.radius + belt.thickness, height / Math.cos(radians(angle))),
+              hollowDepth(v.radius + belt.thickness, height / cos(radians(angle))),
             ),
           ),
         )

@@ -1,15 +1,18 @@
 import {
   all,
   chain,
+  cos,
   ok,
+  type Part,
   path,
+  type PlatePart,
   radians,
   rectangle,
-  text,
-  type Part,
-  type PlatePart,
   type Result,
+  sin,
   type StockPart,
+  tan,
+  text,
   type Vec2,
   type Vertex,
 } from '../../src/family/index.ts';
@@ -30,9 +33,9 @@ export interface Context extends Workshop {
 
 /** Vertices of an arc from angle to angle (degrees, anticlockwise), without its last point. */
 const arc = (centre: Vec2, radius: number, from: number, to: number): Vertex => ({
-  x: centre[0] + radius * Math.cos(radians(from)),
-  y: centre[1] + radius * Math.sin(radians(from)),
-  bulge: Math.tan(radians(to - from) / 4),
+  x: centre[0] + radius * cos(radians(from)),
+  y: centre[1] + radius * sin(radians(from)),
+  bulge: tan(radians(to - from) / 4),
 });
 
 const corner = (x: number, y: number): Vertex => ({ x, y, bulge: 0 });
@@ -42,7 +45,7 @@ const faceOf = ({ v, l }: Context): Vertex[] => {
   const { round, bottom, top, front } = l;
   const r = round ? v.endRadius : SIZE.ribEnd;
   const half = round?.half ?? 0;
-  const y = round ? round.centre[0] + (round.radius - r) * Math.cos(radians(half)) : front - r;
+  const y = round ? round.centre[0] + (round.radius - r) * cos(radians(half)) : front - r;
   return [
     arc([y, bottom + r], r, -90, -half),
     ...(round ? [arc(round.centre, round.radius, -half, half)] : [corner(front, bottom + r)]),
@@ -55,7 +58,7 @@ const faceOf = ({ v, l }: Context): Vertex[] => {
 const FRONT = 0.05;
 
 /** Radius off by where the height s of an arc is: dR = 8 R^2 ds / c^2 with the chord c = 2 R sin h. */
-const radiusError = (half: number): number => (2 * FRONT) / Math.sin(radians(half)) ** 2;
+const radiusError = (half: number): number => (2 * FRONT) / sin(radians(half)) ** 2;
 
 /** The back of a rib over the platen, from its upper end to its lower: ears over the ends of it. */
 const eared = ({ v, l }: Context): { readonly front: Vertex[]; readonly back: Vertex[] } => {

@@ -1,17 +1,19 @@
 import {
   add3,
   bevelPlace,
+  type BladePose,
+  cos,
   cross3,
   edgeOffsets,
+  type Frame,
+  type Grinder,
   placeAt,
   radians,
   scale3,
-  WORLD,
-  type BladePose,
-  type Frame,
-  type Grinder,
+  sin,
   type Vec2,
   type Vec3,
+  WORLD,
 } from '../../src/family/index.ts';
 import type { Aim } from './aim.ts';
 import { platenFrame, type Layout } from './layout.ts';
@@ -56,7 +58,7 @@ export const poseOf = (
   tilt: number,
   belt: number,
 ): Frame => {
-  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
+  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
   const up: Vec3 = [0, -s, c];
   const towards: Vec3 = [0, -c, -s];
   const z: Vec3 = aim.side === 'left' ? towards : scale3(towards, -1);

@@ -1,27 +1,29 @@
 import {
   all,
+  type Blade,
   bladeMesh,
+  type Certainty,
   chain,
   compose,
+  cos,
   cutByPlane,
   dot3,
   fail,
+  type Frame,
   halfSpace,
   localise,
+  type Measured,
+  type Mesh,
   ok,
+  type Part,
   placeAt,
   problem,
   radians,
-  shift,
-  text,
-  type Blade,
-  type Certainty,
-  type Frame,
-  type Measured,
-  type Mesh,
-  type Part,
   type Result,
+  shift,
   type Side,
+  sin,
+  text,
   type Vec3,
 } from '../../src/family/index.ts';
 import { expectedOf } from '../shared/grinding.ts';
@@ -79,7 +81,7 @@ export const finishedPose = (
 /** The blade after one setting: everything on the belt's side of the abrasive face is gone. */
 const groundBy = (mesh: Mesh, pose: Frame, lean: number): Mesh => {
   const t = radians(lean);
-  const normal: Vec3 = [0, -Math.cos(t), -Math.sin(t)];
+  const normal: Vec3 = [0, -cos(t), -sin(t)];
   const turned: Vec3 = [dot3(normal, pose.x), dot3(normal, pose.y), dot3(normal, pose.z)];
   return cutByPlane(mesh, halfSpace(localise(pose, [0, 0, 0]), turned));
 };

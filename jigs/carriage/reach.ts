@@ -1,15 +1,17 @@
 import {
   carriageRange,
+  type CarriageStanding,
+  cos,
   faceDepth,
   highestPushRange,
   hull,
   interval,
-  radians,
-  text,
-  type CarriageStanding,
   type Interval,
   type Limit,
+  radians,
   type Reach,
+  sin,
+  text,
 } from '../../src/family/index.ts';
 import { PLATEN_MARGIN } from '../shared/checks/ranges.ts';
 import { FRICTION } from '../shared/friction.ts';
@@ -69,7 +71,7 @@ const casesOf =
         edgeHeight: v.edgeHeight,
         lean: plan.lean,
       });
-      return [{ ...standing, edge, toPlaten: (v.base - depth * Math.sin(t)) / Math.cos(t) }];
+      return [{ ...standing, edge, toPlaten: (v.base - depth * sin(t)) / cos(t) }];
     });
   };
 

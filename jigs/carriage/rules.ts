@@ -1,16 +1,18 @@
 import {
   buttonScrew,
+  type CarriagePlan,
+  cos,
+  type Design,
   hasError,
+  type Issue,
   loweredTo,
   mendedBy,
   problem,
   radians,
   raisedTo,
   root,
+  sin,
   text,
-  type CarriagePlan,
-  type Design,
-  type Issue,
 } from '../../src/family/index.ts';
 import { leanLoss, runningGrowth, sheetIssues } from '../shared/rules.ts';
 import { withBase } from './bases.ts';
@@ -162,8 +164,8 @@ export const dipIssues = (
 ): Issue[] => {
   const air = (screw: Washered, q: number): number =>
     FOOT.radius +
-    (levels.soleBottom - FOOT.radius) * Math.cos(radians(q)) -
-    forward * Math.sin(radians(q)) -
+    (levels.soleBottom - FOOT.radius) * cos(radians(q)) -
+    forward * sin(radians(q)) -
     overFence(v, screw);
   const screw = fenceScrew(v);
   const worst = settings.reduce((most, one) => (one.tilt > most.tilt ? one : most));

@@ -1,11 +1,12 @@
 import {
+  type BeltSection,
   circle,
   flatten,
+  type Frame,
   place,
   radians,
+  tan,
   text,
-  type BeltSection,
-  type Frame,
   type Vec2,
 } from '../../src/family/index.ts';
 import { parameterPath } from './checks/question.ts';
@@ -42,7 +43,7 @@ const halfAt = (c: Context, until: PlanSetting, side: PlanSetting['side'], v: nu
   const [grip] = c.grips;
   const t = blade?.thickness[0]?.t ?? 0;
   if (!done || !grip) return t / 2;
-  const rise = Math.tan(radians(done.angle));
+  const rise = tan(radians(done.angle));
   return Math.min(t / 2, done.edgeSide + (grip.edge - v) * rise);
 };
 
@@ -64,7 +65,7 @@ const bladeOutline = (c: Context, setting: PlanSetting): Vec2[] => {
 export const sectionOf = (c: Context, setting: PlanSetting): BeltSection => {
   const { v, l, plan } = c;
   const frame = carriageFrame(setting.tilt, setting.footCentre, 0);
-  const lean = Math.tan(radians(plan.lean));
+  const lean = tan(radians(plan.lean));
   const face = (z: number): Vec2 => [-z * lean, z];
   const out = heelFrame(setting).origin[2];
   const jawY = l.front - l.gripped;

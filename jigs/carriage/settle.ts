@@ -1,13 +1,16 @@
 import {
+  atan2,
   compose,
+  cos,
   degrees,
   dot3,
+  type Frame,
+  type Part,
   place,
   radians,
   root,
   shift,
-  type Frame,
-  type Part,
+  sin,
   type Vec3,
 } from '../../src/family/index.ts';
 import type { Context } from './context.ts';
@@ -63,7 +66,7 @@ const least = ({ corners, circles }: Outlines, along: Vec3): number => {
 
 /** What comes lowest on a base under a carriage that is tilted by so much. */
 const lowest = (outlines: Outlines, tilt: number): number =>
-  least(outlines, [0, Math.sin(radians(tilt)), Math.cos(radians(tilt))]);
+  least(outlines, [0, sin(radians(tilt)), cos(radians(tilt))]);
 
 /**
  * Settles the finished carriage at a setting: turns it until the lowest points of foot bar and
@@ -90,9 +93,10 @@ export const settleParts = (
   const step = (tilt: number): number => lowest(heel, tilt) - lowest(foot, tilt);
   if (step(-STEEPEST) > 0 || step(STEEPEST) < 0) return undefined;
   const tilt = root(step, -STEEPEST, STEEPEST);
-  const [cos, sin] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
-  const turned: Frame = { origin: [0, 0, 0], x: [1, 0, 0], y: [0, cos, sin], z: [0, -sin, cos] };
-  const nearest = least(foot, [0, cos, -sin]);
+  const [level, rise] = [cos(radians(tilt)), sin(radians(tilt))];
+  const axes = { x: [1, 0, 0], y: [0, level, rise], z: [0, -rise, level] } as const;
+  const turned: Frame = { origin: [0, 0, 0], ...axes };
+  const nearest = least(foot, [0, level, -rise]);
   const frame = shift(turned, [0, fenceRear - nearest, -lowest(foot, tilt)]);
   const front = Math.min(...upright.corners.map(([, y]) => y));
   const face = upright.corners.filter(([, y]) => y - front < SAME);
@@ -104,7 +108,7 @@ export const settleParts = (
   return {
     frame,
     tilt,
-    upright: degrees(Math.atan2(below[1] - above[1], above[2] - below[2])),
+    upright: degrees(atan2(below[1] - above[1], above[2] - below[2])),
     front,
     top: Math.min(...heights.filter((z) => z > middle)),
   };

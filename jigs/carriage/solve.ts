@@ -1,16 +1,18 @@
 import {
+  type CarriageInput,
+  type CarriagePlan,
   chain,
+  cos,
   createWorkshop,
+  type Design,
   fail,
   hasError,
   ok,
   planCarriage,
   radians,
-  valuesOf,
-  type CarriageInput,
-  type CarriagePlan,
-  type Design,
   type Result,
+  sin,
+  valuesOf,
   type Workshop,
 } from '../../src/family/index.ts';
 import { placedRest, standsOf, type Stand } from '../shared/site.ts';
@@ -81,7 +83,7 @@ const jawDropsOf = (plan: CarriagePlan, grips: readonly Grip[], v: Values): numb
       ...clamping.flatMap(({ blade, u, turn }) => {
         const grip = grips.find((g) => g.blade.name === blade);
         if (!grip) return [];
-        const [c, s] = [Math.cos(radians(turn)), Math.sin(radians(turn))];
+        const [c, s] = [cos(radians(turn)), sin(radians(turn))];
         const [du, dv] = [grip.at - u, grip.from - grip.shape.edge.value(u)];
         const level = dv * c - du * s - (v.jawWidth / 2) * Math.abs(s);
         return [grip.from - grip.edge - level];
@@ -139,7 +141,7 @@ export const solve = (
     const tilt = radians(rough.tiltMost);
     const low = levels.soleBottom - (v.plate > 7 ? 10 : 7.5) - FOOT.radius;
     const back = v.length + SOLE.palmFrom + SOLE.palmLength;
-    const push = FOOT.radius + low * Math.cos(tilt) + back * Math.sin(tilt);
+    const push = FOOT.radius + low * cos(tilt) + back * sin(tilt);
     return chain(planned(forward, push), ({ input, plan }) => {
       const needs = needsOf(design, v, plan, grips);
       const low = [

@@ -1,13 +1,16 @@
 import {
+  asin,
+  type BeltSection,
   circle,
+  cos,
+  type EdgeRestPlan,
   flatten,
   halfAt,
   hollowed,
   inSeat,
   radians,
+  sin,
   text,
-  type BeltSection,
-  type EdgeRestPlan,
   type Vec2,
 } from '../../src/family/index.ts';
 import { box } from '../shared/section.ts';
@@ -39,11 +42,11 @@ const bladeOutline = (setting: PlanSetting): Vec2[] => {
 /** The abrasive of the wheel from well below the seat to well above the contact. */
 const abrasive = ({ wheel: { radius, drop } }: PlanSetting, low: number, high: number): Vec2[] => {
   const angle = (z: number): number =>
-    Math.asin(Math.max(-0.99, Math.min(0.99, (z - drop) / radius))) / radians(1);
+    asin(Math.max(-0.99, Math.min(0.99, (z - drop) / radius))) / radians(1);
   const [from, to] = [angle(low), angle(high)];
   return Array.from({ length: STEPS + 1 }, (_, i): Vec2 => {
     const a = radians(from + ((to - from) * i) / STEPS);
-    return [radius * Math.cos(a) - radius, drop + radius * Math.sin(a)];
+    return [radius * cos(a) - radius, drop + radius * sin(a)];
   });
 };
 

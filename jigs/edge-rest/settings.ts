@@ -1,15 +1,16 @@
 import {
+  atan2,
   degrees,
-  exact,
-  halfAt,
-  quantise,
-  text,
   type Design,
   type EdgeRestPlan,
+  exact,
   type Fact,
   type GrindLine,
+  halfAt,
   type KnownFixture,
+  quantise,
   type Setting,
+  text,
 } from '../../src/family/index.ts';
 import { dialOf, DIVISIONS, PITCH } from '../shared/feed.ts';
 import type { EdgeContext } from './context.ts';
@@ -23,7 +24,7 @@ const zeroOf = ({ x }: EdgeContext, { step }: PlanSetting): number => x.zeros[st
 
 /** Angle between the midplane and the chord over a hollow, degrees. */
 const chordAngle = ({ section, limits: { lower, upper } }: Place): number =>
-  degrees(Math.atan2(halfAt(section.near, upper) - halfAt(section.near, lower), upper - lower));
+  degrees(atan2(halfAt(section.near, upper) - halfAt(section.near, lower), upper - lower));
 
 const notesOf = (
   { grinder }: Design,

@@ -1,11 +1,13 @@
 import {
+  cos,
+  type Design,
+  type Issue,
   mendedBy,
   problem,
   radians,
   raisedTo,
+  sin,
   text,
-  type Design,
-  type Issue,
 } from '../../src/family/index.ts';
 import type { Values } from './parameters.ts';
 
@@ -31,7 +33,7 @@ export const runningGrowth = ({ grinder }: Design): number =>
  */
 export const leanLoss = ({ grinder }: Design, thickness: number, gap: number): number => {
   const t = radians(Math.abs(grinder.lean));
-  return (grinder.lean > 0 ? thickness * Math.sin(t) : 0) + gap * (1 - Math.cos(t));
+  return (grinder.lean > 0 ? thickness * sin(t) : 0) + gap * (1 - cos(t));
 };
 
 /** Plates that no sheet of the workshop gives, by parameter. */

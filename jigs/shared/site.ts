@@ -1,4 +1,4 @@
-import { faceDepth, radians, type Design, type Grinder } from '../../src/family/index.ts';
+import { cos, type Design, faceDepth, type Grinder, radians, tan } from '../../src/family/index.ts';
 import type { PlacedRest } from './layout/mount.ts';
 
 /** One belt on one backing, and where the seat frame stands for it. */
@@ -25,7 +25,7 @@ export const standOf = (
 ): Stand => {
   const t = radians(grinder.lean);
   const depth = faceDepth(grinder, belt, backing);
-  return { belt, backing, offset: stack * Math.tan(t) - depth / Math.cos(t) };
+  return { belt, backing, offset: stack * tan(t) - depth / cos(t) };
 };
 
 /** The stand of every pass, in order; passes whose belt or backing is missing give none. */

@@ -1,16 +1,18 @@
 import {
+  cos,
+  type Design,
   faceDepth,
   hull,
   interval,
-  pushRoom,
-  radians,
-  standingRange,
-  text,
-  type Design,
   type Interval,
   type Limit,
+  pushRoom,
+  radians,
   type Reach,
+  sin,
   type SpineRestPlan,
+  standingRange,
+  text,
 } from '../../src/family/index.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
 import type { Values } from './parameters.ts';
@@ -76,7 +78,7 @@ const casesOf =
           section,
           stand: standingRange(section),
           shift: shifts[i] ?? 0,
-          toPlaten: (context.l.levels.stack - depth * Math.sin(t)) / Math.cos(t),
+          toPlaten: (context.l.levels.stack - depth * sin(t)) / cos(t),
         },
       ];
     });
@@ -94,7 +96,7 @@ export const reachOf = (reached: Reached): Reach => {
       hull(cases(box).map(value));
   const less = (a: Interval, b: number): Interval => interval.minus(a, interval.point(b));
   const { platen } = design.grinder;
-  const c = Math.cos(radians(plan.lean));
+  const c = cos(radians(plan.lean));
   const limits: Limit<SectionBox>[] = [
     {
       id: 'travel',

@@ -1,11 +1,12 @@
 import {
+  type BeltSection,
   circle,
   flatten,
   inSeatFrame,
   radians,
-  text,
-  type BeltSection,
   type SpineRestPlan,
+  tan,
+  text,
   type Vec2,
 } from '../../src/family/index.ts';
 import { box } from '../shared/section.ts';
@@ -24,7 +25,7 @@ const bladeOutline = (plan: SpineRestPlan, setting: PlanSetting, from: number): 
   if (!place) return [];
   const { seating, thickness, height } = place;
   const far = farSide(thickness, height, earlierOther(plan, setting));
-  const rise = Math.tan(radians(setting.angle));
+  const rise = tan(radians(setting.angle));
   const near = (v: number): number =>
     Math.min(thickness / 2, setting.edgeSide + (height - v) * rise);
   const shoulder = Math.max(0, height - setting.bevelHeight);
@@ -74,7 +75,7 @@ export const sectionOf = (
 ): BeltSection => {
   const { v, l } = c;
   const top = Math.max(...setting.blades.flatMap((b) => b.places.map((p) => p.seating.edge[1])));
-  const lean = Math.tan(radians(plan.lean));
+  const lean = tan(radians(plan.lean));
   const face = (z: number): Vec2 => [-z * lean, z];
   const pad = v.plate + l.push.pad;
   const from = strip ? stripFrom(strip) : -Infinity;

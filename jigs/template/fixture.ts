@@ -1,16 +1,18 @@
 import {
-  chain,
   all,
-  ok,
-  radians,
-  text,
   type BeltSection,
   type BladePose,
+  chain,
+  cos,
   type Design,
   type Fixture,
   type Measured,
+  ok,
   type PlatePart,
+  radians,
   type Result,
+  sin,
+  text,
   type Vec2,
 } from '../../src/family/index.ts';
 import { checksOf } from './checks.ts';
@@ -32,7 +34,7 @@ const pairsOf = (leans: readonly Lean[]): Pair[] =>
 
 /** The blade standing on its spine, leaned by the tilt, the side that is ground towards the belt. */
 const poseOf = (lean: Lean, setting: string): BladePose => {
-  const [c, s] = [Math.cos(radians(lean.tilt)), Math.sin(radians(lean.tilt))];
+  const [c, s] = [cos(radians(lean.tilt)), sin(radians(lean.tilt))];
   const turn = lean.side === 'left' ? 1 : -1;
   return {
     setting,
@@ -48,7 +50,7 @@ const sectionOf = (v: Values, [left, right]: Pair, lean: Lean): BeltSection => {
   const [near, far] = lean.side === 'right' ? [right, left] : [left, right];
   const corners = cornersOf(v, far.tilt, near.tilt);
   const foot = corners[1]?.[0] ?? 0;
-  const [c, s] = [Math.cos(radians(lean.tilt)), Math.sin(radians(lean.tilt))];
+  const [c, s] = [cos(radians(lean.tilt)), sin(radians(lean.tilt))];
   const at = (w: number, h: number): Vec2 => [foot + w * c - h * s, w * s + h * c];
   const blade = lean.blade.thickness[0]?.t ?? 0;
   return {

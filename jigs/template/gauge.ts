@@ -1,20 +1,22 @@
 import {
+  atan2,
   circle,
   clearanceHole,
   degrees,
+  type Design,
   materialOf,
   plain,
   plate,
+  type PlatePart,
   polygon,
   radians,
-  text,
-  widest,
-  type Design,
-  type PlatePart,
   type Result,
   type Side,
+  tan,
+  text,
   type Thread,
   type Vec2,
+  widest,
 } from '../../src/family/index.ts';
 import type { Lean } from './lean.ts';
 import { heightOf, lengthOf } from './numbers.ts';
@@ -23,7 +25,7 @@ import type { Values } from './parameters.ts';
 const words = text.family.bevelGauge;
 
 /** How far an edge runs in over the height, mm. */
-const run = (height: number, tilt: number): number => height * Math.tan(radians(tilt));
+const run = (height: number, tilt: number): number => height * tan(radians(tilt));
 
 /** Corners of a gauge: foot on y = 0, left edge leaning in by one tilt, right edge by the other. */
 export const cornersOf = ({ height, top }: Values, left: number, right: number): Vec2[] => {
@@ -40,7 +42,7 @@ export const gaugeId = (index: number): string => `gauge-${String(index + 1)}`;
 
 /** What edges that are off by a width move at the middle of the blade, degrees and mm. */
 const moved = (height: number, lean: Lean, within: number): { angle: number; bevel: number } => {
-  const angle = degrees(Math.atan2(within, height));
+  const angle = degrees(atan2(within, height));
   const u = lengthOf(lean.blade) / 2;
   return { angle, bevel: heightOf(lean, u, lean.angle - angle) - heightOf(lean, u) };
 };
@@ -101,6 +103,6 @@ export const tiltOn = ({ layers }: PlatePart, side: Side): number | undefined =>
   const sign = side === 'left' ? 1 : -1;
   const end = (level: number): number =>
     Math.min(...points.filter(([, y]) => y === level).map(([x]) => sign * x));
-  const tilt = degrees(Math.atan2(end(top) - end(0), top));
+  const tilt = degrees(atan2(end(top) - end(0), top));
   return Number.isFinite(tilt) ? tilt : undefined;
 };

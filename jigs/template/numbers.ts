@@ -1,14 +1,15 @@
 import {
-  placeAt,
-  radians,
-  shapeOf,
-  text,
-  wantedBevel,
-  wantedHeightAt,
   type Blade,
   type Design,
   type GrindLine,
+  placeAt,
+  radians,
   type Setting,
+  shapeOf,
+  tan,
+  text,
+  wantedBevel,
+  wantedHeightAt,
 } from '../../src/family/index.ts';
 import type { Lean } from './lean.ts';
 
@@ -17,7 +18,7 @@ const words = text.family.bevelGauge;
 /** b = (T/2 - e) / tan a, at most the height. */
 export const heightOf = (lean: Lean, u: number, angle = lean.angle): number => {
   const { height, thickness } = placeAt(lean.blade, u);
-  return Math.min(height, (thickness / 2 - lean.edge) / Math.tan(radians(angle)));
+  return Math.min(height, (thickness / 2 - lean.edge) / tan(radians(angle)));
 };
 
 export const lengthOf = (blade: Blade): number => shapeOf(blade).length;

@@ -1,3 +1,4 @@
+import { atan2, tan } from '../core/trigonometry.ts';
 import { degrees, radians } from '../core/units.ts';
 import { placeOn } from './place.ts';
 import type { Blade, Side } from './schema.ts';
@@ -61,11 +62,11 @@ export const wantedOn = (shape: Shape, side: Side, seat = 0): Wanted | undefined
   const { u, height, thickness } = placeOn(shape, bevelPlace(blade), seat);
   const rise = thickness / 2 - edgeOffsetsOn(shape, u, blade.edge.wanted)[side];
   if (bevel.kind === 'angle') {
-    const bevelHeight = Math.min(rise / Math.tan(radians(bevel.angle)), height);
+    const bevelHeight = Math.min(rise / tan(radians(bevel.angle)), height);
     return { angle: bevel.angle, bevelHeight, height };
   }
   const bevelHeight = bevel.kind === 'full' ? height : bevel.height;
-  return { angle: degrees(Math.atan2(rise, bevelHeight)), bevelHeight, height };
+  return { angle: degrees(atan2(rise, bevelHeight)), bevelHeight, height };
 };
 
 /** `wantedOn` for a single question; see there. */

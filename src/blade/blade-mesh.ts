@@ -1,3 +1,4 @@
+import { acos } from '../core/trigonometry.ts';
 import type { Mesh } from '../geometry/mesh.ts';
 import { box, loft } from './loft.ts';
 import type { Blade } from './schema.ts';
@@ -28,9 +29,7 @@ const WIDEST = 8;
 
 /** Steps of the spine corner's quarter circle that keep within the chord error. */
 const cornerSteps = (radius: number, chord: number): number =>
-  radius > 0
-    ? Math.max(2, Math.ceil(Math.PI / 4 / Math.acos(1 - Math.min(chord / radius, 0.5))))
-    : 0;
+  radius > 0 ? Math.max(2, Math.ceil(Math.PI / 4 / acos(1 - Math.min(chord / radius, 0.5)))) : 0;
 
 /** Whether the middle section lies on the surface between its neighbours, within `chord`. */
 const joins = (a: Section, middle: Section, b: Section, chord: number): boolean =>

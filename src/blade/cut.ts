@@ -1,3 +1,4 @@
+import { tan } from '../core/trigonometry.ts';
 import { radians } from '../core/units.ts';
 import { edgeOffsetsOn, wantedOn } from './bevel.ts';
 import type { Side } from './schema.ts';
@@ -35,7 +36,7 @@ export const flatCut =
   (face: (u: number) => { readonly offset: number; readonly angle: number }): Cut =>
   ({ u, edge }) => {
     const { offset, angle } = face(u);
-    const rise = Math.tan(radians(angle));
+    const rise = tan(radians(angle));
     return { at: (v) => offset + (edge - v) * rise, inner: 0 };
   };
 

@@ -1,4 +1,5 @@
 import { problem, type Issue } from '../core/issue.ts';
+import { atan, atan2 } from '../core/trigonometry.ts';
 import { degrees } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import type { Vec2 } from '../geometry/vector.ts';
@@ -25,8 +26,7 @@ const PLACES = 200;
 const short = (value: number): number => Number(value.toFixed(2));
 
 /** Degrees by which an arc turns that leaves a line of slope m and reaches (du, dv) from there. */
-const turn = (m: number, du: number, dv: number): number =>
-  2 * degrees(Math.atan2(dv, du) - Math.atan(m));
+const turn = (m: number, du: number, dv: number): number => 2 * degrees(atan2(dv, du) - atan(m));
 
 const dimensionIssues = (o: Dimensions, at: string): Issue[] => {
   const issues = (['bellyStart', 'spineDropStart'] as const)

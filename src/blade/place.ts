@@ -1,3 +1,4 @@
+import { atan } from '../core/trigonometry.ts';
 import { degrees } from '../core/units.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Blade } from './schema.ts';
@@ -76,7 +77,7 @@ export const placeOn = (shape: Shape, u: number, seat = 0): Place => {
     u,
     spine: [u, v],
     edge: [u + height * normal[0], v + height * normal[1]],
-    slope: degrees(Math.atan(slope)),
+    slope: degrees(atan(slope)),
     height,
     thickness: shape.thickness.value(u),
   };

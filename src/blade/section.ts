@@ -1,3 +1,4 @@
+import { cos } from '../core/trigonometry.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Cut, Station } from './cut.ts';
 import type { Side } from './schema.ts';
@@ -130,7 +131,7 @@ export const groundSection = (shape: Shape, u: number, corner: number, cuts: Sid
   const right = sideOf(station, stock, cuts.right ?? []);
   const corners = Array.from(
     { length: corner + 1 },
-    (_, i) => spine + (corner > 0 ? radius * (1 - Math.cos((Math.PI / 2) * (i / corner))) : 0),
+    (_, i) => spine + (corner > 0 ? radius * (1 - cos((Math.PI / 2) * (i / corner))) : 0),
   );
   const places = [...corners, ...left.places, ...right.places, edge].sort((a, b) => a - b);
   return {

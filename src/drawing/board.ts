@@ -1,3 +1,4 @@
+import { cos } from '../core/trigonometry.ts';
 import { radians } from '../core/units.ts';
 import { onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
@@ -36,7 +37,7 @@ const stretchesOf = (item: Item): Stretch[] => {
       const sweep = to > from ? to - from : to - from + 360;
       const n = Math.max(2, Math.ceil((sweep / 360) * PIECES));
       // Just outside the curve, so that the straight pieces do not cut its corners.
-      const radius = item.radius / Math.cos(radians(sweep / n / 2));
+      const radius = item.radius / cos(radians(sweep / n / 2));
       return chain(
         Array.from({ length: n + 1 }, (_, i) =>
           onCircle(item.centre, radius, from + (sweep * i) / n),

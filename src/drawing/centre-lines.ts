@@ -1,3 +1,4 @@
+import { cos, sin } from '../core/trigonometry.ts';
 import { radians } from '../core/units.ts';
 import { onCircle } from '../geometry/arc.ts';
 import { boundingBox } from '../geometry/loop-measure.ts';
@@ -11,7 +12,7 @@ import type { Item } from './sheet.ts';
 export const OVER = 1.5;
 
 const cross = (at: Vec2, half: Vec2, angle = 0): Item[] => {
-  const u: Vec2 = [Math.cos(radians(angle)), Math.sin(radians(angle))];
+  const u: Vec2 = [cos(radians(angle)), sin(radians(angle))];
   const v: Vec2 = [-u[1], u[0]];
   return [
     line(sub2(at, scale2(u, half[0])), add2(at, scale2(u, half[0])), 'centre'),

@@ -1,3 +1,4 @@
+import { cos } from '../core/trigonometry.ts';
 import { plain, radians } from '../core/units.ts';
 import { angleOf, onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
@@ -25,7 +26,7 @@ export const dimensionText = (value: number): string => {
 
 /** An arrowhead with its point at `tip`, coming from the direction `from` (degrees). */
 export const arrow = (tip: Vec2, from: number): Item => {
-  const length = ARROW / Math.cos(radians(ARROW_ANGLE / 2));
+  const length = ARROW / cos(radians(ARROW_ANGLE / 2));
   return fill(
     [
       tip,

@@ -1,3 +1,4 @@
+import { tan } from '../core/trigonometry.ts';
 import { angleOf, anticlockwise, onCircle } from '../geometry/arc.ts';
 import { crossings } from '../geometry/intersect.ts';
 import type { Loop, Profile } from '../geometry/loop.ts';
@@ -39,7 +40,7 @@ const part = (segment: Segment, from: number, to: number): Segment => {
   const arc = arcOfSegment(segment);
   const sign = Math.sign(arc.sweep);
   const at = (turn: number): Vec2 => onCircle(arc.centre, arc.radius, arc.start + sign * turn);
-  return { a: at(from), b: at(to), bulge: sign * Math.tan(((to - from) * Math.PI) / 720) };
+  return { a: at(from), b: at(to), bulge: sign * tan(((to - from) * Math.PI) / 720) };
 };
 
 export const middleOf = (segment: Segment): Vec2 => {

@@ -1,3 +1,4 @@
+import { cos, sin } from '../core/trigonometry.ts';
 import { radians } from '../core/units.ts';
 import { onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
@@ -70,8 +71,8 @@ export const textCorners = (item: TextItem): Vec2[] => {
   const left = item.align === 'left' ? 0 : item.align === 'right' ? -width : -width / 2;
   const low = hasDescender(item.text) ? -0.33 * item.height : -0.03 * item.height;
   const high = 1.05 * item.height;
-  const c = Math.cos(radians(item.angle));
-  const s = Math.sin(radians(item.angle));
+  const c = cos(radians(item.angle));
+  const s = sin(radians(item.angle));
   return corners({ x0: left, y0: low, x1: left + width, y1: high }).map(([x, y]) =>
     add2(item.at, [x * c - y * s, x * s + y * c]),
   );

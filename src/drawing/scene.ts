@@ -1,3 +1,4 @@
+import { acos } from '../core/trigonometry.ts';
 import { place, turn } from '../geometry/frame.ts';
 import { cross3, dot3, unit3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import { around, NOTHING, union, type Box } from './box.ts';
@@ -144,7 +145,7 @@ const wallsOf = (body: Body, ring: readonly Vec2[], eye: Eye, k: number): Wall[]
   const sharp = ring.map((_, i) => {
     const [p, q] = [side(i - 1), side(i)];
     const cosine = (p[0] * q[0] + p[1] * q[1]) / (Math.hypot(...p) * Math.hypot(...q));
-    return Math.acos(Math.max(-1, Math.min(1, cosine))) > (SHARP * Math.PI) / 180;
+    return acos(Math.max(-1, Math.min(1, cosine))) > (SHARP * Math.PI) / 180;
   });
   const axis = upOf(body);
   const up = dot3(axis, eye.towards);

@@ -1,5 +1,6 @@
 import PDFDocument from 'pdfkit';
 import { toBytes } from 'pdfkit/output';
+import { tan } from '../core/trigonometry.ts';
 import { MM_PER_INCH, plain, radians } from '../core/units.ts';
 import { onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
@@ -73,7 +74,7 @@ const penOf = (doc: PDFKit.PDFDocument, down: (p: Vec2) => readonly [number, num
   arc: (centre, radius, from, sweep) => {
     const count = Math.ceil(sweep / PIECE);
     const step = sweep / count;
-    const reach = radius * (4 / 3) * Math.tan(radians(step) / 4);
+    const reach = radius * (4 / 3) * tan(radians(step) / 4);
     const tangent = (angle: number, length: number): Vec2 => {
       const [x, y] = onCircle(centre, radius, angle);
       const [dx, dy] = onCircle([0, 0], length, angle + 90);

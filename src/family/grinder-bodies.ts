@@ -2,6 +2,7 @@ import type { Shape } from '../check/distance/shape.ts';
 import type { Workshop } from '../check/workshop.ts';
 import type { Body } from '../check/distance/body.ts';
 import { all, chain, ok, type Result } from '../core/result.ts';
+import { cos, sin, tan } from '../core/trigonometry.ts';
 import { radians } from '../core/units.ts';
 import { place, type Frame } from '../geometry/frame.ts';
 import { path, type PathLoop } from '../geometry/loop.ts';
@@ -25,9 +26,9 @@ const contour = ({ pieces }: BeltPath): PathLoop =>
       if (piece.kind === 'run') return { x: piece.from[0], y: piece.from[1], bulge: 0 };
       const start = radians(piece.start);
       return {
-        x: piece.centre[0] + piece.radius * Math.cos(start),
-        y: piece.centre[1] + piece.radius * Math.sin(start),
-        bulge: Math.tan(radians(piece.end - piece.start) / 4),
+        x: piece.centre[0] + piece.radius * cos(start),
+        y: piece.centre[1] + piece.radius * sin(start),
+        bulge: tan(radians(piece.end - piece.start) / 4),
       };
     }),
   );
@@ -102,8 +103,8 @@ export const machineBodies = (
   const leaned: Frame = {
     origin: frame.origin,
     x: [1, 0, 0],
-    y: [0, Math.cos(t), Math.sin(t)],
-    z: [0, -Math.sin(t), Math.cos(t)],
+    y: [0, cos(t), sin(t)],
+    z: [0, -sin(t), cos(t)],
   };
   return chain(beltShape(grinder, belt, backing, frame), (belts) => {
     const kinds: [MachinePart, Exact[]][] = [

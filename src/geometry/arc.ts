@@ -1,3 +1,4 @@
+import { atan, atan2, cos, sin, tan } from '../core/trigonometry.ts';
 import { degrees, radians } from '../core/units.ts';
 import { add2, distance2, scale2, sub2, type Vec2 } from './vector.ts';
 
@@ -10,10 +11,10 @@ export interface Arc {
 }
 
 /** Bulge of an included angle (degrees, signed, magnitude below 360): tan(theta/4). */
-export const bulgeOf = (sweep: number): number => Math.tan(radians(sweep) / 4);
+export const bulgeOf = (sweep: number): number => tan(radians(sweep) / 4);
 
 /** Included angle of a bulge, degrees, signed. */
-export const sweepOf = (bulge: number): number => degrees(4 * Math.atan(bulge));
+export const sweepOf = (bulge: number): number => degrees(4 * atan(bulge));
 
 /** Height of the arc over its chord as a signed bulge times half the chord: h = b c / 2. */
 export const sagittaOf = (chord: number, bulge: number): number => (bulge * chord) / 2;
@@ -37,12 +38,12 @@ export const arcOf = (a: Vec2, b: Vec2, bulge: number): Arc => {
 };
 
 /** Direction of a vector in degrees, -180 to 180. */
-export const angleOf = (d: Vec2): number => degrees(Math.atan2(d[1], d[0]));
+export const angleOf = (d: Vec2): number => degrees(atan2(d[1], d[0]));
 
 /** The point at an angle (degrees) on a circle. */
 export const onCircle = (centre: Vec2, radius: number, angle: number): Vec2 => [
-  centre[0] + radius * Math.cos(radians(angle)),
-  centre[1] + radius * Math.sin(radians(angle)),
+  centre[0] + radius * cos(radians(angle)),
+  centre[1] + radius * sin(radians(angle)),
 ];
 
 /** Whether the direction `angle` (degrees) from the centre meets the arc. */

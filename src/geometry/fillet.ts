@@ -1,5 +1,6 @@
 import type { Issue } from '../core/issue.ts';
 import { fail, ok, type Result } from '../core/result.ts';
+import { atan2, tan } from '../core/trigonometry.ts';
 import { text } from '../text/index.ts';
 import { path, type PathLoop, type Vertex } from './loop.ts';
 import { add2, cross2, distance2, dot2, scale2, sub2, type Vec2 } from './vector.ts';
@@ -19,9 +20,9 @@ export const rounded = (
   const turns = corners.map((corner, i) => {
     const before = sub2(corner, at(i - 1));
     const after = sub2(at(i + 1), corner);
-    return Math.atan2(cross2(before, after), dot2(before, after));
+    return atan2(cross2(before, after), dot2(before, after));
   });
-  const tangents = turns.map((turn, i) => radiusAt(i) * Math.abs(Math.tan(turn / 2)));
+  const tangents = turns.map((turn, i) => radiusAt(i) * Math.abs(tan(turn / 2)));
   const issues = corners.flatMap((corner, i): Issue[] => {
     const edge = distance2(corner, at(i + 1));
     const needed = (tangents[i] ?? 0) + (tangents[(i + 1) % n] ?? 0);
@@ -36,7 +37,7 @@ export const rounded = (
     const [x0, y0] = towards(corner, at(i - 1), t);
     const [x1, y1] = towards(corner, at(i + 1), t);
     return [
-      { x: x0, y: y0, bulge: Math.tan((turns[i] ?? 0) / 4) },
+      { x: x0, y: y0, bulge: tan((turns[i] ?? 0) / 4) },
       { x: x1, y: y1, bulge: 0 },
     ];
   });

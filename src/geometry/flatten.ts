@@ -1,3 +1,4 @@
+import { asin, atan, cos } from '../core/trigonometry.ts';
 import { degrees } from '../core/units.ts';
 import { onCircle } from './arc.ts';
 import type { Loop } from './loop.ts';
@@ -22,8 +23,8 @@ const COARSEST = 45;
 const stepFor = (radius: number, chord: number, how: Approximation): number => {
   const quarter =
     how === 'inscribed'
-      ? Math.asin(Math.min(1, Math.sqrt(chord / (2 * radius))))
-      : Math.atan(Math.sqrt(chord / (2 * radius + chord)));
+      ? asin(Math.min(1, Math.sqrt(chord / (2 * radius))))
+      : atan(Math.sqrt(chord / (2 * radius + chord)));
   return Math.min(COARSEST, degrees(4 * quarter));
 };
 
@@ -55,7 +56,7 @@ const round = (
   how: Approximation,
 ): Vec2[] => {
   const step = sweep / n;
-  const reach = how === 'inscribed' ? radius : radius / Math.cos((Math.abs(step) * Math.PI) / 360);
+  const reach = how === 'inscribed' ? radius : radius / cos((Math.abs(step) * Math.PI) / 360);
   const first = how === 'inscribed' ? start : start + step / 2;
   return Array.from({ length: n }, (_, i) => onCircle(centre, reach, first + i * step));
 };

@@ -1,3 +1,4 @@
+import { atan, cos, sin } from '../core/trigonometry.ts';
 import { degrees, radians } from '../core/units.ts';
 
 /**
@@ -52,7 +53,7 @@ export const hull = (ranges: readonly Interval[]): Interval => {
   return [low, high];
 };
 
-/** Library functions are right to about a unit in the last place; this leaves room. */
+/** Our functions of angles are right to two units in the last place (their test); this leaves room. */
 const LIBRARY = 8;
 
 const QUARTER = Math.PI / 2;
@@ -60,15 +61,15 @@ const QUARTER = Math.PI / 2;
 /** Sine of angles in degrees, rising from -90 to 90; [-1, 1] where the range goes beyond. */
 export const sine = ([low, high]: Interval): Interval => {
   const [a, b] = outward(radians(low), radians(high), LIBRARY);
-  return a >= -QUARTER && b <= QUARTER ? outward(Math.sin(a), Math.sin(b), LIBRARY) : [-1, 1];
+  return a >= -QUARTER && b <= QUARTER ? outward(sin(a), sin(b), LIBRARY) : [-1, 1];
 };
 
 /** Cosine of angles in degrees from -90 to 90; [-1, 1] where the range goes beyond. */
 export const cosine = ([low, high]: Interval): Interval => {
   const [a, b] = outward(radians(low), radians(high), LIBRARY);
   if (a < -QUARTER || b > QUARTER) return [-1, 1];
-  const least = outward(Math.min(Math.cos(a), Math.cos(b)), 0, LIBRARY)[0];
-  const most = a <= 0 && b >= 0 ? 1 : Math.max(Math.cos(a), Math.cos(b));
+  const least = outward(Math.min(cos(a), cos(b)), 0, LIBRARY)[0];
+  const most = a <= 0 && b >= 0 ? 1 : Math.max(cos(a), cos(b));
   return [least, outward(0, most, LIBRARY)[1]];
 };
 
@@ -78,7 +79,7 @@ export const squareRoot = ([low, high]: Interval): Interval =>
 
 /** Angle in degrees, from -90 to 90, whose tangent is given. */
 export const arctangent = ([low, high]: Interval): Interval =>
-  outward(degrees(Math.atan(low)), degrees(Math.atan(high)), LIBRARY);
+  outward(degrees(atan(low)), degrees(atan(high)), LIBRARY);
 
 /** The part of a range that is not below zero; zero where nothing is. */
 export const positive = ([low, high]: Interval): Interval => [Math.max(0, low), Math.max(0, high)];

@@ -1,3 +1,4 @@
+import { cos, sin } from '../core/trigonometry.ts';
 import { radians } from '../core/units.ts';
 import { path, type Loop, type PathLoop, type Profile } from './loop.ts';
 import { signedArea } from './loop-measure.ts';
@@ -44,8 +45,8 @@ export const translated = (loop: Loop, [dx, dy]: Vec2): Loop =>
 
 /** Turned anticlockwise by `angle` degrees about a point. */
 export const rotated = (loop: Loop, angle: number, about: Vec2 = [0, 0]): Loop => {
-  const c = Math.cos(radians(angle));
-  const s = Math.sin(radians(angle));
+  const c = cos(radians(angle));
+  const s = sin(radians(angle));
   return mapped(loop, ([x, y]) => [
     about[0] + (x - about[0]) * c - (y - about[1]) * s,
     about[1] + (x - about[0]) * s + (y - about[1]) * c,

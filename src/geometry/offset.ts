@@ -1,5 +1,6 @@
 import type { Issue } from '../core/issue.ts';
 import { fail, ok, type Result } from '../core/result.ts';
+import { atan2 } from '../core/trigonometry.ts';
 import { text } from '../text/index.ts';
 import { angleOf, bulgeOf } from './arc.ts';
 import { selfCrossings } from './intersect.ts';
@@ -71,7 +72,7 @@ interface Joint {
 const jointAt = (before: Segment, after: Segment, by: number): Joint | undefined => {
   const corner = after.a;
   const [u, v] = [tangent(before, 'b'), tangent(after, 'a')];
-  const turn = Math.atan2(cross2(u, v), dot2(u, v));
+  const turn = atan2(cross2(u, v), dot2(u, v));
   const [end, start] = [u, v].map((d) => add2(corner, scale2(outward(d), by)));
   if (end === undefined || start === undefined) return undefined;
   if (Math.abs(turn) < SMOOTH) {

@@ -1,3 +1,4 @@
+import { atan2, sin } from '../core/trigonometry.ts';
 import { degrees, radians } from '../core/units.ts';
 import { angleOf, arcOf, onCircle, spans, sweepOf, type Arc } from './arc.ts';
 import type { Loop } from './loop.ts';
@@ -59,7 +60,7 @@ export const cornerTurns = (loop: Loop): number[] => {
   return edges.map((edge, i) => {
     const before = edges[(i + edges.length - 1) % edges.length] ?? edge;
     const [u, v] = [tangent(before, 'b'), tangent(edge, 'a')];
-    return degrees(Math.atan2(cross2(u, v), dot2(u, v)));
+    return degrees(atan2(cross2(u, v), dot2(u, v)));
   });
 };
 
@@ -146,5 +147,5 @@ export const segmentArea = (segment: Segment): number => {
   if (isStraight(segment)) return 0;
   const theta = radians(sweepOf(segment.bulge));
   const { radius } = arcOfSegment(segment);
-  return (radius * radius * (theta - Math.sin(theta))) / 2;
+  return (radius * radius * (theta - sin(theta))) / 2;
 };

@@ -1,5 +1,6 @@
 import { problem } from '../core/issue.ts';
 import { fail, ok, type Result } from '../core/result.ts';
+import { asin, cos, sin } from '../core/trigonometry.ts';
 import { degrees, radians } from '../core/units.ts';
 import { distance2, type Vec2 } from '../geometry/vector.ts';
 import { text } from '../text/index.ts';
@@ -73,7 +74,7 @@ const platenSupports = (grinder: Grinder, backing: Backing): Support[] => {
     ];
   // The ends touch the convex face from within at +/- half, so that belt and face stay tangent.
   const centre: Vec2 = [depth - radius, (bottom + top) / 2];
-  const half = degrees(Math.asin(((top - bottom) / 2 - r) / (radius - r)));
+  const half = degrees(asin(((top - bottom) / 2 - r) / (radius - r)));
   const end = (id: string, angle: number): Support => ({
     id,
     centre: onRound({ id, centre, radius: radius - r }, angle),
@@ -88,7 +89,7 @@ const platenSupports = (grinder: Grinder, backing: Backing): Support[] => {
 
 /** Turns a point of the unleaned grinder about the line y = 0, z = 0 by the lean, degrees. */
 export const leaned = ([y, z]: Vec2, lean: number): Vec2 => {
-  const [c, s] = [Math.cos(radians(lean)), Math.sin(radians(lean))];
+  const [c, s] = [cos(radians(lean)), sin(radians(lean))];
   return [c * y - s * z, s * y + c * z];
 };
 

@@ -1,3 +1,4 @@
+import { acos, atan2, cos, sin } from '../core/trigonometry.ts';
 import { degrees, radians } from '../core/units.ts';
 import { add2, distance2, scale2, sub2, type Vec2 } from '../geometry/vector.ts';
 
@@ -23,10 +24,7 @@ export interface Wrap {
 const SAME = 1e-6;
 
 /** The unit vector in a direction (degrees). */
-export const direction = (angle: number): Vec2 => [
-  Math.cos(radians(angle)),
-  Math.sin(radians(angle)),
-];
+export const direction = (angle: number): Vec2 => [cos(radians(angle)), sin(radians(angle))];
 
 /** The point of a circle (grown by `outset`) whose outward normal has this direction. */
 export const onRound = (support: Support, angle: number, outset = 0): Vec2 =>
@@ -48,11 +46,11 @@ const passing = (a: Support, b: Support): number | undefined => {
   const distance = Math.hypot(dx, dy);
   if (distance === 0) return undefined;
   const ratio = (a.radius - b.radius) / distance;
-  const facing = degrees(Math.atan2(dy, dx));
-  if (Math.abs(ratio) <= INTERNAL) return facing - degrees(Math.acos(ratio));
+  const facing = degrees(atan2(dy, dx));
+  if (Math.abs(ratio) <= INTERNAL) return facing - degrees(acos(ratio));
   if (ratio > 0) return a.only && same(facing, a.only.to) ? facing : undefined;
   const at = facing - 180;
-  return b.only && same(Math.cos(radians(at - b.only.from)), 1) ? at : undefined;
+  return b.only && same(cos(radians(at - b.only.from)), 1) ? at : undefined;
 };
 
 const within = (support: Support, angle: number): boolean => {

@@ -1,3 +1,4 @@
+import { cos } from '../core/trigonometry.ts';
 import type { Thread, ThreadTable } from './threads.ts';
 
 /** `full` is ISO 4032, `thin` ISO 4035, `lock` ISO 7040 (with a plastic insert). */
@@ -36,7 +37,7 @@ export const nut = (thread: Thread, kind: NutKind = 'full'): Nut => {
     thread,
     standard: STANDARD[kind],
     acrossFlats: row.flats,
-    acrossCorners: row.flats / Math.cos(Math.PI / 6),
+    acrossCorners: row.flats / cos(Math.PI / 6),
     height: row[kind],
   };
 };

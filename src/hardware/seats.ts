@@ -1,5 +1,6 @@
 import type { Issue } from '../core/issue.ts';
 import { fail, ok, type Result } from '../core/result.ts';
+import { cos } from '../core/trigonometry.ts';
 import { text } from '../text/index.ts';
 import { nut } from './nuts.ts';
 import { capScrew, countersunkScrew, type HeadedScrew } from './screws.ts';
@@ -39,7 +40,7 @@ export const nutTrap = (
   play: number,
 ): { readonly acrossFlats: number; readonly acrossCorners: number } => {
   const acrossFlats = nut(thread).acrossFlats + play;
-  return { acrossFlats, acrossCorners: acrossFlats / Math.cos(Math.PI / 6) };
+  return { acrossFlats, acrossCorners: acrossFlats / cos(Math.PI / 6) };
 };
 
 /** Least length of engaged thread in diameters, by what it is cut in (common practice, no source). */

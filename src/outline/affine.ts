@@ -1,3 +1,4 @@
+import { cos, sin, tan } from '../core/trigonometry.ts';
 import { radians } from '../core/units.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { DrawnPath } from './drawn.ts';
@@ -23,8 +24,8 @@ export const applied = ([a, b, c, d, e, f]: Affine, [x, y]: Vec2): Vec2 => [
 ];
 
 export const turned = (degrees: number): Affine => {
-  const [cos, sin] = [Math.cos(radians(degrees)), Math.sin(radians(degrees))];
-  return [cos, sin, -sin, cos, 0, 0];
+  const [c, s] = [cos(radians(degrees)), sin(radians(degrees))];
+  return [c, s, -s, c, 0, 0];
 };
 
 export const moved = (x: number, y: number): Affine => [1, 0, 0, 1, x, y];
@@ -50,9 +51,9 @@ const oneOf = (name: string, n: readonly number[]): Affine | undefined => {
     case 'rotate':
       return n.length > 1 ? after(moved(b, c), after(turned(a), moved(-b, -c))) : turned(a);
     case 'skewX':
-      return [1, 0, Math.tan(radians(a)), 1, 0, 0];
+      return [1, 0, tan(radians(a)), 1, 0, 0];
     case 'skewY':
-      return [1, Math.tan(radians(a)), 0, 1, 0, 0];
+      return [1, tan(radians(a)), 0, 1, 0, 0];
     default:
       return undefined;
   }

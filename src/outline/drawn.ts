@@ -1,3 +1,4 @@
+import { cos, sin } from '../core/trigonometry.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 
 /** A stretch of a drawn curve: the point at 0 to 1. A straight one needs no point between. */
@@ -47,7 +48,7 @@ export const polylineSpans = (points: readonly Vec2[], closed: boolean): Span[] 
 export const ellipseSpan = (c: Vec2, p: Vec2, q: Vec2, from: number, to: number): Span => ({
   at: (t) => {
     const angle = from + (to - from) * t;
-    const [x, y] = [Math.cos(angle), Math.sin(angle)];
+    const [x, y] = [cos(angle), sin(angle)];
     return [c[0] + p[0] * x + q[0] * y, c[1] + p[1] * x + q[1] * y];
   },
   straight: false,

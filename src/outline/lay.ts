@@ -1,3 +1,4 @@
+import { atan, atan2, cos, sin } from '../core/trigonometry.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { across, extent } from './extent.ts';
 import { faced } from './face.ts';
@@ -32,8 +33,8 @@ export interface Laid {
 const PLACES = 300;
 
 const rotated = (points: readonly Vec2[], angle: number): Vec2[] => {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  return points.map(([x, y]): Vec2 => [x * cos + y * sin, y * cos - x * sin]);
+  const [c, s] = [cos(angle), sin(angle)];
+  return points.map(([x, y]): Vec2 => [x * c + y * s, y * c - x * s]);
 };
 
 /** Convex hull by monotone chains (A. M. Andrew, 1979). */
@@ -60,7 +61,7 @@ const longest = (points: readonly Vec2[]): number => {
   for (const a of corners)
     for (const b of corners) {
       const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-      if (length > best.length) best = { length, angle: Math.atan2(b[1] - a[1], b[0] - a[0]) };
+      if (length > best.length) best = { length, angle: atan2(b[1] - a[1], b[0] - a[0]) };
     }
   return best.angle;
 };
@@ -131,7 +132,7 @@ export const lay = (contour: readonly Vec2[], choice: OutlineChoice): Laid => {
     const step = choice.plunge === null ? stepOf(points, -choice.length, 0) : null;
     by = choice.plunge !== null ? 'given' : step === null ? 'end' : 'step';
     plunge = choice.plunge !== null ? -choice.plunge : (step ?? -choice.length);
-    if (round < 3) points = rotated(points, Math.atan(spineSlope(points, plunge, 0)));
+    if (round < 3) points = rotated(points, atan(spineSlope(points, plunge, 0)));
   }
   const tip = points.reduce(
     (best, p, i) => (p[0] > (points[best]?.[0] ?? -Infinity) ? i : best),

@@ -1,4 +1,5 @@
 import { SVGPathData } from 'svg-pathdata';
+import { cos, sin } from '../core/trigonometry.ts';
 import { radians } from '../core/units.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import {
@@ -81,11 +82,11 @@ const pathsIn = (data: string): DrawnPath[] => {
       const to: Vec2 = [c.x, c.y];
       if (cX === undefined || cY === undefined || rX === 0 || rY === 0) add(to, lineSpan(now, to));
       else {
-        const [cos, sin] = [Math.cos(radians(c.xRot)), Math.sin(radians(c.xRot))];
+        const [cosine, sine] = [cos(radians(c.xRot)), sin(radians(c.xRot))];
         const span = ellipseSpan(
           [cX, cY],
-          [rX * cos, rX * sin],
-          [-rY * sin, rY * cos],
+          [rX * cosine, rX * sine],
+          [-rY * sine, rY * cosine],
           radians(phi1),
           radians(phi2),
         );

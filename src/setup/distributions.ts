@@ -1,3 +1,4 @@
+import { atan, cos, sin } from '../core/trigonometry.ts';
 import { root } from '../grind/numeric/root.ts';
 
 /** The coverage of every interval this layer states. */
@@ -27,8 +28,8 @@ export const normalWithin = (z: number): number => erf(z / Math.SQRT2);
  * 26.7.3 and 26.7.4 (from memory). Domain: freedom >= 1, t >= 0.
  */
 export const studentWithin = (freedom: number, t: number): number => {
-  const angle = Math.atan(t / Math.sqrt(freedom));
-  const [s, c] = [Math.sin(angle), Math.cos(angle)];
+  const angle = atan(t / Math.sqrt(freedom));
+  const [s, c] = [sin(angle), cos(angle)];
   const odd = freedom % 2 === 1;
   let term = odd ? c : 1;
   let sum = freedom === 1 ? 0 : term;

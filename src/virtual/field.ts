@@ -1,3 +1,4 @@
+import { cos } from '../core/trigonometry.ts';
 import { blankColumn } from '../blade/section.ts';
 import type { Side } from '../blade/schema.ts';
 import type { Shape } from '../blade/shape.ts';
@@ -56,10 +57,10 @@ export const blankField = (shape: Shape, { step, rows: body }: Resolution): Fiel
     const { spine, edge, radius, half } = blankColumn(shape, u);
     for (let j = 0; j < rows; j += 1) {
       // Nodes crowd at both ends of the quarter circle, where seat and step touch it.
-      const turn = (Math.PI / 4) * (1 - Math.cos((Math.PI * j) / CORNER));
+      const turn = (Math.PI / 4) * (1 - cos((Math.PI * j) / CORNER));
       const at =
         j < spineRows
-          ? spine + (spineRows > 1 ? radius * (1 - Math.cos(turn)) : 0)
+          ? spine + (spineRows > 1 ? radius * (1 - cos(turn)) : 0)
           : spine + radius + ((edge - spine - radius) * (j - spineRows + 1)) / body;
       v[i * rows + j] = at;
       stock[i * rows + j] = half(at);

@@ -1,3 +1,4 @@
+import { tan } from '../core/trigonometry.ts';
 import { edgeOffsetsOn } from '../blade/bevel.ts';
 import { SIDES, type Side } from '../blade/schema.ts';
 import { shapeOf, type Shape } from '../blade/shape.ts';
@@ -33,7 +34,7 @@ const groundBefore = (
     const face = made[side].slice();
     field.us.forEach((u, i) => {
       const offset = edgeOffsetsOn(shape, u, edge)[side];
-      const rise = Math.tan(radians(at(u))) / Math.hypot(1, shape.spine.slope(u));
+      const rise = tan(radians(at(u))) / Math.hypot(1, shape.spine.slope(u));
       const bottom = field.v[(i + 1) * field.rows - 1] ?? 0;
       for (let k = i * field.rows; k < (i + 1) * field.rows; k += 1)
         face[k] = Math.min(face[k] ?? 0, offset + (bottom - (field.v[k] ?? 0)) * rise);

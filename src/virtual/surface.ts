@@ -1,3 +1,4 @@
+import { cos, sin } from '../core/trigonometry.ts';
 import { radians } from '../core/units.ts';
 import type { Pose } from './pose.ts';
 
@@ -42,7 +43,7 @@ export interface Cutter {
 
 /** The abrasive face as the placed blade sees it: exact, plane or circle. */
 export const cutterOf = ({ x, y, z }: Pose, { lean, round }: Surface): Cutter => {
-  const [c, s] = [Math.cos(radians(lean)), Math.sin(radians(lean))];
+  const [c, s] = [cos(radians(lean)), sin(radians(lean))];
   const out = y.map((_, k) => (y[k] ?? 0) * c + (z[k] ?? 0) * s);
   const [o0 = 0, ou = 0, ov = 0, on = 0] = out;
   const across = (du: number, dv: number, n: number): number =>
@@ -71,7 +72,7 @@ const ROUNDS = 40;
 
 /** Where the abrasive face is at a height z over the seat, y; for a round face its front. */
 export const faceAt = ({ lean, round }: Surface, z: number): number => {
-  const [c, s] = [Math.cos(radians(lean)), Math.sin(radians(lean))];
+  const [c, s] = [cos(radians(lean)), sin(radians(lean))];
   if (round === undefined) return (-z * s) / c;
   const { radius, axis } = round;
   let y = 0;

@@ -2,6 +2,7 @@ import type { Side } from '../blade/schema.ts';
 import type { Shape } from '../blade/shape.ts';
 import { problem } from '../core/issue.ts';
 import { fail, ok, type Result } from '../core/result.ts';
+import { atan } from '../core/trigonometry.ts';
 import { degrees } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import type { SpineRestPass } from './types.ts';
@@ -33,7 +34,7 @@ export const yawStep = ({ thickness, length }: Shape): Result<YawStep> => {
   const halves = places.slice(1).map((to, i) => {
     const from = places[i] ?? 0;
     const fall = (thickness.value(from) - thickness.value(to)) / (to - from);
-    return degrees(Math.atan(fall / 2));
+    return degrees(atan(fall / 2));
   });
   const [least, most] = [Math.min(...halves), Math.max(...halves)];
   if (Math.max(Math.abs(least), Math.abs(most)) < LEAST)

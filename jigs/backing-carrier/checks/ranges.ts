@@ -1,4 +1,4 @@
-import { radians, rangeCheck, type CheckResult } from '../../../src/family/index.ts';
+import { type CheckResult, cos, radians, rangeCheck } from '../../../src/family/index.ts';
 import { PLATEN_MARGIN, speedCheck } from '../../shared/checks/ranges.ts';
 import { bareShifts, pressed } from '../numbers.ts';
 import { words, parameterPath, type Question } from './question.ts';
@@ -12,7 +12,7 @@ const MOST_ROLL = 2;
 
 /** Where the bevel lies on the face, from its ends. */
 const contactChecks = ({ v, l, aims }: Question): CheckResult[] => {
-  const half = Math.max(...aims.map(({ height, angle }) => height / Math.cos(radians(angle)))) / 2;
+  const half = Math.max(...aims.map(({ height, angle }) => height / cos(radians(angle)))) / 2;
   const end = v.endRadius + PLATEN_MARGIN;
   const terms = {
     atLeast: 0,

@@ -1,4 +1,4 @@
-import { radians } from '../../../src/family/index.ts';
+import { radians, sin } from '../../../src/family/index.ts';
 import type { Values } from '../parameters.ts';
 import type { Grip } from './grip.ts';
 import { ANGLES, BASE, FENCE, FOOT, GUSSET, HEEL, JAW, SOLE } from './sizes.ts';
@@ -108,7 +108,7 @@ export const layoutOf = (
   const palmWeb = screw - 5 - v.plate;
   const fence = fenceOf(v, needs);
   const middle = (needs.footCentre.min + needs.footCentre.max) / 2;
-  const s = Math.sin(radians(needs.tiltMost));
+  const s = sin(radians(needs.tiltMost));
   const heelBack = needs.footCentre.max + v.length + needs.extensionMost * s;
   const knobAir = nutless(levels, needs);
   return {

@@ -1,18 +1,21 @@
 import {
   circle,
   clearanceHole,
+  cos,
   hexagon,
+  type Layer,
   materialOf,
   nut,
+  type PlatePart,
   polygon,
+  type PrintPart,
   radians,
   rectangle,
-  tapDrill,
-  type Layer,
-  type PlatePart,
-  type PrintPart,
   type Result,
+  sin,
   type StockPart,
+  tan,
+  tapDrill,
   type Vec2,
 } from '../../../src/family/index.ts';
 import { plate, printed, words as shared } from '../../shared/parts/context.ts';
@@ -60,9 +63,9 @@ export const foot = ({ l }: Context): StockPart => {
 const ball = (radius: number): Layer[] => {
   const rim = (i: number): number => radians(HEEL.step * (i + 0.5));
   const count = Math.round(90 / HEEL.step - 0.5);
-  const level = (i: number): number => (i >= count ? radius : radius * (1 - Math.cos(rim(i))));
+  const level = (i: number): number => (i >= count ? radius : radius * (1 - cos(rim(i))));
   return Array.from({ length: count }, (_, i) => ({
-    profile: { outer: circle([0, 0], radius * Math.sin(rim(i))), holes: [] },
+    profile: { outer: circle([0, 0], radius * sin(rim(i))), holes: [] },
     // The pole is flat as far as the first rim.
     from: i === 0 ? 0 : level(i),
     to: level(i + 1),
@@ -202,7 +205,7 @@ export const fenceGauge = (c: Context): PrintPart => {
   const last = c.plan.settings.at(-1);
   const length = last?.fence ?? 0;
   // Its front lies along the face, which a leaning platen draws back at the height of the gauge.
-  const face = (z: number): Vec2 => [-(c.v.plate + z) * Math.tan(radians(c.plan.lean)), z];
+  const face = (z: number): Vec2 => [-(c.v.plate + z) * tan(radians(c.plan.lean)), z];
   return gaugePrint(
     c,
     'fence-gauge',

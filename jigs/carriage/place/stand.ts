@@ -1,18 +1,20 @@
 import {
   add3,
-  compose,
-  cross3,
-  radians,
-  scale3,
-  shift,
-  shapeOf,
-  turn,
-  WORLD,
   type Blade,
   type CarriagePlan,
+  compose,
+  cos,
+  cross3,
   type Frame,
   type Placement,
+  radians,
+  scale3,
+  shapeOf,
+  shift,
+  sin,
+  turn,
   type Vec3,
+  WORLD,
 } from '../../../src/family/index.ts';
 import { mutualTouches } from '../../shared/place/place.ts';
 import type { Context } from '../context.ts';
@@ -26,7 +28,7 @@ export type PlanSetting = CarriagePlan['settings'][number];
  * foot by the tilt, top towards the belt, the foot's centre `footCentre` from the abrasive face.
  */
 export const carriageFrame = (tilt: number, footCentre: number, x: number): Frame => {
-  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
+  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
   const r = FOOT.radius;
   return {
     origin: [x, footCentre + r * s, r * (1 - c)],
@@ -61,7 +63,7 @@ export const bladeInCarriage = (c: Context, setting: PlanSetting, blade: Blade):
   if (!at || !grip) return WORLD;
   const end = endOf(setting);
   const edge = shapeOf(blade).edge.value(at.u);
-  const [cos, sin] = [Math.cos(radians(at.turn)), Math.sin(radians(at.turn))];
+  const [turned, aside] = [cos(radians(at.turn)), sin(radians(at.turn))];
   // Along the stroke, away from the tang; up; towards the belt.
   const along: Vec3 = [-end, 0, 0];
   const up: Vec3 = [0, 0, 1];
@@ -69,8 +71,8 @@ export const bladeInCarriage = (c: Context, setting: PlanSetting, blade: Blade):
   const slope = grip.onTang ? 0 : yawOf(c, blade);
   const norm = Math.hypot(1, slope);
   const yawed = scale3(add3(along, scale3(belt, slope)), 1 / norm);
-  const x = add3(scale3(yawed, cos), scale3(up, -sin));
-  const y = add3(scale3(yawed, sin), scale3(up, cos));
+  const x = add3(scale3(yawed, turned), scale3(up, -aside));
+  const y = add3(scale3(yawed, aside), scale3(up, turned));
   const axes = { x, y, z: cross3(x, y) };
   const held = turn({ origin: [0, 0, 0], ...axes }, [at.u, edge, 0]);
   const middle = turn({ origin: [0, 0, 0], ...axes }, [grip.at, (grip.from + grip.to) / 2, 0]);

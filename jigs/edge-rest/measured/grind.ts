@@ -1,15 +1,17 @@
 import {
-  bladeMesh,
-  dot2,
-  localise,
-  radians,
-  root,
-  sub2,
   type Blade,
+  bladeMesh,
+  cos,
+  dot2,
   type Frame,
+  localise,
   type Mesh,
   type Place,
+  radians,
+  root,
   type Side,
+  sin,
+  sub2,
   type Vec2,
 } from '../../../src/family/index.ts';
 import { sectionAt } from '../../shared/measured/section-at.ts';
@@ -44,7 +46,7 @@ const axisIn = (pose: Frame, at: Place, { radius, drop }: WheelPass): Vec2 => {
   const [u, v, w] = localise(pose, [0, -radius, drop]);
   const slope = radians(at.slope);
   const [du, dv] = [u - at.edge[0], v - at.edge[1]];
-  return [du * Math.sin(slope) - dv * Math.cos(slope), w];
+  return [du * sin(slope) - dv * cos(slope), w];
 };
 
 /** Distance of a point from a polygon's sides. */

@@ -1,4 +1,4 @@
-import { degrees, sub2, type Side, type Vec2 } from '../../../src/family/index.ts';
+import { atan2, degrees, type Side, sub2, type Vec2 } from '../../../src/family/index.ts';
 import { distanceTo } from './grind.ts';
 
 /** What depth gauge and calipers would show on one section; mm. */
@@ -67,7 +67,7 @@ export const gaugeHollow = (
     depth: Math.max(...away),
     lower: from(low),
     upper: from(high),
-    angle: degrees(Math.atan2(chord[1], chord[0])),
+    angle: degrees(atan2(chord[1], chord[0])),
     web: Math.min(...[...heights, ...others].map((h) => widthAt(section, h))),
     edge: widthAt(section, edge[0] + SAME),
   };

@@ -1,11 +1,13 @@
 import {
+  cos,
   cross3,
+  type Frame,
+  type Mesh,
   place,
   radians,
   shift,
-  type Frame,
-  type Mesh,
   type Side,
+  sin,
   type Vec3,
 } from '../../../src/family/index.ts';
 import {
@@ -48,7 +50,7 @@ export const edgeTouchable = (mesh: Mesh): Touchable => {
 
 /** Axes of a blade edge down, its ground side to the wheel, its spine `tilt` towards the wheel. */
 const standing = (side: Side, tilt: number): Frame => {
-  const [s, c] = [Math.sin(radians(tilt)), Math.cos(radians(tilt))];
+  const [s, c] = [sin(radians(tilt)), cos(radians(tilt))];
   const away = side === 'left' ? -1 : 1;
   const y: Vec3 = [0, s, -c];
   const z: Vec3 = [0, away * c, away * s];

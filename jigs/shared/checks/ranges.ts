@@ -1,12 +1,14 @@
 import {
   beltSpeed,
+  type CheckResult,
+  cos,
+  type Design,
   faceDepth,
+  type Grinder,
   radians,
   rangeCheck,
-  type CheckResult,
-  type Design,
-  type Grinder,
   type RangeTerms,
+  sin,
 } from '../../../src/family/index.ts';
 import type { Stand } from '../site.ts';
 import { parameterPath, words } from './words.ts';
@@ -52,7 +54,7 @@ export const onPlaten = (
 ): number => {
   const t = radians(grinder.lean);
   const depth = stand ? faceDepth(grinder, stand.belt, stand.backing) : 0;
-  return (stack - depth * Math.sin(t)) / Math.cos(t) + alongFace;
+  return (stack - depth * sin(t)) / cos(t) + alongFace;
 };
 
 /** The edge at the stop of every pass against the least that is ground edge up. */

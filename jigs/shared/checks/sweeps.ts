@@ -1,13 +1,15 @@
 import {
+  type BladePose,
+  type CheckResult,
+  cos,
+  type Frame,
+  type Motion,
   place,
   radians,
   shift,
-  text,
-  type BladePose,
-  type CheckResult,
-  type Frame,
-  type Motion,
+  sin,
   type Sweep,
+  text,
   type Vec3,
 } from '../../../src/family/index.ts';
 
@@ -23,7 +25,7 @@ export interface Movement {
 
 /** A frame turned about a line along y through (x, z = 0) by degrees, +x end upwards. */
 const rocked = (f: Frame, x: number, angle: number): Frame => {
-  const [s, c] = [Math.sin(radians(angle)), Math.cos(radians(angle))];
+  const [s, c] = [sin(radians(angle)), cos(radians(angle))];
   const turn = ([a, b, d]: Vec3): Vec3 => [c * a - s * d, b, s * a + c * d];
   const moved = shift(f, [-x, 0, 0]);
   return shift({ origin: turn(moved.origin), x: turn(f.x), y: turn(f.y), z: turn(f.z) }, [x, 0, 0]);

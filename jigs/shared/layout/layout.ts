@@ -1,4 +1,4 @@
-import { capScrew, radians } from '../../../src/family/index.ts';
+import { atan2, capScrew, radians, tan } from '../../../src/family/index.ts';
 import { middle, span, type Needs } from '../needs.ts';
 import type { Values } from '../parameters.ts';
 import { keeperLockLength } from './joints.ts';
@@ -93,7 +93,7 @@ const slideOf = (v: Values, needs: Needs, packerFront: number) => {
     /** Between the pins, in front of the lug's foot whatever the travel. */
     lockY: Math.min(middle({ min: pins[0], max: pins[1] }), back - FEED.leg - 11 - travel),
     /** Yaw that the play allows, degrees: play over length. */
-    yaw: (Math.atan2(v.guidePlay, v.guideLength) * 180) / Math.PI,
+    yaw: (atan2(v.guidePlay, v.guideLength) * 180) / Math.PI,
   };
 };
 
@@ -128,7 +128,7 @@ const feedOf = (slideHalf: number, slideBack: number, travel: number, plate: num
 
 const baseOf = (v: Values, needs: Needs, noseHalf: number, back: number) => {
   const { stack } = levelsOf(v);
-  const lean = Math.tan(radians(needs.lean));
+  const lean = tan(radians(needs.lean));
   return {
     half: noseHalf - 2,
     front: behind(v, v.noseGap + 4 + stack * Math.max(0, lean) - needs.shift.min),

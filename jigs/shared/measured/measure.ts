@@ -1,4 +1,4 @@
-import { degrees, type Side, type Vec2 } from '../../../src/family/index.ts';
+import { atan2, degrees, type Side, type Vec2 } from '../../../src/family/index.ts';
 
 /** What calipers and protractor would show on one section. */
 export interface Gauged {
@@ -59,7 +59,7 @@ export const gauge = (section: readonly Vec2[], side: Side): Gauged | undefined 
   const height = start[0];
   const widths = section.filter(([v]) => height - v < SAME).map(([, w]) => w);
   return {
-    angle: degrees(Math.atan2(rise, run)),
+    angle: degrees(atan2(rise, run)),
     bevelHeight: run,
     edgeThickness: Math.max(...widths) - Math.min(...widths),
   };
@@ -81,7 +81,7 @@ export const gaugeWhole = (section: readonly Vec2[], side: Side): Gauged | undef
   if (!start || !end || !plain) return undefined;
   const bevelHeight = start[0] - end[0];
   return {
-    angle: degrees(Math.atan2(end[1] - start[1], bevelHeight)),
+    angle: degrees(atan2(end[1] - start[1], bevelHeight)),
     bevelHeight,
     edgeThickness: plain.edgeThickness,
   };

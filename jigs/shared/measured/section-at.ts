@@ -1,11 +1,13 @@
 import {
+  cos,
   dot3,
   halfSpace,
-  place,
-  radians,
-  sliceByPlane,
   type Mesh,
+  place,
   type Place,
+  radians,
+  sin,
+  sliceByPlane,
   type Vec2,
   type Vec3,
 } from '../../../src/family/index.ts';
@@ -13,8 +15,8 @@ import {
 /** The section square to the spine at a place, as polygon in (v from the spine, w), mm. */
 export const sectionAt = (mesh: Mesh, at: Place): Vec2[] => {
   const slope = radians(at.slope);
-  const along: Vec3 = [Math.cos(slope), Math.sin(slope), 0];
-  const down: Vec3 = [-Math.sin(slope), Math.cos(slope), 0];
+  const along: Vec3 = [cos(slope), sin(slope), 0];
+  const down: Vec3 = [-sin(slope), cos(slope), 0];
   const foot: Vec3 = [at.spine[0], at.spine[1], 0];
   const { loops, frame } = sliceByPlane(mesh, halfSpace(foot, along));
   const longest = [...loops].sort((a, b) => b.length - a.length)[0] ?? [];

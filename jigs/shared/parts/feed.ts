@@ -1,10 +1,11 @@
 import {
   clearanceHole,
-  path,
-  materialOf,
-  tapDrill,
   type CrossHole,
+  materialOf,
+  path,
   type StockPart,
+  tan,
+  tapDrill,
   type Thread,
   type Vec2,
 } from '../../../src/family/index.ts';
@@ -19,7 +20,7 @@ const angleSection = () => {
     { x: 0, y: 0, bulge: 0 },
     { x: leg, y: 0, bulge: 0 },
     { x: leg, y: wall, bulge: 0 },
-    { x: wall + root, y: wall, bulge: -Math.tan(Math.PI / 8) },
+    { x: wall + root, y: wall, bulge: -tan(Math.PI / 8) },
     { x: wall, y: wall + root, bulge: 0 },
     { x: wall, y: leg, bulge: 0 },
     { x: 0, y: leg, bulge: 0 },

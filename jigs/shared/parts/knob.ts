@@ -1,11 +1,14 @@
 import {
   circle,
   clearanceHole,
+  cos,
   hexagon,
   nut,
   path,
-  radians,
   type PrintPart,
+  radians,
+  sin,
+  tan,
   type Vertex,
 } from '../../../src/family/index.ts';
 import { FEED } from '../layout/sizes.ts';
@@ -18,8 +21,8 @@ const DIVISIONS = 50;
 const rim = () => {
   const r = FEED.knobDiameter / 2;
   const point = (angle: number, radius: number, bulge = 0): Vertex => ({
-    x: radius * Math.sin(radians(angle)),
-    y: radius * Math.cos(radians(angle)),
+    x: radius * sin(radians(angle)),
+    y: radius * cos(radians(angle)),
     bulge,
   });
   const pitch = 360 / DIVISIONS;
@@ -28,7 +31,7 @@ const rim = () => {
     const at = -i * pitch;
     const [half, depth] = i === 0 ? [2.2, 1.6] : [1.3, 0.8];
     const next = i === DIVISIONS - 1 ? 2.2 : 1.3;
-    const bulge = Math.tan(radians(pitch - half - next) / 4);
+    const bulge = tan(radians(pitch - half - next) / 4);
     return [point(at + half, r), point(at, r - depth), point(at - half, r, bulge)];
   });
   return path(vertices.flat());

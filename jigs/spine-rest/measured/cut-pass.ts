@@ -1,15 +1,17 @@
 import {
+  cos,
   cutByPlane,
   dot3,
-  halfSpace,
-  localise,
-  radians,
-  root,
   type Frame,
+  halfSpace,
   type HalfSpace,
+  localise,
   type Mesh,
   type Place,
+  radians,
+  root,
   type Side,
+  sin,
   type Vec2,
   type Vec3,
 } from '../../../src/family/index.ts';
@@ -30,13 +32,13 @@ export interface Pass {
 /** A point of the section at a place, in blade coordinates. */
 const inBlade = (at: Place, [v, w]: Vec2): Vec3 => {
   const slope = radians(at.slope);
-  return [at.spine[0] - v * Math.sin(slope), at.spine[1] + v * Math.cos(slope), w];
+  return [at.spine[0] - v * sin(slope), at.spine[1] + v * cos(slope), w];
 };
 
 /** The abrasive face as a half space of the blade's coordinates; what is kept lies outside it. */
 export const faceInBlade = (pose: Frame, lean: number) => {
   const t = radians(lean);
-  const normal: Vec3 = [0, -Math.cos(t), -Math.sin(t)];
+  const normal: Vec3 = [0, -cos(t), -sin(t)];
   return halfSpace(localise(pose, [0, 0, 0]), [
     dot3(normal, pose.x),
     dot3(normal, pose.y),
@@ -91,7 +93,7 @@ export const workpiece = (blank: Mesh, at: Place, contacts: Contacts): Workpiece
     stretch,
     faces: [],
     spine: spineOf(stretch, at, contacts),
-    slice: between(stretch, at, SLICE + Math.abs(at.height * Math.sin(radians(at.slope)))),
+    slice: between(stretch, at, SLICE + Math.abs(at.height * sin(radians(at.slope)))),
   };
 };
 

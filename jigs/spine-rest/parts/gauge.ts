@@ -1,4 +1,4 @@
-import { polygon, radians, text, type PrintPart } from '../../../src/family/index.ts';
+import { polygon, type PrintPart, radians, tan, text } from '../../../src/family/index.ts';
 import { printed, words as shared, type Context } from '../../shared/parts/context.ts';
 
 const words = text.family.spineRest.parts;
@@ -10,7 +10,7 @@ const words = text.family.spineRest.parts;
 export const gauge = (c: Context): PrintPart => {
   const { name, density } = printed(c);
   const { width, height, length } = c.l.gauge;
-  const back = Math.max(0, -Math.tan(radians(c.lean)) * height);
+  const back = Math.max(0, -tan(radians(c.lean)) * height);
   return {
     kind: 'print',
     id: 'setting-gauge',

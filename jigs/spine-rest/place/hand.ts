@@ -1,4 +1,4 @@
-import { radians, type SpineRestPlan } from '../../../src/family/index.ts';
+import { cos, radians, sin, type SpineRestPlan, tan } from '../../../src/family/index.ts';
 import { PAD } from '../../shared/layout/sizes.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
@@ -13,7 +13,7 @@ export const farSide = (
   earlier: PlanSetting | undefined,
 ): ((v: number) => number) => {
   if (!earlier) return () => thickness / 2;
-  const rise = Math.tan(radians(earlier.angle));
+  const rise = tan(radians(earlier.angle));
   return (v) => Math.min(thickness / 2, earlier.edgeSide + (height - v) * rise);
 };
 
@@ -36,7 +36,7 @@ const contactAt = (
 ): number => {
   const half = farSide(thickness, height, earlierOther(plan, setting));
   const r = PAD.noseRadius;
-  const [c, s] = [Math.cos(radians(seating.tilt)), Math.sin(radians(seating.tilt))];
+  const [c, s] = [cos(radians(seating.tilt)), sin(radians(seating.tilt))];
   let most = -Infinity;
   for (let i = 0; i <= STEPS; i += 1) {
     const v = (height * i) / STEPS;

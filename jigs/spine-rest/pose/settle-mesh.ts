@@ -1,10 +1,12 @@
 import {
+  cos,
   cross3,
+  type Frame,
   place,
   radians,
   shift,
-  type Frame,
   type Side,
+  sin,
   type Vec3,
 } from '../../../src/family/index.ts';
 import { keptOf, levelled, placedPoints, stretchOf } from '../../shared/pose/placed-points.ts';
@@ -25,7 +27,7 @@ const FINE = 1e-9;
 
 /** Axes of a blade whose ground side faces the belt, spine along the stroke, tilted by `tilt`. */
 const upright = (side: Side, tilt: number): Frame => {
-  const [s, c] = [Math.sin(radians(tilt)), Math.cos(radians(tilt))];
+  const [s, c] = [sin(radians(tilt)), cos(radians(tilt))];
   const away = side === 'left' ? -1 : 1;
   const y: Vec3 = [0, -s, c];
   const z: Vec3 = [0, away * c, away * s];

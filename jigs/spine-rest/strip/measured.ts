@@ -2,18 +2,20 @@ import {
   all,
   bladeMesh,
   chain,
+  cos,
   dot3,
-  ok,
-  place,
-  placeAt,
-  posesWithStrip,
-  radians,
-  SIDES,
   type HalfSpace,
   type Measured,
   type Mesh,
+  ok,
+  place,
   type Place,
+  placeAt,
+  posesWithStrip,
+  radians,
   type Result,
+  SIDES,
+  sin,
   type Vec2,
 } from '../../../src/family/index.ts';
 import { gaugeWhole } from '../../shared/measured/measure.ts';
@@ -27,8 +29,7 @@ import type { Carried } from './carried.ts';
 const behind = (section: readonly Vec2[], at: Place, { normal, offset }: HalfSpace): Vec2[] => {
   const slope = radians(at.slope);
   const over = ([v, w]: Vec2): number =>
-    dot3(normal, [at.spine[0] - v * Math.sin(slope), at.spine[1] + v * Math.cos(slope), w]) -
-    offset;
+    dot3(normal, [at.spine[0] - v * sin(slope), at.spine[1] + v * cos(slope), w]) - offset;
   return section.flatMap((p, i): Vec2[] => {
     const q = section[(i + 1) % section.length] ?? p;
     const [a, b] = [over(p), over(q)];
@@ -48,7 +49,7 @@ const measuredAt = (
 ): Result<Measured[]> => {
   const at = placeAt(blade, u, 2 * q.context.l.nose.half);
   const half = q.design.grinder.belt.width / 2;
-  const reach = SLICE + Math.abs(at.height * Math.sin(radians(at.slope)));
+  const reach = SLICE + Math.abs(at.height * sin(radians(at.slope)));
   const section = q.plan.settings
     .flatMap(({ id }) => posesWithStrip(found.cure, id))
     .filter(({ frame }) => Math.abs(place(frame, [at.edge[0], at.edge[1], 0])[0]) <= half)

@@ -1,11 +1,12 @@
 import {
   chain,
+  cos,
   plain,
+  type PlatePart,
   radians,
+  type Result,
   rounded,
   text,
-  type PlatePart,
-  type Result,
 } from '../../../src/family/index.ts';
 import { THREAD } from '../../shared/layout/stations.ts';
 import {
@@ -54,7 +55,7 @@ export const roundedStep = (c: Context, radius: number, contact: number): Result
     ],
     [radius, radius, 0, 0, corner, corner, 0, 0],
   );
-  const error = WITHIN * (1 / Math.cos(radians(SLOPE)) - 1);
+  const error = WITHIN * (1 / cos(radians(SLOPE)) - 1);
   return chain(outline, (loop) =>
     plate(c, {
       id: ROUNDED_STEP,

@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import type { Arranged } from './arrange.ts';
 import type { Picture, PictureLabel } from './picture.ts';
@@ -77,7 +78,7 @@ const placesOf = (label: PictureLabel, own: Vec2, at: Vec2): Place[] => {
   const around = DISTANCES.flatMap((far) =>
     Array.from({ length: WAYS }, (_, i): Place => {
       const turn = (2 * Math.PI * i) / WAYS;
-      const [across, up] = [Math.cos(turn), Math.sin(turn)];
+      const [across, up] = [cos(turn), sin(turn)];
       const end: Vec2 = [at[0] + far * across, at[1] - far * up];
       const anchor = across > 0.1 ? 'start' : across < -0.1 ? 'end' : 'middle';
       const gap = anchor === 'start' ? 3 : anchor === 'end' ? -3 : 0;

@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import { grinderParameters as p } from '../../grinder/parameters.ts';
 import type { Grinder, Rest } from '../../grinder/schema.ts';
@@ -22,8 +23,8 @@ const slotLine = ({ at, from, to, width }: Slot, axis: 'x' | 'y'): PictureLine =
   const end = (centre: number, start: number): Vec2[] =>
     Array.from({ length: PIECES + 1 }, (_, i) => {
       const angle = start + (Math.PI * i) / PIECES;
-      const along = centre + r * Math.sin(angle);
-      const across = at + r * Math.cos(angle);
+      const along = centre + r * sin(angle);
+      const across = at + r * cos(angle);
       return axis === 'y' ? [across, along] : [along, across];
     });
   return { points: [...end(to, 0), ...end(from, Math.PI)], closed: true, role: 'cut' };

@@ -1,4 +1,5 @@
 import { BufferAttribute, BufferGeometry } from 'three';
+import { atan2, cos, sin } from '../../core/trigonometry.ts';
 import type { Vec2, Vec3 } from '../../geometry/vector.ts';
 
 /** How far a belt is drawn on at its lower and its upper end, mm: a fixture sees little of it. */
@@ -8,14 +9,14 @@ const ON = { below: 45, above: 80 };
 const onwards = (path: readonly Vec2[], far: number): Vec2[] => {
   const [before, at, end] = [path.at(-3), path.at(-2), path.at(-1)];
   if (!at || !end) return [];
-  let heading = Math.atan2(end[1] - at[1], end[0] - at[0]);
-  const turn = before ? heading - Math.atan2(at[1] - before[1], at[0] - before[0]) : 0;
+  let heading = atan2(end[1] - at[1], end[0] - at[0]);
+  const turn = before ? heading - atan2(at[1] - before[1], at[0] - before[0]) : 0;
   const step = before ? Math.hypot(end[0] - at[0], end[1] - at[1]) : far;
   const more: Vec2[] = [];
   let [y, z] = end;
   for (let gone = 0; step > 0 && gone < far; gone += step) {
     heading += turn;
-    [y, z] = [y + step * Math.cos(heading), z + step * Math.sin(heading)];
+    [y, z] = [y + step * cos(heading), z + step * sin(heading)];
     more.push([y, z]);
   }
   return more;

@@ -1,3 +1,4 @@
+import { atan, atan2, cos, sin } from '../../core/trigonometry.ts';
 import { place, turn, type Frame } from '../../geometry/frame.ts';
 import type { Vertex } from '../../geometry/loop.ts';
 import type { Vec2, Vec3 } from '../../geometry/vector.ts';
@@ -26,8 +27,8 @@ interface Segment {
 }
 
 const segment = (from: Vertex, to: Vertex): Segment => {
-  const chord = Math.atan2(to.y - from.y, to.x - from.x);
-  const included = 4 * Math.atan(from.bulge);
+  const chord = atan2(to.y - from.y, to.x - from.x);
+  const included = 4 * atan(from.bulge);
   return {
     from: [from.x, from.y],
     to: [to.x, to.y],
@@ -37,7 +38,7 @@ const segment = (from: Vertex, to: Vertex): Segment => {
   };
 };
 
-const direction = (f: Frame, angle: number): Vec3 => turn(f, [Math.cos(angle), Math.sin(angle), 0]);
+const direction = (f: Frame, angle: number): Vec3 => turn(f, [cos(angle), sin(angle), 0]);
 
 /** Equal sectors of a ring between two radii, from one angle to another (radians). */
 const sectors = (
@@ -68,8 +69,8 @@ const sectors = (
 
 const run = (belt: Belt, { from, to, leaving }: Segment): Vec3[] => {
   // Outside is on the right of an anticlockwise path.
-  const nx = Math.sin(leaving) * belt.thickness;
-  const ny = -Math.cos(leaving) * belt.thickness;
+  const nx = sin(leaving) * belt.thickness;
+  const ny = -cos(leaving) * belt.thickness;
   return [-belt.width / 2, belt.width / 2].flatMap((z) =>
     [from, to].flatMap(([x, y]) => [
       place(belt.frame, [x, y, z]),
@@ -80,13 +81,10 @@ const run = (belt: Belt, { from, to, leaving }: Segment): Vec3[] => {
 
 const bend = (belt: Belt, { from, to, included, leaving }: Segment): Round[] => {
   const chord = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const radius = chord / 2 / Math.sin(Math.abs(included) / 2);
+  const radius = chord / 2 / sin(Math.abs(included) / 2);
   // The centre lies on the left of the heading when the path turns left.
   const toCentre = leaving + (Math.sign(included) * Math.PI) / 2;
-  const centre: Vec2 = [
-    from[0] + radius * Math.cos(toCentre),
-    from[1] + radius * Math.sin(toCentre),
-  ];
+  const centre: Vec2 = [from[0] + radius * cos(toCentre), from[1] + radius * sin(toCentre)];
   const start = toCentre + Math.PI;
   return included > 0
     ? sectors(belt, centre, [radius, radius + belt.thickness], start, start + included)

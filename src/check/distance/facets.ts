@@ -1,3 +1,4 @@
+import { atan2, cos, sin } from '../../core/trigonometry.ts';
 import { place, type Frame } from '../../geometry/frame.ts';
 import {
   add3,
@@ -45,7 +46,7 @@ const about = (corners: readonly Vec3[], normal: Vec3): Vec3[] => {
   const y = cross3(normal, x);
   const angle = (p: Vec3): number => {
     const d = sub3(p, middle);
-    return Math.atan2(dot3(d, y), dot3(d, x));
+    return atan2(dot3(d, y), dot3(d, x));
   };
   return corners.toSorted((p, q) => angle(p) - angle(q));
 };
@@ -92,15 +93,12 @@ const roundFacets = (rounds: Float64Array, at: number): Facet[] => {
     real(rounds, at + 13),
     real(rounds, at + 16),
   ];
-  const halfAngle = Math.atan2(real(rounds, at + 15), real(rounds, at + 14));
+  const halfAngle = atan2(real(rounds, at + 15), real(rounds, at + 14));
   const isWhole = Math.abs(halfAngle) > Math.PI - 1e-9;
   const angle = isWhole ? Math.PI : halfAngle;
   const n = Math.max(1, Math.ceil((angle / Math.PI) * SIDES));
   const flat = (radius: number, turn: number): Vec3 =>
-    add3(
-      centre,
-      add3(scale3(middle, radius * Math.cos(turn)), scale3(side, radius * Math.sin(turn))),
-    );
+    add3(centre, add3(scale3(middle, radius * cos(turn)), scale3(side, radius * sin(turn))));
   const arc = Array.from({ length: isWhole ? n : n + 1 }, (_, i) =>
     flat(outer, -angle + (2 * angle * i) / n),
   );

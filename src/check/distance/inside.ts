@@ -1,3 +1,4 @@
+import { atan2 } from '../../core/trigonometry.ts';
 import type { Vec3 } from '../../geometry/vector.ts';
 import { int, real } from './flat.ts';
 import type { TreeSolid } from './solid.ts';
@@ -104,7 +105,7 @@ const winding = (solid: TreeSolid, p: Vec3): number => {
     const ab = ax * bx + ay * by + az * bz;
     const bc = bx * cx + by * cy + bz * cz;
     const ca = cx * ax + cy * ay + cz * az;
-    sum += 2 * Math.atan2(volume, a * b * c + ab * c + bc * a + ca * b);
+    sum += 2 * atan2(volume, a * b * c + ab * c + bc * a + ca * b);
   }
   return sum / (4 * Math.PI);
 };

@@ -1,3 +1,4 @@
+import { atan2, cos, sin } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import { place, type Frame } from '../../geometry/frame.ts';
 import { dot3, length3, sub3, type Vec3 } from '../../geometry/vector.ts';
@@ -67,7 +68,7 @@ const turnBetween = (a: Frame, b: Frame): { axis: Vec3; angle: number } => {
   if (sine < 1e-14 && cosine > 0) return { axis: NO_AXIS, angle: 0 };
   return {
     axis: [anti[0] / (2 * sine), anti[1] / (2 * sine), anti[2] / (2 * sine)],
-    angle: Math.atan2(sine, cosine),
+    angle: atan2(sine, cosine),
   };
 };
 
@@ -93,8 +94,8 @@ export const track = (sweep: Sweep): Track => {
 /** The pose of a glide turned by an angle about its axis: Rodrigues' formula on the local axes. */
 const glidePose = (glide: Glide, { axis, turn }: Track, t: number): Frame => {
   const { from, to } = glide;
-  const s = Math.sin(turn * t);
-  const c = 1 - Math.cos(turn * t);
+  const s = sin(turn * t);
+  const c = 1 - cos(turn * t);
   const [x, y, z] = axis;
   const whole = (local: Vec3): Vec3 => sub3(place(from, local), from.origin);
   return {

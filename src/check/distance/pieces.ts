@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import type { Vec3 } from '../../geometry/vector.ts';
 import { int, real } from './flat.ts';
 
@@ -60,8 +61,8 @@ export const packPieces = (
         ...r.axis,
         r.outer,
         r.inner,
-        Math.cos(r.halfAngle),
-        Math.sin(r.halfAngle),
+        cos(r.halfAngle),
+        sin(r.halfAngle),
         r.halfWidth,
       ]),
     ),

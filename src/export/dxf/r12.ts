@@ -1,3 +1,4 @@
+import { atan2 } from '../../core/trigonometry.ts';
 import { degrees } from '../../core/units.ts';
 import { sagittaOf } from '../../geometry/arc.ts';
 import type { Vertex } from '../../geometry/loop.ts';
@@ -32,7 +33,7 @@ const arcTags = (layer: string, from: Vertex, to: Vertex): Tag[] => {
   const x = (from.x + to.x) / 2 - (to.y - from.y) * reach;
   const y = (from.y + to.y) / 2 + (to.x - from.x) * reach;
   const radius = (Math.hypot(to.x - from.x, to.y - from.y) * (1 + b * b)) / (4 * Math.abs(b));
-  const direction = (v: Vertex): number => (degrees(Math.atan2(v.y - y, v.x - x)) + 360) % 360;
+  const direction = (v: Vertex): number => (degrees(atan2(v.y - y, v.x - x)) + 360) % 360;
   const [start, end] = b > 0 ? [from, to] : [to, from];
   return [
     [0, 'ARC'],

@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 
 /**
@@ -22,9 +23,9 @@ export const fenceDistance = (
   angle: number,
   lean = 0,
 ): number => {
-  const [c, s] = [Math.cos(radians(angle)), Math.sin(radians(angle))];
+  const [c, s] = [cos(radians(angle)), sin(radians(angle))];
   const t = radians(lean);
-  return (forward * c + (height - footRadius) * s - footRadius * Math.sin(t)) / Math.cos(t);
+  return (forward * c + (height - footRadius) * s - footRadius * sin(t)) / cos(t);
 };
 
 /** Growth of the fence distance with the angle, mm per degree. */
@@ -35,9 +36,8 @@ export const fencePerDegree = (
   angle: number,
   lean = 0,
 ): number =>
-  (radians(1) *
-    ((height - footRadius) * Math.cos(radians(angle)) - forward * Math.sin(radians(angle)))) /
-  Math.cos(radians(lean));
+  (radians(1) * ((height - footRadius) * cos(radians(angle)) - forward * sin(radians(angle)))) /
+  cos(radians(lean));
 
 /** `fenceDistance` solved for F: how far ahead a corner on the face stands, mm. */
 export const forwardAt = (
@@ -47,7 +47,7 @@ export const forwardAt = (
   angle: number,
   lean = 0,
 ): number => {
-  const [c, s] = [Math.cos(radians(angle)), Math.sin(radians(angle))];
+  const [c, s] = [cos(radians(angle)), sin(radians(angle))];
   const t = radians(lean);
-  return (distance * Math.cos(t) + footRadius * Math.sin(t) - (height - footRadius) * s) / c;
+  return (distance * cos(t) + footRadius * sin(t) - (height - footRadius) * s) / c;
 };

@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 
 /**
@@ -11,5 +12,4 @@ export const jawClearance = (
   halfThickness: number,
   edge: number,
   angle: number,
-): number =>
-  below * Math.sin(radians(angle)) - (halfThickness - edge + proud) * Math.cos(radians(angle));
+): number => below * sin(radians(angle)) - (halfThickness - edge + proud) * cos(radians(angle));

@@ -1,5 +1,6 @@
 import { wantedHeightAt } from '../../blade/bevel.ts';
 import { type Certainty, exact } from '../../core/certainty.ts';
+import { sin, tan } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { supportRadius } from '../../grinder/belt-path.ts';
 import type { Backing, Grinder } from '../../grinder/schema.ts';
@@ -40,11 +41,11 @@ const trust = (
   const { u, height, thickness, slope } = station;
   const taper = Math.abs(mount.work.shape.thickness.slope(u));
   const parts = [
-    { by: (taper * height * Math.abs(Math.sin(radians(slope)))) / 2, reason: words.taper },
+    { by: (taper * height * Math.abs(sin(radians(slope)))) / 2, reason: words.taper },
     { by: thickness * mount.yaw ** 2, reason: own.yaw },
   ].filter(({ by }) => by > EVEN);
   if (parts.length === 0) return exact;
-  const by = parts.reduce((sum, part) => sum + part.by, 0) / Math.tan(radians(face.angle));
+  const by = parts.reduce((sum, part) => sum + part.by, 0) / tan(radians(face.angle));
   return { kind: 'bounded', by, reason: parts.map(({ reason }) => reason).join('; ') };
 };
 

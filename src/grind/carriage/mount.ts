@@ -1,3 +1,4 @@
+import { atan, cos, sin, tan } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import { placeOn, type Place } from '../../blade/place.ts';
 import type { Shape } from '../../blade/shape.ts';
@@ -44,7 +45,7 @@ export interface Turned {
 /** The edge at u along the stroke. */
 export const turnedTo = ({ edge }: Shape, u: number): Turned => ({
   at: [u, edge.value(u)],
-  turn: degrees(Math.atan(edge.slope(u))),
+  turn: degrees(atan(edge.slope(u))),
 });
 
 /** The midplane ahead of the upright's face at a place u of a mounted blade, mm. */
@@ -74,12 +75,12 @@ export const planeOf = (
   edge: number,
   faceAngle: number,
 ): Plane => {
-  const [rise, r] = [Math.tan(radians(faceAngle)), radians(turn)];
+  const [rise, r] = [tan(radians(faceAngle)), radians(turn)];
   return {
     at,
     edge,
-    alongU: rise * Math.sin(r) - yaw,
-    alongV: -rise * Math.cos(r),
+    alongU: rise * sin(r) - yaw,
+    alongV: -rise * cos(r),
   };
 };
 
@@ -92,7 +93,7 @@ export const faceIn = (plane: Plane, place: Place): Face => {
   const s = radians(place.slope);
   return {
     edge: leftAt(plane, place.edge),
-    angle: degrees(Math.atan(plane.alongU * Math.sin(s) - plane.alongV * Math.cos(s))),
+    angle: degrees(atan(plane.alongU * sin(s) - plane.alongV * cos(s))),
   };
 };
 
@@ -107,6 +108,6 @@ export const faceAngleFor = (
   angle: number,
 ): number => {
   const s = radians(place.slope);
-  const rise = Math.tan(radians(angle)) + yaw * Math.sin(s);
-  return degrees(Math.atan(rise / Math.cos(s - radians(turn))));
+  const rise = tan(radians(angle)) + yaw * sin(s);
+  return degrees(atan(rise / cos(s - radians(turn))));
 };

@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import type { CarriagePush } from './types.ts';
 
@@ -13,7 +14,7 @@ export interface Standing {
 
 /** Belt force for a normal force of 1: square to the face and dragging down it; (y, z). */
 const beltForce = (lean: number, friction: number): readonly [number, number] => {
-  const [c, s] = [Math.cos(radians(lean)), Math.sin(radians(lean))];
+  const [c, s] = [cos(radians(lean)), sin(radians(lean))];
   return [c + friction * s, s - friction * c];
 };
 
@@ -21,10 +22,7 @@ const beltForce = (lean: number, friction: number): readonly [number, number] =>
 const holding = ({ contact, footCentre, lean }: Standing, friction: number): number => {
   const t = radians(lean);
   const [y, z] = beltForce(lean, friction);
-  const at: readonly [number, number] = [
-    -contact * Math.sin(t) - footCentre,
-    contact * Math.cos(t),
-  ];
+  const at: readonly [number, number] = [-contact * sin(t) - footCentre, contact * cos(t)];
   return (at[1] * y - at[0] * z) / y;
 };
 

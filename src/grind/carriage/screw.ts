@@ -1,3 +1,4 @@
+import { cos, sin, tan } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 
 /** A carriage on a round foot and a round-tipped heel screw, mm. */
@@ -20,7 +21,7 @@ export interface Carriage {
  * Domain: 0 <= a < 90. Derived here. With equal radii this is the tangent bar, z = L tan a.
  */
 export const screwExtension = ({ base, footRadius, tipRadius }: Carriage, angle: number): number =>
-  base * Math.tan(radians(angle)) + (footRadius - tipRadius) * (1 / Math.cos(radians(angle)) - 1);
+  base * tan(radians(angle)) + (footRadius - tipRadius) * (1 / cos(radians(angle)) - 1);
 
 /** Degrees that one more turn adds at `angle`: pitch / (dz/da), local. */
 export const anglePerTurn = (
@@ -28,6 +29,6 @@ export const anglePerTurn = (
   angle: number,
   pitch: number,
 ): number => {
-  const [c, s] = [Math.cos(radians(angle)), Math.sin(radians(angle))];
+  const [c, s] = [cos(radians(angle)), sin(radians(angle))];
   return degrees((pitch * c * c) / (base + (footRadius - tipRadius) * s));
 };

@@ -1,3 +1,4 @@
+import { cos } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { bevelHeight } from '../section/ground.ts';
 import { fenceDistance, fencePerDegree, forwardAt } from './fence.ts';
@@ -38,7 +39,7 @@ export const sensitivityOf = (
       return [
         {
           side,
-          edgePerTenth: (TENTH * Math.cos(radians(lean))) / Math.cos(radians(faceAngle)),
+          edgePerTenth: (TENTH * cos(radians(lean))) / cos(radians(faceAngle)),
           heightPerTenth: half(TENTH, 0),
           degreesPerDivision: division,
           edgePerDivision: Math.abs(edgeAt(0, division) - edgeAt(0, -division)) / 2,

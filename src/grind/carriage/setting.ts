@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import type { Place } from '../../blade/place.ts';
@@ -30,13 +31,13 @@ const SAMPLES = [0, 0.25, 0.5, 0.75, 1];
 
 /** A point of the section at a place, `v` from the spine, as (u, v) of the blade. */
 const inBlade = ({ spine, slope }: Place, v: number): Vec2 => [
-  spine[0] - v * Math.sin(radians(slope)),
-  spine[1] + v * Math.cos(radians(slope)),
+  spine[0] - v * sin(radians(slope)),
+  spine[1] + v * cos(radians(slope)),
 ];
 
 /** How far a point of the blade lies below the line along the stroke through the set edge, mm. */
 const below = ({ turned: { at, turn } }: CarriageCut, [u, v]: Vec2): number =>
-  (u - at[0]) * Math.sin(radians(turn)) - (v - at[1]) * Math.cos(radians(turn));
+  (u - at[0]) * sin(radians(turn)) - (v - at[1]) * cos(radians(turn));
 
 /** Lowest and highest contact of a cut, as depths below that line. */
 const depthsOf = (cut: CarriageCut): number[] =>
@@ -120,7 +121,7 @@ const firstTouch = (section: Section, { edge, angle }: Face) => {
       : first !== undefined && section.height - first.y < 1e-9
         ? 'edge'
         : 'shoulder';
-  return { at, edge: edge + (distance - offset) / Math.cos(radians(angle)) };
+  return { at, edge: edge + (distance - offset) / cos(radians(angle)) };
 };
 
 /** Rows of the progress table between first touch and fence. */
@@ -153,7 +154,7 @@ const progressOf = (run: CarriageRun, lean: number, far: number): CarriageSettin
   return Array.from({ length: count }, (_, k) => {
     const edge = count === 1 ? face.edge : start + ((face.edge - start) * k) / (ROWS - 1);
     const now = ground(section, { edge, angle: face.angle });
-    const gap = ((edge - face.edge) * Math.cos(radians(run.faceAngle))) / Math.cos(radians(lean));
+    const gap = ((edge - face.edge) * cos(radians(run.faceAngle))) / cos(radians(lean));
     const left = edgeNow(now);
     return {
       gap: Math.max(0, gap),
@@ -182,7 +183,7 @@ const alongAt = (run: CarriageRun, p: CarriageParameters, lean: number, depth: n
   const tilt = run.faceAngle + lean;
   const stage = { footRadius: p.footRadius, footCentre: fenceOf(run, p, lean), tilt };
   const corner = alongFace(onStage(stage, run.cornerForward, p.edgeHeight), lean);
-  return corner - depth / Math.cos(radians(run.faceAngle));
+  return corner - depth / cos(radians(run.faceAngle));
 };
 
 /** Describes one belt on one side; undefined when the first blade is not reached where it is set. */

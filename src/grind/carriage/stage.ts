@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import { radians } from '../../core/units.ts';
 import type { Carriage } from './screw.ts';
@@ -17,7 +18,7 @@ export const onStage = (
   ahead: number,
   height: number,
 ): Vec2 => {
-  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
+  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
   const up = height - footRadius;
   return [footCentre - ahead * c - up * s, footRadius + up * c - ahead * s];
 };
@@ -28,6 +29,6 @@ export const heelBehind = (
   extension: number,
   tilt: number,
 ): number => {
-  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
+  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
   return base * c + (extension + footRadius - tipRadius) * s;
 };

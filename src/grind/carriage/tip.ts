@@ -1,3 +1,4 @@
+import { atan } from '../../core/trigonometry.ts';
 import { degrees } from '../../core/units.ts';
 import type { Shape } from '../../blade/shape.ts';
 import { turnedTo, type Turned } from './mount.ts';
@@ -7,7 +8,7 @@ const STRAIGHT = 0.5;
 const LOOKS = 400;
 const HALVINGS = 60;
 
-const directionAt = ({ edge }: Shape, u: number): number => degrees(Math.atan(edge.slope(u)));
+const directionAt = ({ edge }: Shape, u: number): number => degrees(atan(edge.slope(u)));
 
 /** How far the edge falls from its direction at u to the tip, degrees; 0 where it does not. */
 export const tipTurn = (shape: Shape, u: number): number =>

@@ -1,3 +1,4 @@
+import { cos, sin, tan } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import type { Face } from '../section/ground.ts';
 
@@ -36,7 +37,7 @@ interface Straight {
 
 const straights = ({ stock, bevels }: Half): Straight[] => [
   { at: stock, rise: 0 },
-  ...bevels.map(({ edge, angle }) => ({ at: edge, rise: Math.tan(radians(angle)) })),
+  ...bevels.map(({ edge, angle }) => ({ at: edge, rise: tan(radians(angle)) })),
 ];
 
 /** Surface of a circle at h: w - sqrt(R^2 - (h - axis)^2); Infinity beside it. */
@@ -48,8 +49,7 @@ export const circleAt = ({ h: axis, w, radius }: Circle, h: number): number => {
 /** Distance of the surface from the midplane at h, mm; negative past it. */
 export const halfAt = ({ stock, bevels, hollows }: Half, h: number): number => {
   let least = stock;
-  for (const { edge, angle } of bevels)
-    least = Math.min(least, edge + Math.tan(radians(angle)) * h);
+  for (const { edge, angle } of bevels) least = Math.min(least, edge + tan(radians(angle)) * h);
   for (const circle of hollows) least = Math.min(least, circleAt(circle, h));
   return least;
 };
@@ -119,7 +119,7 @@ export interface FaceLine {
  */
 export const faceAt = ({ stock, bevels: [bevel] }: Half, centre: number): FaceLine => {
   if (bevel === undefined) return { angle: 0, out: stock };
-  const shoulder = (stock - bevel.edge) / Math.sin(radians(bevel.angle));
+  const shoulder = (stock - bevel.edge) / sin(radians(bevel.angle));
   return centre <= shoulder ? { angle: bevel.angle, out: bevel.edge } : { angle: 0, out: stock };
 };
 
@@ -133,7 +133,7 @@ export const circleOn = (
   centre: number,
   depth: number,
 ): Circle => {
-  const [c, s] = [Math.cos(radians(angle)), Math.sin(radians(angle))];
+  const [c, s] = [cos(radians(angle)), sin(radians(angle))];
   const square = radius - depth;
   return { h: centre * c - square * s, w: out + centre * s + square * c, radius };
 };

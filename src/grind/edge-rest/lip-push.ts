@@ -1,3 +1,4 @@
+import { cos } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { standingAt, type AtWheel } from './at-lip.ts';
 import { directionTo, holdOf, lipForce, pushFor, type Contact, type Hold } from './push.ts';
@@ -51,7 +52,7 @@ const touchOf = (
   centre: number,
   { origin, tilt }: HollowPlace['standing'],
 ): Contact => {
-  const h = centre * Math.cos(radians(face.angle));
+  const h = centre * cos(radians(face.angle));
   const middle = directionTo(wheel, inSeat(origin, tilt, [-halfAt(section.near, h), h]));
   return { from: middle - TOUCH, to: middle + TOUCH };
 };

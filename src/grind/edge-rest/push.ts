@@ -1,3 +1,4 @@
+import { atan2, cos, sin } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import type { Standing, WheelAtSeat } from './stand.ts';
@@ -32,7 +33,7 @@ const loadOf = (
   let load: Load = { y: 0, z: 0, moment: 0 };
   for (let i = 0; i < PARTS; i += 1) {
     const a = radians(from + ((i + 0.5) / PARTS) * (to - from));
-    const normal: Vec2 = [Math.cos(a), Math.sin(a)];
+    const normal: Vec2 = [cos(a), sin(a)];
     const at: Vec2 = [radius * normal[0] - radius, radius * normal[1] + drop];
     const lever = (at[1] - touch[1]) * normal[0] - (at[0] - touch[0]) * normal[1];
     const pressure = Math.max(0, lever);
@@ -88,4 +89,4 @@ export const pushFor = ({ centre, lip }: Hold, share: number): number =>
 
 /** Directions from the wheel's axis to points of a contact, degrees. */
 export const directionTo = ({ radius, drop }: WheelAtSeat, [y, z]: Vec2): number =>
-  degrees(Math.atan2(z - drop, y + radius));
+  degrees(atan2(z - drop, y + radius));

@@ -1,3 +1,4 @@
+import { atan2 } from '../../core/trigonometry.ts';
 import { degrees } from '../../core/units.ts';
 
 /** A hollow wanted on an edge-down blade, mm. */
@@ -45,7 +46,7 @@ export const edgeSeat = ({ radius, centre, depth, drop, faceOffset }: Hollow): E
   const level = Math.sqrt(apart * apart - drop * drop);
   return {
     lip: level - radius,
-    tilt: degrees(Math.atan2(centre, square) - Math.atan2(drop, level)),
+    tilt: degrees(atan2(centre, square) - atan2(drop, level)),
     room: apart - radius,
   };
 };

@@ -1,3 +1,4 @@
+import { acos, atan2, cos, sin } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import { root } from '../numeric/root.ts';
@@ -31,7 +32,7 @@ export interface Standing {
 
 /** A point (w positive away from the wheel, h up from the edge) of a standing section. */
 export const inSeat = (origin: Vec2, tilt: number, [w, h]: Vec2): Vec2 => {
-  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
+  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
   return [origin[0] - h * s + w * c, origin[1] + h * c + w * s];
 };
 
@@ -40,7 +41,7 @@ const STEEPEST = 60;
 
 /** Lowest corner of the edge and its depth under the middle of the edge, at a tilt. */
 const footOf = ({ near, far }: EdgeSection, tilt: number): { w: number; below: number } => {
-  const s = Math.sin(radians(tilt));
+  const s = sin(radians(tilt));
   const w = s > 0 ? -halfAt(near, 0) : halfAt(far, 0);
   return { w, below: -w * s };
 };
@@ -93,7 +94,7 @@ export const standingFor = (
   const foot = h > drop ? -halfAt(section.near, 0) : halfAt(section.far, 0);
   const ratio = drop / Math.hypot(h, w + foot);
   if (Math.abs(ratio) > 1) return undefined;
-  const tilt = degrees(Math.acos(ratio) - Math.atan2(w + foot, h));
+  const tilt = degrees(acos(ratio) - atan2(w + foot, h));
   if (Math.abs(tilt) > STEEPEST) return undefined;
   const at = -radius - inSeat([0, 0], tilt, [-w, h])[0];
   return standAt(section, tilt, at, lipHeight);

@@ -1,4 +1,5 @@
 import { exact, type Certainty } from '../../core/certainty.ts';
+import { sin } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import type { Shape } from '../../blade/shape.ts';
 import type { Wheel } from '../../grinder/schema.ts';
@@ -50,7 +51,7 @@ export const hollowTrust = (
   const bend = edgeDeparture(shape, u, reach);
   const swell = flat ? departure(shape.thickness.value, shape.thickness.slope(u), u, reach) / 2 : 0;
   const parts = [
-    { by: bend * (1 + Math.abs(Math.sin(radians(tilt))) * climb), reason: words.edge },
+    { by: bend * (1 + Math.abs(sin(radians(tilt))) * climb), reason: words.edge },
     { by: swell * climb, reason: words.taper },
   ].filter(({ by }) => by > 1e-9);
   if (parts.length === 0) return exact;

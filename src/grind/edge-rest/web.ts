@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { hollowChord } from './chord.ts';
 
@@ -20,7 +21,7 @@ export interface HollowInBevel {
  * Negative when the hollow goes through. Domain: 0 <= d <= R.
  */
 export const hollowWeb = ({ radius, depth, centre, edge, angle }: HollowInBevel): number => {
-  const [c, s] = [Math.cos(radians(angle)), Math.sin(radians(angle))];
+  const [c, s] = [cos(radians(angle)), sin(radians(angle))];
   const lower = centre - hollowChord(radius, depth) / 2;
   const axisAbove = centre * c - (radius - depth) * s;
   const axisOut = edge + centre * s + (radius - depth) * c;

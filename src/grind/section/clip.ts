@@ -1,3 +1,4 @@
+import { acos } from '../../core/trigonometry.ts';
 import { arcOf, angleOf, bulgeOf, onCircle, sagittaOf } from '../../geometry/arc.ts';
 import { path, type PathLoop, type Vertex } from '../../geometry/loop.ts';
 import type { Segment } from '../../geometry/segment.ts';
@@ -30,7 +31,7 @@ const arcInside = (a: Vertex, b: Vertex, plane: HalfPlane): Segment[] => {
     return [{ a: from, b: to, bulge: a.bulge }];
   const arc = arcOf(from, to, a.bulge);
   const cosine = (offset - dot2(arc.centre, normal)) / arc.radius;
-  const half = degrees(Math.acos(Math.min(1, Math.max(-1, cosine))));
+  const half = degrees(acos(Math.min(1, Math.max(-1, cosine))));
   // Turns from the arc's start, in its own direction, at which it crosses the line.
   const towards = (angleOf(normal) - arc.start) * Math.sign(arc.sweep);
   const whole = Math.abs(arc.sweep);

@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { isOn } from '../../geometry/loop-measure.ts';
 import { distance2, type Vec2 } from '../../geometry/vector.ts';
@@ -16,7 +17,7 @@ export interface Face {
 
 /** The half-plane a face leaves: -w <= edge + (H - v) tan a, written with a unit normal. */
 export const behindFace = (height: number, { edge, angle }: Face): HalfPlane => {
-  const [c, s] = [Math.cos(radians(angle)), Math.sin(radians(angle))];
+  const [c, s] = [cos(radians(angle)), sin(radians(angle))];
   return { normal: [-c, s], offset: edge * c + height * s };
 };
 

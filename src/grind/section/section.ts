@@ -1,8 +1,9 @@
+import { tan } from '../../core/trigonometry.ts';
 import { mirrored } from '../../geometry/loop-transform.ts';
 import { path, type PathLoop } from '../../geometry/loop.ts';
 
 /** Bulge of a quarter circle, tan(90 deg / 4). */
-const QUARTER = Math.tan(Math.PI / 8);
+const QUARTER = tan(Math.PI / 8);
 
 /**
  * The blade cut square to its length: a convex contour of straight edges and arcs, anticlockwise,

@@ -1,3 +1,4 @@
+import { tan } from '../../core/trigonometry.ts';
 import { wantedHeightAt } from '../../blade/bevel.ts';
 import { radians } from '../../core/units.ts';
 import { minimise } from '../numeric/minimise.ts';
@@ -95,7 +96,7 @@ const deviation = ({ places, windows }: Looked, setoff: number, lean: number): n
   return places.reduce((most, { half, aim }, i) => {
     const face = faces[i]?.reached;
     if (face === undefined) return OUT_OF_REACH;
-    return Math.max(most, Math.abs((half - face.edge) / Math.tan(radians(face.angle)) - aim));
+    return Math.max(most, Math.abs((half - face.edge) / tan(radians(face.angle)) - aim));
   }, 0);
 };
 

@@ -1,3 +1,4 @@
+import { atan } from '../../core/trigonometry.ts';
 import { degrees } from '../../core/units.ts';
 
 /** A fresh bar with both spine corners rounded, mm. */
@@ -22,4 +23,4 @@ const halfAt = ({ thickness, spineRadius: r }: Bar, v: number): number =>
  * angle does. Domain: 0 < b <= H.
  */
 export const angleForBevel = (bar: Bar, edge: number, bevel: number): number =>
-  degrees(Math.atan((halfAt(bar, bar.height - bevel) - edge) / bevel));
+  degrees(atan((halfAt(bar, bar.height - bevel) - edge) / bevel));

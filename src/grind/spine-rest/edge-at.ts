@@ -1,3 +1,4 @@
+import { cos } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { root } from '../numeric/root.ts';
 import type { Section } from '../section/section.ts';
@@ -13,7 +14,7 @@ import { setoffFor } from './settle.ts';
  * which is refined by bracketing where a bevel through the spine lets the blade sink.
  */
 export const edgeAt = (section: Section, angle: number, setoff: number, lean: number): number => {
-  const grows = Math.cos(radians(angle)) / Math.cos(radians(lean));
+  const grows = cos(radians(angle)) / cos(radians(lean));
   const guess = (setoff - setoffFor(section, { edge: 0, angle }, lean)) / grows;
   const short = (edge: number): number => setoffFor(section, { edge, angle }, lean) - setoff;
   const off = short(guess);

@@ -1,3 +1,4 @@
+import { atan } from '../../core/trigonometry.ts';
 import { wantedHeightAt } from '../../blade/bevel.ts';
 import { degrees } from '../../core/units.ts';
 import type { Backing, Grinder } from '../../grinder/schema.ts';
@@ -90,7 +91,7 @@ const lineOf = (
       0,
       ...places.filter(({ steers }) => steers).map(({ deviation }) => Math.abs(deviation)),
     ),
-    yaw: degrees(Math.atan(steepest / 2)),
+    yaw: degrees(atan(steepest / 2)),
   };
 };
 

@@ -1,5 +1,6 @@
 import type { Issue } from '../../core/issue.ts';
 import { fail, ok, type Result } from '../../core/result.ts';
+import { cos, tan } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { faceDepth } from '../../grinder/belt-path.ts';
 import type { Backing, Grinder } from '../../grinder/schema.ts';
@@ -19,7 +20,7 @@ const standOf = (run: Run, grinder: Grinder, stackShift: number): Stand | undefi
   const belt = grinder.belts.find(({ id }) => id === run.pass.belt);
   const backing = grinder.backings.find(({ id }) => id === run.pass.backing);
   if (belt === undefined || backing === undefined) return undefined;
-  const c = Math.cos(radians(grinder.lean));
+  const c = cos(radians(grinder.lean));
   return {
     setoff: run.setoff,
     belt: belt.thickness / c,
@@ -89,7 +90,7 @@ export const planSpineRest = (input: SpineRestInput): Result<SpineRestPlan> => {
   const friction = [sign * p.friction[0], sign * p.friction[1]] as const;
   const pushing = { friction, reserve: p.reserve };
   const push = pushOf(runs, lean, pushing, p.padMargin ?? 0);
-  const stackShift = p.stackHeight * Math.tan(radians(lean));
+  const stackShift = p.stackHeight * tan(radians(lean));
   const stands = runs.map((run) => standOf(run, grinder, stackShift));
   const settings = runs.flatMap((run, i) => {
     const [zero, now] = [stands[0], stands[i]];

@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { dot2, type Vec2 } from '../../geometry/vector.ts';
 import { bearing, type Face } from '../section/ground.ts';
@@ -34,13 +35,13 @@ export const contactOf = (
 
 /** Distance of a seat-frame point along the abrasive face from the seat. */
 export const alongFace = (p: Vec2, lean: number): number =>
-  dot2(p, [-Math.sin(radians(lean)), Math.cos(radians(lean))]);
+  dot2(p, [-sin(radians(lean)), cos(radians(lean))]);
 
 /** The hold on a seated section whose belt contact has its resultant at `centre`. */
 export const holdAt = ({ seat, step, lean }: Seating, centre: number): Hold => ({
   centre,
   corner: alongFace(seat, lean),
-  cornerDistance: dot2(seat, [Math.cos(radians(lean)), Math.sin(radians(lean))]),
+  cornerDistance: dot2(seat, [cos(radians(lean)), sin(radians(lean))]),
   stepHeight: step[1],
   lean,
 });
@@ -54,7 +55,7 @@ export const holdOn = (seating: Seating, [low, high]: readonly [number, number])
 /** Lever of the belt about the near corner, per unit of normal force over its share along the seat. */
 const lever = ({ centre, corner, cornerDistance, lean }: Hold, friction: number): number =>
   (centre - corner - friction * cornerDistance) /
-  (Math.cos(radians(lean)) + friction * Math.sin(radians(lean)));
+  (cos(radians(lean)) + friction * sin(radians(lean)));
 
 /**
  * Force of the step as a share of the push, for a push square to the belt at `height`.
@@ -72,18 +73,18 @@ const lever = ({ centre, corner, cornerDistance, lean }: Hold, friction: number)
  */
 export const stepForce = (hold: Hold, height: number, friction: number): number => {
   const a = lever(hold, friction);
-  return (height - hold.corner - a * Math.cos(radians(hold.lean))) / (a - hold.stepHeight);
+  return (height - hold.corner - a * cos(radians(hold.lean))) / (a - hold.stepHeight);
 };
 
 /** Lowest height of a push for which the step carries `reserve` of it; `stepForce` solved for h_p. */
 export const pushFor = (hold: Hold, reserve: number, friction: number): number => {
   const a = lever(hold, friction);
-  return hold.corner + a * Math.cos(radians(hold.lean)) + reserve * (a - hold.stepHeight);
+  return hold.corner + a * cos(radians(hold.lean)) + reserve * (a - hold.stepHeight);
 };
 
 /** Force on the seat as a share of the push: m N cos t - N sin t + P sin t; negative lifts. */
 export const seatForce = (hold: Hold, height: number, friction: number): number => {
-  const [c, s] = [Math.cos(radians(hold.lean)), Math.sin(radians(hold.lean))];
+  const [c, s] = [cos(radians(hold.lean)), sin(radians(hold.lean))];
   const normal = (c + stepForce(hold, height, friction)) / (c + friction * s);
   return normal * (friction * c - s) + s;
 };

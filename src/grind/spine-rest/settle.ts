@@ -1,3 +1,4 @@
+import { acos, atan2, cos, sin, tan } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import { dot2, type Vec2 } from '../../geometry/vector.ts';
 import { behindFace, ground, type Face } from '../section/ground.ts';
@@ -29,7 +30,7 @@ export interface Seating {
 
 /** A section point (w, v) in the seat frame, for a tilt in degrees. */
 export const inSeatFrame = (origin: Vec2, tilt: number, [w, v]: Vec2): Vec2 => {
-  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
+  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
   return [origin[0] - v * s + w * c, origin[1] + v * c + w * s];
 };
 
@@ -49,10 +50,10 @@ const stand = (
   lean: number,
 ): Seating => {
   const tilt = angle + lean;
-  const [c, s] = [Math.cos(radians(tilt)), Math.sin(radians(tilt))];
+  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
   const far = reach(section.outline, [c, -s]);
   const height = low.distance + v * c + w * s;
-  const setoff = far.distance + v * s - w * c - height * Math.tan(radians(lean));
+  const setoff = far.distance + v * s - w * c - height * tan(radians(lean));
   const origin: Vec2 = [setoff - far.distance, low.distance];
   return {
     setoff,
@@ -72,7 +73,7 @@ const stand = (
  */
 export const settleOn = (section: Section, point: Vec2, angle: number, lean: number): Seating => {
   const tilt = radians(angle + lean);
-  const low = reach(section.outline, [-Math.sin(tilt), -Math.cos(tilt)]);
+  const low = reach(section.outline, [-sin(tilt), -cos(tilt)]);
   return stand(section, low, point, angle, lean);
 };
 
@@ -101,7 +102,7 @@ export const settleOn = (section: Section, point: Vec2, angle: number, lean: num
  */
 export const settle = (section: Section, face: Face, lean: number): Seating => {
   const tilt = radians(face.angle + lean);
-  const low = lowest(section, face, [-Math.sin(tilt), -Math.cos(tilt)]);
+  const low = lowest(section, face, [-sin(tilt), -cos(tilt)]);
   return stand(section, low, [-face.edge, section.height], face.angle, lean);
 };
 
@@ -122,26 +123,26 @@ export const tiltOn = (
   lean: number,
 ): number | undefined => {
   const q = radians(face.angle + lean);
-  const [c, s] = [Math.cos(q), Math.sin(q)];
+  const [c, s] = [cos(q), sin(q)];
   const far = reach(section.outline, [c, -s]);
   let [a, b, constant] = [far.centre[0] + face.edge, section.height - far.centre[1], far.radius];
   if (lean !== 0) {
     const low = reach(section.outline, [-s, -c]);
     const { normal, offset } = behindFace(section.height, face);
     if (dot2(low.at, normal) > offset) return undefined;
-    const t = Math.tan(radians(lean));
+    const t = tan(radians(lean));
     a -= (section.height - low.centre[1]) * t;
     b += (low.centre[0] + face.edge) * t;
     constant -= low.radius * t;
   }
   const share = (setoff - constant) / Math.hypot(a, b);
-  return Math.abs(share) > 1 ? undefined : degrees(Math.atan2(b, a) - Math.acos(share));
+  return Math.abs(share) > 1 ? undefined : degrees(atan2(b, a) - acos(share));
 };
 
 /** The setoff alone, skipping what only the whole pose needs; see `settle`. */
 export const setoffFor = (section: Section, face: Face, lean: number): number => {
   if (lean !== 0) return settle(section, face, lean).setoff;
-  const [c, s] = [Math.cos(radians(face.angle)), Math.sin(radians(face.angle))];
+  const [c, s] = [cos(radians(face.angle)), sin(radians(face.angle))];
   return reach(section.outline, [c, -s]).distance + section.height * s + face.edge * c;
 };
 

@@ -1,3 +1,4 @@
+import { tan } from '../../core/trigonometry.ts';
 import { bevelPlace, edgeOffsetsOn, wantedOn, type Wanted } from '../../blade/bevel.ts';
 import { placeOn } from '../../blade/place.ts';
 import type { Blade, Side } from '../../blade/schema.ts';
@@ -112,5 +113,5 @@ export const wishOf = (work: Bladework, side: Side, noseWidth: number): Wish | u
   const station = stations[reference];
   if (wanted === undefined || station === undefined) return undefined;
   const rise = station.thickness / 2 - edgeOf(work, station, side, blade.edge.wanted);
-  return { ...wanted, whole: rise / Math.tan(radians(wanted.angle)) };
+  return { ...wanted, whole: rise / tan(radians(wanted.angle)) };
 };

@@ -1,4 +1,5 @@
 import { type Certainty, exact } from '../../core/certainty.ts';
+import { sin, tan } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { supportRadius } from '../../grinder/belt-path.ts';
 import type { Backing, Grinder } from '../../grinder/schema.ts';
@@ -75,7 +76,7 @@ export const trust = (
   const swell = departure(thickness.value, thickness.slope(u), u, reach) / 2;
   const parts = [
     {
-      by: bend * (Math.sin(radians(tilt)) + Math.abs(Math.tan(radians(lean)))) * heightPerSetoff,
+      by: bend * (sin(radians(tilt)) + Math.abs(tan(radians(lean)))) * heightPerSetoff,
       reason: words.spine,
     },
     { by: (swell + (setoff * yaw * yaw) / 2) * heightPerSetoff, reason: words.taper },

@@ -1,3 +1,4 @@
+import { cos, tan } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import type { Face } from '../section/ground.ts';
 
@@ -29,9 +30,9 @@ export const undercutMargin = (
   finishedBevel: number,
   { scratch, tolerance, setoffPerDegree }: Slack,
 ): number => {
-  const c = Math.cos(radians(pass.angle));
+  const c = cos(radians(pass.angle));
   const short = { ...pass, angle: pass.angle - tolerance / setoffPerDegree };
   const atEdge = pass.edge - finished.edge;
-  const half = ({ edge, angle }: Face): number => edge + finishedBevel * Math.tan(radians(angle));
+  const half = ({ edge, angle }: Face): number => edge + finishedBevel * tan(radians(angle));
   return Math.min(atEdge, half(short) - half(finished)) * c - scratch;
 };

@@ -1,5 +1,6 @@
 import { shapeOf } from '../../blade/shape.ts';
 import { chain, ok, type Result } from '../../core/result.ts';
+import { tan } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import type { StripKit, VirtualOrder } from '../../family/index.ts';
 import { text } from '../../text/index.ts';
@@ -71,7 +72,7 @@ const yawOf =
       const width = step.kind === 'wide' ? 2 * step.half : 0;
       return ok({
         half,
-        over: { width, rise: width * Math.tan(radians(half)) },
+        over: { width, rise: width * tan(radians(half)) },
         report: reportOf({ ...job, passes }, resolution),
       });
     });

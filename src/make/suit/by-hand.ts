@@ -1,3 +1,4 @@
+import { atan } from '../../core/trigonometry.ts';
 import type { Blade } from '../../blade/schema.ts';
 import { shapeOf } from '../../blade/shape.ts';
 import { degrees } from '../../core/units.ts';
@@ -36,7 +37,7 @@ export const bridged = (blade: Blade, width: number): number => {
 /** How steeply the edge falls to the spine line near the tip, degrees. */
 export const tipFall = (blade: Blade): number => {
   const { edge, length } = shapeOf(blade);
-  return degrees(Math.atan(-edge.slope(NEAR_TIP * length)));
+  return degrees(atan(-edge.slope(NEAR_TIP * length)));
 };
 
 /** Freehand and push-stick work for a blade, with what of it asks for them. */

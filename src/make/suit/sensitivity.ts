@@ -1,3 +1,4 @@
+import { atan2, cos } from '../../core/trigonometry.ts';
 import { bevelPlace } from '../../blade/bevel.ts';
 import { placeOn } from '../../blade/place.ts';
 import { degrees, radians } from '../../core/units.ts';
@@ -36,7 +37,7 @@ const shifted = (pass: VirtualPass, share: number): VirtualPass => {
     case 'carriage': {
       // The fence runs along the base: it moves the face by the cosine of its lean, and across the
       // blade, where edges are measured, by the cosine of the bevel more.
-      const across = Math.cos(radians(surface.lean)) / Math.cos(radians(holding.angle));
+      const across = cos(radians(surface.lean)) / cos(radians(holding.angle));
       return { ...pass, edge: edge + (TENTH * across) / share };
     }
   }
@@ -58,7 +59,7 @@ export const sensitivityOf = (job: VirtualJob): Sensitivity | undefined => {
     const at = placeOn(grind.shape, Math.max(bevelPlace(blade), one.stroke.from), job.seat);
     const bevel = lineHeight(grind.finished, finishedLine(grind, side), at);
     const edge = along(grind.finished, edgeOf(grind.finished, side), at.edge[0]);
-    return { bevel, angle: degrees(Math.atan2(at.thickness / 2 - edge, bevel)) };
+    return { bevel, angle: degrees(atan2(at.thickness / 2 - edge, bevel)) };
   };
   const { shareLeft } = blade.edge;
   const both = blade.bevels.left.kind !== 'none' && blade.bevels.right.kind !== 'none';

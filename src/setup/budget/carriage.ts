@@ -1,3 +1,4 @@
+import { cos, tan } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { fenceDistance, forwardAt } from '../../grind/carriage/fence.ts';
 import { screwExtension } from '../../grind/carriage/screw.ts';
@@ -71,14 +72,14 @@ export const carriageModel = (at: CarriageAt): BudgetQuestion<CarriageCause>['mo
     if (short(0) > 0 || short(STEEPEST) < 0) return undefined;
     const tilt = root(short, 0, STEEPEST);
     // A belt nearer than meant has the foot stop nearer to it.
-    const nearer = (by.belt - by.wear - by.compression - by.platen) / Math.cos(radians(lean));
+    const nearer = (by.belt - by.wear - by.compression - by.platen) / cos(radians(lean));
     const stop = fence + by.fence - nearer;
     const ahead = at.forward + by.clamp + by.bow;
     const edge = forwardAt(stop, at.height + by.height, footRadius, tilt - lean, lean) - ahead;
     const angle = tilt - lean + by.squareness + by.yaw;
     const half = (at.thickness + by.thickness) / 2;
     if (!(angle > 0) || edge >= half) return undefined;
-    return { angle, edge, bevelHeight: (half - edge) / Math.tan(radians(angle)) };
+    return { angle, edge, bevelHeight: (half - edge) / tan(radians(angle)) };
   };
   return (first, second) => {
     const [one, two] = [side(first), side(second)];

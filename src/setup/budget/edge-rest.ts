@@ -1,3 +1,4 @@
+import { atan2 } from '../../core/trigonometry.ts';
 import { degrees } from '../../core/units.ts';
 import { hollowChord } from '../../grind/edge-rest/chord.ts';
 import { centreAtLip } from '../../grind/edge-rest/fixed-lip.ts';
@@ -60,7 +61,7 @@ export const edgeRestModel = (at: EdgeRestAt): BudgetQuestion<EdgeRestCause>['mo
     return {
       depth,
       upper: centre + hollowChord(radius, depth) / 2,
-      tilt: degrees(Math.atan2(centre, square) - Math.atan2(drop, level)),
+      tilt: degrees(atan2(centre, square) - atan2(drop, level)),
     };
   };
   return (first, second) => {

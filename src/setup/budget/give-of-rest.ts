@@ -1,3 +1,4 @@
+import { tan } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import { cantileverEnd, type Cantilever } from './deflection.ts';
 
@@ -37,4 +38,4 @@ export const giveOfRest = (
 };
 
 /** Change of the setoff on a leaning platen when what stands on the seat is lifted, mm. */
-export const setoffOfLift = (lift: number, lean: number): number => lift * Math.tan(radians(lean));
+export const setoffOfLift = (lift: number, lean: number): number => lift * tan(radians(lean));

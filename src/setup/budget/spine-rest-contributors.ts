@@ -1,3 +1,4 @@
+import { tan } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { text } from '../../text/index.ts';
 import type { Contributor } from './contributor.ts';
@@ -33,7 +34,7 @@ type Row = Omit<Contributor<SpineRestCause>, 'label' | 'nominal'> & { nominal?: 
 export const spineRestContributors = (known: SpineRestKnown): Contributor<SpineRestCause>[] => {
   const even = { distribution: 'uniform', unit: 'mm', source: practice } as const;
   const around = (half: number) => ({ minus: half, plus: half });
-  const across = (known.beltWidth / 2) * Math.tan(radians(known.yaw));
+  const across = (known.beltWidth / 2) * tan(radians(known.yaw));
   const rows: Row[] = [
     {
       ...even,

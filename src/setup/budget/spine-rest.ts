@@ -1,3 +1,4 @@
+import { cos } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { bevelHeight, ground } from '../../grind/section/ground.ts';
 import { barSection, flipped, type Section } from '../../grind/section/section.ts';
@@ -61,7 +62,7 @@ const acting = (
   // What thickens in front of the platen takes from the setoff, along the seat.
   const forward =
     (by.belt + by.splice + by.backing - by.wear - by.compression - by.platen) /
-    Math.cos(radians(leaning));
+    cos(radians(leaning));
   const moved = by.step + by.yaw + by.dial + by.backlash + by.lock + now.setoff - zero.setoff;
   const lifted = setoffOfLift(by.straightness + now.lift - zero.lift, leaning);
   return { setoff: setoff + moved + by.bow + lifted - forward, lean: leaning };

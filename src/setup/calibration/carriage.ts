@@ -1,3 +1,4 @@
+import { tan } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { edgeObservation, flatObservations, type FlatPiece } from './flat.ts';
 import type { FitProblem } from './observations.ts';
@@ -30,7 +31,7 @@ export const carriageFit = (piece: FlatPiece, { angle }: CarriageSet): FitProble
         predict: ([offset = 0, t = 0]: readonly number[], edge: number) => {
           const ground = angle + offset;
           if (!(ground > 0 && ground < 80)) return undefined;
-          const height = (t / 2 - edge) / Math.tan(radians(ground));
+          const height = (t / 2 - edge) / tan(radians(ground));
           return seen({ thickness: t, edge, angle: ground, bevelHeight: height });
         },
       };

@@ -1,3 +1,4 @@
+import { asin } from '../../core/trigonometry.ts';
 import { degrees } from '../../core/units.ts';
 import { fenceDistance } from '../../grind/carriage/fence.ts';
 
@@ -20,4 +21,4 @@ export const fenceBlock = (
  *     sin a = (g_low - g_high) / apart
  */
 export const angleFromFeelers = (low: number, high: number, apart: number): number =>
-  degrees(Math.asin((low - high) / apart));
+  degrees(asin((low - high) / apart));

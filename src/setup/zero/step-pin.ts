@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 
 /**
@@ -13,7 +14,7 @@ import { radians } from '../../core/units.ts';
  */
 export const stepAtPin = (radius: number, lean: number): number => {
   const t = radians(lean);
-  return radius + (radius * (1 - Math.sin(t))) / Math.cos(t);
+  return radius + (radius * (1 - sin(t))) / cos(t);
 };
 
 /** Radius of the pin that is held at a setoff, `stepAtPin` solved for it, mm. */

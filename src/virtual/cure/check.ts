@@ -2,6 +2,7 @@ import { wantedHeightAt, wantedOn } from '../../blade/bevel.ts';
 import { placeOn } from '../../blade/place.ts';
 import type { Side } from '../../blade/schema.ts';
 import { problem, type Issue } from '../../core/issue.ts';
+import { atan2, cos, sin } from '../../core/trigonometry.ts';
 import { degrees } from '../../core/units.ts';
 import { text } from '../../text/index.ts';
 import type { Strip } from '../hold/strip.ts';
@@ -56,7 +57,7 @@ const flankOf = ({ shape, pass, wish }: Search, { us, bottom }: Strip): Measures
 /** Height over the seat of the strip's lower outer corner at one of its nodes. */
 const contactAt = (search: Search, { us, out, bottom }: Strip, k: number): number => {
   const { near, bottom: above, tilt } = stripPlace(search, us[k] ?? 0, bottom);
-  return above * Math.cos(tilt) + (near + (out[k] ?? 0)) * Math.sin(tilt);
+  return above * cos(tilt) + (near + (out[k] ?? 0)) * sin(tilt);
 };
 
 export const measuresOf = (search: Search, { pass, result }: Tried, strip: Strip): Measures => {
@@ -72,7 +73,7 @@ export const measuresOf = (search: Search, { pass, result }: Tried, strip: Strip
     corner: Math.min(...corners),
     contact: Math.max(...strip.us.map((_, k) => contactAt(search, strip, k))),
     yaw: Math.max(
-      ...result.reached.map(({ pose: { x, y } }) => Math.abs(degrees(Math.atan2(x[3], -y[3])))),
+      ...result.reached.map(({ pose: { x, y } }) => Math.abs(degrees(atan2(x[3], -y[3])))),
     ),
     hollow: hollowOf(strip),
     flank: flankOf(search, strip),

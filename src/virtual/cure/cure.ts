@@ -3,6 +3,7 @@ import { shapeOf } from '../../blade/shape.ts';
 import type { Side } from '../../blade/schema.ts';
 import { hasError, problem, type Issue } from '../../core/issue.ts';
 import { fail, ok, type Result } from '../../core/result.ts';
+import { asin } from '../../core/trigonometry.ts';
 import { text } from '../../text/index.ts';
 import { grindVirtually, startField } from '../grind.ts';
 import { blankField } from '../field.ts';
@@ -39,7 +40,7 @@ const tiltAt = ({ reached }: PassResult, m: number): number => {
   const nearest = reached.reduce((best, at) =>
     Math.abs(at.pose.m - m) < Math.abs(best.pose.m - m) ? at : best,
   );
-  return Math.asin(-nearest.pose.z[3]);
+  return asin(-nearest.pose.z[3]);
 };
 
 /** One strip's search on the blade as it comes: earlier belts stay outside the finished face. */

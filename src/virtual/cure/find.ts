@@ -1,3 +1,4 @@
+import { atan2, cos, sin } from '../../core/trigonometry.ts';
 import { edgeOffsetsOn, wantedHeightAt, type Wanted } from '../../blade/bevel.ts';
 import { placeOn } from '../../blade/place.ts';
 import type { Shape } from '../../blade/shape.ts';
@@ -61,7 +62,7 @@ export const stripPlace = (
   const edge = edgeOffsetsOn(shape, u, pass.edge)[pass.side];
   const bevel = wantedHeightAt(shape.blade.line.follow, wanted, height);
   const lean = radians(pass.surface.lean);
-  const tilt = Math.atan2(thickness / 2 - edge, bevel) + lean;
+  const tilt = atan2(thickness / 2 - edge, bevel) + lean;
   return { height, bottom: bottom - spine[1], near: thickness / 2, edge, tilt, lean };
 };
 
@@ -74,7 +75,7 @@ const wantedLine = ({ shape, pass, wanted, field }: Search): LinePoint[] => {
       const { edge, height, slope } = placeOn(shape, u, seat);
       const bevel = wantedHeightAt(shape.blade.line.follow, wanted, height);
       const at = radians(slope);
-      const [pu, pv] = [edge[0] + bevel * Math.sin(at), edge[1] - bevel * Math.cos(at)];
+      const [pu, pv] = [edge[0] + bevel * sin(at), edge[1] - bevel * cos(at)];
       return { u: pu, v: pv, half: shape.thickness.value(pu) / 2, bevel };
     });
 };
@@ -154,7 +155,7 @@ export const findStrip = (search: Search): Tried[] => {
     out = out.map((o, k) => o + (by[k] ?? 0));
     const short = Math.max(...nodes.map((m, k) => least(m) - (out[k] ?? 0)));
     out = out.map((o) => o + short);
-    setoff += short * Math.cos(places[0]?.tilt ?? 0);
+    setoff += short * cos(places[0]?.tilt ?? 0);
   }
   return tried.sort((p, q) => Math.abs(p.off.value) - Math.abs(q.off.value));
 };

@@ -1,6 +1,7 @@
 import { bevelPlace } from '../../blade/bevel.ts';
 import type { Blade } from '../../blade/schema.ts';
 import type { Certainty } from '../../core/certainty.ts';
+import { atan2 } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import { movedDial } from '../../grind/spine-rest/dial.ts';
 import { pushWindow, type Pushing } from '../../grind/spine-rest/hold-place.ts';
@@ -70,7 +71,7 @@ const lineAt = (lines: readonly LinePlace[], u: number): LinePlace | undefined =
 
 /** Angle of a bevel that runs straight from the edge to the grind line, degrees. */
 const chordOf = ({ thickness, reachedEdge, bevelHeight }: SettledPlace): number =>
-  bevelHeight > 0 ? degrees(Math.atan2(thickness / 2 - reachedEdge, bevelHeight)) : 0;
+  bevelHeight > 0 ? degrees(atan2(thickness / 2 - reachedEdge, bevelHeight)) : 0;
 
 /** The places that the belt comes to: the stroke ends with the strip, before the tip. */
 const placesOf = (

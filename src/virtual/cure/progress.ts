@@ -1,3 +1,4 @@
+import { tan } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import { root } from '../../grind/numeric/root.ts';
 import type { SpineRestSetting } from '../../grind/spine-rest/types.ts';
@@ -27,7 +28,7 @@ const tiltFor = (on: OnStrip, setoff: number, edge: number): number | undefined 
 
 const bevelFor = ({ place }: OnStrip, edge: number, tilt: number): number => {
   const angle = radians(tilt) - place.lean;
-  return Math.min(place.height, (place.near - edge) / Math.tan(angle));
+  return Math.min(place.height, (place.near - edge) / tan(angle));
 };
 
 /** Growth of the setoff with the angle, mm per degree: what `setoffPerDegree` is without a strip. */

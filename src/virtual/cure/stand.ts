@@ -1,3 +1,4 @@
+import { asin } from '../../core/trigonometry.ts';
 import { placeOn } from '../../blade/place.ts';
 import type { Shape } from '../../blade/shape.ts';
 import { degrees } from '../../core/units.ts';
@@ -47,7 +48,7 @@ export const stripContact = ({ strip, at }: Standing, pose: Pose): Vec2 =>
 export const seatingIn = (standing: Standing, pose: Pose, u: number, edge: number): Seating => {
   const { shape, setoff, lean, seat } = standing;
   const { spine, edge: low, thickness } = placeOn(shape, u, seat);
-  const tilt = degrees(Math.asin(-pose.z[3]));
+  const tilt = degrees(asin(-pose.z[3]));
   return {
     setoff,
     lean,

@@ -1,3 +1,4 @@
+import { cos, sin, tan } from '../../core/trigonometry.ts';
 /** One place of a blade that bears on the step through a strip; mm and radians. */
 export interface StripPlace {
   /** Height of the blade, from spine to edge, and of the strip's lower edge above the spine. */
@@ -14,7 +15,7 @@ export interface StripPlace {
 
 /** Height of the belt-side edge over the seat: the near spine corner bears on it. */
 const edgeHeight = ({ height, near, edge, tilt }: StripPlace): number =>
-  height * Math.cos(tilt) + (near - edge) * Math.sin(tilt);
+  height * cos(tilt) + (near - edge) * sin(tilt);
 
 /**
  * Distance of the strip's outer face from the midplane that gives the blade its tilt at a setoff s,
@@ -28,13 +29,13 @@ const edgeHeight = ({ height, near, edge, tilt }: StripPlace): number =>
  */
 export const outerFor = (place: StripPlace, setoff: number): number => {
   const { height, bottom, edge, tilt, lean } = place;
-  const reach = setoff + edgeHeight(place) * Math.tan(lean) - (height - bottom) * Math.sin(tilt);
-  return reach / Math.cos(tilt) - edge;
+  const reach = setoff + edgeHeight(place) * tan(lean) - (height - bottom) * sin(tilt);
+  return reach / cos(tilt) - edge;
 };
 
 /** The inverse: the setoff at which a strip of outer distance `out` gives the tilt, mm. */
 export const setoffWith = (place: StripPlace, out: number): number => {
   const { height, bottom, edge, tilt, lean } = place;
-  const across = (out + edge) * Math.cos(tilt) + (height - bottom) * Math.sin(tilt);
-  return across - edgeHeight(place) * Math.tan(lean);
+  const across = (out + edge) * cos(tilt) + (height - bottom) * sin(tilt);
+  return across - edgeHeight(place) * tan(lean);
 };

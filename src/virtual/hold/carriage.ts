@@ -1,3 +1,4 @@
+import { cos, sin, tan } from '../../core/trigonometry.ts';
 import type { Shape } from '../../blade/shape.ts';
 import { radians } from '../../core/units.ts';
 import type { Pose } from '../pose.ts';
@@ -27,11 +28,11 @@ export interface CarriageHold {
 export const carriageHold = (given: CarriageHold): Hold => {
   const { shape, surface, angle, place, edge, turn, edgeHeight } = given;
   const tilt = radians(angle + surface.lean);
-  const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
-  const [cp, sp] = [Math.cos(radians(turn)), Math.sin(radians(turn))];
+  const [c, s] = [cos(tilt), sin(tilt)];
+  const [cp, sp] = [cos(radians(turn)), sin(radians(turn))];
   const y = faceAt(surface, edgeHeight) + edge * c;
   return (m) => {
-    const v0 = shape.edge.value(place) + (m - place) * Math.tan(radians(turn));
+    const v0 = shape.edge.value(place) + (m - place) * tan(radians(turn));
     const pose: Pose = {
       m,
       v0,

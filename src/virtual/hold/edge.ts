@@ -1,3 +1,4 @@
+import { atan, cos, sin } from '../../core/trigonometry.ts';
 import type { Shape } from '../../blade/shape.ts';
 import { radians } from '../../core/units.ts';
 import { root } from '../../grind/numeric/root.ts';
@@ -90,13 +91,13 @@ export const edgeHold = (given: EdgeHold): Hold => {
   };
 
   const stand = (m: number, load: number, tilt: number): Pose | undefined => {
-    const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
+    const [c, s] = [cos(tilt), sin(tilt)];
     const v0 = shape.edge.value(m);
-    let [pitch, z] = [Math.atan(shape.edge.slope(m)), 0];
+    let [pitch, z] = [atan(shape.edge.slope(m)), 0];
     let [yaw, y] = [0, 0];
     const reach = Math.max(body.seatHalf, body.lipTo) + 2;
     for (let round = 0; round < ROUNDS; round += 1) {
-      const [cp, sp] = [Math.cos(pitch), Math.sin(pitch)];
+      const [cp, sp] = [cos(pitch), sin(pitch)];
       const place = (k: number, u: number, n: number): { X: number; Y: number; z: number } => {
         const [du, dv] = [u - m, (v[k] ?? 0) - v0];
         const V = dv * cp - du * sp;
@@ -122,19 +123,19 @@ export const edgeHold = (given: EdgeHold): Hold => {
       }
       const before = lineUnder(lip, load, short);
       if (before === undefined) return undefined;
-      const turn = Math.atan(before.b);
-      const settled = { yaw: -turn, y: body.lip - before.a * Math.cos(turn) };
+      const turn = atan(before.b);
+      const settled = { yaw: -turn, y: body.lip - before.a * cos(turn) };
       const moved = Math.max(
         Math.abs(under.b),
         Math.abs(settled.yaw - yaw),
         Math.abs(settled.y - y),
         sunk,
       );
-      pitch -= Math.atan(under.b / c);
+      pitch -= atan(under.b / c);
       ({ yaw, y } = settled);
       if (moved < CLOSE) break;
     }
-    const [cp, sp, cf, sf] = [Math.cos(pitch), Math.sin(pitch), Math.cos(yaw), Math.sin(yaw)];
+    const [cp, sp, cf, sf] = [cos(pitch), sin(pitch), cos(yaw), sin(yaw)];
     return {
       m,
       v0,

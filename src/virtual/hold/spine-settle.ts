@@ -1,3 +1,4 @@
+import { atan, cos, sin, tan } from '../../core/trigonometry.ts';
 import type { Shape } from '../../blade/shape.ts';
 import { radians } from '../../core/units.ts';
 import { columnFrom, shortOf, type Field } from '../field.ts';
@@ -120,12 +121,12 @@ export const spineSettler = (
   return (question: SettleQuestion, guess: Settled): Stood | undefined => {
     if (!seat || !back || !over || !behind) return undefined;
     const { m, load, tilt, setoff, rounds } = question;
-    const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
+    const [c, s] = [cos(tilt), sin(tilt)];
     const v0 = shape.spine.value(m);
     let { pitch, yaw, y, z } = guess;
     let moved = Infinity;
     for (let round = 0; round < rounds && moved > SETTLED; round += 1) {
-      const [cp, sp] = [Math.cos(pitch), Math.sin(pitch)];
+      const [cp, sp] = [cos(pitch), sin(pitch)];
       const wide = reach / Math.max(cp, 0.5);
       const first = Math.max(0, columnFrom(field, m - wide) - BESIDE);
       const last = Math.min(us.length, columnFrom(field, m + wide) + BESIDE);
@@ -178,16 +179,16 @@ export const spineSettler = (
         clipped(behind, back, -stepHalf, stepHalf);
         const line = lineUnder(behind, load, short);
         if (line !== undefined) {
-          const turn = Math.atan(-line.b);
+          const turn = atan(-line.b);
           const at = radians(step.yaw);
           square = {
             yaw: at - turn,
-            y: setoff + (line.a * Math.cos(turn)) / Math.cos(at),
+            y: setoff + (line.a * cos(turn)) / cos(at),
           };
         }
       } else square = against(back, question.yaw, step, setoff);
       if (square === undefined) return undefined;
-      const turned = Math.atan(under.b / c);
+      const turned = atan(under.b / c);
       moved = Math.max(
         Math.abs(turned),
         Math.abs(square.yaw - yaw),
@@ -198,7 +199,7 @@ export const spineSettler = (
       ({ yaw, y } = square);
       z = -under.a;
     }
-    const [cp, sp, cf, sf] = [Math.cos(pitch), Math.sin(pitch), Math.cos(yaw), Math.sin(yaw)];
+    const [cp, sp, cf, sf] = [cos(pitch), sin(pitch), cos(yaw), sin(yaw)];
     const pose: Pose = {
       m,
       v0,
@@ -228,9 +229,9 @@ const against = (
     const [p, q] = [-(back.y[i - 1] ?? 0), -(back.y[i] ?? 0)];
     const slope = (q - p) / (x1 - x0);
     const Y = p - slope * x0;
-    const k = Math.tan(yaw + Math.atan(slope));
+    const k = tan(yaw + atan(slope));
     // The surface's own line, turned by the yaw, at x = at.
-    const over = Y * Math.cos(yaw) + (at + Y * Math.sin(yaw)) * k;
+    const over = Y * cos(yaw) + (at + Y * sin(yaw)) * k;
     return { yaw, y: setoff - over - radius * (Math.hypot(1, k) - 1) };
   }
   return undefined;

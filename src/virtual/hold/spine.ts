@@ -1,3 +1,4 @@
+import { sin } from '../../core/trigonometry.ts';
 import type { Shape } from '../../blade/shape.ts';
 import { radians } from '../../core/units.ts';
 import { columnFrom, shortOf, type Field } from '../field.ts';
@@ -85,7 +86,7 @@ export const spineHold = (given: SpineHold): Hold => {
     const { pose, settled, moved } = stood;
     const { m, load } = question;
     const { depth, across } = cutterOf(pose, surface);
-    const slack = 2 + highest * Math.abs(Math.sin(settled.pitch));
+    const slack = 2 + highest * Math.abs(sin(settled.pitch));
     const first = Math.max(0, columnFrom(field, m - half - slack) - 1);
     const last = Math.min(us.length, columnFrom(field, m + half + slack) + 1);
     under.count = 0;

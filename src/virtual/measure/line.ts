@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import type { Place } from '../../blade/place.ts';
 import type { Side } from '../../blade/schema.ts';
 import { radians } from '../../core/units.ts';
@@ -57,7 +58,7 @@ const HALVINGS = 48;
  */
 export const lineHeight = (field: Field, line: ArrayLike<number>, place: Place): number => {
   const slope = radians(place.slope);
-  const [nu, nv] = [-Math.sin(slope), Math.cos(slope)];
+  const [nu, nv] = [-sin(slope), cos(slope)];
   const [u0, v0] = place.spine;
   // From the spine on, the line lies further towards the edge until it is met.
   const before = (t: number): boolean => v0 + t * nv < along(field, line, u0 + t * nu);

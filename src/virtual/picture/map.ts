@@ -1,3 +1,4 @@
+import { cos, sin } from '../../core/trigonometry.ts';
 import { wantedHeightAt, wantedOn } from '../../blade/bevel.ts';
 import { placeOn } from '../../blade/place.ts';
 import { SIDES, type Side } from '../../blade/schema.ts';
@@ -85,7 +86,7 @@ const wantedLine = (shape: Shape, { us }: Field, side: Side): Vec2[] => {
       const { edge, height, slope } = placeOn(shape, u);
       const bevel = wantedHeightAt(shape.blade.line.follow, wanted, height);
       const at = radians(slope);
-      return [edge[0] + bevel * Math.sin(at), -(edge[1] - bevel * Math.cos(at))];
+      return [edge[0] + bevel * sin(at), -(edge[1] - bevel * cos(at))];
     });
 };
 
