@@ -7,28 +7,21 @@ export type { SideCuts } from '../blade/section.ts';
 export { placeAt, type Place } from '../blade/place.ts';
 export type { Blade } from '../blade/schema.ts';
 export { shapeOf, type Shape } from '../blade/shape.ts';
+export { answer, answerAll, answerEach, clear, seat, worstById } from '../check/answers.ts';
 export { bodyOf, partMeshes, type PartMeshes } from '../check/assembly.ts';
 export { fitOf, type Fit } from '../check/fits.ts';
 export { keptFit } from '../check/kept-fit.ts';
 export { rangeCheck, type RangeTerms } from '../check/assembly-range.ts';
-export {
-  notComputed,
-  pairResult,
-  withShared,
-  worstOf,
-  type PairTerms,
-} from '../check/assembly-result.ts';
+export { pairResult, withShared } from '../check/assembly-result.ts';
 export {
   checkPairs,
   createWorkspace,
   prepare,
   type Body,
   type Motion,
-  type PairCheck,
   type PairRule,
   type Solid,
   type Sweep,
-  type Workspace,
 } from '../check/distance/index.ts';
 export type { CheckResult } from '../check/result.ts';
 export type * from '../check/set-up.ts';

@@ -1,4 +1,4 @@
-import { answerEach } from '../../jigs/shared/checks/asked.ts';
+import { answerEach } from '../check/answers.ts';
 import type { CheckResult } from '../check/result.ts';
 import type { Workshop } from '../check/workshop.ts';
 import type { Result } from '../core/result.ts';

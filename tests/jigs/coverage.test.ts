@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
-import { answer } from '../../jigs/shared/checks/asked.ts';
+import { answer } from '../../src/check/answers.ts';
 import { clearance, shiftBody, type Body } from '../../src/check/distance/index.ts';
 import type { Asked, SetUp, Solids } from '../../src/check/set-up.ts';
 import { problem } from '../../src/core/issue.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
-import { answer } from '../../jigs/shared/checks/asked.ts';
+import { answer } from '../../src/check/answers.ts';
 import { bodyOf, partMeshes, type PartMeshes } from '../../src/check/assembly.ts';
 import { shankOf, type Shank } from '../../src/check/bores.ts';
 import {

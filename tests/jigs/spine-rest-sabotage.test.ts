@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { answerAll } from '../../jigs/shared/checks/asked.ts';
 import { insideChecks } from '../../jigs/shared/checks/inside.ts';
 import { checksOf, solidsOf } from '../../jigs/spine-rest/fixture.ts';
 import type { Question } from '../../jigs/spine-rest/checks/question.ts';
 import { solve } from '../../jigs/spine-rest/solve.ts';
+import { answerAll } from '../../src/check/answers.ts';
 import type { SetUp } from '../../src/check/set-up.ts';
 import { fabricationChecks } from '../../src/check/rules.ts';
 import { circle } from '../../src/geometry/loop.ts';

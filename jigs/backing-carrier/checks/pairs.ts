@@ -1,6 +1,7 @@
 import {
   bodyOf,
   chain,
+  clear,
   compose,
   machineBodies,
   ok,
@@ -16,7 +17,6 @@ import {
   type SetUp,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { clear } from '../../shared/checks/asked.ts';
 import { carried, platenFrame, type Platen } from '../layout.ts';
 import { passesOf, shiftOf } from '../numbers.ts';
 import { BEHIND } from '../section.ts';

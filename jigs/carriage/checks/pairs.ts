@@ -1,9 +1,11 @@
 import {
   all,
   chain,
+  clear,
   machineBodies,
   ok,
   partMeshes,
+  seat,
   WORLD,
   type Asked,
   type Body,
@@ -13,7 +15,6 @@ import {
   type Told,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { clear, seat } from '../../shared/checks/asked.ts';
 import { words as shared } from '../../shared/checks/words.ts';
 import type { Stand } from '../../shared/site.ts';
 import type { PlanSetting } from '../place/stand.ts';

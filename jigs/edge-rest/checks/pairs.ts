@@ -1,4 +1,5 @@
 import {
+  clear,
   WORLD,
   type Asked,
   type Placement,
@@ -6,7 +7,6 @@ import {
   type SetUp,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { clear } from '../../shared/checks/asked.ts';
 import { words as shared } from '../../shared/checks/words.ts';
 import { strokedSetUps } from '../../shared/checks/pair-run.ts';
 import { groupOf } from '../../shared/checks/groups.ts';

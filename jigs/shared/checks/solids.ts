@@ -1,13 +1,14 @@
 import {
   all,
+  answerAll,
   chain,
   ok,
+  worstById,
   type CheckResult,
   type Result,
   type Solids,
   type Workshop,
 } from '../../../src/family/index.ts';
-import { answerAll, worstById } from './asked.ts';
 import { insideChecks } from './inside.ts';
 
 /** Clearances, contacts and fits of everything there is, the worst of each, in the order asked. */

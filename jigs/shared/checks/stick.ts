@@ -1,6 +1,7 @@
 import {
   bodyOf,
   chain,
+  clear,
   ok,
   prepare,
   type Asked,
@@ -10,7 +11,6 @@ import {
 } from '../../../src/family/index.ts';
 import type { Context } from '../parts/context.ts';
 import { stickFrame, stickHand } from '../parts/push-stick.ts';
-import { clear } from './asked.ts';
 import { shiftMotion, type Movement } from './sweeps.ts';
 import { words } from './words.ts';
 

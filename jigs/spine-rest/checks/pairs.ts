@@ -1,6 +1,7 @@
 import {
   all,
   chain,
+  clear,
   ok,
   SIDES,
   text,
@@ -11,7 +12,6 @@ import {
   type Side,
 } from '../../../src/family/index.ts';
 import { groupOf } from '../../shared/checks/groups.ts';
-import { clear } from '../../shared/checks/asked.ts';
 import { words as shared } from '../../shared/checks/words.ts';
 import { strokedSetUps, type Stroked } from '../../shared/checks/pair-run.ts';
 import { stickPairs, type Stick } from '../../shared/checks/stick.ts';

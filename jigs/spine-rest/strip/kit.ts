@@ -1,5 +1,6 @@
 import {
   all,
+  answerAll,
   chain,
   fabricationChecks,
   ok,
@@ -18,7 +19,6 @@ import {
   type StripSetting,
   type StripWish,
 } from '../../../src/family/index.ts';
-import { answerAll } from '../../shared/checks/asked.ts';
 import { dialOf, PITCH } from '../../shared/feed.ts';
 import { SIZE } from '../../shared/layout/sizes.ts';
 import { stripSetUpsOf } from '../checks/pairs.ts';

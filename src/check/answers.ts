@@ -1,25 +1,20 @@
+import type { Result } from '../core/result.ts';
+import type { Vec3 } from '../geometry/vector.ts';
+import { text } from '../text/index.ts';
+import { notComputed, pairResult, withShared, worstOf, type PairTerms } from './assembly-result.ts';
 import {
   checkPairs,
-  createWorkshop,
   createWorkspace,
-  notComputed,
-  pairResult,
-  withShared,
-  worstOf,
-  type Asked,
   type Body,
-  type CheckResult,
   type PairCheck,
   type PairRule,
-  type PairTerms,
-  type Result,
-  type SetUp,
-  type Told,
-  type Vec3,
-  type Workshop,
   type Workspace,
-} from '../../../src/family/index.ts';
-import { words } from './words.ts';
+} from './distance/index.ts';
+import type { CheckResult } from './result.ts';
+import type { Asked, SetUp, Told } from './set-up.ts';
+import { createWorkshop, type Workshop } from './workshop.ts';
+
+const words = text.family.shared.checks;
 
 /** What must keep `gap` mm apart. */
 export const clear = (
