@@ -1,4 +1,4 @@
-import { fine } from '../core/units.ts';
+import { fineAll } from '../core/units.ts';
 import type { Mesh } from '../geometry/mesh.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { Section } from './section.ts';
@@ -6,21 +6,27 @@ import type { Section } from './section.ts';
 /** Points closer than this are one, mm. */
 const WELD = 1e-8;
 
-type Corner = readonly [u: number, v: number, w: number];
-
 /** Collects triangles over shared vertices; a triangle that has lost a side is left out. */
 const collector = () => {
-  const index = new Map<string, number>();
   const vertices: number[] = [];
   const triangles: number[] = [];
-  const vertex = (p: Corner): number => {
-    const key = p.map((x) => Math.round(x / WELD)).join();
-    const known = index.get(key);
-    if (known !== undefined) return known;
-    const next = index.size;
-    index.set(key, next);
-    vertices.push(...p);
-    return next;
+  // Rounded places of the vertices at the u that was met last: sections come in its order, so that
+  // no other vertex can be the same.
+  let here = NaN;
+  let first = 0;
+  let [vs, ws]: [number[], number[]] = [[], []];
+  const vertex = (u: number, v: number, w: number): number => {
+    const [ru, rv, rw] = [Math.round(u / WELD), Math.round(v / WELD), Math.round(w / WELD)];
+    if (ru !== here) {
+      here = ru;
+      first = vertices.length / 3;
+      [vs, ws] = [[], []];
+    }
+    for (let i = 0; i < vs.length; i += 1) if (vs[i] === rv && ws[i] === rw) return first + i;
+    vs.push(rv);
+    ws.push(rw);
+    vertices.push(u, v, w);
+    return first + vs.length - 1;
   };
   const triangle = (a: number, b: number, c: number): void => {
     if (a !== b && b !== c && c !== a) triangles.push(a, b, c);
@@ -32,8 +38,8 @@ const collector = () => {
       triangle(a, c, d);
     },
     mesh: (): Mesh => ({
-      vertices: Float64Array.from(vertices, (value) => fine(value)),
-      triangles: Uint32Array.from(triangles),
+      vertices: fineAll(vertices),
+      triangles: new Uint32Array(triangles),
     }),
   };
 };
@@ -46,8 +52,8 @@ const collector = () => {
 export const loft = (sections: readonly Section[]): Mesh => {
   const { vertex, quad, mesh } = collector();
   const loops = sections.map(({ u, rungs }) => ({
-    left: rungs.map(({ v, left }) => vertex([u, v, left])),
-    right: rungs.map(({ v, right }) => vertex([u, v, -right])),
+    left: rungs.map(({ v, left }) => vertex(u, v, left)),
+    right: rungs.map(({ v, right }) => vertex(u, v, -right)),
   }));
   type Loop = (typeof loops)[number];
   /** Both ways round: left from spine to edge, right back to the spine, closed over the spine. */

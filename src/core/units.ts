@@ -26,6 +26,13 @@ const FINE = { place: 1e9, direction: 1e12 } as const;
 export const fine = (value: number, what: keyof typeof FINE = 'place'): number =>
   Math.round(value * FINE[what]) / FINE[what] + 0;
 
+/** Coordinates (mm) on the grid of solids. */
+export const fineAll = (values: readonly number[]): Float64Array => {
+  const out = new Float64Array(values.length);
+  for (let i = 0; i < out.length; i += 1) out[i] = fine(values[i] as number);
+  return out;
+};
+
 /** Values that mend are set to this grid, mm or degrees. */
 const GRID = 0.01;
 

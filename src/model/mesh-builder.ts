@@ -1,4 +1,4 @@
-import { fine } from '../core/units.ts';
+import { fineAll } from '../core/units.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Mesh } from './mesh.ts';
 
@@ -32,8 +32,8 @@ export const meshBuilder = (): MeshBuilder => {
       triangles.push(vertex(a), vertex(b), vertex(c));
     },
     mesh: () => ({
-      vertices: Float64Array.from(vertices, (value) => fine(value)),
-      triangles: Uint32Array.from(triangles),
+      vertices: fineAll(vertices),
+      triangles: new Uint32Array(triangles),
     }),
   };
 };

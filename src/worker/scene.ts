@@ -17,7 +17,7 @@ const CHORD = 0.1;
 const FINE = 0.02;
 
 const plain = (mesh: Mesh): SceneMesh => ({
-  vertices: Float32Array.from(mesh.vertices),
+  vertices: new Float32Array(mesh.vertices),
   triangles: mesh.triangles,
 });
 

@@ -17,6 +17,7 @@ import {
 import { sectionAt } from '../../shared/measured/section-at.ts';
 import { subset, type Touchable } from '../../shared/pose/touchable.ts';
 import { cutsOf, type AlongEdge } from '../blade.ts';
+import { createRoom } from '../../shared/pose/placed-points.ts';
 import { settleEdge, type EdgeContacts } from '../pose/settle.ts';
 
 /** One belt on one side at one place: where lip and wheel stand, and where the maker stops. */
@@ -82,8 +83,9 @@ export const hollowOf = (
   pass: WheelPass,
   at: Place,
 ): AlongEdge | undefined => {
+  const room = createRoom();
   const poseAt = (tilt: number): Frame | undefined =>
-    settleEdge(edge, pass.side, at.edge, tilt, pass.contacts);
+    settleEdge(edge, pass.side, at.edge, tilt, pass.contacts, 0, room);
   const bite = (tilt: number): number => {
     const pose = poseAt(tilt);
     if (!pose) return NaN;

@@ -8,6 +8,7 @@ import {
   type EdgeRestPlan,
 } from '../../../src/family/index.ts';
 import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
+import { createRoom, type Room } from '../../shared/pose/placed-points.ts';
 import type { Touchable } from '../../shared/pose/touchable.ts';
 import { cutsOf } from '../blade.ts';
 import type { EdgeContext } from '../context.ts';
@@ -50,7 +51,13 @@ const edgeOf = (blade: Blade): Touchable =>
  * The blade over its stroke at one setting, from the plunge stop as far as the lip guides it: edge
  * settled on seat and against lip at the tilt at which the depth is reached.
  */
-const posesOf = (blade: Blade, edge: Touchable, setting: PlanSetting, bed: Bed): BladePose[] => {
+const posesOf = (
+  blade: Blade,
+  edge: Touchable,
+  setting: PlanSetting,
+  bed: Bed,
+  room: Room,
+): BladePose[] => {
   const shape = shapeOf(blade);
   const { from, to } = strokeOf(bed.beltWidth, shape.length, bed.plungeMargin, bed.tipOverlap);
   const places = setting.blades.find((b) => b.blade === blade.name)?.places;
@@ -64,7 +71,7 @@ const posesOf = (blade: Blade, edge: Touchable, setting: PlanSetting, bed: Bed):
     const load = Math.min(0, shape.length - LAST - u) * (setting.side === 'left' ? -1 : 1);
     const at = [u, shape.edge.value(u)] as const;
     const contacts = { ...bed, lip: setting.lip };
-    const frame = settleEdge(edge, setting.side, at, tilt, contacts, load);
+    const frame = settleEdge(edge, setting.side, at, tilt, contacts, load, room);
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
   });
 };
@@ -74,7 +81,9 @@ export const settledPoses = (
   blades: readonly Blade[],
   settings: readonly PlanSetting[],
   bed: Bed,
-): PosesByName =>
-  posesByName(blades, settings, edgeOf, (blade, edge, setting) =>
-    posesOf(blade, edge, setting, bed),
+): PosesByName => {
+  const room = createRoom();
+  return posesByName(blades, settings, edgeOf, (blade, edge, setting) =>
+    posesOf(blade, edge, setting, bed, room),
   );
+};

@@ -11,10 +11,12 @@ import {
   type Vec3,
 } from '../../../src/family/index.ts';
 import {
+  createRoom,
   keptOf,
   levelled,
   placedPoints,
   stretchOf,
+  type Room,
   type Stretch,
 } from '../../shared/pose/placed-points.ts';
 import { lineBelow } from '../../shared/pose/support-line.ts';
@@ -42,7 +44,7 @@ const turned = (vertices: Float64Array): Float64Array =>
  */
 export const edgeTouchable = (mesh: Mesh): Touchable => {
   const { points, edges } = touchable(
-    { vertices: turned(Float64Array.from(mesh.vertices)), triangles: mesh.triangles },
+    { vertices: turned(new Float64Array(mesh.vertices)), triangles: mesh.triangles },
     Infinity,
   );
   return { points: turned(points), edges };
@@ -58,9 +60,14 @@ const standing = (side: Side, tilt: number): Frame => {
 };
 
 /** Where edges of the mesh cross the level of the lip's top, which slopes with the seat line. */
-const crossings = (placed: Float64Array, edges: Uint32Array, level: number): Stretch => {
-  const room = edges.length / 2;
-  const [x, y] = [new Float64Array(room), new Float64Array(room)];
+const crossings = (
+  placed: Float64Array,
+  edges: Uint32Array,
+  level: number,
+  room: Room,
+): Stretch => {
+  const most = edges.length / 2;
+  const [x, y, z] = [room('top x', most), room('top y', most), room('top z', most)];
   const at = (i: number): number => placed[i] as number;
   let found = 0;
   for (let e = 0; e < edges.length; e += 2) {
@@ -69,10 +76,10 @@ const crossings = (placed: Float64Array, edges: Uint32Array, level: number): Str
     if (a < level === b < level) continue;
     const t = (level - a) / (b - a);
     x[found] = at(p) + t * (at(q) - at(p));
-    y[found++] = at(p + 1) + t * (at(q + 1) - at(p + 1));
+    y[found] = at(p + 1) + t * (at(q + 1) - at(p + 1));
+    z[found++] = level;
   }
-  const z = new Float64Array(found).fill(level);
-  return { x: x.subarray(0, found), y: y.subarray(0, found), z };
+  return { x: x.subarray(0, found), y: y.subarray(0, found), z: z.subarray(0, found) };
 };
 
 /**
@@ -118,19 +125,20 @@ export const settleEdge = (
   tilt: number,
   { half, lipEnd, pads, lip, lipHeight }: EdgeContacts,
   load = 0,
+  room: Room = createRoom(),
 ): Frame | undefined => {
   const centred = (f: Frame): Frame => shift(f, [-place(f, [at[0], at[1], 0])[0], 0, 0]);
   let frame = centred(standing(side, tilt));
   for (let round = 0; round < ROUNDS; round += 1) {
-    const placed = placedPoints(points, frame);
-    const over = stretchOf(placed, edges, half);
+    const placed = placedPoints(points, frame, room);
+    const over = stretchOf(placed, edges, half, room, 'over');
     const below = lineBelow(over.x, over.z, load);
     if (!below) return undefined;
     const [from, to] = pads ? [lipEnd, half] : [0, lipEnd];
-    const atTop = crossings(placed, edges, below.a + lipHeight);
+    const atTop = crossings(placed, edges, below.a + lipHeight, room);
     const stretches = [
       over,
-      stretchOf(placed, edges, lipEnd),
+      stretchOf(placed, edges, lipEnd, room, 'lip'),
       atTop,
       atEnds(atTop, [-half, -lipEnd, lipEnd, half]),
     ];
@@ -140,6 +148,7 @@ export const settleEdge = (
         Math.abs(x) <= to + FINE &&
         Math.abs(x) >= from - FINE &&
         z - below.a - below.b * x <= lipHeight + FINE,
+      room,
     );
     const front = lineBelow(xs, ys, load);
     if (!front) return undefined;

@@ -14,6 +14,23 @@ export const levelled = (f: Frame, slope: number, axis: 1 | 2): Frame => {
   return { origin: turn(f.origin), x, y: cross3(z, x), z };
 };
 
+/**
+ * Arrays that are written over by every next use of the same name: a blade is settled thousands of
+ * times, and each time its points are placed anew.
+ */
+export type Room = (name: string, length: number) => Float64Array;
+
+export const createRoom = (): Room => {
+  const lists = new Map<string, Float64Array>();
+  return (name, length) => {
+    const known = lists.get(name);
+    if (known && known.length >= length) return known.subarray(0, length);
+    const fresh = new Float64Array(2 * length);
+    lists.set(name, fresh);
+    return fresh.subarray(0, length);
+  };
+};
+
 /** Points of a placed blade on one stretch of the stroke, its ends included. */
 export interface Stretch {
   readonly x: Float64Array;
@@ -21,28 +38,36 @@ export interface Stretch {
   readonly z: Float64Array;
 }
 
-/** The points within `half` of x = 0, and where edges cross its ends. */
-export const stretchOf = (placed: Float64Array, edges: Uint32Array, half: number): Stretch => {
-  // An edge crosses both ends at most. Poses are settled thousands of times: no lists that grow.
-  const room = placed.length / 3 + edges.length;
-  const [x, y, z] = [new Float64Array(room), new Float64Array(room), new Float64Array(room)];
-  const at = (i: number): number => placed[i] as number;
+/** The points within `half` of x = 0, and where edges cross its ends; kept in `room` under `name`. */
+export const stretchOf = (
+  placed: Float64Array,
+  edges: Uint32Array,
+  half: number,
+  room: Room,
+  name: string,
+): Stretch => {
+  // An edge crosses both ends at most.
+  const most = placed.length / 3 + edges.length;
+  const [x, y, z] = [room(`${name} x`, most), room(`${name} y`, most), room(`${name} z`, most)];
   let found = 0;
   for (let i = 0; i < placed.length; i += 3) {
-    if (Math.abs(at(i)) > half) continue;
-    x[found] = at(i);
-    y[found] = at(i + 1);
-    z[found++] = at(i + 2);
+    const here = placed[i] as number;
+    if (here > half || here < -half) continue;
+    x[found] = here;
+    y[found] = placed[i + 1] as number;
+    z[found++] = placed[i + 2] as number;
   }
   for (let e = 0; e < edges.length; e += 2) {
     const [p, q] = [3 * (edges[e] as number), 3 * (edges[e + 1] as number)];
+    const [from, to] = [placed[p] as number, placed[q] as number];
     for (let k = -1; k <= 1; k += 2) {
       const end = k * half;
-      if (at(p) < end === at(q) < end) continue;
-      const t = (end - at(p)) / (at(q) - at(p));
+      if (from < end === to < end) continue;
+      const t = (end - from) / (to - from);
+      const [py, pz] = [placed[p + 1] as number, placed[p + 2] as number];
       x[found] = end;
-      y[found] = at(p + 1) + t * (at(q + 1) - at(p + 1));
-      z[found++] = at(p + 2) + t * (at(q + 2) - at(p + 2));
+      y[found] = py + t * ((placed[q + 1] as number) - py);
+      z[found++] = pz + t * ((placed[q + 2] as number) - pz);
     }
   }
   return { x: x.subarray(0, found), y: y.subarray(0, found), z: z.subarray(0, found) };
@@ -52,9 +77,10 @@ export const stretchOf = (placed: Float64Array, edges: Uint32Array, half: number
 export const keptOf = (
   stretches: readonly Stretch[],
   keep: (x: number, z: number) => boolean,
+  room: Room,
 ): readonly [x: Float64Array, y: Float64Array] => {
-  const room = stretches.reduce((sum, { x }) => sum + x.length, 0);
-  const [xs, ys] = [new Float64Array(room), new Float64Array(room)];
+  const most = stretches.reduce((sum, { x }) => sum + x.length, 0);
+  const [xs, ys] = [room('kept x', most), room('kept y', most)];
   let kept = 0;
   for (const { x, y, z } of stretches) {
     for (let i = 0; i < x.length; i += 1) {
@@ -67,13 +93,17 @@ export const keptOf = (
 };
 
 /** Points of a blade in a frame. */
-export const placedPoints = (points: Float64Array, { origin, x, y, z }: Frame): Float64Array => {
-  const out = new Float64Array(points.length);
+export const placedPoints = (points: Float64Array, frame: Frame, room: Room): Float64Array => {
+  const out = room('placed', points.length);
+  const [ox, oy, oz] = frame.origin;
+  const [xx, xy, xz] = frame.x;
+  const [yx, yy, yz] = frame.y;
+  const [zx, zy, zz] = frame.z;
   for (let i = 0; i < points.length; i += 3) {
     const [u, v, w] = [points[i] as number, points[i + 1] as number, points[i + 2] as number];
-    out[i] = origin[0] + u * x[0] + v * y[0] + w * z[0];
-    out[i + 1] = origin[1] + u * x[1] + v * y[1] + w * z[1];
-    out[i + 2] = origin[2] + u * x[2] + v * y[2] + w * z[2];
+    out[i] = ox + u * xx + v * yx + w * zx;
+    out[i + 1] = oy + u * xy + v * yy + w * zy;
+    out[i + 2] = oz + u * xz + v * yz + w * zz;
   }
   return out;
 };

@@ -48,7 +48,7 @@ export const touchable = (
     // Every edge of a closed mesh comes twice, once each way.
     if (a >= 0 && b > a && nearEnd(read(vertices, 3 * read(triangles, t)))) edges.push(a, b);
   }
-  return { points: Float64Array.from(points), edges: Uint32Array.from(edges) };
+  return { points: new Float64Array(points), edges: new Uint32Array(edges) };
 };
 
 /** The points that a test keeps by their number, with the edges between them. */
@@ -78,17 +78,24 @@ export const subset = ({ points, edges }: Touchable, keep: (i: number) => boolea
  * keeps it along the stroke, with the edges that can cross the end of a stretch so long.
  */
 export const around = (whole: Touchable, u: number, halves: readonly number[]): Touchable => {
-  const most = Math.max(...halves);
-  const near = (i: number): boolean => Math.abs((whole.points[3 * i] as number) - u) <= most + NEAR;
-  const { points, edges } = subset(whole, near);
-  const ends = halves.flatMap((half) => [u - half, u + half]);
+  const most = Math.max(...halves) + NEAR;
+  const { points, edges } = subset(
+    whole,
+    (i) => Math.abs((whole.points[3 * i] as number) - u) <= most,
+  );
+  const ends = Float64Array.from(halves.flatMap((half) => [u - half, u + half]));
   const across = new Uint32Array(edges.length);
   let found = 0;
   for (let e = 0; e < edges.length; e += 2) {
     const [p, q] = [edges[e] as number, edges[e + 1] as number];
     const [a, b] = [points[3 * p] as number, points[3 * q] as number];
-    const [low, high] = a < b ? [a - SLOPE, b + SLOPE] : [b - SLOPE, a + SLOPE];
-    if (!ends.some((end) => low <= end && end <= high)) continue;
+    const [low, high] = [Math.min(a, b) - SLOPE, Math.max(a, b) + SLOPE];
+    let crosses = false;
+    for (let k = 0; k < ends.length; k += 1) {
+      const end = ends[k] as number;
+      crosses ||= low <= end && end <= high;
+    }
+    if (!crosses) continue;
     across[found++] = p;
     across[found++] = q;
   }

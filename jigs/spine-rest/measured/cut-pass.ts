@@ -16,6 +16,7 @@ import {
   type Vec3,
 } from '../../../src/family/index.ts';
 import { sectionAt } from '../../shared/measured/section-at.ts';
+import { createRoom } from '../../shared/pose/placed-points.ts';
 import { closeTo, settleMesh, type Contacts } from '../pose/settle-mesh.ts';
 import { subset, touchable, type Touchable } from '../../shared/pose/touchable.ts';
 
@@ -117,9 +118,10 @@ const ROUGH = 0.5;
 export const stopPose = (piece: Workpiece, pass: Pass, at: Place): Frame | undefined => {
   const height = Math.max(...sectionAt(piece.slice, at).map(([v]) => v));
   const { contacts, side, lean } = pass;
+  const room = createRoom();
   const search = (spine: Touchable, low: number, high: number): number | undefined => {
     const excess = (tilt: number): number => {
-      const pose = settleMesh(spine, side, at.u, tilt, contacts);
+      const pose = settleMesh(spine, { side, u: at.u, tilt }, contacts, room);
       const off = pose ? edgeLeft(pose, pass, at, height) - pass.edge : NaN;
       return Math.abs(off) < FINE ? 0 : off;
     };
@@ -128,13 +130,18 @@ export const stopPose = (piece: Workpiece, pass: Pass, at: Place): Frame | undef
   const least = Math.max(0.02, lean + 0.02);
   const some = subset(piece.spine, (i) => i % COARSE === 0);
   const rough = search(some, least, STEEPEST);
-  const near = rough === undefined ? undefined : settleMesh(some, side, at.u, rough, contacts);
+  const near =
+    rough === undefined
+      ? undefined
+      : settleMesh(some, { side, u: at.u, tilt: rough }, contacts, room);
   if (rough === undefined || !near) return undefined;
-  const close = closeTo(piece.spine, near, contacts);
+  const close = closeTo(piece.spine, near, contacts, room);
   const tilt =
     search(close, Math.max(least, rough - ROUGH), rough + ROUGH) ??
     search(piece.spine, least, STEEPEST);
-  return tilt === undefined ? undefined : settleMesh(piece.spine, side, at.u, tilt, contacts);
+  return tilt === undefined
+    ? undefined
+    : settleMesh(piece.spine, { side, u: at.u, tilt }, contacts, room);
 };
 
 const takes = ({ normal, offset }: HalfSpace, { points }: Touchable): boolean => {

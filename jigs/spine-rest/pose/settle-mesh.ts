@@ -9,7 +9,14 @@ import {
   sin,
   type Vec3,
 } from '../../../src/family/index.ts';
-import { keptOf, levelled, placedPoints, stretchOf } from '../../shared/pose/placed-points.ts';
+import {
+  createRoom,
+  keptOf,
+  levelled,
+  placedPoints,
+  stretchOf,
+  type Room,
+} from '../../shared/pose/placed-points.ts';
 import { lineAbove, lineBelow } from '../../shared/pose/support-line.ts';
 import { subset, type Touchable } from '../../shared/pose/touchable.ts';
 
@@ -34,54 +41,29 @@ const upright = (side: Side, tilt: number): Frame => {
   return { origin: [0, 0, 0], x: cross3(y, z), y, z };
 };
 
-/**
- * Settles a blade at one tilt: its spine comes down on the flat nose and back against the step,
- * with the load at x = `load` (the middle of the belt), and the station `u` of its spine line
- * stands at x = 0. Found on the corners of the blade's mesh (and where its edges leave nose and
- * step), turning it level and square until nothing changes; no formula of the solver enters. A
- * `start` at that tilt that is nearly settled saves turns.
- * None when the blade has no point over the nose or before the step.
- */
-export const settleMesh = (
-  { points, edges }: Touchable,
-  side: Side,
-  u: number,
-  tilt: number,
-  contacts: Contacts,
-  load = 0,
-  start = upright(side, tilt),
-): Frame | undefined => {
-  const centred = (f: Frame): Frame => shift(f, [-place(f, [u, 0, 0])[0], 0, 0]);
-  let frame = centred(start);
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const placed = placedPoints(points, frame);
-    const over = stretchOf(placed, edges, contacts.noseHalf);
-    const below = lineBelow(over.x, over.z, load);
-    if (!below) return undefined;
-    const before = stretchOf(placed, edges, contacts.stepHalf);
-    const [xs, ys] = keptOf([before], (x, z) => z - below.a - below.b * x <= contacts.stepTop);
-    const behind = lineAbove(xs, ys, load);
-    if (!behind) return undefined;
-    frame = levelled(shift(frame, [0, 0, -below.a]), below.b, 2);
-    frame = levelled(shift(frame, [0, -behind.a, 0]), behind.b, 1);
-    frame = centred(shift(frame, [0, contacts.setoff, 0]));
-    const moved = Math.max(
-      Math.abs(below.a),
-      Math.abs(behind.a - contacts.setoff),
-      100 * Math.abs(below.b),
-      100 * Math.abs(behind.b),
-    );
-    if (moved < FINE) break;
-  }
-  return frame;
-};
+/** How a blade stands on the rest before it is settled. */
+export interface Stance {
+  readonly side: Side;
+  /** The station of its spine line that stands at x = 0. */
+  readonly u: number;
+  readonly tilt: number;
+  /** Where the load acts along the stroke: the middle of the belt unless stated. */
+  readonly load?: number;
+}
 
 /** How near to seat or step a point of a settled blade may matter at another tilt, mm. */
 const NEAR = 0.05;
+/** So nearly settled, a blade is settled on its near points alone, mm. */
+const ROUGH = 0.01;
 
 /** The points of a settled blade that lie near seat or step, with the edges between them. */
-export const closeTo = (spine: Touchable, settled: Frame, { setoff }: Contacts): Touchable => {
-  const placed = placedPoints(spine.points, settled);
+export const closeTo = (
+  spine: Touchable,
+  settled: Frame,
+  { setoff }: Contacts,
+  room: Room,
+): Touchable => {
+  const placed = placedPoints(spine.points, settled, room);
   return subset(
     spine,
     (i) =>
@@ -93,14 +75,91 @@ export const closeTo = (spine: Touchable, settled: Frame, { setoff }: Contacts):
  * Whether no point of a blade lies below the seat or behind the step, by more than what settling
  * leaves: what was settled on some of its points is then settled on all.
  */
-export const rests = ({ points, edges }: Touchable, f: Frame, c: Contacts): boolean => {
+const rests = ({ points, edges }: Touchable, f: Frame, c: Contacts, room: Room): boolean => {
   const { noseHalf, stepHalf, stepTop, setoff } = c;
-  const placed = placedPoints(points, f);
-  const over = stretchOf(placed, edges, noseHalf);
-  for (let i = 0; i < over.z.length; i += 1) if ((over.z[i] as number) < -FINE) return false;
-  const { y, z } = stretchOf(placed, edges, stepHalf);
-  for (let i = 0; i < y.length; i += 1) {
-    if ((y[i] as number) > setoff + FINE && (z[i] as number) <= stepTop) return false;
+  const placed = placedPoints(points, f, room);
+  const back = setoff + FINE;
+  let beyond = false;
+  for (let i = 0; i < placed.length; i += 3) {
+    const [y, z] = [placed[i + 1] as number, placed[i + 2] as number];
+    if (z >= -FINE && y <= back) continue;
+    const x = Math.abs(placed[i] as number);
+    if (z < -FINE && x <= noseHalf) return false;
+    if (y > back && x <= stepHalf && z <= stepTop) return false;
+    beyond = true;
   }
+  // An edge from a point beyond the end of nose or step may be in the way at that end.
+  if (!beyond) return true;
+  const over = stretchOf(placed, edges, noseHalf, room, 'over');
+  for (let i = 0; i < over.z.length; i += 1) if ((over.z[i] as number) < -FINE) return false;
+  const { y, z } = stretchOf(placed, edges, stepHalf, room, 'before');
+  for (let i = 0; i < y.length; i += 1)
+    if ((y[i] as number) > back && (z[i] as number) <= stepTop) return false;
   return true;
+};
+
+/** Brings a blade's points down on the seat and back against the step, and tells how far it moved. */
+const brought = (
+  { points, edges }: Touchable,
+  frame: Frame,
+  { u, load = 0 }: Stance,
+  { noseHalf, stepHalf, stepTop, setoff }: Contacts,
+  room: Room,
+): { readonly frame: Frame; readonly moved: number } | undefined => {
+  const placed = placedPoints(points, frame, room);
+  const over = stretchOf(placed, edges, noseHalf, room, 'over');
+  const below = lineBelow(over.x, over.z, load);
+  if (!below) return undefined;
+  const before = stretchOf(placed, edges, stepHalf, room, 'before');
+  const [xs, ys] = keptOf([before], (x, z) => z - below.a - below.b * x <= stepTop, room);
+  const behind = lineAbove(xs, ys, load);
+  if (!behind) return undefined;
+  const down = levelled(shift(frame, [0, 0, -below.a]), below.b, 2);
+  const back = levelled(shift(down, [0, -behind.a, 0]), behind.b, 1);
+  return {
+    frame: centred(shift(back, [0, setoff, 0]), u),
+    moved: Math.max(
+      Math.abs(below.a),
+      Math.abs(behind.a - setoff),
+      100 * Math.abs(below.b),
+      100 * Math.abs(behind.b),
+    ),
+  };
+};
+
+/** The frame shifted along the stroke until the station u of the spine line stands at x = 0. */
+const centred = (f: Frame, u: number): Frame => shift(f, [-place(f, [u, 0, 0])[0], 0, 0]);
+
+/**
+ * Settles a blade at one tilt: its spine comes down on the flat nose and back against the step.
+ * Found on the corners of the blade's mesh (and where its edges leave nose and step), turning it
+ * level and square until nothing changes; no formula of the solver enters. `close`, those of its
+ * points that are near seat or step, are tried first, and where none are given those found so after
+ * a few turns: the blade is settled on all its points where no other is then in the way.
+ * None when the blade has no point over the nose or before the step.
+ */
+export const settleMesh = (
+  spine: Touchable,
+  stance: Stance,
+  contacts: Contacts,
+  room: Room = createRoom(),
+  close?: Touchable,
+): Frame | undefined => {
+  let some = close;
+  let all = some === undefined;
+  let frame = centred(upright(stance.side, stance.tilt), stance.u);
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const next = brought(all ? spine : (some ?? spine), frame, stance, contacts, room);
+    if (next === undefined && all) return undefined;
+    const moved = next?.moved ?? 0;
+    frame = next?.frame ?? frame;
+    if (moved < FINE) {
+      if (all || (next && rests(spine, frame, contacts, room))) break;
+      all = true;
+    } else if (some === undefined && moved < ROUGH) {
+      some = closeTo(spine, frame, contacts, room);
+      all = false;
+    }
+  }
+  return frame;
 };
