@@ -48,7 +48,12 @@ describe('pairs', () => {
     expect(checks.filter((c) => !c.pass)).toEqual([]);
     const free = checks.find((c) => c.a === 'blade' && c.b === 'wheel');
     expect(free?.clearance).toMatchObject({ state: 'apart' });
-    expect(free?.clearance?.state === 'apart' && free.clearance.gap).toBeCloseTo(12, 3);
+    // Of what is more than 2 mm beyond the gap asked, a twentieth may be left untold.
+    const [asked, away] = [1, 12];
+    const told = free?.clearance?.state === 'apart' ? free.clearance : undefined;
+    expect(told?.gap).toBeLessThan(away + 0.001);
+    expect(told?.gap).toBeGreaterThan(away - (away - asked - 2) / 20 - 0.001);
+    expect((told?.gap ?? 0) + (told?.error ?? 0)).toBeGreaterThan(away - 1e-9);
   });
 
   it('a rule that asks for more fails with both names and numbers', () => {

@@ -8,7 +8,7 @@ import { insideSurface } from './inside.ts';
 import { applyPose, poseAt, track } from './motion.ts';
 import { searchPlane } from './planes.ts';
 import { START_POSE, STRIDE, type Relative } from './relative.ts';
-import { nothingNearer, type Nearest } from './room.ts';
+import { enoughOf, limitOf, nothingNearer, type Exactness, type Nearest } from './room.ts';
 import { searchFrom, searchTrees } from './search.ts';
 import type { Solid, TreeSolid } from './solid.ts';
 
@@ -60,6 +60,11 @@ export interface ClearanceOptions {
   readonly within?: number;
   /** How far below the true distance the answer may stay, mm (default 0.001). */
   readonly slack?: number;
+  /**
+   * What they must keep apart, mm (default: nothing is known). Of what is more than 2 mm beyond it
+   * a twentieth is left untold.
+   */
+  readonly required?: number;
   /** They are to touch: nearer than this (mm) it does not matter how near, or whether they cross. */
   readonly touching?: number;
   /** A world direction in which a may well keep off b: it changes no result, a good one is quick. */
@@ -150,9 +155,10 @@ const searchPair = (
   solidA: Solid,
   solidB: Solid,
   limit: number,
-  { slack = SLACK, touching = 0, along = NO_WAY }: ClearanceOptions,
+  exactness: Exactness,
+  { touching = 0, along = NO_WAY }: ClearanceOptions,
 ): { near: Nearest; found?: Found } => {
-  const near = nothingNearer(limit);
+  const near = nothingNearer(limit, exactness);
   // A still body on the moving side would see the other one's straight ways as curves.
   const swap = solidA.kind === 'plane' || (!a.motion && solidB.kind === 'tree');
   const [moving, still] = swap ? [b, a] : [a, b];
@@ -162,12 +168,12 @@ const searchPair = (
     const way = seenBy(still, along, swap ? -1 : 1);
     work.room.gjk.direction.set(way);
     const search = {
+      ...exactness,
       room: work.room,
       a: first,
       b: second,
       motion,
       near,
-      slack,
       touching,
       along: way,
     };
@@ -181,7 +187,7 @@ const searchPair = (
       work.hints.set(first, hints);
     }
   } else if (first.kind === 'tree' && second.kind === 'plane') {
-    searchPlane(work.room, first, second, motion, near, slack);
+    searchPlane(work.room, first, second, motion, near, exactness.slack);
   }
   if (!near.found) return { near };
   const points = [point(near.points, 0), point(near.points, 3)] as const;
@@ -235,23 +241,26 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
   const work = options.work ?? createWorkspace();
   const sound = comparable(work, a, b);
   if (!sound.ok) return sound;
-  const slack = options.slack ?? SLACK;
   const within = options.within ?? Infinity;
   const chords = a.chordError + b.chordError;
-  let limit = within + chords + slack;
+  const exactness = {
+    slack: options.slack ?? SLACK,
+    required: (options.required ?? Infinity) + chords,
+  };
+  let limit = limitOf(within + chords, exactness);
   let floor = limit;
   let proud = 0;
   let found: Found | undefined;
   // What the search before this one was aimed along would change the way, and so the last digits.
   work.room.gjk.direction.fill(0);
   for (const { pair, room } of nearestFirst(work, a, b)) {
-    if (room >= limit - slack) {
+    if (room >= enoughOf(limit, exactness)) {
       // So are all that follow.
       floor = Math.min(floor, room);
       break;
     }
     const [solidA, solidB] = pair;
-    const result = searchPair(work, a, b, solidA, solidB, limit, options);
+    const result = searchPair(work, a, b, solidA, solidB, limit, exactness, options);
     floor = Math.min(floor, result.near.floor);
     for (const solid of [solidA, solidB]) {
       if (solid.kind === 'tree') proud = Math.max(proud, solid.proud);
@@ -276,7 +285,9 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
       return ok({ state: 'hit', how: 'crossing', certified: true, gap, error: 0, ...found });
     }
   }
-  const least = Math.min(floor, limit);
+  // All that was left aside is told alike, so that the number does not depend on how it was sought.
+  const told = enoughOf(limit, exactness);
+  const least = Math.min(floor, told < limit - exactness.slack ? told : limit);
   if (!found)
     return ok({ state: 'beyond', certified: true, beyond: Math.min(within, least - chords) });
   const error = limit - least + chords + 2 * proud;

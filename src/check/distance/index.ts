@@ -17,6 +17,7 @@ export {
   type PairCheck,
   type PairRule,
 } from './pairs.ts';
+export { NEAR } from './room.ts';
 export { surveyed } from './mesh.ts';
 export type { Shape } from './shape.ts';
 export { prepare, prepareAll, type Solid } from './solid.ts';

@@ -113,6 +113,7 @@ const checkClear = (a: Body, b: Body, rule: ClearRule, options: CheckOptions): P
   const { slack, work } = options;
   const result = clearance(a, b, {
     within: Math.max(options.within, rule.gap),
+    required: rule.gap,
     ...(slack === undefined ? {} : { slack }),
     ...(work === undefined ? {} : { work }),
   });

@@ -1,6 +1,6 @@
 import { aim, boxGapTo, highStillTo, lowMovingTo, turnRound, widening } from './bounds.ts';
 import { int, real } from './flat.ts';
-import { distance, type Gjk } from './gjk.ts';
+import { distance } from './gjk.ts';
 import { roomAlong } from './look.ts';
 import { clearPlaced, IDENTITY_POSE, placeCopy, type Placed } from './placed.ts';
 import {
@@ -17,19 +17,17 @@ import {
   TO,
   type Relative,
 } from './relative.ts';
-import { push, type Nearest, type Room } from './room.ts';
+import { enoughOf, push, type Exactness, type Nearest, type Room } from './room.ts';
 import type { TreeSolid } from './solid.ts';
 import { NODE } from './tree.ts';
 
 /** One search: the moving body a and the still one b, the motion of a as seen from b. */
-export interface Search {
+export interface Search extends Exactness {
   readonly room: Room;
   readonly a: TreeSolid;
   readonly b: TreeSolid;
   readonly motion: Relative;
   readonly near: Nearest;
-  /** Width of the result that is good enough, mm. */
-  readonly slack: number;
   /** Bodies nearer than this are not looked at further, mm. */
   readonly touching: number;
   /** A direction in which a may well keep off b, in the still one's coordinates; zero for none. */
@@ -57,8 +55,11 @@ const place = (
 };
 
 /** Keeps the pieces' nearest points when they are the nearest so far. */
-const keep = (near: Nearest, gjk: Gjk, sweep: number, t: number, pa: number, pb: number): void => {
+const keep = (search: Search, sweep: number, t: number, pa: number, pb: number): void => {
+  const { near } = search;
+  const { gjk } = search.room;
   near.best = gjk.upper;
+  near.enough = enoughOf(near.best, search);
   near.found = true;
   near.sweep = sweep;
   near.t = t;
@@ -83,7 +84,7 @@ const comparePieces = (
   m: number,
   reach: number,
 ): boolean => {
-  const { room, a: solidA, b: solidB, motion, near, slack } = search;
+  const { room, a: solidA, b: solidB, motion, near } = search;
   const { gjk, a, b, pose } = room;
   const at = m * STRIDE;
   const stray = real(motion.data, at + STRAY) + real(motion.data, at + STRAY_PER) * reach;
@@ -93,9 +94,9 @@ const comparePieces = (
     placeCopy(a, solidA.pieces, pa, motion.data, at + END_POSE);
   }
   place(b, solidB, pb, IDENTITY_POSE, 0);
-  distance(gjk, a, b, near.best - slack + stray, near.normal);
+  distance(gjk, a, b, near.enough + stray, near.normal);
   const lower = gjk.lower - stray;
-  if (lower >= near.best - slack) {
+  if (lower >= near.enough) {
     if (lower < near.floor) near.floor = lower;
     return true;
   }
@@ -107,8 +108,8 @@ const comparePieces = (
     place(a, solidA, pa, pose, 0);
     distance(gjk, a, b, Infinity, gjk.direction);
   }
-  if (gjk.upper < near.best) keep(near, gjk, sweep, t, pa, pb);
-  if (near.best > 0 && lower < near.best - slack && !exact) return false;
+  if (gjk.upper < near.best) keep(search, sweep, t, pa, pb);
+  if (near.best > 0 && lower < near.enough && !exact) return false;
   if (lower < near.floor) near.floor = lower;
   return true;
 };
@@ -124,11 +125,11 @@ const pushTwo = (
   m1: number,
   m2: number,
 ): number => {
-  const { room, near, slack, a, b, motion } = search;
+  const { room, near, a, b, motion } = search;
   const { aimed, bound, back } = room;
   const { data } = motion;
   const { direction } = room.gjk;
-  const enough = near.best - slack;
+  const enough = near.enough;
   // Where faces run side by side, the direction that separated the last pieces separates all of
   // these at once, which boxes along the axes cannot when the bodies are turned.
   aim(aimed, data, m1, direction);
@@ -142,6 +143,7 @@ const pushTwo = (
   else highStillTo(bound, 3, b, b2, back);
   let first = real(bound, 0) - real(bound, 2);
   let second = real(bound, 1) - real(bound, 3);
+  const order = first - second;
   if (first < enough) {
     boxGapTo(bound, 0, a.tree.boxes, a1, b.tree.boxes, b1, data, m1);
     first = Math.max(first, real(bound, 0));
@@ -155,7 +157,7 @@ const pushTwo = (
   bound[0] = first;
   bound[1] = second;
   let next = top;
-  if (first <= second) {
+  if (search.touching > 0 ? order <= 0 : first <= second) {
     if (second < enough) next = push(room, next, a2, b2, m2, 1);
     if (first < enough) next = push(room, next, a1, b1, m1, 0);
   } else {
@@ -213,7 +215,7 @@ const keepsOff = (
     m,
     slack / 4,
   );
-  const enough = near.best - slack;
+  const enough = near.enough;
   if (off < enough) return off + stray < enough ? 'no' : 'on half the way';
   if (off < near.floor) near.floor = off;
   return 'yes';
@@ -224,11 +226,15 @@ const keepsOff = (
  * within `slack`. Afterwards no configuration is nearer than min(near.best, near.floor).
  */
 export const searchTrees = (search: Search): void => {
-  const { room, near, slack, motion, touching } = search;
+  const { room, near, motion, touching } = search;
   const nextA = search.a.tree.next;
   const nextB = search.b.tree.next;
   const { root } = motion;
   let steps = 0;
+  if (near.found && near.best <= touching) {
+    near.floor = Math.min(near.floor, 0);
+    return;
+  }
   boxGapTo(room.bound, 0, search.a.tree.boxes, 0, search.b.tree.boxes, 0, motion.data, root);
   let top = push(room, 0, 0, 0, root, 0);
   while (top > 0) {
@@ -237,7 +243,7 @@ export const searchTrees = (search: Search): void => {
     const a = int(room.stack, 3 * top);
     const b = int(room.stack, 3 * top + 1);
     const m = int(room.stack, 3 * top + 2);
-    if (bound >= near.best - slack || steps++ > MOST) {
+    if (bound >= near.enough || steps++ > MOST) {
       if (bound < near.floor) near.floor = Math.max(0, bound);
       continue;
     }
@@ -272,7 +278,7 @@ export const searchTrees = (search: Search): void => {
  * with a near distance: where the bodies were nearest the last time is a good guess.
  */
 export const searchFrom = (
-  { room, a, b, motion, near }: Search,
+  search: Search,
   hint: {
     readonly pieceA: number;
     readonly pieceB: number;
@@ -280,12 +286,13 @@ export const searchFrom = (
     readonly t: number;
   },
 ): void => {
+  const { room, a, b, motion, near } = search;
   if (hint.sweep >= Math.max(motion.a.length, 1)) return;
   poseOf(motion, hint.sweep, hint.t, room.pose);
   place(room.a, a, hint.pieceA, room.pose, 0);
   place(room.b, b, hint.pieceB, IDENTITY_POSE, 0);
   distance(room.gjk, room.a, room.b, Infinity, near.normal);
   if (room.gjk.upper < near.best) {
-    keep(near, room.gjk, hint.sweep, hint.t, hint.pieceA, hint.pieceB);
+    keep(search, hint.sweep, hint.t, hint.pieceA, hint.pieceB);
   }
 };
