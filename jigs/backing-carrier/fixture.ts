@@ -5,6 +5,7 @@ import {
   ok,
   text,
   type CheckResult,
+  type Gaps,
   type Design,
   type Face,
   type Fixture,
@@ -14,7 +15,7 @@ import {
   type Workshop,
 } from '../../src/family/index.ts';
 import { solidChecks } from '../shared/checks/solids.ts';
-import { later } from '../shared/later.ts';
+import { byKey, later } from '../shared/later.ts';
 import type { Aim } from './aim.ts';
 import { setUpsOf } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';
@@ -59,15 +60,13 @@ const solidsOf = (q: Question): Result<Solids> =>
   });
 
 /** All checks of a question, in the order a maker reads them. */
-const checksOf = (q: Question): Result<readonly CheckResult[]> =>
-  chain(solidsOf(q), (solids) =>
-    chain(solidChecks(solids, q.workshop), (found) =>
-      ok([
-        ...rangeChecks(q),
-        ...found,
-        ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
-      ]),
-    ),
+const checksOf = (
+  q: Question,
+  solids: Solids,
+  gaps: Gaps = 'all',
+): Result<readonly CheckResult[]> =>
+  chain(solidChecks(solids, q.workshop, gaps), (found) =>
+    ok([...rangeChecks(q), ...found, ...fabricationChecks(q.parts, q.design.making.prints.nozzle)]),
   );
 
 /** The fixture, and the question behind its checks for those who test the checks. */
@@ -103,6 +102,10 @@ export const fixtureOf = (
           }),
         ),
       );
+      const solids = later(() => chain(question(), solidsOf));
+      const checks = byKey((gaps: Gaps) =>
+        chain(question(), (q) => chain(solids(), (made) => checksOf(q, made, gaps))),
+      );
       const settingOf = (id: string) => settings.find((s) => s.id === id) ?? settings[0];
       const steps = {
         soft: !l.round,
@@ -135,8 +138,8 @@ export const fixtureOf = (
           return setting && aim ? posesOf(grinder, v, l, aim, setting) : [];
         },
         question,
-        checks: later(() => chain(question(), checksOf)),
-        solids: () => chain(question(), solidsOf),
+        checks: (gaps = 'all') => checks(gaps),
+        solids,
         measured: later(() =>
           chain(parts(), (made) => measuredOf(design, v, l, aims, made, placements())),
         ),

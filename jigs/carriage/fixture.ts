@@ -6,12 +6,13 @@ import {
   simulatedBudget,
   text,
   type CheckResult,
+  type Gaps,
   type Fixture,
   type Result,
   type Solids,
   type Workshop,
 } from '../../src/family/index.ts';
-import { later } from '../shared/later.ts';
+import { byKey, later } from '../shared/later.ts';
 import { budgetQuestion } from './budget.ts';
 import { solidChecks } from '../shared/checks/solids.ts';
 import { assembliesOf } from './checks/inside.ts';
@@ -48,16 +49,18 @@ export const solidsOf = (q: Question): Result<Solids> =>
   chain(setUpsOf(q), (setUps) => ok({ setUps, assemblies: assembliesOf(q), unasked }));
 
 /** All checks of a question, in the order a maker reads them. */
-export const checksOf = (q: Question): Result<readonly CheckResult[]> =>
-  chain(solidsOf(q), (solids) =>
-    chain(solidChecks(solids, q.workshop), (found) =>
-      ok([
-        ...rangeChecks(q),
-        ...partChecks(q),
-        ...found,
-        ...fabricationChecks(q.parts, q.c.making.prints.nozzle),
-      ]),
-    ),
+export const checksOf = (
+  q: Question,
+  solids: Solids,
+  gaps: Gaps = 'all',
+): Result<readonly CheckResult[]> =>
+  chain(solidChecks(solids, q.workshop, gaps), (found) =>
+    ok([
+      ...rangeChecks(q),
+      ...partChecks(q),
+      ...found,
+      ...fabricationChecks(q.parts, q.c.making.prints.nozzle),
+    ]),
   );
 
 /** The fixture, and the question behind its checks for those who test the checks. */
@@ -73,6 +76,10 @@ export const fixtureOf = (c: Context, workshop: Workshop): Result<CarriageFixtur
     const parts = later(() => chain(partsOf(c, items), (made) => ok(withTight(made, tightOf(c)))));
     const question = later(() =>
       chain(parts(), (made) => ok({ c, workshop, parts: made, items, pushHeight })),
+    );
+    const solids = later(() => chain(question(), solidsOf));
+    const checks = byKey((gaps: Gaps) =>
+      chain(question(), (q) => chain(solids(), (made) => checksOf(q, made, gaps))),
     );
     return ok({
       settings: settingsOf(c),
@@ -91,11 +98,11 @@ export const fixtureOf = (c: Context, workshop: Workshop): Result<CarriageFixtur
         return setting && blade ? posesOf(c, setting, blade) : [];
       },
       question,
-      checks: later(() => chain(question(), checksOf)),
+      checks: (gaps = 'all') => checks(gaps),
       moves: {
         fence: ['fence', 'carriage', 'foot', 'heel', 'jaw', 'hand', 'blade', 'tang'],
       },
-      solids: () => chain(question(), solidsOf),
+      solids,
       measured: later(() => chain(parts(), (made) => measuredOf(c, made, items))),
       cuts: [{ through: 'heel-screw', across: 'x' }],
       section: (id) => {

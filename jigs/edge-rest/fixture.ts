@@ -7,6 +7,7 @@ import {
   text,
   WORLD,
   type CheckResult,
+  type Gaps,
   type Design,
   virtualGrinding,
   type EdgeRestInput,
@@ -117,16 +118,18 @@ export const solidsOf = (q: Question): Result<Solids> =>
   );
 
 /** All checks of a question, in the order a maker reads them. */
-export const checksOf = (q: Question): Result<readonly CheckResult[]> =>
-  chain(solidsOf(q), (solids) =>
-    chain(solidChecks(solids, q.workshop), (found) =>
-      ok([
-        ...rangeChecks(q),
-        ...travelChecks(q),
-        ...found,
-        ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
-      ]),
-    ),
+export const checksOf = (
+  q: Question,
+  solids: Solids,
+  gaps: Gaps = 'all',
+): Result<readonly CheckResult[]> =>
+  chain(solidChecks(solids, q.workshop, gaps), (found) =>
+    ok([
+      ...rangeChecks(q),
+      ...travelChecks(q),
+      ...found,
+      ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
+    ]),
   );
 
 /** The fixture, and the question behind its checks for those who test the checks. */
@@ -151,6 +154,10 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
     onBlade: placed(items.blade, AT_REST),
   });
   const question = later(() => chain(parts(), (made) => ok(asked(made))));
+  const solids = later(() => chain(question(), solidsOf));
+  const checks = byKey((gaps: Gaps) =>
+    chain(question(), (q) => chain(solids(), (made) => checksOf(q, made, gaps))),
+  );
   const steps = stepsOf(design, context, plan);
   return {
     settings: settingsOf(design, context, plan),
@@ -163,9 +170,9 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
     place,
     poses,
     question,
-    checks: later(() => chain(question(), checksOf)),
+    checks: (gaps = 'all') => checks(gaps),
     moves: { lip: ['step', 'seat', 'lip', 'push', 'pad', 'hand', 'stick', 'handOnStick'] },
-    solids: () => chain(question(), solidsOf),
+    solids,
     measured: later(() => chain(question(), measuredOf)),
     cuts: cutsOf(context.v.guide),
     section: (id) => {

@@ -7,6 +7,7 @@ import {
   text,
   WORLD,
   type CheckResult,
+  type Gaps,
   type Design,
   type Fixture,
   type Part,
@@ -128,11 +129,15 @@ export const solidsOf = (q: Question): Result<Solids> =>
   );
 
 /** All checks of a question, in the order a maker reads them. */
-export const checksOf = (q: Question): Result<readonly CheckResult[]> => {
+export const checksOf = (
+  q: Question,
+  solids: Solids,
+  gaps: Gaps = 'all',
+): Result<readonly CheckResult[]> => {
   const numbers = [...rangeChecks(q), ...travelChecks(q)];
   const making = fabricationChecks(q.parts, q.design.making.prints.nozzle);
-  return chain(solidsOf(q), (solids) =>
-    chain(solidChecks(solids, q.workshop), (found) => ok([...numbers, ...found, ...making])),
+  return chain(solidChecks(solids, q.workshop, gaps), (found) =>
+    ok([...numbers, ...found, ...making]),
   );
 };
 
@@ -151,6 +156,7 @@ const placesAt = (solved: Solved, poses: Question['poses'], id: string): readonl
 const orderOf = (
   solved: Solved,
   question: () => Result<Question>,
+  checks: Fixture['checks'],
   blade: Design['blades'][number],
 ): VirtualOrder => {
   const { design, v, input, plan, items, strip } = solved;
@@ -168,10 +174,10 @@ const orderOf = (
       ),
     );
   const own = (carried: Carried): Result<StripKit> =>
-    chain(question(), (q) =>
-      chain(checksOf(q), (checks) =>
-        chain(stripParts(q.context, carried), (parts) =>
-          ok({ parts, settings: settingsWith(plan), checks }),
+    chain(question(), ({ context }) =>
+      chain(checks(), (found) =>
+        chain(stripParts(context, carried), (parts) =>
+          ok({ parts, settings: settingsWith(plan), checks: found }),
         ),
       ),
     );
@@ -211,6 +217,11 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
   const question = later(() =>
     chain(parts(), (made) => ok(questionOf(solved, made, place, poses))),
   );
+  const solids = later(() => chain(question(), solidsOf));
+  const told = byKey((gaps: Gaps) =>
+    chain(question(), (q) => chain(solids(), (made) => checksOf(q, made, gaps))),
+  );
+  const checks: Fixture['checks'] = (gaps = 'all') => told(gaps);
   const steps = stepsOf(design, context, plan, strip);
   // What a test piece, a tolerance or another blade does is known of a straight step alone.
   const straight = {
@@ -229,9 +240,9 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
     place,
     poses,
     question,
-    checks: later(() => chain(question(), checksOf)),
+    checks,
     moves: { setoff: ['step', 'push', 'pad', 'hand', 'stick', 'handOnStick'] },
-    solids: () => chain(question(), solidsOf),
+    solids,
     measured: later(() =>
       chain(question(), (q) => (strip ? measuredWithStrip(q, strip) : measuredOf(q))),
     ),
@@ -242,7 +253,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
       const shift = shiftsOf(stands).shifts[setting.step - 1] ?? 0;
       return sectionOf(context, plan, setting, shift, strip);
     },
-    virtual: virtualGrinding(design.blades, (blade) => orderOf(solved, question, blade)),
+    virtual: virtualGrinding(design.blades, (blade) => orderOf(solved, question, checks, blade)),
     ...(strip ? { reachless: words.strip.reachless } : straight),
     sheet: strip ? stripSheet : words.sheet,
     assembly: words.assembly(steps),

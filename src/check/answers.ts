@@ -5,12 +5,13 @@ import { notComputed, pairResult, withShared, worstOf, type PairTerms } from './
 import {
   checkPairs,
   createWorkspace,
+  NEAR,
   type Body,
   type PairCheck,
   type PairRule,
   type Workspace,
 } from './distance/index.ts';
-import type { CheckResult } from './result.ts';
+import type { CheckResult, Gaps } from './result.ts';
 import type { Asked, SetUp, Told } from './set-up.ts';
 import { createWorkshop, type Workshop } from './workshop.ts';
 
@@ -42,8 +43,10 @@ const FAR = 40;
 const SPARE = 10;
 
 /** How far apart the bodies of a question are measured, mm. */
-const farOf = (rule: PairRule): number =>
-  rule.kind === 'clear' ? Math.max(FAR, rule.gap + SPARE) : FAR;
+const farOf = (rule: PairRule, gaps: Gaps): number => {
+  const least = rule.kind === 'clear' ? rule.gap : 0;
+  return gaps === 'near' ? least + NEAR : Math.max(FAR, least + SPARE);
+};
 
 const termsOf = ({ rule, id, fix, parameter }: Asked, { names, pose }: Told): PairTerms => {
   const [a, b] = [names[rule.a] ?? rule.a, names[rule.b] ?? rule.b];
@@ -89,6 +92,7 @@ const answers = (
   told: Told,
   known: ReadonlyMap<string, number>,
   workshop: Workshop,
+  gaps: Gaps,
 ): Answer[] => {
   const work = createWorkspace();
   return asked.flatMap((question): Answer[] => {
@@ -99,7 +103,7 @@ const answers = (
     if (!b && MACHINE.has(rule.b)) return [];
     const kind = rule.kind === 'clear' ? 'clearance' : 'contact';
     if (!a || !b) return [{ result: notComputed(terms, kind, []) }];
-    const far = farOf(rule);
+    const far = farOf(rule, gaps);
     const within = rule.kind === 'clear' ? (known.get(question.id) ?? far) : far;
     const result = kept(workshop, a, b, rule, within, work);
     if (!result.ok) return [{ result: notComputed(terms, kind, result.issues) }];
@@ -117,15 +121,17 @@ export const answer = (
   told: Told,
   known: ReadonlyMap<string, number> = new Map(),
   workshop: Workshop = createWorkshop(),
-): CheckResult[] => answers(asked, bodies, told, known, workshop).map(({ result }) => result);
+): CheckResult[] =>
+  answers(asked, bodies, told, known, workshop, 'all').map(({ result }) => result);
 
 function* answersEach(
   setUps: readonly SetUp[],
   workshop: Workshop,
+  gaps: Gaps,
 ): Generator<readonly Answer[], void, undefined> {
   const least = new Map<string, number>();
   for (const { asked, bodies, told } of setUps) {
-    const found = answers(asked, bodies, told, least, workshop);
+    const found = answers(asked, bodies, told, least, workshop, gaps);
     for (const { result } of found) {
       const { id, found: gap } = result;
       if (gap !== null) least.set(id, Math.min(gap, least.get(id) ?? Infinity));
@@ -138,16 +144,18 @@ function* answersEach(
 export function* answerEach(
   setUps: readonly SetUp[],
   workshop: Workshop,
+  gaps: Gaps = 'all',
 ): Generator<readonly CheckResult[], void, undefined> {
-  for (const found of answersEach(setUps, workshop)) yield found.map(({ result }) => result);
+  for (const found of answersEach(setUps, workshop, gaps)) yield found.map(({ result }) => result);
 }
 
 /** The worst answer to every question over all set-ups; of it alone is told what bodies share. */
 export const answerAll = (
   setUps: readonly SetUp[],
   workshop: Workshop = createWorkshop(),
+  gaps: Gaps = 'all',
 ): CheckResult[] => {
-  const found = [...answersEach(setUps, workshop)].flat();
+  const found = [...answersEach(setUps, workshop, gaps)].flat();
   const shared = new Map(found.map((one) => [one.result, one.shared]));
   return worstById([...shared.keys()]).map((worst) => withShared(worst, shared.get(worst)));
 };

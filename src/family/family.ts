@@ -7,7 +7,7 @@ import type { Frame } from '../geometry/frame.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Reach } from './limit.ts';
 import type { Part, Placement } from '../model/part.ts';
-import type { CheckResult } from '../check/result.ts';
+import type { CheckResult, Gaps } from '../check/result.ts';
 import type { Solids } from '../check/set-up.ts';
 import type { Workshop } from '../check/workshop.ts';
 import type { Budget } from '../setup/budget/budget.ts';
@@ -183,7 +183,8 @@ export interface Fixture {
   readonly place: (setting: string) => readonly Placement[];
   /** Settled poses over the stroke at a setting. */
   readonly poses: (setting: string, blade: string) => readonly BladePose[];
-  readonly checks: () => Result<readonly CheckResult[]>;
+  /** All of them; for one who drags a number with the `near` gaps only (default: 'all'). */
+  readonly checks: (gaps?: Gaps) => Result<readonly CheckResult[]>;
   /** What the checks of solids look at, for those who test the checks. */
   readonly solids?: () => Result<Solids>;
   readonly measured: () => Result<readonly Measured[]>;

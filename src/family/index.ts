@@ -23,7 +23,7 @@ export {
   type Solid,
   type Sweep,
 } from '../check/distance/index.ts';
-export type { CheckResult } from '../check/result.ts';
+export type { CheckResult, Gaps } from '../check/result.ts';
 export type * from '../check/set-up.ts';
 export { createWorkshop, type Workshop } from '../check/workshop.ts';
 export { fabricationChecks } from '../check/rules.ts';

@@ -1,4 +1,4 @@
-import type { CheckResult } from '../check/result.ts';
+import type { CheckResult, Gaps } from '../check/result.ts';
 import type { Workshop } from '../check/workshop.ts';
 import type { Issue } from '../core/issue.ts';
 import { fail, ok, chain, type Result } from '../core/result.ts';
@@ -41,9 +41,13 @@ export const solveDesign = (
  * Builds the parts of a solved fixture and runs every check on them. What the ways of making it
  * cannot make is a failed check; what they make badly comes as a warning or note.
  */
-export const checkFixture = (fixture: Fixture, making: Making): Result<Checked> =>
+export const checkFixture = (
+  fixture: Fixture,
+  making: Making,
+  gaps: Gaps = 'all',
+): Result<Checked> =>
   chain(fixture.parts(), (parts) =>
-    chain(fixture.checks(), (checks) => {
+    chain(fixture.checks(gaps), (checks) => {
       const found = violations(parts, making);
       const failed = found.filter(({ severity }) => severity === 'error').map(failedCheck);
       const advice = found.filter(({ severity }) => severity !== 'error');

@@ -1,5 +1,5 @@
 import { answerEach } from '../check/answers.ts';
-import type { CheckResult } from '../check/result.ts';
+import type { CheckResult, Gaps } from '../check/result.ts';
 import type { Workshop } from '../check/workshop.ts';
 import type { Result } from '../core/result.ts';
 import type { Making } from '../document/schema.ts';
@@ -27,8 +27,20 @@ const arrivals = (): Promise<void> =>
     port2.postMessage(null);
   });
 
+interface Piece {
+  /** Set-ups looked at, and how many there are. */
+  readonly done: number;
+  readonly of: number;
+  readonly results: readonly CheckResult[];
+}
+
 /** Everything the checks of solids rest on, a piece at a time, and what each piece found. */
-function* pieces(fixture: Fixture, blades: readonly string[], workshop: Workshop) {
+function* pieces(
+  fixture: Fixture,
+  blades: readonly string[],
+  workshop: Workshop,
+  gaps: Gaps,
+): Generator<Piece, void, undefined> {
   yield { done: 0, of: 1, results: [] };
   if (!fixture.parts().ok) return;
   for (const { id } of fixture.settings)
@@ -40,39 +52,44 @@ function* pieces(fixture: Fixture, blades: readonly string[], workshop: Workshop
   if (!solids?.ok) return;
   const { setUps } = solids.value;
   let done = 0;
-  for (const results of answerEach(setUps, workshop))
+  for (const results of answerEach(setUps, workshop, gaps))
     yield { done: (done += 1), of: setUps.length, results };
 }
 
+interface Around {
+  /** Whether a newer question has come. */
+  readonly overtaken: () => boolean;
+  readonly preview: (found: Preview) => void;
+  /** Takes all checks as soon as it is proved what holds, while far gaps are still measured. */
+  readonly proved: (checked: Result<Checked>) => void;
+  readonly breath?: number;
+}
+
 /**
- * Parts and checks of a fixture. What is found on the way is told as a preview, and between two
- * pieces a newer question may come: `overtaken` then ends this one, without an answer. Every piece
- * is kept in the workshop, so that the whole, which comes last, is put together from them and is
- * what it is without them.
+ * Parts and checks of a fixture, twice: first with the gaps alone that are near to what is asked,
+ * which proves all that has passed or failed, then with all gaps. What is found on the way is told
+ * as a preview, and between two pieces a newer question may come: `overtaken` then ends this one,
+ * without an answer. Every piece is kept in the workshop, so that the whole, which comes last, is
+ * put together from them and is what it is without them.
  */
 export const checkByPieces = async (
   fixture: Fixture,
   { making, blades }: { readonly making: Making; readonly blades: readonly string[] },
   workshop: Workshop,
-  {
-    overtaken,
-    preview,
-    breath = BREATH,
-  }: {
-    readonly overtaken: () => boolean;
-    readonly preview: (found: Preview) => void;
-    readonly breath?: number;
-  },
+  { overtaken, preview, proved, breath = BREATH }: Around,
 ): Promise<Result<Checked> | null> => {
   const failed = new Map<string, CheckResult>();
   let since = performance.now();
-  for (const { done, of, results } of pieces(fixture, blades, workshop)) {
-    for (const check of results) if (!check.passed) failed.set(check.id, check);
-    if (performance.now() - since < breath) continue;
-    if (done > 0) preview({ share: done / of, failed: [...failed.values()] });
-    await arrivals();
-    if (overtaken()) return null;
-    since = performance.now();
+  for (const gaps of ['near', 'all'] as const) {
+    for (const { done, of, results } of pieces(fixture, blades, workshop, gaps)) {
+      for (const check of results) if (!check.passed) failed.set(check.id, check);
+      if (performance.now() - since < breath) continue;
+      if (done > 0) preview({ share: done / of, failed: [...failed.values()] });
+      await arrivals();
+      if (overtaken()) return null;
+      since = performance.now();
+    }
+    if (gaps === 'near') proved(checkFixture(fixture, making, gaps));
   }
   return checkFixture(fixture, making);
 };

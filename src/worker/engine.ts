@@ -92,7 +92,7 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
     text: async (design) => saveDesign(design),
     grinderText: async (grinder) => saveGrinder(grinder),
     solve: async (design) => (await solver()).solve(design),
-    build: async (design, preview) => (await solver()).build(design, preview),
+    build: async (design, preview, proved) => (await solver()).build(design, preview, proved),
     scene: async (design) => {
       const { sceneOf } = await import('./scene.ts');
       return chain(await fixture(design), (solved) => sceneOf(design, solved));

@@ -175,9 +175,14 @@ export interface Engine {
   solve(design: Design): Promise<Result<Solved>>;
   /**
    * Parts and checks of the newest design asked about: null where a newer one came first. What is
-   * found on the way is told; it is never a pass.
+   * found on the way is told; it is never a pass. All checks are told as soon as they are proved,
+   * while gaps far beyond what is asked are still being measured.
    */
-  build(design: Design, preview: (found: Preview) => void): Promise<Result<Built> | null>;
+  build(
+    design: Design,
+    preview: (found: Preview) => void,
+    proved: (built: Built) => void,
+  ): Promise<Result<Built> | null>;
   /** The solids, for the picture on the bench. */
   scene(design: Design): Promise<Result<Scene>>;
   /** The tolerance budget, simulated with a fixed seed; null where the family draws up none. */

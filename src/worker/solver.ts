@@ -24,6 +24,7 @@ export interface Solver {
   readonly build: (
     design: Design,
     preview: (found: Preview) => void,
+    proved: (built: Built) => void,
   ) => Promise<Result<Built> | null>;
 }
 
@@ -48,15 +49,21 @@ export const createSolver = (): Solver => {
   return {
     fixture,
     solve: async (design) => chain(await fixture(design), (solved) => ok(solvedOf(solved))),
-    build: async (design, preview) => {
+    build: async (design, preview, proved) => {
       const turn = (asked += 1);
       const overtaken = () => turn !== asked;
       const solved = await fixture(design);
       if (overtaken()) return null;
       if (!solved.ok) return solved;
       const order = { making: design.making, blades: design.blades.map(({ name }) => name) };
-      const around = { overtaken, preview };
-      const checked = await checkByPieces(solved.value, order, workshop, around);
+      const checked = await checkByPieces(solved.value, order, workshop, {
+        overtaken,
+        preview,
+        proved: (early) => {
+          const built = withAdvice(early);
+          if (built.ok) proved(built.value);
+        },
+      });
       return checked && withAdvice(checked);
     },
   };

@@ -4,7 +4,8 @@ import { registry } from '../../jigs/registry.ts';
 import { openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
 import { createWorkshop } from '../../src/family/index.ts';
-import { checkDesign, solveDesign } from '../../src/make/engine.ts';
+import type { Result } from '../../src/core/result.ts';
+import { checkDesign, solveDesign, type Checked } from '../../src/make/engine.ts';
 import { checkByPieces, type Preview } from '../../src/worker/checking.ts';
 
 const opened = openDesign(
@@ -27,12 +28,14 @@ const inPieces = async (of: Design, overtaken: () => boolean) => {
   const told: Preview[] = [];
   const order = { making: of.making, blades: of.blades.map(({ name }) => name) };
   const preview = (found: Preview) => void told.push(found);
+  const proofs: Result<Checked>[] = [];
   const result = await checkByPieces(fixture.value, order, workshop, {
     overtaken,
     preview,
+    proved: (checked) => void proofs.push(checked),
     breath: 0,
   });
-  return { told, result };
+  return { told, proofs, result };
 };
 
 describe('checks in pieces', () => {
@@ -48,6 +51,25 @@ describe('checks in pieces', () => {
       expect(share).toBeGreaterThan(0);
       expect(failed.every(({ id, passed }) => !passed && failing.has(id))).toBe(true);
     }
+  });
+
+  it('prove what holds before they have measured every gap', async () => {
+    const { result, proofs } = await inPieces(design, () => false);
+    const [proof] = proofs;
+    if (!result?.ok || !proof?.ok) throw new Error('no checks');
+    const { checks } = result.value;
+    expect(proof.value.checks.map(({ id, passed }) => [id, passed])).toEqual(
+      checks.map(({ id, passed }) => [id, passed]),
+    );
+    proof.value.checks.forEach((early, i) => {
+      const { kind, found, atLeast = 0 } = checks[i] ?? early;
+      // To within the share of what is to spare that need not be told.
+      if (kind !== 'clearance' || found === null || found < atLeast + 1.9)
+        expect(early).toEqual(checks[i]);
+      else expect(early.found).toBeLessThanOrEqual(found);
+    });
+    const far = proof.value.checks.filter(({ points, kind }) => kind === 'clearance' && !points);
+    expect(far.length).toBeGreaterThan(0);
   });
 
   it('end without an answer when a newer question came', async () => {

@@ -5,6 +5,7 @@ import type { Question } from '../../jigs/spine-rest/checks/question.ts';
 import { solve } from '../../jigs/spine-rest/solve.ts';
 import { answerAll } from '../../src/check/answers.ts';
 import type { SetUp } from '../../src/check/set-up.ts';
+import { chain } from '../../src/core/result.ts';
 import { fabricationChecks } from '../../src/check/rules.ts';
 import { circle } from '../../src/geometry/loop.ts';
 import { shift } from '../../src/geometry/frame.ts';
@@ -121,7 +122,7 @@ describe('sabotage of a sound spine rest', () => {
 
   it('passes nothing when a part is missing', () => {
     const without = { ...sound, parts: sound.parts.filter(({ id }) => id !== 'nose') };
-    const result = checksOf(without);
+    const result = chain(solidsOf(without), (solids) => checksOf(without, solids));
     expect(result.ok).toBe(false);
     expect(result.issues.map(({ code }) => code)).toContain('part-missing');
   });

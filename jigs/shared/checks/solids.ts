@@ -5,6 +5,7 @@ import {
   ok,
   worstById,
   type CheckResult,
+  type Gaps,
   type Result,
   type Solids,
   type Workshop,
@@ -15,7 +16,8 @@ import { insideChecks } from './inside.ts';
 export const solidChecks = (
   { setUps, assemblies }: Solids,
   workshop: Workshop,
+  gaps: Gaps,
 ): Result<CheckResult[]> =>
   chain(all(assemblies.map(insideChecks)), (inside) =>
-    ok([...answerAll(setUps, workshop), ...worstById(inside.flat())]),
+    ok([...answerAll(setUps, workshop, gaps), ...worstById(inside.flat())]),
   );

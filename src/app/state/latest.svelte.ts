@@ -1,4 +1,4 @@
-import type { Result } from '../../core/result.ts';
+import { ok, type Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
 
 /** What is known about one design; `of` says which, so that it is never shown for another. */
@@ -18,8 +18,15 @@ export interface Seen<T> {
 /** Answers a question about a design; `progress` may be told the share that is done, 0 to 1. */
 type Progress = (share: number) => void;
 
+/** Takes an answer that holds, while the work goes on to a fuller one. */
+type Meanwhile<T> = (value: T) => void;
+
 /** With null the work was given up for a newer question. */
-type Work<T> = (design: Design, progress: Progress) => Promise<Result<T> | null>;
+type Work<T> = (
+  design: Design,
+  progress: Progress,
+  meanwhile: Meanwhile<T>,
+) => Promise<Result<T> | null>;
 
 const nothing = { of: null, result: null, crash: null } as const;
 
@@ -144,8 +151,12 @@ export class Latest<T> {
     const progress: Progress = (share) => {
       if (turn === this.#turn && this.#now === of) this.share = share;
     };
+    const meanwhile: Meanwhile<T> = (value) => {
+      if (turn === this.#turn && this.#now === of)
+        this.answer = { of, result: ok(value), crash: null };
+    };
     try {
-      const result = await this.#work(of, progress);
+      const result = await this.#work(of, progress, meanwhile);
       return result && { of, result, crash: null };
     } catch (error) {
       return { of, result: null, crash: error instanceof Error ? error.message : String(error) };

@@ -101,7 +101,8 @@ export class Shop {
     const [checker, modeller] = [engines.hire(), engines.hire()];
     // The checker gives up by itself for a newer design, and keeps what it has made of its parts.
     this.building = new Latest(
-      (design, progress) => checker.engine().build(design, proxy(this.#told(design, progress))),
+      (design, progress, meanwhile) =>
+        checker.engine().build(design, proxy(this.#told(design, progress)), proxy(meanwhile)),
       checker.giveUp,
       () => undefined,
     );
