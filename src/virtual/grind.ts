@@ -1,6 +1,6 @@
 import { tan } from '../core/trigonometry.ts';
 import { edgeOffsetsOn } from '../blade/bevel.ts';
-import { SIDES, type Side } from '../blade/schema.ts';
+import { SIDES } from '../blade/schema.ts';
 import { shapeOf, type Shape } from '../blade/shape.ts';
 import { radians } from '../core/units.ts';
 import { blankField, withFace, type Field } from './field.ts';
@@ -9,6 +9,7 @@ import { carriageHold } from './hold/carriage.ts';
 import { edgeHold } from './hold/edge.ts';
 import { spineHold } from './hold/spine.ts';
 import { volumeOf } from './measure/volume.ts';
+import { mirrored, other, type Made } from './mirror.ts';
 import { cutBy, spineMoved } from './pass.ts';
 import { strokeOver } from './stroke.ts';
 import type { PassResult, Start, VirtualGrind, VirtualInput, VirtualPass } from './types.ts';
@@ -19,8 +20,6 @@ const SETTLED = 1e-5;
 
 /** A belt's edge is no knife's: it grinds this far beyond its width on either side, mm. */
 const RAGGED = 0.05;
-
-const other = (side: Side): Side => (side === 'left' ? 'right' : 'left');
 
 /** A blade with bevels ground before: flat, rising from the edge square to the spine. */
 const groundBefore = (
@@ -74,8 +73,23 @@ const holdOf = (
   }
 };
 
+/** A hold that keeps the poses of the last stroke whose spine has not moved since. */
+const standing = (
+  hold: Hold,
+  last: readonly Reached[],
+  moved: { readonly from: number; readonly to: number },
+): Hold => {
+  const kept = new Map(
+    last.flatMap((one) => {
+      const { from, to } = one.stands ?? { from: -Infinity, to: Infinity };
+      return to < moved.from || from > moved.to ? [[one.pose.m, one] as const] : [];
+    }),
+  );
+  return (m) => kept.get(m) ?? hold(m);
+};
+
 /** One belt on one side of a blade as it is now; `came` is the blade as it came to the first. */
-export const runPass = (
+const ground = (
   shape: Shape,
   came: Field,
   before: Field,
@@ -91,14 +105,17 @@ export const runPass = (
   const heightAt = (u: number): number => shape.edge.value(u) - shape.spine.value(u);
   let near = before[side];
   const earlier: Reached[] = [];
+  let last: readonly Reached[] = [];
+  let moved = { by: Infinity, from: -Infinity, to: Infinity };
   for (let i = 1; ; i += 1) {
-    const hold = holdOf(shape, before, { near, far }, came[side], pass);
+    const hold = standing(holdOf(shape, before, { near, far }, came[side], pass), last, moved);
     const { reached, missed } = strokeOver(pass.stroke, step, heightAt, hold);
-    const face = cutBy(before, near, far, reached, surface, width + 2 * RAGGED);
-    const moved = spineMoved(before, near, face, SETTLED);
+    const face = cutBy(before, { near, far }, reached, last, surface, width + 2 * RAGGED);
+    moved = spineMoved(before, near, face);
     near = face;
-    if (moved && i < STROKES) {
+    if (moved.by > SETTLED && i < STROKES) {
       earlier.push(...reached);
+      last = reached;
       continue;
     }
     const after = withFace(before, side, near);
@@ -113,6 +130,20 @@ export const runPass = (
   }
 };
 
+/** `ground`, or what an earlier pass did to the other side where it is the same; it joins `made`. */
+export const runPass = (
+  shape: Shape,
+  came: Field,
+  before: Field,
+  pass: VirtualPass,
+  step: number,
+  made: Made[],
+): PassResult => {
+  const result = mirrored(made, shape, before, pass) ?? ground(shape, came, before, pass, step);
+  made.push({ before, result });
+  return result;
+};
+
 /**
  * Grinds a blade in thought, pass by pass; the model is described in `index.ts`. `progress` is told
  * the share that is done, 0 to 1.
@@ -125,9 +156,10 @@ export const grindVirtually = (
   const blank = blankField(shape, resolution);
   const first = startField(shape, blank, start);
   const done: PassResult[] = [];
+  const made: Made[] = [];
   let now = first;
   for (const pass of passes) {
-    const result = runPass(shape, first, now, pass, resolution.step);
+    const result = runPass(shape, first, now, pass, resolution.step, made);
     done.push(result);
     now = result.after;
     progress(done.length / passes.length);

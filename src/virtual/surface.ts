@@ -39,6 +39,11 @@ export interface Cutter {
   readonly depth: (du: number, dv: number) => number;
   /** Where along the stroke a point of the placed blade is, mm from the belt's middle. */
   readonly across: (du: number, dv: number, n: number) => number;
+  /**
+   * Between what places along the stroke the face stands over the midplane of a column, from one dv
+   * to another: as wide at least as it is.
+   */
+  readonly span: (du: number, from: number, to: number) => readonly [number, number];
 }
 
 /** The abrasive face as the placed blade sees it: exact, plane or circle. */
@@ -50,7 +55,12 @@ export const cutterOf = ({ x, y, z }: Pose, { lean, round }: Surface): Cutter =>
     x[0] + x[1] * du + x[2] * dv + x[3] * n;
   if (round === undefined) {
     const [a, b, g] = [-o0 / on, -ou / on, -ov / on];
-    return { depth: (du, dv) => a + b * du + g * dv, across };
+    const depth = (du: number, dv: number): number => a + b * du + g * dv;
+    const span = (du: number, from: number, to: number): readonly [number, number] => {
+      const [p, q] = [across(du, from, depth(du, from)), across(du, to, depth(du, to))];
+      return p < q ? [p, q] : [q, p];
+    };
+    return { depth, across, span };
   }
   const along = y.map((_, k) => (z[k] ?? 0) * c - (y[k] ?? 0) * s);
   const [l0 = 0, lu = 0, lv = 0, ln = 0] = along;
@@ -64,7 +74,16 @@ export const cutterOf = ({ x, y, z }: Pose, { lean, round }: Surface): Cutter =>
     const root = half * half - square * (p * p + q * q - radius * radius);
     return root > 0 ? (-half - Math.sqrt(root)) / square : Infinity;
   };
-  return { depth, across };
+  // No crossing is farther from the midplane than the axis is from there and the radius.
+  const awayAt = (du: number, dv: number): number =>
+    Math.hypot(o0 + ou * du + ov * dv - axis[0], l0 + lu * du + lv * dv - axis[1]);
+  const span = (du: number, from: number, to: number): readonly [number, number] => {
+    const [p, q] = [across(du, from, 0), across(du, to, 0)];
+    const away = Math.max(awayAt(du, from), awayAt(du, to)) + radius;
+    const slack = Math.abs(x[3]) * (away / Math.sqrt(square));
+    return [Math.min(p, q) - slack, Math.max(p, q) + slack];
+  };
+  return { depth, across, span };
 };
 
 /** Rounds in which a leaning round face is met at a height. */

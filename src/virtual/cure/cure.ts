@@ -7,6 +7,7 @@ import { asin } from '../../core/trigonometry.ts';
 import { text } from '../../text/index.ts';
 import { grindVirtually, startField } from '../grind.ts';
 import { blankField } from '../field.ts';
+import type { Made } from '../mirror.ts';
 import { outerFace, type Strip } from '../hold/strip.ts';
 import { edgePlaces, greatest, linePlaces, type EdgePlace } from '../measure/report.ts';
 import type { PassResult, SpineRestPass, VirtualGrind, VirtualPass } from '../types.ts';
@@ -44,7 +45,7 @@ const tiltAt = ({ reached }: PassResult, m: number): number => {
 };
 
 /** One strip's search on the blade as it comes: earlier belts stay outside the finished face. */
-const searchFor = ({ virtual, wish }: CureInput, side: Side): Found | undefined => {
+const searchFor = ({ virtual, wish }: CureInput, side: Side, made: Made[]): Found | undefined => {
   const shape = shapeOf(virtual.blade);
   const pass = virtual.passes
     .filter(isWide)
@@ -55,7 +56,7 @@ const searchFor = ({ virtual, wish }: CureInput, side: Side): Found | undefined 
   if (wanted === undefined) return undefined;
   const field = startField(shape, blankField(shape, COARSE), virtual.start);
   const search = { shape, field, step: COARSE.step, pass, wanted, wish };
-  const [best] = findStrip(search);
+  const [best] = findStrip(search, made);
   if (best === undefined) return undefined;
   const strip = { us: best.nodes, out: best.out, bottom: best.bottom };
   return { search, best, strip, measures: measuresOf(search, best, strip) };
@@ -123,9 +124,10 @@ export const cureLine = (
   progress: (share: number) => void = () => undefined,
 ): Result<Cure> => {
   const { virtual, wish } = input;
+  const made: Made[] = [];
   const found = SIDES.flatMap((side, i) => {
     progress(SEARCHED * (i / SIDES.length));
-    return searchFor(input, side) ?? [];
+    return searchFor(input, side, made) ?? [];
   });
   if (found.length === 0) return fail(problem('no-line', 'blade.bevels', words.noPass));
   const issues = found.flatMap(({ search, best, measures }) => stripIssues(search, best, measures));

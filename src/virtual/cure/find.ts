@@ -5,6 +5,7 @@ import type { Shape } from '../../blade/shape.ts';
 import { radians } from '../../core/units.ts';
 import type { Field } from '../field.ts';
 import { runPass } from '../grind.ts';
+import type { Made } from '../mirror.ts';
 import { greatest, linePlaces, type Judged, type LinePlace } from '../measure/report.ts';
 import type { PassResult, SpineRestPass } from '../types.ts';
 import { demandsOf, gathered, type LinePoint } from './correct.ts';
@@ -115,9 +116,9 @@ const lastSteering = ({ shape, field, pass }: Search): number =>
  * with it.
  *
  * The strip ends with the last place that counts. So that the belt's heel end still comes there, a
- * step that is not centred stands that much nearer to the plunge. Returns every strip that was tried, the best first.
+ * step that is not centred stands that much nearer to the plunge. Returns every strip that was tried, the best first. `made`: passes of the other side's search.
  */
-export const findStrip = (search: Search): Tried[] => {
+export const findStrip = (search: Search, made: Made[] = []): Tried[] => {
   const { shape, field, step, pass, wish } = search;
   const { from, width } = pass.stroke;
   const end = lastSteering(search);
@@ -137,7 +138,7 @@ export const findStrip = (search: Search): Tried[] => {
   let best = 0;
   for (let round = 0; round < ROUNDS; round += 1) {
     const now = withStrip(search, { nodes, out, bottom }, { at, to }, setoff);
-    const result = runPass(shape, field, field, now, step);
+    const result = runPass(shape, field, field, now, step, made);
     const lines = linePlaces(shape, result.after, pass.side, judgedBy(now));
     const off = greatest(
       lines.filter(({ steers }) => steers),

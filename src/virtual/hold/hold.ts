@@ -5,6 +5,17 @@ export interface Reached {
   readonly pose: Pose;
   /** The place along the blade, u, that stopped the cut there. */
   readonly stoppedAt: number;
+  /** What of the blade it stands on; unknown where the fixture does not tell. */
+  readonly stands?: Stands;
+}
+
+/** What of a blade's faces a pose takes its place from: nothing else of them counts. */
+export interface Stands {
+  /** Places between which the near face's spine was looked at. */
+  readonly from: number;
+  readonly to: number;
+  /** Rows of the far face that were looked at, the last of them; -1 for none. */
+  readonly row: number;
 }
 
 /**

@@ -4,7 +4,7 @@ import { radians } from '../../core/units.ts';
 import { columnFrom, shortOf, type Field } from '../field.ts';
 import { addPoint, lineUnder, pointsFor, type Points } from '../hull.ts';
 import type { Pose } from '../pose.ts';
-import type { Faces } from './hold.ts';
+import type { Faces, Stands } from './hold.ts';
 import { outerFace, type Strip } from './strip.ts';
 
 /** Nose and step of a spine rest in the seat frame, mm and degrees. */
@@ -60,6 +60,7 @@ export interface Stood {
   readonly pose: Pose;
   readonly settled: Settled;
   readonly moved: number;
+  readonly stands: Stands;
 }
 
 /** A round that moves a blade by less than this has settled it, radians and mm. */
@@ -117,6 +118,7 @@ export const spineSettler = (
   const reach = Math.max(noseHalf, stepHalf);
   const short = shortOf(field);
   const [seat, back, over, behind] = [0, 1, 2, 3].map(() => pointsFor(us.length + 4));
+  const outer = strip && us.map((u) => outerFace(strip, u));
 
   return (question: SettleQuestion, guess: Settled): Stood | undefined => {
     if (!seat || !back || !over || !behind) return undefined;
@@ -125,18 +127,20 @@ export const spineSettler = (
     const v0 = shape.spine.value(m);
     let { pitch, yaw, y, z } = guess;
     let moved = Infinity;
+    let stands: Stands = { from: m, to: m, row: -1 };
     for (let round = 0; round < rounds && moved > SETTLED; round += 1) {
       const [cp, sp] = [cos(pitch), sin(pitch)];
       const wide = reach / Math.max(cp, 0.5);
       const first = Math.max(0, columnFrom(field, m - wide) - BESIDE);
       const last = Math.min(us.length, columnFrom(field, m + wide) + BESIDE);
+      let row = -1;
       const beside = stepHalf / Math.max(cp, 0.5) + BESIDE_STEP;
       const firstBack = columnFrom(field, m + middle - beside) - BESIDE;
       const lastBack = columnFrom(field, m + middle + beside) + BESIDE;
       seat.count = 0;
       back.count = 0;
       for (let i = first; i < last; i += 1) {
-        const du = (us[i] ?? 0) - m;
+        const du = (us[i] as number) - m;
         const base = i * rows;
         if (i >= firstBack && i < lastBack) {
           // Step: the farthest point of the far face, which is convex, or of the strip on it.
@@ -144,10 +148,11 @@ export const spineSettler = (
           let fx = 0;
           let fz = 0;
           for (let j = 0; j < rows; j += 1) {
-            const dv = (strip === undefined ? (v[base + j] ?? 0) : strip.bottom) - v0;
+            const dv = (strip === undefined ? (v[base + j] as number) : strip.bottom) - v0;
             const V = dv * cp - du * sp;
-            const n = strip === undefined ? -(far[base + j] ?? 0) : -outerFace(strip, us[i] ?? 0);
+            const n = -((outer === undefined ? far[base + j] : outer[i]) as number);
             const Y = -V * s - n * c;
+            if (outer === undefined && j > row) row = j;
             if (Y <= farthest) break;
             farthest = Y;
             fx = du * cp + dv * sp;
@@ -159,11 +164,11 @@ export const spineSettler = (
         let lowest = Infinity;
         let lx = 0;
         for (let j = 0; j <= spineRows; j += 1) {
-          const dv = (v[base + j] ?? 0) - v0;
+          const dv = (v[base + j] as number) - v0;
           const V = dv * cp - du * sp;
           const X = du * cp + dv * sp;
           const most = (y + X * yaw - noseFront - V * s) / c;
-          const n = Math.min(near[base + j] ?? 0, most);
+          const n = Math.min(near[base + j] as number, most);
           const Z = V * c - n * s;
           if (Z > lowest) break;
           lowest = Z;
@@ -171,6 +176,7 @@ export const spineSettler = (
         }
         addPoint(seat, lx, lowest);
       }
+      stands = { from: us[first] as number, to: us[last - 1] as number, row };
       clipped(over, seat, -noseHalf, noseHalf);
       const under = lineUnder(over, load, short);
       if (under === undefined) return undefined;
@@ -207,7 +213,7 @@ export const spineSettler = (
       y: [y, cp * sf + sp * s * cf, sp * sf - cp * s * cf, -c * cf],
       z: [z, -sp * c, cp * c, -s],
     };
-    return { pose, settled: { pitch, yaw, y, z }, moved };
+    return { pose, settled: { pitch, yaw, y, z }, moved, stands };
   };
 };
 

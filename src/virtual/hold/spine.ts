@@ -5,7 +5,7 @@ import { columnFrom, shortOf, type Field } from '../field.ts';
 import { addPoint, lineUnder, pointsFor } from '../hull.ts';
 import type { Pose } from '../pose.ts';
 import { cutterOf, type Surface } from '../surface.ts';
-import type { Faces, Hold } from './hold.ts';
+import type { Faces, Hold, Stands } from './hold.ts';
 import {
   SETTLED,
   spineSettler,
@@ -50,6 +50,7 @@ interface Look {
   readonly pose: Pose;
   readonly settled: Settled;
   readonly moved: number;
+  readonly stands: Stands;
   /** Least metal over the stop, or, at a narrow step, that of the line that bears, mm. */
   readonly over: number;
   /** Slope of the supporting line along the stroke: the yaw still to be taken up. */
@@ -72,6 +73,7 @@ export const spineHold = (given: SpineHold): Hold => {
   const half = beltWidth / 2;
   const settle = spineSettler(field, given.faces, shape, body, strip);
   const under = pointsFor(us.length + 4);
+  const short = shortOf(field);
   const highest = v.reduce((most, at) => Math.max(most, at), 0);
   const { step } = body;
   const narrow = step.kind === 'narrow';
@@ -83,7 +85,7 @@ export const spineHold = (given: SpineHold): Hold => {
   const look = (question: SettleQuestion, guess: Settled): Look | undefined => {
     const stood = settle(question, guess);
     if (stood === undefined) return undefined;
-    const { pose, settled, moved } = stood;
+    const { pose, settled, moved, stands } = stood;
     const { m, load } = question;
     const { depth, across } = cutterOf(pose, surface);
     const slack = 2 + highest * Math.abs(sin(settled.pitch));
@@ -102,12 +104,12 @@ export const spineHold = (given: SpineHold): Hold => {
       at = u;
     };
     for (let i = first; i < last; i += 1) {
-      const u = us[i] ?? 0;
+      const u = us[i] as number;
       const du = u - m;
-      const dv = (v[i * rows + rows - 1] ?? 0) - pose.v0;
+      const dv = (v[i * rows + rows - 1] as number) - pose.v0;
       const n = depth(du, dv);
       const x = across(du, dv, n);
-      const metal = n - (stop[i] ?? 0);
+      const metal = n - (stop[i] as number);
       for (let end = -half; end <= half; end += beltWidth)
         if (lastX < end && x > end) {
           const k = (end - lastX) / (x - lastX);
@@ -121,12 +123,13 @@ export const spineHold = (given: SpineHold): Hold => {
     if (over === Infinity) return undefined;
     const heightAt = (u: number): number => Math.max(shape.edge.value(u) - shape.spine.value(u), 1);
     if (step.kind === 'wide')
-      return { pose, settled, moved, over, slope: 0, at, height: heightAt(at) };
-    const line = lineUnder(under, load, shortOf(field));
+      return { pose, settled, moved, stands, over, slope: 0, at, height: heightAt(at) };
+    const line = lineUnder(under, load, short);
     if (line === undefined) return undefined;
     // The blade turns about the step while it takes up the slope: what counts is left there.
     const left = line.a + line.b * step.at;
-    return { pose, settled, moved, over: left, slope: line.b, at, height: heightAt(m + load) };
+    const height = heightAt(m + load);
+    return { pose, settled, moved, stands, over: left, slope: line.b, at, height };
   };
 
   return (m) => {
@@ -144,12 +147,12 @@ export const spineHold = (given: SpineHold): Hold => {
       const still = now.moved < SETTLED * 10;
       if (still && Math.abs(now.over) < CLOSE && Math.abs(now.slope) < CLOSE) {
         trail.add({ m, tilt, settled: guess });
-        return { pose: now.pose, stoppedAt: now.at };
+        return { pose: now.pose, stoppedAt: now.at, stands: now.stands };
       }
       if (still && !narrow) {
         if (now.over > 0) lo = tilt;
         else hi = tilt;
-        if (hi - lo < 1e-13) return { pose: now.pose, stoppedAt: now.at };
+        if (hi - lo < 1e-13) return { pose: now.pose, stoppedAt: now.at, stands: now.stands };
       }
       // Under a round edge yaw and tilt answer one another: the later looks go part of the way.
       const part = narrow && i >= WHOLE ? PART : 1;
