@@ -10,6 +10,7 @@ export {
   type DxfOptions,
 } from './dxf/index.ts';
 export { sheetDxf } from './dxf/sheet.ts';
+export { lintPrintMesh } from './lint/mesh.ts';
 export { stl, stlName } from './stl.ts';
 export { threeMf, type PrintItem, type PrintObject, type ThreeMfOptions } from './threemf.ts';
 export { svg, type SvgOptions } from './svg.ts';

@@ -1,5 +1,5 @@
 import { serializeBinary } from '@jscad/stl-serializer/CSGToStlb.js';
-import { hasError } from '../core/issue.ts';
+import { hasError, type Issue } from '../core/issue.ts';
 import { fail, ok, type Result } from '../core/result.ts';
 import { quantise } from '../core/units.ts';
 import type { Mesh } from '../model/mesh.ts';
@@ -11,10 +11,12 @@ const IDENTITY = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1];
 /**
  * A printed part as binary STL, in mm as it lies on the bed. The library's binary writer is used
  * without its preparation step: that one snaps and triangulates again, and the mesh that was
- * audited would not be the mesh that is written.
+ * audited would not be the mesh that is written. `issues` is what the lint says of the mesh.
  */
-export const stl = (mesh: Mesh): Result<Uint8Array> => {
-  const issues = lintPrintMesh(mesh);
+export const stl = (
+  mesh: Mesh,
+  issues: readonly Issue[] = lintPrintMesh(mesh),
+): Result<Uint8Array> => {
   if (hasError(issues)) return fail(...issues);
   const corner = (index: number): number[] =>
     [0, 1, 2].map((axis) => quantise(mesh.vertices[3 * index + axis] ?? Number.NaN));

@@ -1,5 +1,5 @@
 import { strToU8 } from 'fflate';
-import { hasError } from '../core/issue.ts';
+import { hasError, type Issue } from '../core/issue.ts';
 import { fail, ok, type Result } from '../core/result.ts';
 import { plain } from '../core/units.ts';
 import type { Vec2 } from '../geometry/vector.ts';
@@ -15,6 +15,8 @@ export interface PrintObject {
   /** File-name safe identifier, the part number. */
   readonly id: string;
   readonly mesh: Mesh;
+  /** What the lint says of the mesh, where it was asked already: several files carry one mesh. */
+  readonly lint?: readonly Issue[];
   readonly quantity: number;
 }
 
@@ -102,8 +104,8 @@ export const threeMf = (
   objects: readonly PrintObject[],
   { title, carry, items = inRows(objects) }: ThreeMfOptions,
 ): Result<Uint8Array> => {
-  const issues = objects.flatMap(({ id, mesh }) =>
-    lintPrintMesh(mesh).map((issue) => ({ ...issue, path: id })),
+  const issues = objects.flatMap(({ id, mesh, lint = lintPrintMesh(mesh) }) =>
+    lint.map((issue) => ({ ...issue, path: id })),
   );
   if (hasError(issues)) return fail(...issues);
   const model = [

@@ -1,4 +1,5 @@
 import { cross3, dot3, length3, sub3, type Vec3 } from '../geometry/vector.ts';
+import { sharedVertices } from './mesh-builder.ts';
 import type { Mesh } from './mesh.ts';
 import { corner, trianglesOf } from './triangles.ts';
 import { crossingPairs } from './self-intersection.ts';
@@ -34,20 +35,14 @@ export interface Audit {
  * that became equal joined.
  */
 const roundTrip = ({ vertices, triangles }: Mesh): Mesh => {
-  const numbers = new Map<string, number>();
-  const kept: number[] = [];
+  const single = Float64Array.from(vertices, (value) => Math.fround(value) + 0);
+  const shared = sharedVertices();
   const renamed = new Uint32Array(vertices.length / 3);
-  for (let i = 0; i < renamed.length; i += 1) {
-    const p = corner(vertices, i).map((value) => Math.fround(value) + 0);
-    const name = p.join();
-    const known = numbers.get(name);
-    renamed[i] = known ?? numbers.size;
-    if (known === undefined) {
-      numbers.set(name, numbers.size);
-      kept.push(...p);
-    }
-  }
-  return { vertices: Float64Array.from(kept), triangles: triangles.map((i) => renamed[i] ?? 0) };
+  for (let i = 0; i < renamed.length; i += 1) renamed[i] = shared.numberOf(...corner(single, i));
+  return {
+    vertices: Float64Array.from(shared.vertices),
+    triangles: triangles.map((i) => renamed[i] ?? 0),
+  };
 };
 
 /** Signed volume, mm^3, by the divergence theorem: the sum of a . (b x c) / 6. */
@@ -71,13 +66,14 @@ const triangleArea = ({ vertices }: Mesh, [a, b, c]: readonly [number, number, n
 const edgeCount = (mesh: Mesh): { readonly edges: number; readonly open: number } => {
   const n = mesh.vertices.length / 3;
   const times = new Map<number, number>();
-  for (const [a, b, c] of trianglesOf(mesh))
-    for (const [from, to] of [
-      [a, b],
-      [b, c],
-      [c, a],
-    ] as const)
-      times.set(from * n + to, (times.get(from * n + to) ?? 0) + 1);
+  const count = (from: number, to: number): void => {
+    times.set(from * n + to, (times.get(from * n + to) ?? 0) + 1);
+  };
+  for (const [a, b, c] of trianglesOf(mesh)) {
+    count(a, b);
+    count(b, c);
+    count(c, a);
+  }
   let open = 0;
   for (const [name, count] of times) {
     const opposite = times.get((name % n) * n + Math.floor(name / n)) ?? 0;

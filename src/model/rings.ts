@@ -43,8 +43,14 @@ interface Edge extends Box {
   readonly segment: Segment;
 }
 
-const edgesOf = (points: readonly Vec2[]): Edge[] =>
-  points.map((a, i) => {
+/** A polygon with what tells quickly that others keep clear of it. */
+export interface Outline {
+  readonly box: Box;
+  readonly edges: readonly Edge[];
+}
+
+export const outlineOf = (points: readonly Vec2[]): Outline => {
+  const edges = points.map((a, i): Edge => {
     const b = points[(i + 1) % points.length] ?? a;
     return {
       segment: { a, b, bulge: 0 },
@@ -54,6 +60,8 @@ const edgesOf = (points: readonly Vec2[]): Edge[] =>
       y1: Math.max(a[1], b[1]),
     };
   });
+  return { box: around(edges), edges };
+};
 
 const around = (edges: readonly Box[]): Box => ({
   x0: Math.min(...edges.map((edge) => edge.x0)),
@@ -62,13 +70,17 @@ const around = (edges: readonly Box[]): Box => ({
   y1: Math.max(...edges.map((edge) => edge.y1)),
 });
 
+/** Whether a point is in the box round a polygon, its rim included. */
+export const isInBox = ({ box }: Outline, [x, y]: Vec2): boolean =>
+  x >= box.x0 && x <= box.x1 && y >= box.y0 && y <= box.y1;
+
 /** Whether the edges of two polygons cross or touch anywhere. */
-export const polygonsMeet = (one: readonly Vec2[], other: readonly Vec2[]): boolean => {
-  const [edges, others] = [edgesOf(one), edgesOf(other)];
-  const box = around(others);
-  return edges.some(
+export const outlinesMeet = (one: Outline, other: Outline): boolean => {
+  if (!overlap(one.box, other.box)) return false;
+  const others = other.edges.filter((t) => overlap(t, one.box));
+  return one.edges.some(
     (s) =>
-      overlap(s, box) &&
+      overlap(s, other.box) &&
       others.some((t) => overlap(s, t) && crossings(s.segment, t.segment).length > 0),
   );
 };

@@ -15,8 +15,8 @@ interface Item {
   readonly corners: Triangle;
   readonly points: Points;
   readonly plane: Plane;
-  /** Planes square to the triangle through its edges, their normals pointing into it. */
-  readonly sides: readonly Plane[];
+  /** Planes square to the triangle through its edges, their normals pointing into it; once asked. */
+  sides?: readonly Plane[];
   readonly min: Vec3;
   readonly max: Vec3;
 }
@@ -33,10 +33,16 @@ export const crossingPairs = (mesh: Mesh): number => {
   const items = trianglesOf(mesh).flatMap((corners) => itemOf(mesh, corners));
   const sorted = items.sort((a, b) => a.min[0] - b.min[0]);
   let count = 0;
-  let active: Item[] = [];
+  const active: Item[] = [];
   for (const item of sorted) {
-    active = active.filter((other) => other.max[0] >= item.min[0]);
-    for (const other of active) if (boxesOverlap(item, other) && cross(item, other)) count += 1;
+    let kept = 0;
+    for (const other of active) {
+      if (other.max[0] < item.min[0]) continue;
+      active[kept] = other;
+      kept += 1;
+      if (boxesOverlap(item, other) && cross(item, other)) count += 1;
+    }
+    active.length = kept;
     active.push(item);
   }
   return count;
@@ -49,19 +55,24 @@ const itemOf = ({ vertices }: Mesh, corners: Triangle): Item[] => {
   const [p, q, r] = points;
   const across = cross3(sub3(q, p), sub3(r, p));
   if (!(length3(across) > 0)) return [];
-  const normal = unit3(across);
-  const side = (from: Vec3, to: Vec3): Plane =>
-    planeThrough(from, unit3(cross3(normal, sub3(to, from))));
   return [
     {
       corners,
       points,
-      plane: planeThrough(p, normal),
-      sides: [side(p, q), side(q, r), side(r, p)],
+      plane: planeThrough(p, unit3(across)),
       min: [Math.min(p[0], q[0], r[0]), Math.min(p[1], q[1], r[1]), Math.min(p[2], q[2], r[2])],
       max: [Math.max(p[0], q[0], r[0]), Math.max(p[1], q[1], r[1]), Math.max(p[2], q[2], r[2])],
     },
   ];
+};
+
+const sideOf = ({ plane: { normal } }: Item, from: Vec3, to: Vec3): Plane =>
+  planeThrough(from, unit3(cross3(normal, sub3(to, from))));
+
+const sidesOf = (item: Item): readonly Plane[] => {
+  const [p, q, r] = item.points;
+  item.sides ??= [sideOf(item, p, q), sideOf(item, q, r), sideOf(item, r, p)];
+  return item.sides;
 };
 
 const planeThrough = (p: Vec3, normal: Vec3): Plane => ({ normal, offset: dot3(normal, p) });
@@ -72,13 +83,10 @@ const boxesOverlap = (a: Item, b: Item): boolean =>
   a.min[1] <= b.max[1] && b.min[1] <= a.max[1] && a.min[2] <= b.max[2] && b.min[2] <= a.max[2];
 
 const cross = (a: Item, b: Item): boolean => {
-  const heights: Vec3 = [
-    over(b.plane, a.points[0]),
-    over(b.plane, a.points[1]),
-    over(b.plane, a.points[2]),
-  ];
-  const low = Math.min(...heights);
-  const high = Math.max(...heights);
+  const [p, q, r] = a.points;
+  const [hp, hq, hr] = [over(b.plane, p), over(b.plane, q), over(b.plane, r)];
+  const low = Math.min(hp, hq, hr);
+  const high = Math.max(hp, hq, hr);
   if (low > FLAT || high < -FLAT) return false;
   if (low > -FLAT && high < FLAT) return !keptApart(a, b) && !keptApart(b, a);
   return pierces(a, b) || pierces(b, a);
@@ -86,7 +94,7 @@ const cross = (a: Item, b: Item): boolean => {
 
 /** Whether an edge of `one` has all of `other`, in the same plane, on its outer side. */
 const keptApart = (one: Item, other: Item): boolean =>
-  one.sides.some((side) => other.points.every((p) => over(side, p) < FLAT));
+  sidesOf(one).some((side) => other.points.every((p) => over(side, p) < FLAT));
 
 const EDGES = [
   [0, 1],
@@ -103,5 +111,5 @@ const pierces = (a: Item, b: Item): boolean =>
     const [s, t] = [over(b.plane, p), over(b.plane, q)];
     if (Math.abs(s) < FLAT || Math.abs(t) < FLAT || s > 0 === t > 0) return false;
     const at = add3(p, scale3(sub3(q, p), s / (s - t)));
-    return b.sides.every((side) => over(side, at) > FLAT);
+    return sidesOf(b).every((side) => over(side, at) > FLAT);
   });

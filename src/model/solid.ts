@@ -10,7 +10,7 @@ import type { Mesh } from './mesh.ts';
 import { stackVolume } from './measure.ts';
 import { meshBuilder, type MeshBuilder } from './mesh-builder.ts';
 import type { Layer } from './part.ts';
-import { polygonsMeet, withoutCollinear } from './rings.ts';
+import { isInBox, outlineOf, outlinesMeet, withoutCollinear, type Outline } from './rings.ts';
 import { triangulate } from './triangulate.ts';
 
 export interface MeshOptions {
@@ -39,6 +39,8 @@ interface Ring {
   readonly loop: Loop;
   readonly isHole: boolean;
   readonly points: readonly Vec2[];
+  readonly outline: Outline;
+  readonly polygon: Loop;
 }
 
 interface Wall {
@@ -70,14 +72,14 @@ export const meshOf = (
   const chord = fineChord(layers, wanted);
   const levels = levelsOf(layers);
   const snap = (z: number): number => levels.find((level) => Math.abs(level - z) <= LEVEL) ?? z;
-  const rings = new Map<string, Ring>();
+  const rings: Ring[] = [];
   const ringOf = (loop: Loop, isHole: boolean): Ring => {
     const points = anticlockwiseRing(loop, chord, isHole ? holes : 'inscribed');
-    const name = JSON.stringify([isHole, points]);
-    const known = rings.get(name);
+    const known = rings.find((one) => one.isHole === isHole && areSame(one.points, points));
     if (known !== undefined) return known;
-    const ring = { loop, isHole, points };
-    rings.set(name, ring);
+    const outline = outlineOf(points);
+    const ring = { loop, isHole, points, outline, polygon: polygon(points) };
+    rings.push(ring);
     return ring;
   };
   const sheets = layers.map(({ profile, ...layer }): Sheet => {
@@ -137,6 +139,10 @@ const anticlockwiseRing = (loop: Loop, chord: number, how: Approximation): Vec2[
   return signedArea(loop) < 0 ? points.reverse() : points;
 };
 
+const areSame = (one: readonly Vec2[], other: readonly Vec2[]): boolean =>
+  one.length === other.length &&
+  one.every(([x, y], i) => x === other[i]?.[0] && y === other[i]?.[1]);
+
 const levelsOf = (layers: readonly Layer[]): number[] => {
   const all = layers.flatMap(({ from, to }) => [from, to]).sort((a, b) => a - b);
   return all.filter((z, i) => i === 0 || z - (all[i - 1] ?? z) > LEVEL);
@@ -156,7 +162,7 @@ const fills = (sheet: Sheet, ring: Ring): boolean => {
 
 const encloses = (outer: Ring, inner: Ring): boolean => {
   const p = inner.points[0];
-  return p !== undefined && containsPoint(polygon(outer.points), p);
+  return p !== undefined && isInBox(outer.outline, p) && containsPoint(outer.polygon, p);
 };
 
 /** Layers that share a height and also cross, touch or lie within each other's material. */
@@ -167,7 +173,7 @@ const clashesOf = (sheets: readonly Sheet[]): Issue[] =>
       if (a === undefined || b === undefined) return [];
       const from = Math.max(a.from, b.from);
       if (Math.min(a.to, b.to) <= from) return [];
-      const meet = one.some((p) => other.some((q) => polygonsMeet(p.ring.points, q.ring.points)));
+      const meet = one.some((p) => other.some((q) => outlinesMeet(p.ring.outline, q.ring.outline)));
       if (!meet && !fills(one, b.ring) && !fills(other, a.ring)) return [];
       return [
         issue('layers-overlap', text.model.layersOverlap(from, nameOf(a.ring), nameOf(b.ring))),
@@ -182,7 +188,7 @@ const capLevel = (z: number, sheets: readonly Sheet[], builder: MeshBuilder): Is
   const rings = [...new Set([...below, ...above].flat().map((wall) => wall.ring))];
   for (const [i, one] of rings.entries())
     for (const other of rings.slice(i + 1))
-      if (polygonsMeet(one.points, other.points))
+      if (outlinesMeet(one.outline, other.outline))
         return [issue('layers-touch', text.model.layersTouch(z, nameOf(one), nameOf(other)))];
   const parents = (ring: Ring): Ring[] => rings.filter((r) => r !== ring && encloses(r, ring));
   const depth = new Map(rings.map((ring) => [ring, parents(ring).length]));

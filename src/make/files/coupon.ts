@@ -1,6 +1,6 @@
 import { chain, ok, type Result } from '../../core/result.ts';
 import type { Making } from '../../document/schema.ts';
-import { stl, stlName, threeMf, type PackageFile } from '../../export/index.ts';
+import { lintPrintMesh, stl, stlName, threeMf, type PackageFile } from '../../export/index.ts';
 import { couponLayers, openingsOf, pinnedOpening, rowLabel } from '../../model/fit-coupon.ts';
 import type { PrintPart } from '../../model/part.ts';
 import { meshOf } from '../../model/solid.ts';
@@ -33,9 +33,10 @@ export const couponFiles = (
     );
     return chain(couponLayers(openings), (layers) =>
       chain(meshOf(layers), (mesh) => {
-        const object = { name: words.name, id: ID, mesh, quantity: 1 };
+        const lint = lintPrintMesh(mesh);
+        const object = { name: words.name, id: ID, mesh, lint, quantity: 1 };
         return chain(threeMf([object], { title: words.name, carry }), (packed) =>
-          chain(stl(mesh), (plainMesh) =>
+          chain(stl(mesh, lint), (plainMesh) =>
             ok<PackageFile[]>([
               { path: `prints/${ID}_mm.3mf`, kind: KIND, bytes: packed },
               { path: `prints/${stlName(ID)}`, kind: KIND, bytes: plainMesh },
