@@ -1,6 +1,7 @@
 import { plain } from '../core/units.ts';
 import { scale2 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
+import { createStore } from '../core/store.ts';
 import { text } from '../text/index.ts';
 import { COLUMN, INSET } from './arrange.ts';
 import { balloons, seenIn } from './balloons.ts';
@@ -188,9 +189,21 @@ const titled = (items: readonly Item[], title: string): Item[] => {
   return [...items, label(at, title, { height: TEXT.heading, align: 'centre' })];
 };
 
+/** A picture with its box, drawn once at each scale: every size of paper tries them. */
+const drawnOnce = (
+  draw: (k: number) => Item[],
+): ((k: number) => { readonly items: Item[]; readonly box: Box }) => {
+  const drawn = createStore<{ readonly items: Item[]; readonly box: Box }>(SCALES.length);
+  return (k) =>
+    drawn(String(k), () => {
+      const items = draw(k);
+      return { items, box: bounds(items) };
+    });
+};
+
 /** A page with a picture left and a column of strips above the title block. */
 interface Page {
-  readonly draw: (k: number) => Item[];
+  readonly draw: ReturnType<typeof drawnOnce>;
   readonly scales: readonly Scale[];
   readonly strips: readonly Strip[];
   /** What stands left of the title block, below the picture. */
@@ -204,13 +217,11 @@ interface Laid {
   readonly rest: readonly Strip[];
 }
 
-const centred = (items: readonly Item[], box: Box): Item[] => {
-  const have = bounds(items);
-  return move(items, [
+const centred = (items: readonly Item[], have: Box, box: Box): Item[] =>
+  move(items, [
     (box.x0 + box.x1 - have.x0 - have.x1) / 2,
     (box.y0 + box.y1 - have.y0 - have.y1) / 2,
   ]);
-};
 
 /** The picture at the largest scale that fits beside the column; strips without room are left. */
 const lay = (
@@ -228,8 +239,8 @@ const lay = (
     y1: s.y1 - INSET,
   };
   for (const scale of scales) {
-    const items = draw(factor(scale));
-    const box = items.length > 0 ? bounds(items) : area;
+    const { items, box: have } = draw(factor(scale));
+    const box = items.length > 0 ? have : area;
     if (widthOf(box) > widthOf(area) || heightOf(box) > heightOf(area)) continue;
     const room = s.y1 - s.y0 - block - 2 * INSET;
     const [first = [], ...rest] = pour(strips, [room]);
@@ -238,7 +249,7 @@ const lay = (
       paper,
       scale,
       items: [
-        ...(items.length > 0 ? centred(items, area) : []),
+        ...(items.length > 0 ? centred(items, have, area) : []),
         ...(below ? stack([below], [left, low + below.height]) : []),
         ...column,
       ],
@@ -271,13 +282,13 @@ export const assemblySheets = (
   const reducing = SCALES.filter((s) => factor(s) <= 1);
   const pages: Page[] = [
     {
-      draw: elevations(parts, placements, rows, cuts),
+      draw: drawnOnce(elevations(parts, placements, rows, cuts)),
       scales: reducing,
       strips: partsList(rows, info.files),
-      ...(link === undefined ? {} : { foot: (width) => codeStrip(link, block.designId, width) }),
+      ...(link === undefined ? {} : { foot: codeStrip(link, block.designId) }),
     },
     {
-      draw: withNumbers(apart),
+      draw: drawnOnce(withNumbers(apart)),
       scales: reducing,
       strips: [
         ...numbered(text.drawing.assembly.order, info.order),
@@ -285,12 +296,12 @@ export const assemblySheets = (
         ...numbered(text.safety.title, text.safety.drawing),
       ],
     },
-    { draw: assembled(parts, placements), scales: reducing, strips: [] },
+    { draw: drawnOnce(assembled(parts, placements)), scales: reducing, strips: [] },
     ...(behind.pointers.length === 0
       ? []
       : [
           {
-            draw: (k: number) => titled(withNumbers(behind)(k), text.drawing.assembly.fromBelow),
+            draw: drawnOnce((k) => titled(withNumbers(behind)(k), text.drawing.assembly.fromBelow)),
             scales: reducing,
             strips: [],
           },
@@ -299,7 +310,7 @@ export const assemblySheets = (
       ? []
       : [
           {
-            draw: stacked(cuts.map((cut) => cutPicture(parts, placements, rows, cut))),
+            draw: drawnOnce(stacked(cuts.map((cut) => cutPicture(parts, placements, rows, cut)))),
             scales: SCALES.filter((s) => factor(s) <= 2),
             strips: cuts.flatMap(({ letter }) => [
               paragraph(text.drawing.assembly.cutNote(letter), COLUMN),
@@ -308,7 +319,7 @@ export const assemblySheets = (
           },
         ]),
     ...info.sections.map((section): Page => ({
-      draw: (k) => titled(sectionItems(section, k), section.title),
+      draw: drawnOnce((k) => titled(sectionItems(section, k), section.title)),
       scales: SCALES,
       strips: [],
     })),
@@ -337,7 +348,7 @@ export const assemblySheets = (
   };
   pages.forEach(put);
   for (let more = rest.length; more > 0 && rest.length > 0; more--)
-    put({ draw: () => [], scales: [FULL_SIZE], strips: [] });
+    put({ draw: drawnOnce(() => []), scales: [FULL_SIZE], strips: [] });
   return laid.map(({ paper, scale, items }, i) => ({
     id: `assembly-${String(i + 1)}`,
     title: info.title,

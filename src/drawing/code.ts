@@ -81,19 +81,21 @@ export const codeOf = (content: string): Code | undefined => {
 const GAP = 2;
 
 /**
- * The code of a design with words beside it, as wide as given: what it holds and how it is used.
+ * The code of a design with words beside it, as wide as asked: what it holds and how it is used.
  * A design too long for a legible code gets the words that say so; the files carry it all the same.
  */
-export const codeStrip = (link: string, designId: string, width: number): Strip => {
+export const codeStrip = (link: string, designId: string): ((width: number) => Strip) => {
   const words = text.drawing.code;
   const code = codeOf(link);
-  if (code === undefined) return paragraph(words.tooLong(link.length, designId), width);
+  if (code === undefined) return (width) => paragraph(words.tooLong(link.length, designId), width);
   const beside = code.side + GAP;
-  const note = paragraph(words.holds(link.length, designId), width - beside);
-  const down = Math.max(0, (code.side - note.height) / 2);
-  return {
-    height: Math.max(code.side, note.height),
-    items: [...move([code.item], [0, -code.side]), ...move(note.items, [beside, -down])],
-    keep: false,
+  return (width) => {
+    const note = paragraph(words.holds(link.length, designId), width - beside);
+    const down = Math.max(0, (code.side - note.height) / 2);
+    return {
+      height: Math.max(code.side, note.height),
+      items: [...move([code.item], [0, -code.side]), ...move(note.items, [beside, -down])],
+      keep: false,
+    };
   };
 };

@@ -54,10 +54,14 @@ const markOf = (cut: Cut, inner: number, way: 1 | -1, k: number): Mark => {
 
 /** The letters, each at its first place that is free; undefined where one has none. */
 const lettered = (marks: readonly Mark[], others: readonly Item[]): Item[] | undefined => {
+  const board = boardOf(others);
   const placed: Item[] = [];
   for (const { letters } of marks) {
-    const board = boardOf([...others, ...placed]);
-    const free = letters.find((letter) => isFree(board, itemBox(letter)));
+    const own = boardOf(placed);
+    const free = letters.find((letter) => {
+      const box = itemBox(letter);
+      return isFree(own, box) && isFree(board, box);
+    });
     if (free === undefined) return undefined;
     placed.push(free);
   }

@@ -268,7 +268,7 @@ const annex = (data: SetupData, terms: SetupTerms, { link, designId }: TitleBloc
     ),
     ...section(
       text.drawing.code.title,
-      link === undefined ? [] : [codeStrip(link, designId, WIDTH)],
+      link === undefined ? [] : [codeStrip(link, designId)(WIDTH)],
     ),
   ];
 };

@@ -1,6 +1,6 @@
 import { onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
-import { around, grow, overlap, type Box } from './box.ts';
+import { around, overlap, type Box } from './box.ts';
 import { itemBox, polyline } from './items.ts';
 import type { Item } from './sheet.ts';
 import { sideBands, type SideBands } from './side-bands.ts';
@@ -99,26 +99,45 @@ const cutsOf = (covers: readonly Cover[], a: Vec2, b: Vec2, reach: Box): readonl
 
 const WHOLE: readonly number[] = [0, 1];
 
+const isHidden = (covers: readonly Cover[], x: number, y: number): boolean => {
+  for (const cover of covers) if (hides(cover, x, y)) return true;
+  return false;
+};
+
+/** The point at a share of the way from a to b. */
+const along = (a: Vec2, b: Vec2, share: number): Vec2 => [
+  a[0] + (b[0] - a[0]) * share,
+  a[1] + (b[1] - a[1]) * share,
+];
+
 /** The stretches of a course that nothing hides, joined again where they follow each other. */
 const seen = (points: readonly Vec2[], covers: readonly Cover[]): Vec2[][] => {
   const out: Vec2[][] = [];
   let open: Vec2[] | undefined;
+  const near: Cover[] = [];
   for (let i = 1; i < points.length; i++) {
     const b = points[i] ?? [0, 0];
     const a = points[i - 1] ?? b;
-    const at = (t: number): Vec2 => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
-    const reach = grow(around([a, b]), RIM);
-    const near = covers.filter((cover) => overlap(cover.box, reach));
+    const reach = {
+      x0: Math.min(a[0], b[0]) - RIM,
+      y0: Math.min(a[1], b[1]) - RIM,
+      x1: Math.max(a[0], b[0]) + RIM,
+      y1: Math.max(a[1], b[1]) + RIM,
+    };
+    let count = 0;
+    for (const cover of covers) if (overlap(cover.box, reach)) near[count++] = cover;
+    near.length = count;
     const cuts = cutsOf(near, a, b, reach);
     for (let n = 1; n < cuts.length; n++) {
       const [from, to] = [cuts[n - 1] ?? 0, cuts[n] ?? 0];
       if (to - from < 1e-9) continue;
-      const [x, y] = at((from + to) / 2);
-      if (near.some((cover) => hides(cover, x, y))) open = undefined;
+      const middle = (from + to) / 2;
+      if (isHidden(near, a[0] + (b[0] - a[0]) * middle, a[1] + (b[1] - a[1]) * middle))
+        open = undefined;
       // Pieces of one straight stretch go on as one; its corners stay.
-      else if (open && from > 0) open[open.length - 1] = at(to);
-      else if (open) open.push(at(to));
-      else out.push((open = [at(from), at(to)]));
+      else if (open && from > 0) open[open.length - 1] = along(a, b, to);
+      else if (open) open.push(along(a, b, to));
+      else out.push((open = [along(a, b, from), along(a, b, to)]));
     }
   }
   return out;
