@@ -30,26 +30,60 @@ const PIECE = 45;
 /** Switches off kerning and ligatures, so that text is as wide as `textWidth` says. */
 const UNKERNED = { kern: false, liga: false, clig: false };
 
+interface Glyph {
+  readonly advanceWidth: number;
+}
+
+/** Glyphs of a text with where each stands, in thousandths of the size. */
+interface Shaped {
+  readonly glyphs: readonly Glyph[];
+  readonly positions: readonly unknown[];
+  readonly advanceWidth: number;
+}
+
 /** The part of the document that the types leave out: its font, which shapes text word by word. */
 interface WithFont {
   readonly _font: {
-    layoutRun: (text: string, features?: typeof UNKERNED) => unknown;
+    readonly font: { readonly glyphForCodePoint: (code: number) => Glyph };
+    readonly scale: number;
+    layoutRun: (text: string, features?: typeof UNKERNED) => Shaped;
     widthOfString: () => number;
   };
 }
 
 /**
+ * Signs that stand for themselves whatever is beside them: Latin and Greek letters without marks of
+ * their own, digits, punctuation, arrows, mathematical and other signs.
+ */
+const APART =
+  /^[ -~\u00a0-\u00ac\u00ae-\u024f\u0370-\u03ff\u2010-\u2027\u2030-\u205e\u2070-\u20cf\u2100-\u27bf]*$/;
+
+/** A text of such signs, one after the other. */
+const setApart = ({ font, scale }: WithFont['_font'], text: string): Shaped => {
+  const glyphs = [...text].map((sign) => font.glyphForCodePoint(sign.codePointAt(0) ?? 0));
+  const positions = glyphs.map(({ advanceWidth }) => {
+    const width = advanceWidth * scale;
+    return { xAdvance: width, yAdvance: 0, xOffset: 0, yOffset: 0, advanceWidth: width };
+  });
+  return { glyphs, positions, advanceWidth: positions.reduce((sum, p) => sum + p.xAdvance, 0) };
+};
+
+/**
  * Chooses a font that shapes with those features by itself: the library keeps shaped words only
- * while it is given none with a text. It also measures every text twice, for underlines and for
- * text that goes on after it; there is neither, and measuring took longer than writing.
+ * while it is given none with a text. Signs that stand for themselves are set one by one, which
+ * spares reading the font's rules for shaping. The library also measures every text twice, for
+ * underlines and for text that goes on after it; there is neither, and it took longer than writing.
  */
 const setFont = (doc: PDFKit.PDFDocument, name: string, size: number): void => {
-  const { _font: font } = doc.font(name, size) as unknown as WithFont;
-  if (Object.hasOwn(font, 'layoutRun')) return;
-  const shape = font.layoutRun.bind(font);
-  font.layoutRun = (text) => shape(text, UNKERNED);
-  font.widthOfString = () => 0;
+  const { _font: set } = doc.font(name, size) as unknown as WithFont;
+  if (Object.hasOwn(set, 'layoutRun')) return;
+  const shape = set.layoutRun.bind(set);
+  set.layoutRun = (text) => (APART.test(text) ? setApart(set, text) : shape(text, UNKERNED));
+  set.widthOfString = () => 0;
 };
+
+/** Operators are ASCII: names, numbers, and glyphs by their hexadecimal numbers. */
+const ascii = new TextEncoder();
 
 /**
  * Draws on a page and hands over what was drawn as one piece: the library would make bytes of
@@ -59,12 +93,12 @@ const atOnce = (doc: PDFKit.PDFDocument, draw: () => void): void => {
   const operators: string[] = [];
   const write = doc.addContent.bind(doc);
   doc.addContent = (operator: string) => {
-    operators.push(operator);
+    operators.push(operator, '\n');
     return doc;
   };
   draw();
   doc.addContent = write;
-  if (operators.length > 0) doc.addContent(operators.join('\n'));
+  doc.addContent(ascii.encode(operators.join('')));
 };
 
 /** Draws with a document; `down` gives points from the top left corner. */
@@ -111,8 +145,9 @@ const drawRun = (doc: PDFKit.PDFDocument, height: number, run: Run): void => {
     return;
   }
   if (run.kind === 'fill') {
-    doc.polygon(...run.points.map((point) => [...down(point)]));
-    doc.fill(TONES[run.tone]);
+    const pen = penOf(doc, down);
+    run.points.forEach((point, i) => (i === 0 ? pen.move(point) : pen.line(point)));
+    doc.closePath().fill(TONES[run.tone]);
     return;
   }
   if (run.kind === 'blocks') {
