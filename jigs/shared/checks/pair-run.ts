@@ -88,6 +88,7 @@ const fixtureBodies = (
   q: Stroked,
   meshes: PartMeshes,
   movements: readonly Movement[],
+  carried: Motion,
 ): Result<Map<string, Body>> => {
   const first = movements[0];
   if (!first) return ok(new Map());
@@ -105,7 +106,7 @@ const fixtureBodies = (
     const shifts = carrier === 'step' || carrier === 'hand';
     const motion =
       carrier === 'blade'
-        ? bladeMotion(movements)
+        ? carried
         : shifts
           ? shiftMotion(movements, (setting) => yOf(setting, one) - yOf(first.setting, one))
           : undefined;
@@ -122,9 +123,10 @@ const handBodies = (
   q: Stroked,
   meshes: PartMeshes,
   movements: readonly Movement[],
+  carried: Motion,
   stick: Stick | undefined,
 ): Result<Map<string, Body>> =>
-  chain(fixtureBodies(q, meshes, movements), (bodies) =>
+  chain(fixtureBodies(q, meshes, movements, carried), (bodies) =>
     stick
       ? chain(stickBodies(stick, meshes, movements), (held) =>
           ok(
@@ -184,11 +186,13 @@ const standSetUps = (
           [strokes, q.contacts, undefined],
           ...(q.stick ? [[far, q.stick.asked, q.stick] as const] : []),
         ] as const) {
-          const bodies = chain(handBodies(q, meshes, movements, stick), (fixture) =>
+          // What the blade carries moves as one with it.
+          const motion = bladeMotion(movements);
+          const bodies = chain(handBodies(q, meshes, movements, motion, stick), (fixture) =>
             ok(
               new Map<string, Body>([
                 ...fixture,
-                ...bladeBodies(blades[i] ?? new Map(), bladeMotion(movements)),
+                ...bladeBodies(blades[i] ?? new Map(), motion),
                 ...Object.values(machine).map((body): [string, Body] => [body.name, body]),
               ]),
             ),

@@ -11,7 +11,9 @@ import {
   type Sweep,
   text,
   type Vec3,
+  WORLD,
 } from '../../../src/family/index.ts';
+import { byKey } from '../later.ts';
 
 /** One movement of the blade at one setting: from pose to pose, or rocked over a nose end. */
 export interface Movement {
@@ -70,16 +72,18 @@ export const bladeMotion = (movements: readonly Movement[]): Motion =>
     return { kind: 'glide', label: labelOf(movement), from, to };
   });
 
-/** The motion of something that only shifts along y from setting to setting. */
+/** The motion of something that only shifts along y from setting to setting: one pose for each. */
 export const shiftMotion = (
   movements: readonly Movement[],
   shiftAt: (setting: string) => number,
-): Motion =>
-  movements.map((movement): Sweep => ({
+): Motion => {
+  const poseAt = byKey((setting: string): Frame => shift(WORLD, [0, shiftAt(setting), 0]));
+  return movements.map((movement): Sweep => ({
     kind: 'still',
     label: labelOf(movement),
-    pose: { origin: [0, shiftAt(movement.setting), 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] },
+    pose: poseAt(movement.setting),
   }));
+};
 
 /** The pose of a result, from the label of its sweep. */
 export const poseOf =

@@ -1,6 +1,6 @@
 import { length3, sub3 } from '../../geometry/vector.ts';
 import { grown, int, real } from './flat.ts';
-import { poseAt, relativePose, track, type Motion, type Track } from './motion.ts';
+import { poseAt, relativePose, track, type Motion, type Sweep, type Track } from './motion.ts';
 import { POSE } from './placed.ts';
 
 /**
@@ -214,19 +214,32 @@ const addGroup = (m: Relative, p: number, q: number): number => {
   return node;
 };
 
+/** What two sweeps that carry a body alike have in common. */
+const memberOf = (sweep: Sweep | undefined): unknown =>
+  sweep?.kind === 'still' ? sweep.pose : sweep;
+
+/** The sweeps of two motions of so many in which not both bodies do what they did before. */
+export const distinctSweeps = (
+  a: Motion | undefined,
+  b: Motion | undefined,
+  count: number,
+): number[] => {
+  const seen = new Map<unknown, Set<unknown>>();
+  return Array.from({ length: count }, (_, i) => i).filter((i) => {
+    const [one, other] = [memberOf(a?.[i]), memberOf(b?.[i])];
+    const partners = seen.get(one) ?? new Set<unknown>();
+    seen.set(one, partners);
+    if (partners.has(other)) return false;
+    partners.add(other);
+    return true;
+  });
+};
+
 /** Builds the motion of a as seen from b; sweeps with equal members are taken once. */
 export const relativeMotion = (a: Motion | undefined, b: Motion | undefined): Relative => {
   const together = a !== undefined && a === b;
   const count = together ? 1 : Math.max(a?.length ?? 1, b?.length ?? 1);
-  const seen = new Map<unknown, Set<unknown>>();
-  const distinct: number[] = [];
-  for (let i = 0; i < count; i++) {
-    const partners = seen.get(a?.[i]) ?? new Set<unknown>();
-    seen.set(a?.[i], partners);
-    if (partners.has(b?.[i])) continue;
-    partners.add(b?.[i]);
-    distinct.push(i);
-  }
+  const distinct = distinctSweeps(together ? undefined : a, together ? undefined : b, count);
   const tracks = (motion: Motion | undefined): Track[] =>
     Array.from({ length: count }, (_, i) => {
       const sweep = together ? undefined : motion?.[i];

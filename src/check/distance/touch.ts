@@ -7,6 +7,7 @@ import type { Body, Workspace } from './body.ts';
 import { clearance, type Clearance } from './clearance.ts';
 import { problem } from './issues.ts';
 import { poseAt, track, type Motion, type Sweep } from './motion.ts';
+import { distinctSweeps } from './relative.ts';
 
 const words = text.check.distance;
 
@@ -98,11 +99,11 @@ const places = (a: Body, b: Body): { sweep: number; t: number }[] => {
     [a, b].every(
       ({ motion }) => !motion || samePose(endOf(motion[sweep - 1], 1), endOf(motion[sweep], 0)),
     );
-  return Array.from({ length: count }, (_, sweep) => {
+  return distinctSweeps(a.motion, b.motion, count).flatMap((sweep) => {
     const moves = [a, b].some((body) => (body.motion?.[sweep]?.kind ?? 'still') !== 'still');
     if (!moves) return [{ sweep, t: 0 }];
     return (joined(sweep) ? [1] : [0, 1]).map((t) => ({ sweep, t }));
-  }).flat();
+  });
 };
 
 /**
