@@ -27,13 +27,14 @@ export interface Workspace {
   readonly room: Room;
   readonly motions: WeakMap<object, WeakMap<object, Relative>>;
   readonly sound: WeakMap<Motion, readonly Issue[]>;
-  /** Pieces nearest the last time two solids were compared. */
+  /** Where two solids were nearest the last time they were compared. */
   readonly hints: WeakMap<Solid, WeakMap<Solid, Hint>>;
 }
 
+/** Tree nodes of the nearest pieces, and the moment. */
 export interface Hint {
-  readonly pieceA: number;
-  readonly pieceB: number;
+  readonly leafA: number;
+  readonly leafB: number;
   readonly sweep: number;
   readonly t: number;
 }

@@ -179,11 +179,11 @@ const searchPair = (
     };
     const hint = work.hints.get(first)?.get(second);
     if (hint) searchFrom(search, hint);
-    searchTrees(search);
+    searchTrees(search, hint?.leafB);
     if (near.found) {
-      const { pieceA, pieceB, sweep, t } = near;
+      const { leafA, leafB, sweep, t } = near;
       const hints = work.hints.get(first) ?? new WeakMap();
-      hints.set(second, { pieceA, pieceB, sweep, t });
+      hints.set(second, { leafA, leafB, sweep, t });
       work.hints.set(first, hints);
     }
   } else if (first.kind === 'tree' && second.kind === 'plane') {

@@ -51,9 +51,9 @@ export interface Nearest {
   readonly points: Float64Array;
   /** Unit direction from the still one's nearest point to the moving one's; zero when unknown. */
   readonly normal: Float64Array;
-  /** Pieces they lie on: where a search of nearly the same bodies starts. */
-  pieceA: number;
-  pieceB: number;
+  /** Tree nodes of the pieces they lie on: where a search of nearly the same bodies starts. */
+  leafA: number;
+  leafB: number;
 }
 
 /** How exactly a distance is asked for. */
@@ -94,8 +94,8 @@ export const nothingNearer = (limit: number, exactness: Exactness): Nearest => (
   t: 0,
   points: new Float64Array(6),
   normal: new Float64Array(3),
-  pieceA: -1,
-  pieceB: -1,
+  leafA: 0,
+  leafB: 0,
 });
 
 /** Puts a pair with the bound in `room.bound[of]` on the stack. */

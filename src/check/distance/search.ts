@@ -1,4 +1,5 @@
 import { aim, boxGapTo, highStillTo, lowMovingTo, turnRound, widening } from './bounds.ts';
+import type { Hint } from './body.ts';
 import { int, real } from './flat.ts';
 import { distance } from './gjk.ts';
 import { roomAlong } from './look.ts';
@@ -55,7 +56,7 @@ const place = (
 };
 
 /** Keeps the pieces' nearest points when they are the nearest so far. */
-const keep = (search: Search, sweep: number, t: number, pa: number, pb: number): void => {
+const keep = (search: Search, sweep: number, t: number, a: number, b: number): void => {
   const { near } = search;
   const { gjk } = search.room;
   near.best = gjk.upper;
@@ -69,23 +70,19 @@ const keep = (search: Search, sweep: number, t: number, pa: number, pb: number):
       near.normal[k] = (real(gjk.witness, k) - real(gjk.witness, k + 3)) / gjk.upper;
     }
   }
-  near.pieceA = pa;
-  near.pieceB = pb;
+  near.leafA = a;
+  near.leafB = b;
 };
 
 /**
  * Compares two pieces over a single motion node. Returns false when the node must be halved
  * for the wanted slack; otherwise the pair is done.
  */
-const comparePieces = (
-  search: Search,
-  pa: number,
-  pb: number,
-  m: number,
-  reach: number,
-): boolean => {
+const compareLeaves = (search: Search, leafA: number, leafB: number, m: number): boolean => {
   const { room, a: solidA, b: solidB, motion, near } = search;
   const { gjk, a, b, pose } = room;
+  const [pa, pb] = [~int(solidA.tree.next, leafA), ~int(solidB.tree.next, leafB)];
+  const reach = real(solidA.tree.boxes, leafA * NODE + 6);
   const at = m * STRIDE;
   const stray = real(motion.data, at + STRAY) + real(motion.data, at + STRAY_PER) * reach;
   room.compared++;
@@ -108,7 +105,7 @@ const comparePieces = (
     place(a, solidA, pa, pose, 0);
     distance(gjk, a, b, Infinity, gjk.direction);
   }
-  if (gjk.upper < near.best) keep(search, sweep, t, pa, pb);
+  if (gjk.upper < near.best) keep(search, sweep, t, leafA, leafB);
   if (near.best > 0 && lower < near.enough && !exact) return false;
   if (lower < near.floor) near.floor = lower;
   return true;
@@ -223,9 +220,11 @@ const keepsOff = (
 
 /**
  * Branch and bound over both trees and the motion for the least distance below `near.best`, to
- * within `slack`. Afterwards no configuration is nearer than min(near.best, near.floor).
+ * within `slack`. Afterwards no configuration is nearer than min(near.best, near.floor). Bodies that
+ * are to touch are held against one piece of the still one first, that of a leaf where they may well
+ * do: a face is often touched all along.
  */
-export const searchTrees = (search: Search): void => {
+export const searchTrees = (search: Search, leaf = 0): void => {
   const { room, near, motion, touching } = search;
   const nextA = search.a.tree.next;
   const nextB = search.b.tree.next;
@@ -237,6 +236,10 @@ export const searchTrees = (search: Search): void => {
   }
   boxGapTo(room.bound, 0, search.a.tree.boxes, 0, search.b.tree.boxes, 0, motion.data, root);
   let top = push(room, 0, 0, 0, root, 0);
+  if (touching > 0 && leaf > 0) {
+    boxGapTo(room.bound, 0, search.a.tree.boxes, 0, search.b.tree.boxes, leaf, motion.data, root);
+    top = push(room, top, 0, leaf, root, 0);
+  }
   while (top > 0) {
     top--;
     const bound = real(room.bounds, top);
@@ -252,8 +255,7 @@ export const searchTrees = (search: Search): void => {
     const rightB = int(nextB, b);
     let halve: 0 | 1 | 2 = 2;
     if (rightA < 0 && rightB < 0) {
-      const reach = real(search.a.tree.boxes, a * NODE + 6);
-      if (comparePieces(search, ~rightA, ~rightB, m, reach)) {
+      if (compareLeaves(search, a, b, m)) {
         if (near.best <= touching) {
           near.floor = Math.min(near.floor, 0);
           return;
@@ -277,22 +279,14 @@ export const searchTrees = (search: Search): void => {
  * Compares one pair of pieces at one configuration before a search, so that the search starts
  * with a near distance: where the bodies were nearest the last time is a good guess.
  */
-export const searchFrom = (
-  search: Search,
-  hint: {
-    readonly pieceA: number;
-    readonly pieceB: number;
-    readonly sweep: number;
-    readonly t: number;
-  },
-): void => {
+export const searchFrom = (search: Search, hint: Hint): void => {
   const { room, a, b, motion, near } = search;
   if (hint.sweep >= Math.max(motion.a.length, 1)) return;
   poseOf(motion, hint.sweep, hint.t, room.pose);
-  place(room.a, a, hint.pieceA, room.pose, 0);
-  place(room.b, b, hint.pieceB, IDENTITY_POSE, 0);
+  place(room.a, a, ~int(a.tree.next, hint.leafA), room.pose, 0);
+  place(room.b, b, ~int(b.tree.next, hint.leafB), IDENTITY_POSE, 0);
   distance(room.gjk, room.a, room.b, Infinity, near.normal);
   if (room.gjk.upper < near.best) {
-    keep(search, hint.sweep, hint.t, hint.pieceA, hint.pieceB);
+    keep(search, hint.sweep, hint.t, hint.leafA, hint.leafB);
   }
 };
