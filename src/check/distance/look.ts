@@ -12,14 +12,28 @@ export interface Look {
   /** What was found, and a direction turned round. */
   readonly out: Float64Array;
   readonly back: Float64Array;
+  /** Found in this search: for each node and direction (3) the least place; how many there are. */
+  readonly known: Float64Array;
+  count: number;
 }
+
+/** Numbers of a known place, and the most of them: movements that follow each other share poses. */
+const KNOWN = 5;
+const MOST = 64;
 
 export const createLook = (): Look => ({
   nodes: new Int32Array(256),
   bounds: new Float64Array(256),
   out: new Float64Array(3),
   back: new Float64Array(3),
+  known: new Float64Array(KNOWN * MOST),
+  count: 0,
 });
+
+/** Forgets what was found about other bodies. */
+export const lookAnew = (look: Look): void => {
+  look.count = 0;
+};
 
 /** Makes room for two more nodes. */
 const widen = (look: Look, top: number): void => {
@@ -74,6 +88,36 @@ const lowestBelow = (
   out[2] = best < floor ? best : floor;
 };
 
+/** The same, looked up where it was found before; `sign` is 1 for the moving body, -1 for the still. */
+const lowestOf = (
+  look: Look,
+  solid: TreeSolid,
+  node: number,
+  sign: 1 | -1,
+  way: Float64Array,
+  from: number,
+  slack: number,
+): void => {
+  const { known } = look;
+  const key = sign * (node + 1);
+  for (let at = 0; at < KNOWN * Math.min(look.count, MOST); at += KNOWN) {
+    if (
+      real(known, at) === key &&
+      real(known, at + 1) === real(way, from) &&
+      real(known, at + 2) === real(way, from + 1) &&
+      real(known, at + 3) === real(way, from + 2)
+    ) {
+      look.out[2] = real(known, at + 4);
+      return;
+    }
+  }
+  lowestBelow(look, solid, node, way, from, slack);
+  const to = KNOWN * (look.count++ % MOST);
+  known[to] = key;
+  for (let k = 0; k < 3; k++) known[to + 1 + k] = real(way, from + k);
+  known[to + 4] = real(look.out, 2);
+};
+
 /**
  * The room between node a of the moving body, anywhere in motion node m, and node b along a
  * direction of the still body's: as of `lowMovingTo` and `highStillTo`, but from what the bodies
@@ -92,12 +136,12 @@ export const roomAlong = (
 ): readonly [room: number, stray: number] => {
   const { out, back } = look;
   aim(aimed, data, m, normal);
-  lowestBelow(look, moving, a, aimed, 0, slack);
+  lowestOf(look, moving, a, 1, aimed, 0, slack);
   const start = real(out, 2) + real(aimed, 3);
-  lowestBelow(look, moving, a, aimed, 4, slack);
+  lowestOf(look, moving, a, 1, aimed, 4, slack);
   const end = real(out, 2) + real(aimed, 7);
   turnRound(back, normal);
-  lowestBelow(look, still, b, back, 0, slack);
+  lowestOf(look, still, b, -1, back, 0, slack);
   const k = m * STRIDE;
   const reach = real(moving.tree.boxes, a * NODE + 6);
   const stray = real(data, k + STRAY) + real(data, k + STRAY_PER) * reach;

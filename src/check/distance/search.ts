@@ -2,7 +2,7 @@ import { aim, boxGapTo, highStillTo, lowMovingTo, turnRound, widening } from './
 import type { Hint } from './body.ts';
 import { int, real } from './flat.ts';
 import { distance } from './gjk.ts';
-import { roomAlong } from './look.ts';
+import { lookAnew, roomAlong } from './look.ts';
 import { clearPlaced, IDENTITY_POSE, placeCopy, type Placed } from './placed.ts';
 import {
   END_POSE,
@@ -235,6 +235,7 @@ export const searchTrees = (search: Search, leaf = 0): void => {
     return;
   }
   boxGapTo(room.bound, 0, search.a.tree.boxes, 0, search.b.tree.boxes, 0, motion.data, root);
+  lookAnew(room.look);
   let top = push(room, 0, 0, 0, root, 0);
   if (touching > 0 && leaf > 0) {
     boxGapTo(room.bound, 0, search.a.tree.boxes, 0, search.b.tree.boxes, leaf, motion.data, root);
