@@ -186,6 +186,10 @@ const loosest = (search: Search, a: number, b: number, m: number): 0 | 1 | 2 => 
   return sizeA >= sizeB ? 0 : 1;
 };
 
+/** Whether a direction is not known. */
+const none = (direction: Float64Array): boolean =>
+  direction[0] === 0 && direction[1] === 0 && direction[2] === 0;
+
 /**
  * Whether one direction separates all below two nodes by more than what is still looked for: that
  * of the nearest points so far, or else the one that was given. Bodies that slide along each
@@ -200,7 +204,7 @@ const keepsOff = (
 ): 'yes' | 'on half the way' | 'no' => {
   const { room, near, slack, motion } = search;
   const direction = near.found ? near.normal : search.along;
-  if (direction[0] === 0 && direction[1] === 0 && direction[2] === 0) return 'no';
+  if (none(direction)) return 'no';
   const [off, stray] = roomAlong(
     room,
     search.a,
@@ -264,7 +268,9 @@ export const searchTrees = (search: Search, leaf = 0): void => {
         continue;
       }
     } else {
-      const off = a === 0 ? keepsOff(search, a, b, m) : 'no';
+      // A direction that was given is good for parts of a body as well, the one found for the whole.
+      const off =
+        a === 0 || (!near.found && !none(search.along)) ? keepsOff(search, a, b, m) : 'no';
       if (off === 'yes') continue;
       if (off === 'no') halve = loosest(search, a, b, m);
     }
