@@ -4,9 +4,9 @@ import { plain } from '../core/units.ts';
 import type { Design } from '../document/schema.ts';
 import { saveDesign } from '../document/save.ts';
 import { DESIGN_KIND, withManifest, type PackageFile } from '../export/index.ts';
-import type { Registry } from '../family/index.ts';
+import type { Fixture, Registry } from '../family/index.ts';
 import { text } from '../text/index.ts';
-import { checkDesign } from './engine.ts';
+import { checkFixture, solveDesign } from './engine.ts';
 import { utf8 } from './files/bytes.ts';
 import { checksFile } from './files/checks.ts';
 import { drawingFiles } from './files/drawings.ts';
@@ -18,11 +18,12 @@ import { groundFile } from './ground/files.ts';
 import { allPassed, reportOf } from './report.ts';
 
 export interface PackageOptions {
-  readonly registry: Registry;
   /** Typefaces for the PDFs, as TrueType bytes. */
   readonly fonts: { readonly regular: Uint8Array; readonly bold: Uint8Array };
   /** Write the package although checks failed; every page then names them. */
   readonly acceptFailing: boolean;
+  /** SHA-256 of the platform as hexadecimal digits, where it has one. */
+  readonly digest?: (bytes: Uint8Array) => string;
   /** Told the share that is done, 0 to 1. */
   readonly progress?: (share: number) => void;
 }
@@ -46,11 +47,25 @@ const json = (value: unknown): Uint8Array => utf8(`${JSON.stringify(value, onGri
  */
 export const makePackage = async (
   design: Design,
-  { registry, fonts, acceptFailing, progress = () => undefined }: PackageOptions,
+  { registry, ...options }: PackageOptions & { readonly registry: Registry },
 ): Promise<Result<PackageFile[]>> => {
-  const checked = checkDesign(design, registry);
+  const solved = solveDesign(design, registry);
+  if (!solved.ok) return solved;
+  const family = registry.families[design.fixture.family]?.label ?? design.fixture.family;
+  const made = await packageOf(design, solved.value, family, options);
+  return made.ok ? ok(made.value, [...solved.issues, ...made.issues]) : made;
+};
+
+/** The package of a design that is solved; `family` is the label of its fixture family. */
+export const packageOf = async (
+  design: Design,
+  fixture: Fixture,
+  family: string,
+  { fonts, acceptFailing, digest, progress = () => undefined }: PackageOptions,
+): Promise<Result<PackageFile[]>> => {
+  const checked = checkFixture(fixture, design.making);
   if (!checked.ok) return checked;
-  const { fixture, parts, checks } = checked.value;
+  const { parts, checks } = checked.value;
   const passed = allPassed(checks);
   progress(0.3);
   if (!passed && !acceptFailing) {
@@ -77,7 +92,6 @@ export const makePackage = async (
       })
     : ok([]);
   if (!ground.ok) return ground;
-  const family = registry.families[design.fixture.family]?.label ?? design.fixture.family;
   const drawings = await drawingFiles({
     design,
     fixture,
@@ -103,7 +117,7 @@ export const makePackage = async (
       bytes: json(reportOf(design, fixture, parts, checks, carry)),
     },
   ];
-  return ok(withManifest(files, { design: design.name, passed }, carry), [
+  return ok(withManifest(files, { design: design.name, passed }, carry, digest), [
     ...checked.issues,
     ...made.issues,
   ]);

@@ -4,6 +4,8 @@ import { parseJson } from '../document/json.ts';
 import { checkDesign, MAX_DESIGN_BYTES, openDesign, openGrinder } from '../document/open.ts';
 import { saveDesign, saveGrinder } from '../document/save.ts';
 import { documentSchema, type Design } from '../document/schema.ts';
+import type { Fixture } from '../family/index.ts';
+import type { PackageOptions } from '../make/package.ts';
 import { checkFields } from '../schema/check.ts';
 import type { Engine, Packed } from './protocol.ts';
 import type { Solver } from './solver.ts';
@@ -39,19 +41,19 @@ const restore = (bytes: Uint8Array): Result<Design> => {
   return fields.ok ? ok(fields.value) : opened;
 };
 
-/** Solids and drawings with the PDF writer, which is fetched only when it is asked for. */
+/**
+ * Drawings and files with the PDF writer, which is fetched only when it is asked for; what was
+ * solved and checked before is not done again.
+ */
 const pack = async (
   design: Design,
-  acceptFailing: boolean,
-  progress: (share: number) => void,
-  fonts: Fonts,
+  fixture: Fixture,
+  options: PackageOptions,
 ): Promise<Result<Packed>> => {
-  const sound = checkDesign(design, cards);
-  if (!sound.ok) return sound;
-  const registry = await wholeRegistry();
-  const { makePackage } = await import('../make/package.ts');
+  const { packageOf } = await import('../make/package.ts');
   const { zipPackage } = await import('../export/package.ts');
-  const made = await makePackage(sound.value, { registry, fonts, acceptFailing, progress });
+  const { family } = design.fixture;
+  const made = await packageOf(design, fixture, cards.families[family]?.label ?? family, options);
   return chain(made, (files) => ok({ files, archive: zipPackage(files) }));
 };
 
@@ -136,7 +138,12 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
     outline: async (bytes) => (await import('../outline/read.ts')).readOutline(bytes),
     trace: async (blade, contour, choice) =>
       (await import('../outline/trace.ts')).traceOutline(blade, contour, choice),
-    pack: async (design, acceptFailing, progress) =>
-      pack(design, acceptFailing, progress, await fonts()),
+    pack: async (design, acceptFailing, progress) => {
+      const sound = checkDesign(design, cards);
+      if (!sound.ok) return sound;
+      const solved = await fixture(design);
+      if (!solved.ok) return solved;
+      return pack(sound.value, solved.value, { acceptFailing, progress, fonts: await fonts() });
+    },
   };
 };

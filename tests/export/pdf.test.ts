@@ -2,7 +2,10 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import PDFDocument from 'pdfkit';
+import { toBytes } from 'pdfkit/output';
 import { describe, expect, it, vi } from 'vitest';
+import type { Sheet } from '../../src/drawing/sheet.ts';
 import { textWidth } from '../../src/drawing/text-width.ts';
 import { extractDesign } from '../../src/export/extract.ts';
 import { pdf } from '../../src/export/pdf.ts';
@@ -28,6 +31,20 @@ const texts = async (page: number): Promise<Text[]> => {
     await document.getPage(page)
   ).getTextContent({ disableNormalization: true });
   return content.items.flatMap((item) => ('str' in item && item.str.trim() !== '' ? [item] : []));
+};
+
+/** Lines as the library sets them by itself, without kerning and ligatures. */
+const plainly = async (lines: readonly string[]): Promise<Uint8Array> => {
+  const doc = new PDFDocument({ font: '', compress: false, autoFirstPage: false });
+  const written = toBytes(doc);
+  doc.registerFont('regular', fonts.regular).addPage().font('regular', 10);
+  for (const line of lines)
+    doc.text(line, 10, 10, {
+      lineBreak: false,
+      features: { kern: false, liga: false, clig: false } as never,
+    });
+  doc.end();
+  return written;
 };
 
 describe('PDF', () => {
@@ -83,6 +100,26 @@ describe('PDF', () => {
     near(line?.transform[5], 150);
     near(centred?.transform[4], 110 - textWidth('Centred AVATAR fi', 5, true) / 2);
     near(right?.transform[4], 190 - textWidth('right', 2.5));
+  });
+
+  it('sets letters one by one as the library sets them together', async () => {
+    const signs = Array.from({ length: 0x2600 }, (_, code) => code)
+      .filter((code) => code < 0x250 || (code >= 0x370 && code < 0x400) || code >= 0x2010)
+      .map((code) => String.fromCodePoint(code))
+      .filter((sign) => /[\p{Script=Latin}\p{Script=Greek}\p{N}\p{P}\p{S}]/u.test(sign));
+    // Pairs that a typeface joins or moves, a mark on a letter, and all signs.
+    const lines = ['ffi fl ij IJ AVATAR To Ly 1/4 f\u0131 e\u0301n', signs.join('')];
+    const items = lines.map((text): Sheet['items'][number] => ({
+      ...{ kind: 'text', at: [10, 10], text, height: 3.5, align: 'left', angle: 0, bold: false },
+    }));
+    const [ours, theirs] = [
+      await pdf([{ ...sheet, items }], { title: 'x', fonts }),
+      plainly(lines),
+    ];
+    const shown = (content: Uint8Array): string[] =>
+      new TextDecoder('latin1').decode(content).match(/^.*\] TJ$/gm) ?? [];
+    expect(shown(ours).join('').length).toBeGreaterThan(4 * signs.length);
+    expect(shown(ours)).toEqual(shown(await theirs));
   });
 
   it('says nothing of the day it was written and is the same twice', async () => {

@@ -6,7 +6,7 @@ import type { Report } from '../../make/report.ts';
 import { text } from '../../text/index.ts';
 import { issueOf, printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
 import { loadDesign } from '../load.ts';
-import { refusal, writePackage } from '../package-folder.ts';
+import { refusal, sha256, writePackage } from '../package-folder.ts';
 import { printChecks, printSettings } from '../print.ts';
 
 const font = (name: string): Uint8Array =>
@@ -34,6 +34,7 @@ export const make = async (
     registry,
     fonts: { regular: font('DejaVuSans'), bold: font('DejaVuSans-Bold') },
     acceptFailing,
+    digest: sha256,
   });
   if (!made.ok) {
     const failed = made.issues.filter((issue) => issue.code === CHECKS_FAILED);
