@@ -1,10 +1,15 @@
-import { cos, radians, sin, type SpineRestPlan, tan } from '../../../src/family/index.ts';
+import {
+  cos,
+  radians,
+  sin,
+  type SpineRestPlan,
+  tan,
+  type Vec2,
+} from '../../../src/family/index.ts';
 import { PAD } from '../../shared/layout/sizes.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
 type Place = PlanSetting['blades'][number]['places'][number];
-
-const STEPS = 400;
 
 /** Half-thickness left at height v by an earlier cut of the far side, if there was one. */
 export const farSide = (
@@ -23,29 +28,43 @@ export const earlierOther = (plan: SpineRestPlan, setting: PlanSetting): PlanSet
     .slice(0, plan.settings.indexOf(setting))
     .findLast(({ side }) => side !== setting.side);
 
+/** Corners of a blade's far face as they lie above the seat, from the spine to the edge. */
+const farCorners = (
+  { seating: { origin, tilt }, thickness, height }: Place,
+  earlier: PlanSetting | undefined,
+): readonly Vec2[] => {
+  const half = farSide(thickness, height, earlier);
+  const rise = earlier ? tan(radians(earlier.angle)) : 0;
+  const shoulder =
+    earlier && rise > 0 ? height - (thickness / 2 - earlier.edgeSide) / rise : height;
+  const vs = shoulder > 0 && shoulder < height ? [0, shoulder, height] : [0, height];
+  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
+  return vs.map((v) => [origin[0] - v * s + half(v) * c, origin[1] + v * c + half(v) * s]);
+};
+
 /**
  * Where along y the tip of a round nose, `pad` above the seat, touches the blade's far face at one
  * place: the farthest back over the points of that face, y + sqrt(r^2 - (z - pad)^2) - r; nowhere
- * (-Infinity) where the blade is lower.
+ * (-Infinity) where the blade is lower. On a straight stretch y = y0 + k z that is greatest where
+ * the nose has the stretch's slope, z - pad = r k / sqrt(1 + k^2), or at the end nearest to there.
  */
 const contactAt = (
   plan: SpineRestPlan,
   setting: PlanSetting,
-  { seating, thickness, height }: Place,
+  place: Place,
   pad: number,
 ): number => {
-  const half = farSide(thickness, height, earlierOther(plan, setting));
   const r = PAD.noseRadius;
-  const [c, s] = [cos(radians(seating.tilt)), sin(radians(seating.tilt))];
-  let most = -Infinity;
-  for (let i = 0; i <= STEPS; i += 1) {
-    const v = (height * i) / STEPS;
-    const w = half(v);
-    const y = seating.origin[0] - v * s + w * c;
-    const d = seating.origin[1] + v * c + w * s - pad;
-    if (Math.abs(d) < r) most = Math.max(most, y + Math.sqrt(r * r - d * d) - r);
-  }
-  return most;
+  const corners = farCorners(place, earlierOther(plan, setting));
+  const touches = corners.slice(1).flatMap(([y1, z1], i) => {
+    const [y0, z0] = corners[i] ?? [y1, z1];
+    const [low, high] = [Math.max(Math.min(z0, z1) - pad, -r), Math.min(Math.max(z0, z1) - pad, r)];
+    if (low > high || z0 === z1) return [];
+    const k = (y1 - y0) / (z1 - z0);
+    const d = Math.min(high, Math.max(low, (r * k) / Math.hypot(1, k)));
+    return [y0 + k * (d + pad - z0) + Math.sqrt(r * r - d * d) - r];
+  });
+  return Math.max(-Infinity, ...touches);
 };
 
 /**
