@@ -67,7 +67,7 @@ const AT_REST: Standing = { base: 0, step: 0, hand: 0, blade: WORLD };
 const posesBy = ({ workshop, design, input, plan, context }: Solved): Question['poses'] => {
   const bed = bedOf(context, design.grinder.belt.width);
   return workshop.keep('poses on an edge rest', JSON.stringify([input, bed]), () =>
-    settledPoses(design.blades, plan.settings, bed),
+    settledPoses(design.blades, plan.settings, bed, workshop.keep),
   );
 };
 

@@ -86,7 +86,7 @@ const posesBy = ({ workshop, design, input, plan, context, strip }: Solved): Que
     return (setting, name) => (name === strip.blade.name ? strip.found.poses(setting) : []);
   const bed = bedOf(context, design.grinder.belt.width);
   return workshop.keep('poses on a spine rest', JSON.stringify([input, bed]), () =>
-    settledPoses(design.blades, plan.settings, bed),
+    settledPoses(design.blades, plan.settings, bed, workshop.keep),
   );
 };
 

@@ -27,6 +27,8 @@ export interface Meshed {
  */
 export interface Workshop {
   readonly meshed: (part: Pick<Part, 'layers'>) => Result<Meshed>;
+  /** The mesh of a part for a picture on the screen. */
+  readonly pictured: (part: Pick<Part, 'layers'>) => Result<Mesh>;
   /** `prepare` of a shape that is no mesh. */
   readonly prepared: (name: string, shape: Exclude<Shape, { kind: 'mesh' }>) => Result<Solid>;
   readonly nameOf: BodyNames;
@@ -45,13 +47,23 @@ const PARTS = 200;
 const PLACES = 50;
 /** Shapes of machines and hands. */
 const SHAPES = 200;
-/** Plans and poses of the latest designs: with points of their blades they are large. */
+/** Of each kind plans, poses or blades of the latest designs: with points of blades they are large. */
 const OTHERS = 12;
 /** Questions about pairs, and assemblies, of such designs. */
 const ANSWERS = 8000;
 const ASSEMBLIES = 40;
 
 const keyOf = ({ origin, x, y, z }: Frame): string => [origin, x, y, z].join(' ');
+
+/** How far the picture of a solid may depart from the solid, mm. */
+export const PICTURE_CHORD = 0.1;
+/** The same where rings of a rounded end lie closer together than that. */
+const PICTURE_FINE = 0.02;
+
+const pictureOf = (layers: Part['layers']): Result<Mesh> => {
+  const coarse = meshOf(layers, { chord: PICTURE_CHORD, volumeShare: 1 });
+  return coarse.ok ? coarse : meshOf(layers, { chord: PICTURE_FINE, volumeShare: 1 });
+};
 
 const meshed = (name: string, mesh: Mesh): Meshed => {
   const solids = createStore<Solid>(PLACES);
@@ -70,8 +82,16 @@ const meshed = (name: string, mesh: Mesh): Meshed => {
 export const createWorkshop = (): Workshop => {
   const parts: Store<Result<Meshed>> = createStore(PARTS);
   const shapes: Store<Result<Solid>> = createStore(SHAPES);
-  const others: Store<unknown> = createStore(OTHERS);
-  let made = 0;
+  const others = new Map<string, Store<unknown>>();
+  const pictures: Store<Result<Mesh>> = createStore(PARTS);
+  // The checks and the picture of a design ask about the same parts.
+  const named = new WeakMap<Part['layers'], string>();
+  const contentOf = (layers: Part['layers']): string => {
+    const content = named.get(layers) ?? JSON.stringify(layers);
+    named.set(layers, content);
+    return content;
+  };
+  let count = 0;
   return {
     nameOf: createBodyNames(),
     prepared: (name, shape) =>
@@ -80,11 +100,16 @@ export const createWorkshop = (): Workshop => {
     assemblies: createStore(ASSEMBLIES),
     fits: createStore(ANSWERS),
     // A kind's values are all of the type that its one caller makes.
-    keep: <T>(kind: string, key: string, make: () => T) => others(`${kind} ${key}`, make) as T,
+    keep: <T>(kind: string, key: string, make: () => T) => {
+      const store = others.get(kind) ?? createStore(OTHERS);
+      others.set(kind, store);
+      return store(key, make) as T;
+    },
+    pictured: ({ layers }) => pictures(contentOf(layers), () => pictureOf(layers)),
     meshed: ({ layers }) =>
-      parts(JSON.stringify(layers), () =>
+      parts(contentOf(layers), () =>
         chain(meshOf(layers, { chord: CHECK_CHORD, volumeShare: Infinity }), (mesh) =>
-          ok(meshed(String(made++), mesh)),
+          ok(meshed(String(count++), mesh)),
         ),
       ),
   };

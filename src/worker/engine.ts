@@ -97,7 +97,8 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
     build: async (design, preview, proved) => (await solver()).build(design, preview, proved),
     scene: async (design) => {
       const { sceneOf } = await import('./scene.ts');
-      return chain(await fixture(design), (solved) => sceneOf(design, solved));
+      const { workshop } = await solver();
+      return chain(await fixture(design), (solved) => sceneOf(design, solved, workshop));
     },
     budget: async (design) =>
       chain(await fixture(design), (solved) => solved.budget?.(SIMULATING) ?? ok(null)),

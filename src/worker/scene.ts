@@ -2,32 +2,21 @@ import { bladeMesh } from '../blade/blade-mesh.ts';
 import { wantedCut } from '../blade/cut.ts';
 import type { Blade } from '../blade/schema.ts';
 import { shapeOf } from '../blade/shape.ts';
+import { createWorkshop, PICTURE_CHORD, type Workshop } from '../check/workshop.ts';
 import { all, chain, ok, type Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
 import type { Fixture, Setting } from '../family/family.ts';
 import type { Mesh } from '../geometry/mesh.ts';
-import { meshOf } from '../model/solid.ts';
 import type { Part } from '../model/part.ts';
 import type { Scene, SceneBlade, SceneMesh, ScenePart } from './protocol.ts';
-
-/** How far the picture of a solid may depart from the solid, mm. */
-const CHORD = 0.1;
-
-/** The same where rings of a rounded end lie closer together than that. */
-const FINE = 0.02;
 
 const plain = (mesh: Mesh): SceneMesh => ({
   vertices: new Float32Array(mesh.vertices),
   triangles: mesh.triangles,
 });
 
-const pictured = ({ layers }: Part): Result<Mesh> => {
-  const coarse = meshOf(layers, { chord: CHORD, volumeShare: 1 });
-  return coarse.ok ? coarse : meshOf(layers, { chord: FINE, volumeShare: 1 });
-};
-
-const partOf = (part: Part): Result<ScenePart> =>
-  chain(pictured(part), (mesh) =>
+const partOf = (part: Part, workshop: Workshop): Result<ScenePart> =>
+  chain(workshop.pictured(part), (mesh) =>
     ok({ id: part.id, name: part.name, kind: part.kind, mesh: plain(mesh) }),
   );
 
@@ -37,7 +26,7 @@ const bladeOf = (blade: Blade): SceneBlade => {
   const cut = (side: 'left' | 'right') => wantedCut(shape, side, blade.edge.wanted);
   const [left, right] = [cut('left'), cut('right')];
   const sides = { ...(left ? { left: [left] } : {}), ...(right ? { right: [right] } : {}) };
-  const mesh = bladeMesh(blade, { chord: CHORD, sides });
+  const mesh = bladeMesh(blade, { chord: PICTURE_CHORD, sides });
   return { name: blade.name, blade: plain(mesh.blade), tang: plain(mesh.tang) };
 };
 
@@ -55,12 +44,18 @@ const standing = (design: Design, fixture: Fixture, { id }: Setting) => ({
 });
 
 /** Parts, blades and where everything stands at every setting, seat frame. */
-export const sceneOf = (design: Design, fixture: Fixture): Result<Scene> =>
+export const sceneOf = (
+  design: Design,
+  fixture: Fixture,
+  workshop: Workshop = createWorkshop(),
+): Result<Scene> =>
   chain(fixture.parts(), (parts) =>
-    chain(all(parts.map(partOf)), (meshes) =>
+    chain(all(parts.map((part) => partOf(part, workshop))), (meshes) =>
       ok({
         parts: meshes,
-        blades: design.blades.map(bladeOf),
+        blades: design.blades.map((blade) =>
+          workshop.keep('picture of a blade', JSON.stringify(blade), () => bladeOf(blade)),
+        ),
         settings: Object.fromEntries(
           fixture.settings.map((setting) => [setting.id, standing(design, fixture, setting)]),
         ),

@@ -3,7 +3,7 @@ import { chain, ok, type Result } from '../core/result.ts';
 import { createStore } from '../core/store.ts';
 import { checkDesign } from '../document/open.ts';
 import type { Design } from '../document/schema.ts';
-import { createWorkshop, type Fixture } from '../family/index.ts';
+import { createWorkshop, type Fixture, type Workshop } from '../family/index.ts';
 import { solveDesign, type Checked } from '../make/engine.ts';
 import { builtOf, solvedOf } from './answers.ts';
 import { checkByPieces, type Preview } from './checking.ts';
@@ -18,6 +18,7 @@ const withAdvice = (checked: Result<Checked>): Result<Built> =>
 
 /** Answers about one design after another, as a hand edits it. */
 export interface Solver {
+  readonly workshop: Workshop;
   readonly fixture: (design: Design) => Promise<Result<Fixture>>;
   readonly solve: (design: Design) => Promise<Result<Solved>>;
   /** The newest design only: null where another came before this one was answered. */
@@ -47,6 +48,7 @@ export const createSolver = (): Solver => {
     );
   };
   return {
+    workshop,
     fixture,
     solve: async (design) => chain(await fixture(design), (solved) => ok(solvedOf(solved))),
     build: async (design, preview, proved) => {

@@ -82,7 +82,7 @@ const median = (values: readonly number[]): number => quantile(values, 0.5);
 /** Everything a change makes the program do before the screen is true again. */
 const answered = (design: Design, workshop: Workshop): readonly Part[] => {
   const { fixture, parts } = valueOf(checkDesign(design, registry, workshop));
-  valueOf(sceneOf(design, fixture));
+  valueOf(sceneOf(design, fixture, workshop));
   return parts;
 };
 

@@ -6,6 +6,7 @@ import {
   type Blade,
   type BladePose,
   type EdgeRestPlan,
+  type Workshop,
 } from '../../../src/family/index.ts';
 import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
 import { createRoom, type Room } from '../../shared/pose/placed-points.ts';
@@ -44,8 +45,10 @@ export const bedOf = (c: EdgeContext, beltWidth: number): Bed => {
 };
 
 /** What seat and lip touch of a blade, as it comes. */
-const edgeOf = (blade: Blade): Touchable =>
-  edgeTouchable(bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade) }).blade);
+const edgeOf = (blade: Blade, keep: Workshop['keep']): Touchable =>
+  keep('blade on an edge rest', JSON.stringify(blade), () =>
+    edgeTouchable(bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade) }).blade),
+  );
 
 /**
  * The blade over its stroke at one setting, from the plunge stop as far as the lip guides it: edge
@@ -81,9 +84,13 @@ export const settledPoses = (
   blades: readonly Blade[],
   settings: readonly PlanSetting[],
   bed: Bed,
+  keep: Workshop['keep'],
 ): PosesByName => {
   const room = createRoom();
-  return posesByName(blades, settings, edgeOf, (blade, edge, setting) =>
-    posesOf(blade, edge, setting, bed, room),
+  return posesByName(
+    blades,
+    settings,
+    (blade) => edgeOf(blade, keep),
+    (blade, edge, setting) => posesOf(blade, edge, setting, bed, room),
   );
 };

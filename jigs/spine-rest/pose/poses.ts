@@ -8,6 +8,7 @@ import {
   type BladePose,
   type Side,
   type SpineRestPlan,
+  type Workshop,
 } from '../../../src/family/index.ts';
 import { byKey } from '../../shared/later.ts';
 import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
@@ -58,10 +59,26 @@ const stanceAt = (blade: Blade, setting: PlanSetting, u: number): Stance | undef
   return { side, u, tilt: settled.strokeTilt, load };
 };
 
+/** What the seat and the step touch of a blade, by places: kept while blade and rest are the same. */
+const wholeOf = (blade: Blade, bed: Bed, keep: Workshop['keep']): Spine['whole'] => {
+  const depth = bed.stepTop + 2;
+  const strip = keep('strip along a spine', JSON.stringify([blade, depth]), () =>
+    touchable(bladeMesh(blade, { chord: CHORD }).blade, depth),
+  );
+  return keep('places of a spine', JSON.stringify([blade, bed]), () =>
+    byKey((u: number) => around(strip, u, [bed.noseHalf, bed.stepHalf])),
+  );
+};
+
 /** What the seat and the step touch of a blade: the strip along its spine. */
-const spineOf = (blade: Blade, bed: Bed, settings: readonly PlanSetting[], room: Room): Spine => {
-  const strip = touchable(bladeMesh(blade, { chord: CHORD }).blade, bed.stepTop + 2);
-  const whole = byKey((u: number) => around(strip, u, [bed.noseHalf, bed.stepHalf]));
+const spineOf = (
+  blade: Blade,
+  bed: Bed,
+  settings: readonly PlanSetting[],
+  room: Room,
+  keep: Workshop['keep'],
+): Spine => {
+  const whole = wholeOf(blade, bed, keep);
   const near = byKey((side: Side) => {
     const own = settings.filter((one) => one.side === side);
     const middle = own[Math.floor(own.length / 2)];
@@ -106,12 +123,13 @@ export const settledPoses = (
   blades: readonly Blade[],
   settings: readonly PlanSetting[],
   bed: Bed,
+  keep: Workshop['keep'],
 ): PosesByName => {
   const room = createRoom();
   return posesByName(
     blades,
     settings,
-    (blade) => spineOf(blade, bed, settings, room),
+    (blade) => spineOf(blade, bed, settings, room, keep),
     (blade, spine, setting) => posesOf(blade, spine, setting, bed),
   );
 };
