@@ -2,20 +2,24 @@ import {
   hollowRange,
   hull,
   interval,
+  pushRange,
   text,
   wrapOn,
   type Blade,
   type Design,
   type EdgeRestPlan,
+  type HollowRange,
   type HollowStanding,
   type Interval,
   type Limit,
+  type PushRange,
   type Reach,
   type ReachBox,
   type Side,
   type SideRange,
 } from '../../src/family/index.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
+import { FRICTION } from '../shared/friction.ts';
 import { WIDEST_GAP } from '../shared/checks/ranges.ts';
 import { byBox, LEFT_TRAVEL } from '../shared/reach.ts';
 import { runningGrowth } from '../shared/rules.ts';
@@ -46,6 +50,7 @@ interface Case {
   readonly stand: WheelStand;
   readonly shift: number;
   readonly standing: HollowStanding;
+  readonly bar: HollowRange;
 }
 
 /** A side as it comes: its bevel, and its edge as `cutsOf` shares it out. */
@@ -62,32 +67,38 @@ const sideOf = (blade: Blade, side: Side, thickness: Interval): SideRange => {
 const hollowSides = ({ bevels }: Blade): Side[] =>
   (['left', 'right'] as const).filter((side) => bevels[side].kind === 'hollow');
 
+/** Answers about bars, each found once: both sides of a blade, and its blades, are often alike. */
+const byBar = <T>(make: (bar: HollowRange) => T): ((bar: HollowRange) => T) => {
+  const made = new Map<string, T>();
+  return (bar) => {
+    const key = JSON.stringify(bar);
+    const found = made.get(key) ?? make(bar);
+    made.set(key, found);
+    return found;
+  };
+};
+
 /** Every belt, side and bevel that the blades of a box would see. */
 const casesOf =
   ({ design, context: { v, stands } }: Reached) =>
   ({ across: centre, up, run: thickness }: ReachBox): Case[] => {
     const { shifts } = shiftsOf(stands);
+    const standingOf = byBar(hollowRange);
     return design.blades.flatMap((blade) =>
       hollowSides(blade).flatMap((side) => {
-        const [near, far] = [
-          sideOf(blade, side, thickness),
-          sideOf(blade, side === 'left' ? 'right' : 'left', thickness),
-        ];
+        const other = side === 'left' ? 'right' : 'left';
+        const [near, far] = [sideOf(blade, side, thickness), sideOf(blade, other, thickness)];
+        const isBevelled = near.angle !== undefined || far.angle !== undefined;
+        const width = isBevelled ? point(blade.edge.wanted) : thickness;
         return design.sequence.flatMap((pass, i): Case[] => {
           const stand = stands[i];
           if (stand === undefined) return [];
           const last = i === design.sequence.length - 1;
           const depth = minus(up, point(last ? 0 : (pass.depthLeft ?? 0)));
-          const standing = hollowRange({
-            thickness,
-            centre,
-            depth,
-            near,
-            far,
-            wheel: stand.wheel,
-            lipHeight: v.lipHeight,
-          });
-          return [{ blade, side, last, depth, stand, shift: shifts[i] ?? 0, standing }];
+          const { wheel } = stand;
+          const bar = { thickness, centre, depth, near, far, width, wheel, lipHeight: v.lipHeight };
+          const standing = standingOf(bar);
+          return [{ blade, side, last, depth, stand, shift: shifts[i] ?? 0, standing, bar }];
         });
       }),
     );
@@ -128,12 +139,39 @@ const webOf =
     );
   };
 
+/** The least of one range less the greatest of another, where each holds several. */
+const leastLess = (many: readonly Interval[], others: readonly Interval[]): Interval =>
+  minus(
+    [Math.min(...many.map(([low]) => low)), Math.min(...many.map(([, high]) => high))],
+    [Math.max(...others.map(([low]) => low)), Math.max(...others.map(([, high]) => high))],
+  );
+
+/** The push window of every case, asked for last: it takes the longest. */
+const windowsOf = (
+  { design, context: { v } }: Reached,
+  cases: (box: ReachBox) => readonly Case[],
+): ((box: ReachBox) => PushRange[]) => {
+  const sign = design.grinder.belt.direction === 'up' ? -1 : 1;
+  const pushing = {
+    friction: [sign * FRICTION[0], sign * FRICTION[1]],
+    reserve: v.pushReserve,
+    wheelShare: v.wheelShare,
+  } as const;
+  return byBox((box) => {
+    const standings = new Map(
+      cases(box).map(({ bar, standing }) => [JSON.stringify(bar), { bar, standing }]),
+    );
+    return [...standings.values()].map(({ bar, standing }) => pushRange(bar, standing, pushing));
+  });
+};
+
 /** What the fixture as it is built holds any hollow to. */
 export const reachOf = (reached: Reached): Reach => {
   const { design, plan, context } = reached;
   const { v, rig, x } = context;
   const { slide } = rig.l;
   const cases = byBox(casesOf(reached));
+  const windows = windowsOf(reached, cases);
   const overAll =
     (value: (one: Case) => Interval) =>
     (box: ReachBox): Interval =>
@@ -223,6 +261,24 @@ export const reachOf = (reached: Reached): Reach => {
       unit: 'deg',
       atLeast: WRAP_MARGIN,
       found: overAll(({ standing }) => minus(point(wrap.to), standing.to)),
+    },
+    {
+      id: 'push',
+      label: words.push,
+      unit: 'mm',
+      atLeast: 0,
+      found: (box) =>
+        leastLess(
+          windows(box).map(({ to }) => to),
+          windows(box).map(({ from }) => from),
+        ),
+    },
+    {
+      id: 'seat-force',
+      label: words.seatForce,
+      unit: 'ratio',
+      atLeast: 0,
+      found: (box) => hull(windows(box).map(({ down }) => down)),
     },
   ];
   return {

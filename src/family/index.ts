@@ -55,8 +55,10 @@ export {
 export type * from '../grind/carriage/types.ts';
 export { lipRoom } from '../grind/edge-rest/lip-room.ts';
 export { planEdgeRest } from '../grind/edge-rest/plan.ts';
+export { pushRange, type PushRange } from '../grind/edge-rest/push-range.ts';
 export {
   hollowRange,
+  type HollowRange,
   type HollowStanding,
   type SideRange,
 } from '../grind/edge-rest/section-range.ts';

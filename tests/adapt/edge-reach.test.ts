@@ -8,14 +8,18 @@ import type { Design } from '../../src/document/schema.ts';
 import type { Fixture } from '../../src/family/index.ts';
 import { point, type Interval } from '../../src/geometry/interval.ts';
 import { type EdgeSection, type Half } from '../../src/grind/edge-rest/half.ts';
-import { contactOf } from '../../src/grind/edge-rest/lip-push.ts';
+import { centreAtLipOf } from '../../src/grind/edge-rest/at-lip.ts';
+import { contactOf, lipPush } from '../../src/grind/edge-rest/lip-push.ts';
 import { atWheel, placeFor } from '../../src/grind/edge-rest/place.ts';
-import { hollowRange } from '../../src/grind/edge-rest/section-range.ts';
+import { pushRange } from '../../src/grind/edge-rest/push-range.ts';
+import { hollowRange, type HollowRange } from '../../src/grind/edge-rest/section-range.ts';
 import { solveDesign } from '../../src/make/engine.ts';
 import { bandOf, boxOf, raise } from './boxes.ts';
 
 const holds = ([low, high]: Interval, value: number): boolean =>
   low <= value + 1e-9 && value - 1e-9 <= high;
+
+const PUSHING = { friction: [0.2, 0.6], reserve: 0.1, wheelShare: 0.3 } as const;
 
 describe('a range of hollows on an edge rest', () => {
   it('is the worked example: R 150, c 20, d 0.3, wheel 20 over the seat', () => {
@@ -26,6 +30,7 @@ describe('a range of hollows on an edge rest', () => {
       depth: point(0.3),
       near: { edge: point(2), angle: undefined },
       far: { edge: point(2), angle: undefined },
+      width: point(4),
       wheel: { radius: 150, drop: 20 },
       lipHeight: 1,
     });
@@ -38,7 +43,7 @@ describe('a range of hollows on an edge rest', () => {
   it('holds what the solver finds for every hollow of it, one by one', () => {
     const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
     const share = fc.double({ min: 0, max: 1, noNaN: true });
-    let compared = 0;
+    let [compared, pushed] = [0, 0];
     fc.assert(
       fc.property(
         fc.record({
@@ -75,7 +80,13 @@ describe('a range of hollows on an edge rest', () => {
             edge: angle === undefined ? ([thick[0] / 2, thick[1] / 2] as const) : point(bar.edge),
             angle,
           });
-          const found = hollowRange({
+          const range: HollowRange = {
+            width:
+              bar.near === undefined && bar.far === undefined
+                ? thick
+                : bar.near !== undefined && bar.far !== undefined
+                  ? point(2 * bar.edge)
+                  : [thick[0] / 2 + bar.edge, thick[1] / 2 + bar.edge],
             thickness: thick,
             centre: around(centre, b, 0.5),
             depth: around(depth, c, 0.04),
@@ -83,7 +94,8 @@ describe('a range of hollows on an edge rest', () => {
             far: sideOf(bar.far),
             wheel,
             lipHeight,
-          });
+          };
+          const found = hollowRange(range);
           if (place === undefined || place.limits.atEdge) return;
           compared += 1;
           const { standing, limits } = place;
@@ -92,7 +104,8 @@ describe('a range of hollows on an edge rest', () => {
           expect(holds(found.corner, standing.corner[1]), 'corner').toBe(true);
           expect(holds(found.lower, place.lower), 'lower').toBe(true);
           expect(holds(found.top, limits.upper), 'top').toBe(true);
-          const contact = contactOf(at, { ...place, u: 0, thickness, edge: 0, guided: true });
+          const whole = { ...place, u: 0, thickness, edge: 0, guided: true };
+          const contact = contactOf(at, whole);
           expect(holds(found.from, contact.from), 'from').toBe(true);
           expect(holds(found.to, contact.to), 'to').toBe(true);
           // Walked along the hollow: nearer to the midplane than proved it comes nowhere.
@@ -102,11 +115,21 @@ describe('a range of hollows on an edge rest', () => {
               place.circle.w - Math.sqrt(place.circle.radius ** 2 - (h - place.circle.h) ** 2);
             expect(left).toBeGreaterThan(found.left[0] - 1e-9);
           }
+          const first = centreAtLipOf(at, standing.lip, 0);
+          const proved = pushRange(range, found, PUSHING);
+          if (first === undefined || !Number.isFinite(proved.from[0])) return;
+          pushed += 1;
+          const push = lipPush(at, whole, first, PUSHING, 0);
+          expect(holds(proved.from, push.from), 'push from').toBe(true);
+          expect(holds(proved.to, push.to), 'push to').toBe(true);
+          expect(holds(proved.down, push.seatForceMin), 'seat').toBe(true);
+          expect(proved.to[1] - proved.to[0]).toBeLessThan(12);
         },
       ),
       { numRuns: 400, seed: 5 },
     );
     expect(compared).toBeGreaterThan(150);
+    expect(pushed).toBeGreaterThan(80);
   });
 });
 

@@ -23,15 +23,12 @@ export const contactOf = (at: AtWheel, { circle, limits, standing }: HollowPlace
   return { from: Math.min(...directions), to: Math.max(...directions) };
 };
 
-/** Samples of the friction range: every force is monotone in friction, so its ends would do. */
-const SAMPLES = [0, 0.5, 1];
-
-/** The holds of a pass: at the first touch and on the whole hollow, over the friction range. */
+/** The holds of a pass: at the first touch and on the whole hollow, at either end of the friction. */
 const holdsOf = (
   at: AtWheel,
   place: HollowPlace,
   firstCentre: number,
-  [least, most]: Pushing['friction'],
+  friction: Pushing['friction'],
 ): Hold[] => {
   const touch = standingAt(at, firstCentre, 0);
   const whole = { contact: contactOf(at, place), standing: place.standing };
@@ -40,12 +37,12 @@ const holdsOf = (
     standing: touch,
   };
   return [whole, ...(first ? [first] : [])].flatMap(({ contact, standing }) =>
-    SAMPLES.map((x) => holdOf(at.wheel, contact, standing, least + x * (most - least))),
+    friction.map((one) => holdOf(at.wheel, contact, standing, one)),
   );
 };
 
 /** Half width of what the wheel bears on at the first touch, degrees. */
-const TOUCH = 0.01;
+export const TOUCH = 0.01;
 
 const touchOf = (
   { section, face, wheel }: AtWheel,

@@ -1,4 +1,4 @@
-import { atan2, cos, sin } from '../../core/trigonometry.ts';
+import { atan, atan2, cos, sin, tan } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import type { Standing, WheelAtSeat } from './stand.ts';
@@ -9,44 +9,51 @@ export interface Contact {
   readonly to: number;
 }
 
-/** Forces of the wheel for one unit of pressure, and their moment about the foot of the blade. */
-interface Load {
-  readonly y: number;
-  readonly z: number;
-  readonly moment: number;
-}
-
-const PARTS = 64;
-
 /**
  * The wheel's load on a blade that turns about the lip as it is ground: each point is worn away as
  * fast as the blade turns into it, and wear is pressure times speed (Preston's law), so the
- * pressure grows with the lever of its normal about the lip. Friction m drags along the belt,
- * downwards positive. By the midpoint rule over the contact.
+ * pressure grows with the lever of its normal about the lip. At the direction a that is
+ *
+ *     p = (dz - z_l) cos a + (R + y_l) sin a
+ *
+ * from the lip's contact (y_l, z_l), and none where that is negative. Over a contact from the
+ * middle a_m by t to either side, with p_m the pressure in its middle and p' its rise there,
+ * friction m = tan f dragging along the belt, downwards positive,
+ *
+ *     k = (t - sin t cos t) / (t + sin t cos t) p' / p_m        the load leans atan k more than a_m
+ *     e = 2 sin t / (t + sin t cos t)                           a_l = a_m + atan k - f
+ *
+ * N_z / N_y = tan a_l, and the load's moment about the foot (y_s, 0) over N_y
+ *
+ *     h_c = dz + (R + y_s) tan a_l + R e sin f / (sqrt(1 + k^2) cos a_l)
+ *
+ * which rises or falls with f throughout: its derivative is what R e cos(a_l + f) / sqrt(1 + k^2)
+ * is more than R + y_s, over the square of cos a_l.
  */
 const loadOf = (
   { radius, drop }: WheelAtSeat,
   { from, to }: Contact,
   { seat, touch }: Standing,
   friction: number,
-): Load => {
-  let load: Load = { y: 0, z: 0, moment: 0 };
-  for (let i = 0; i < PARTS; i += 1) {
-    const a = radians(from + ((i + 0.5) / PARTS) * (to - from));
-    const normal: Vec2 = [cos(a), sin(a)];
-    const at: Vec2 = [radius * normal[0] - radius, radius * normal[1] + drop];
-    const lever = (at[1] - touch[1]) * normal[0] - (at[0] - touch[0]) * normal[1];
-    const pressure = Math.max(0, lever);
-    const fy = pressure * (normal[0] + friction * normal[1]);
-    const fz = pressure * (normal[1] - friction * normal[0]);
-    const arm: Vec2 = [at[0] - seat[0], at[1] - seat[1]];
-    load = {
-      y: load.y + fy,
-      z: load.z + fz,
-      moment: load.moment + arm[1] * fy - arm[0] * fz,
-    };
-  }
-  return load;
+): { readonly centre: number; readonly direction: number } => {
+  const [level, up] = [radius + touch[0], drop - touch[1]];
+  const start = Math.max(radians(from), atan2(-up, level));
+  const half = (radians(to) - start) / 2;
+  const middle = start + half;
+  // No pressure anywhere is no load.
+  if (!(half > 0)) return { centre: NaN, direction: NaN };
+  const [c, s] = [cos(middle), sin(middle)];
+  const both = half + sin(half) * cos(half);
+  const lean =
+    (((half - sin(half) * cos(half)) / both) * (level * c - up * s)) / (up * c + level * s);
+  const drag = atan(friction);
+  const direction = middle + atan(lean) - drag;
+  const length = (2 * sin(half)) / both / Math.hypot(1, lean);
+  return {
+    centre:
+      drop + (radius + seat[0]) * tan(direction) + (radius * length * sin(drag)) / cos(direction),
+    direction,
+  };
 };
 
 /** What holds a blade at one contact and friction; heights above the seat, mm. */
@@ -75,8 +82,8 @@ export const holdOf = (
   standing: Standing,
   friction: number,
 ): Hold => {
-  const { y, z, moment } = loadOf(wheel, contact, standing, friction);
-  return { centre: moment / y, lip: standing.touch[1], down: -z / y };
+  const { centre, direction } = loadOf(wheel, contact, standing, friction);
+  return { centre, lip: standing.touch[1], down: -tan(direction) };
 };
 
 /** Force of the lip as a share of a push at `height`. */

@@ -31,6 +31,8 @@ export interface HollowRange {
   /** Towards the wheel, and towards the maker. */
   readonly near: SideRange;
   readonly far: SideRange;
+  /** Of the edge, over both sides: nearer known than what they say of it one by one. */
+  readonly width: Interval;
   readonly wheel: WheelAtSeat;
   readonly lipHeight: number;
 }
@@ -47,6 +49,16 @@ export interface HollowStanding {
   readonly lower: Interval;
   /** Height of the upper limit along the midplane. */
   readonly top: Interval;
+  /** Where the edge bears on the seat, from the wheel's foremost point. */
+  readonly seat: Interval;
+  /** Height of the lip's contact over the seat. */
+  readonly touch: Interval;
+  /** Direction from the wheel's axis square to the face, degrees, and how far to either side of it
+   * a hollow reaches that ends within its face. */
+  readonly lean: Interval;
+  readonly turn: Interval;
+  /** Whether every hollow of the range is shown to end within its face. */
+  readonly whole: boolean;
   /** Directions from the wheel's axis to the ends of the contact, degrees. */
   readonly from: Interval;
   readonly to: Interval;
@@ -63,7 +75,7 @@ interface Face {
 }
 
 /** Faces that a hollow's middle may lie on: the bevel up to its shoulder, the flat above it. */
-const facesOf = ({ near, thickness, centre }: HollowRange): Face[] => {
+export const facesOf = ({ near, thickness, centre }: HollowRange): Face[] => {
   const flat: Face = { angle: 0, out: over(thickness, TWO) };
   if (near.angle === undefined) return [flat];
   const shoulder = over(minus(flat.out, near.edge), sine(point(near.angle)));
@@ -73,8 +85,14 @@ const facesOf = ({ near, thickness, centre }: HollowRange): Face[] => {
 };
 
 const joined = (all: readonly HollowStanding[]): HollowStanding => {
-  const of = (key: keyof HollowStanding): Interval => hull(all.map((one) => one[key]));
+  const of = (key: Exclude<keyof HollowStanding, 'whole'>): Interval =>
+    hull(all.map((one) => one[key]));
   return {
+    whole: all.every(({ whole }) => whole),
+    seat: of('seat'),
+    touch: of('touch'),
+    lean: of('lean'),
+    turn: of('turn'),
     lip: of('lip'),
     tilt: of('tilt'),
     corner: of('corner'),
@@ -86,20 +104,73 @@ const joined = (all: readonly HollowStanding[]): HollowStanding => {
   };
 };
 
-/** How far the near side stands before its corner, at most up to the lip's top, mm. */
-const overhang = (range: HollowRange, tilt: Interval, corner: Interval): Interval => {
-  const { near, thickness, lipHeight } = range;
+/** From the edge's foot along the bevel, where there is one, to its shoulder, mm. */
+const shoulderOf = ({ near, thickness }: HollowRange): Interval | undefined =>
+  near.angle === undefined
+    ? undefined
+    : over(minus(over(thickness, TWO), near.edge), sine(point(near.angle)));
+
+/** Where the near side is foremost below the lip's top: how far before its corner, how high, mm. */
+export const foremostOf = (
+  range: HollowRange,
+  tilt: Interval,
+  corner: Interval,
+): { readonly before: Interval; readonly height: Interval } => {
+  const { near, lipHeight } = range;
   const rise = positive(minus(point(lipHeight), corner));
-  const lean = (angle: number): Interval => {
-    const leaning = plus(tilt, point(angle));
-    return times(rise, positive(over(sine(leaning), cosine(leaning))));
-  };
-  const steep = lean(near.angle ?? 0);
-  if (near.angle === undefined) return steep;
+  const leaning = plus(tilt, point(near.angle ?? 0));
+  const at = (turned: Interval): Interval =>
+    times(rise, positive(over(sine(turned), cosine(turned))));
+  const shoulder = shoulderOf(range);
   // Up to the shoulder the bevel leans; where that lies below the lip's top, the flat beyond it.
-  const shoulder = over(minus(over(thickness, TWO), near.edge), sine(point(near.angle)));
-  const height = times(shoulder, cosine(plus(tilt, point(near.angle))));
-  return height[0] >= lipHeight ? steep : hull([steep, lean(0)]);
+  const isStraight = shoulder === undefined || times(shoulder, cosine(leaning))[0] >= lipHeight;
+  const [top, any] = [point(lipHeight), hull([corner, point(lipHeight)])];
+  return {
+    before: isStraight ? at(leaning) : hull([at(leaning), at(tilt)]),
+    height: !isStraight ? any : leaning[0] > 0 ? top : leaning[1] < 0 ? corner : any,
+  };
+};
+
+/** A section on one corner of its edge, as its wheel's axis is seen from there: `onCorner`. */
+interface Seen {
+  readonly face: Face;
+  readonly isNear: boolean;
+  /** From that corner to the face, across the midplane at the edge. */
+  readonly b: Interval;
+  readonly along: Interval;
+  readonly apart: Interval;
+  readonly level: Interval;
+}
+
+const seenFrom = (range: HollowRange, face: Face, isNear: boolean): Seen => {
+  const { near, far, centre, depth, wheel } = range;
+  const [s, c] = [sine(point(face.angle)), cosine(point(face.angle))];
+  const isOwn = face.angle === (near.angle ?? 0);
+  const across = isOwn ? range.width : plus(face.out, far.edge);
+  const b = isNear ? (isOwn ? point(0) : minus(face.out, near.edge)) : across;
+  const along = plus(centre, times(b, s));
+  const apart = plus(minus(point(wheel.radius), depth), times(b, c));
+  const drop = point(wheel.drop);
+  const level = squareRoot(
+    minus(plus(times(along, along), times(apart, apart)), times(drop, drop)),
+  );
+  return { face, isNear, b, along, apart, level };
+};
+
+/**
+ * Every face and corner that a range leaves open. The near corner bears while the axis of the
+ * hollow lies higher over the edge than the wheel's over the seat.
+ */
+const seenOf = (range: HollowRange): Seen[] => {
+  const { centre, depth, wheel } = range;
+  return facesOf(range).flatMap((face) => {
+    const [s, c] = [sine(point(face.angle)), cosine(point(face.angle))];
+    const h = minus(times(centre, c), times(minus(point(wheel.radius), depth), s));
+    return [
+      ...(h[1] > wheel.drop ? [seenFrom(range, face, true)] : []),
+      ...(h[0] <= wheel.drop ? [seenFrom(range, face, false)] : []),
+    ];
+  });
 };
 
 /**
@@ -111,21 +182,16 @@ const overhang = (range: HollowRange, tilt: Interval, corner: Interval): Interva
  * and the face leans k + a = atan(p / s) - atan(dz / M) towards the wheel: `edgeSeat`, for either
  * corner. Each of c and d enters once.
  */
-const onCorner = (range: HollowRange, face: Face, isNear: boolean): HollowStanding => {
-  const { near, far, centre, depth, wheel } = range;
+const onCorner = (range: HollowRange, seen: Seen): HollowStanding => {
+  const { near, centre, depth, wheel } = range;
+  const { face, isNear, along, apart, level } = seen;
   const [radius, drop] = [point(wheel.radius), point(wheel.drop)];
   const [s, c] = [sine(point(face.angle)), cosine(point(face.angle))];
   const square = minus(radius, depth);
   const isBevel = face.angle === near.angle;
-  const b = isNear ? (isBevel ? point(0) : minus(face.out, near.edge)) : plus(face.out, far.edge);
-  const along = plus(centre, times(b, s));
-  const apart = plus(square, times(b, c));
-  const level = squareRoot(
-    minus(plus(times(along, along), times(apart, apart)), times(drop, drop)),
-  );
   const lean = minus(arctangent(over(along, apart)), arctangent(over(drop, level)));
   const tilt = minus(lean, point(face.angle));
-  const width = isNear ? point(0) : plus(near.edge, far.edge);
+  const width = isNear ? point(0) : range.width;
   const corner = positive(negative(times(width, sine(tilt))));
   const foremost = minus(minus(level, radius), times(width, cosine(tilt)));
   // Half the chord, and the turn of the wheel over it.
@@ -136,16 +202,25 @@ const onCorner = (range: HollowRange, face: Face, isNear: boolean): HollowStandi
   const axis = minus(times(centre, c), times(square, s));
   const under = minus(plus(face.out, times(centre, s), times(square, c)), radius);
   const atLower = plus(face.out, times(lowest, s));
+  const most = foremostOf(range, tilt, corner);
+  const shoulder = shoulderOf(range);
+  const whole =
+    shoulder === undefined || (isBevel ? highest[1] <= shoulder[0] : lowest[0] >= shoulder[1]);
   return {
-    lip: minus(foremost, overhang(range, tilt, corner)),
+    lip: minus(foremost, most.before),
     tilt,
+    seat: minus(level, radius),
+    touch: most.height,
+    lean,
+    turn,
+    whole,
     corner,
     lower: isBevel
       ? lowest
       : hull([lowest, squareRoot(plus(times(centre, centre), times(stock, stock)))]),
     top: times(hull([centre, highest]), c),
-    from: hull([minus(lean, turn), lean]),
-    to: hull([lean, plus(lean, turn)]),
+    from: whole ? minus(lean, turn) : hull([minus(lean, turn), lean]),
+    to: whole ? plus(lean, turn) : hull([lean, plus(lean, turn)]),
     // Straight under its axis the wheel is nearest, unless the hollow ends above that.
     left: axis[1] <= times(lowest, c)[0] ? atLower : hull([under, atLower]),
   };
@@ -153,21 +228,9 @@ const onCorner = (range: HollowRange, face: Face, isNear: boolean): HollowStandi
 
 /**
  * `standingFor` and `limitsOf` on ranges, for the fresh section of a bar: its face, and the corner
- * it stands on, both ways where the ranges leave them open. The near corner bears while the axis
- * of the hollow lies higher over the edge than the wheel's over the seat. Everything where the
- * wheel may stand too high or too low. A hollow that runs past its bevel's shoulder is taken to
- * reach as far as it would without it: its lower limit stays, its upper is no higher.
+ * it stands on, both ways where the ranges leave them open. Everything where the wheel may stand
+ * too high or too low. A hollow that runs past its bevel's shoulder is taken to reach as far as it
+ * would without it: its lower limit stays, its upper is no higher.
  */
-export const hollowRange = (range: HollowRange): HollowStanding => {
-  const { centre, depth, wheel } = range;
-  return joined(
-    facesOf(range).flatMap((face) => {
-      const [s, c] = [sine(point(face.angle)), cosine(point(face.angle))];
-      const h = minus(times(centre, c), times(minus(point(wheel.radius), depth), s));
-      return [
-        ...(h[1] > wheel.drop ? [onCorner(range, face, true)] : []),
-        ...(h[0] <= wheel.drop ? [onCorner(range, face, false)] : []),
-      ];
-    }),
-  );
-};
+export const hollowRange = (range: HollowRange): HollowStanding =>
+  joined(seenOf(range).map((seen) => onCorner(range, seen)));

@@ -16,6 +16,8 @@ export const reach = {
   web: 'Steel left behind the hollow',
   wrapLow: 'Belt on the wheel below the contact',
   wrapHigh: 'Belt on the wheel above the contact',
+  push: 'Room for the push: heights at which lip and wheel both carry their share',
+  seatForce: 'Force on the seat, of the wheel’s',
   scope:
-    'blades of constant thickness with a straight edge and a spine parallel to it, with the flat bevels and edges of this design, hollow on the same sides, all to one depth and place, on this design’s wheel and belts; every belt before the last stops as much shallower as here. Push block, stop collar and gauge follow the blade. Not proved here: that there is a height to push at where lip and wheel both carry their share (a hollow may be in reach and have none), tang, plunge, a curved edge and a tapered spine; put the blade itself in to have them checked',
+    'blades of constant thickness with a straight edge and a spine parallel to it, with the flat bevels and edges of this design, hollow on the same sides, all to one depth and place, on this design’s wheel and belts; every belt before the last stops as much shallower as here. Push block, stop collar and gauge follow the blade. A hollow that runs over its bevel’s shoulder is not counted, whether or not it could be ground. Not proved here: tang, plunge, a curved edge and a tapered spine; put the blade itself in to have them checked',
 } as const;
