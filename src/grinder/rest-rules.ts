@@ -1,4 +1,5 @@
 import { problem, type Issue } from '../core/issue.ts';
+import { plain } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import type { Rest } from './schema.ts';
 
@@ -10,6 +11,8 @@ interface Range {
 }
 
 const words = text.grinder.rules;
+
+const said = ({ from, to }: Range): string => `${plain(from, 3)} to ${plain(to, 3)} mm`;
 
 const inside = (value: number, half: number, { from, to }: Range): boolean =>
   value - half >= from && value + half <= to;
@@ -25,7 +28,7 @@ const slotIssues = (slots: readonly Slot[], along: Range, across: Range, at: str
     const fits =
       inside(slot.at, half, across) && inside(slot.from, 0, along) && inside(slot.to, 0, along);
     const place = `${slot.at} mm, from ${slot.from} to ${slot.to} mm`;
-    const range = `${across.from} to ${across.to} mm, ${along.from} to ${along.to} mm`;
+    const range = `${said(across)}, ${said(along)}`;
     return fits ? [] : [problem('off-rest', path, words.offRest(words.slotName, place, range))];
   });
 
@@ -45,11 +48,7 @@ const patternIssues = ({ pattern, width, depth, gap }: Table, at: string): Issue
           problem(
             'off-rest',
             `${at}.at.${i}`,
-            words.offRest(
-              words.holeName,
-              `(${hx}, ${hy}) mm`,
-              `x ${x.from} to ${x.to} mm, y ${y.from} to ${y.to} mm`,
-            ),
+            words.offRest(words.holeName, `(${hx}, ${hy}) mm`, `x ${said(x)}, y ${said(y)}`),
           ),
         ],
   );

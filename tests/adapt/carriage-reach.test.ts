@@ -1,10 +1,7 @@
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { registry } from '../../jigs/registry.ts';
 import { isProved, provedRun, reachTable } from '../../src/adapt/reach.ts';
-import { bandOf, boxOf, raise } from './boxes.ts';
-import { openDesign } from '../../src/document/open.ts';
+import { bandOf, boxOf, holds, openedOf, raise, solved } from './boxes.ts';
 import type { Design } from '../../src/document/schema.ts';
 import type { Fixture } from '../../src/family/index.ts';
 import { point, type Interval } from '../../src/geometry/interval.ts';
@@ -13,12 +10,8 @@ import { highestPush } from '../../src/grind/carriage/push.ts';
 import { screwExtension } from '../../src/grind/carriage/screw.ts';
 import { carriageRange, highestPushRange } from '../../src/grind/carriage/section-range.ts';
 import { heelBehind, onStage } from '../../src/grind/carriage/stage.ts';
-import { solveDesign } from '../../src/make/engine.ts';
 
 const RADIAN = Math.PI / 180;
-
-const holds = ([low, high]: Interval, value: number): boolean =>
-  low <= value + 1e-9 && value - 1e-9 <= high;
 
 describe('a range of bars on a carriage', () => {
   it('is the tangent bar of the textbook for equal rounds on a square platen', () => {
@@ -98,17 +91,7 @@ describe('a range of bars on a carriage', () => {
   });
 });
 
-const opened = (name: string): Design => {
-  const design = openDesign(readFileSync(`jigs/carriage/examples/${name}.jig.json`), registry);
-  if (!design.ok) throw new Error(JSON.stringify(design.issues));
-  return design.value;
-};
-
-const solved = (design: Design): Fixture => {
-  const fixture = solveDesign(design, registry);
-  if (!fixture.ok) throw new Error(JSON.stringify(fixture.issues));
-  return fixture.value;
-};
+const opened = openedOf('carriage');
 
 /** A bar with straight spine and edge, both sides to one angle, on the tang of the first blade. */
 const withBar = (design: Design, thickness: number, height: number, angle: number): Design => ({

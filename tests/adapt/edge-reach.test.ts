@@ -1,9 +1,6 @@
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { registry } from '../../jigs/registry.ts';
 import { isProved, provedRun, type Band } from '../../src/adapt/reach.ts';
-import { openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
 import type { Fixture } from '../../src/family/index.ts';
 import { point, type Interval } from '../../src/geometry/interval.ts';
@@ -13,11 +10,7 @@ import { contactOf, lipPush } from '../../src/grind/edge-rest/lip-push.ts';
 import { atWheel, placeFor } from '../../src/grind/edge-rest/place.ts';
 import { pushRange } from '../../src/grind/edge-rest/push-range.ts';
 import { hollowRange, type HollowRange } from '../../src/grind/edge-rest/section-range.ts';
-import { solveDesign } from '../../src/make/engine.ts';
-import { bandOf, boxOf, raise } from './boxes.ts';
-
-const holds = ([low, high]: Interval, value: number): boolean =>
-  low <= value + 1e-9 && value - 1e-9 <= high;
+import { bandOf, boxOf, holds, openedOf, raise, solved } from './boxes.ts';
 
 const PUSHING = { friction: [0.2, 0.6], reserve: 0.1, wheelShare: 0.3 } as const;
 
@@ -135,15 +128,7 @@ describe('a range of hollows on an edge rest', () => {
   });
 });
 
-const opened = (name: string): Design => {
-  const design = openDesign(readFileSync(`jigs/edge-rest/examples/${name}.jig.json`), registry);
-  return design.ok ? design.value : raise(JSON.stringify(design.issues));
-};
-
-const solved = (design: Design): Fixture => {
-  const fixture = solveDesign(design, registry);
-  return fixture.ok ? fixture.value : raise(JSON.stringify(fixture.issues));
-};
+const opened = openedOf('edge-rest');
 
 /** A bar with straight spine and edge, hollow as its first blade is, with other sizes. */
 const withBar = (

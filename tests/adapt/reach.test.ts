@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
@@ -6,8 +5,8 @@ import { Ajv } from 'ajv';
 import { toJsonSchema } from '@valibot/to-json-schema';
 import { reachSchema } from '../../src/adapt/output-schema.ts';
 import { isProved, provedRun, reachTable, type Band } from '../../src/adapt/reach.ts';
-import { bandOf, boxOf, raise } from './boxes.ts';
-import { openDesign } from '../../src/document/open.ts';
+import { solveDesign } from '../../src/make/engine.ts';
+import { bandOf, boxOf, holds, openedOf, raise, solved } from './boxes.ts';
 import type { Design } from '../../src/document/schema.ts';
 import type { Fixture } from '../../src/family/index.ts';
 import { point, type Interval } from '../../src/geometry/interval.ts';
@@ -15,23 +14,8 @@ import { contactOf, holdOn, pushFor } from '../../src/grind/spine-rest/push.ts';
 import { pushRoom, standingRange } from '../../src/grind/spine-rest/section-range.ts';
 import { settle } from '../../src/grind/spine-rest/settle.ts';
 import { barSection } from '../../src/grind/section/section.ts';
-import { solveDesign } from '../../src/make/engine.ts';
 
-const holds = ([low, high]: Interval, value: number): boolean =>
-  low <= value + 1e-9 && value - 1e-9 <= high;
-
-const opened = (name: string): Design => {
-  const file = `jigs/spine-rest/examples/${name}.jig.json`;
-  const design = openDesign(readFileSync(file), registry);
-  if (!design.ok) throw new Error(JSON.stringify(design.issues));
-  return design.value;
-};
-
-const solved = (design: Design): Fixture => {
-  const fixture = solveDesign(design, registry);
-  if (!fixture.ok) throw new Error(JSON.stringify(fixture.issues));
-  return fixture.value;
-};
+const opened = openedOf('spine-rest');
 
 const limitsOf = (fixture: Fixture) => fixture.reach?.limits ?? [];
 

@@ -1,4 +1,5 @@
 import { budget, calibration, range, reach } from './app-questions.ts';
+import { said } from './ids.ts';
 
 const plural = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
@@ -171,6 +172,7 @@ export const app = {
     empty: 'Section and grind line are drawn here as soon as the values have an answer.',
     setting: 'Setting in view',
     settingName: (step: number, side: string, belt: string) => `${step}. ${belt}, ${side}`,
+    settingSaid: said,
     mapSide: (side: string) => `Grind line, ${side} side`,
     mapCaption:
       'Full line: the grind line this fixture gives. Dashed: the line wanted. Figures: deviation. The last of the tip does not steer: its figure is shown there, but the greatest deviation leaves it out.',
@@ -247,7 +249,7 @@ export const app = {
       hand: 'Hands',
     },
     pose: (setting: string, blade: string, place: string) =>
-      [setting, blade, place].filter((s) => s !== '').join(', '),
+      [said(setting), blade, place].filter((s) => s !== '').join(', '),
     place: (value: string) => `${value} from the plunge`,
   },
   adapt: {
@@ -279,7 +281,8 @@ export const app = {
   scene: {
     open: 'The solid on the bench',
     title: 'On the bench',
-    picture: (setting: string) => `Picture of the fixture with the blade at set-up ${setting}`,
+    picture: (setting: string) =>
+      `Picture of the fixture with the blade at set-up ${said(setting)}`,
     noWebGl:
       'This browser cannot draw solids (WebGL is missing). Everything else works: drawings, checks and files are complete without it.',
     notFetched:

@@ -1,8 +1,6 @@
 import { calc } from './calc.ts';
 import { edgeRestPlan } from './edge-rest/plan.ts';
-
-const mm = (value: number): string => `${Number(value.toPrecision(6))} mm`;
-const deg = (value: number): string => `${Number(value.toPrecision(6))} degrees`;
+import { deg, mm } from './lengths.ts';
 
 /** Words of the solver: its parameters, and why a question has no answer. */
 export const grind = {

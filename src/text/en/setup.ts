@@ -1,3 +1,5 @@
+import { said } from './ids.ts';
+
 const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 
@@ -284,7 +286,7 @@ export const setup = {
     readingsOption: 'readings of the test piece (JSON; `schema readings` prints its schema)',
     outOption: 'write the design that remembers the offset to this new file',
     offset: (setting: string, offset: string, significant: boolean): string =>
-      `True offset by setting ${setting}: ${offset}${significant ? '' : ', not told from 0 by these readings'}`,
+      `True offset by setting ${said(setting)}: ${offset}${significant ? '' : ', not told from 0 by these readings'}`,
     interval: (low: string, high: string, uncertainty: string, method: string): string =>
       `95 % interval: ${low} to ${high} (standard uncertainty ${uncertainty}, ${method === 'student' ? 'from the scatter of the readings' : 'from the stated uncertainties'})`,
     agreement: ({

@@ -1,3 +1,5 @@
+import { said } from '../ids.ts';
+
 const mm = (value: number, decimals = 2): string =>
   `${String(Math.round(value * 10 ** decimals) / 10 ** decimals)} mm`;
 
@@ -67,7 +69,7 @@ export const parts = {
     edgeGauge: (rise: number) =>
       `Stands on the upright; the edge touches its lip, ${mm(rise)} above. Measure with calipers.`,
     fenceGauge: (length: number, setting: string) =>
-      `Lies on the fence, front at the belt, lip behind the fence: ${mm(length)} for setting ${setting}. Measure with calipers.`,
+      `Lies on the fence, front at the belt, lip behind the fence: ${mm(length)} for setting ${said(setting)}. Measure with calipers.`,
   },
   section: {
     angle: (leg: number, wall: number) =>

@@ -1,5 +1,4 @@
-const mm = (value: number): string => `${Number(value.toPrecision(3))} mm`;
-const deg = (value: number): string => `${Number(value.toPrecision(4))} degrees`;
+import { deg, mm } from '../lengths.ts';
 
 /** Words of the carriage's solver. */
 export const plan = {

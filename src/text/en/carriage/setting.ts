@@ -1,4 +1,5 @@
 import { bevelSheet } from '../shared/sheet.ts';
+import { said } from '../ids.ts';
 
 const n = (value: number, decimals = 2): string => value.toFixed(decimals);
 
@@ -56,7 +57,7 @@ export const setting = {
 
 /** Labels on the section of the set-up. */
 export const section = {
-  title: (id: string) => `Set-up ${id}, seen along the stroke`,
+  title: (id: string) => `Set-up ${said(id)}, seen along the stroke`,
   belt: 'Abrasive face',
   base: 'Base',
   fence: 'Fence',

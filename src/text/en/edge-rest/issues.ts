@@ -1,3 +1,5 @@
+import { said } from '../ids.ts';
+
 const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 const mm = (value: number): string => `${n(value)} mm`;
@@ -33,7 +35,7 @@ export const issues = {
     fix: `Raise the centre of the hollow, or use a wear strip thicker by ${mm(least - push)}.`,
   }),
   lipTooLow: (height: number, least: number, setting: string) => ({
-    message: `Lip height is ${mm(height)}; at setting ${setting} the edge's corner stands ${mm(least - 0.2)} above the seat and the lip must be at least 0.2 mm higher.`,
+    message: `Lip height is ${mm(height)}; at setting ${said(setting)} the edge's corner stands ${mm(least - 0.2)} above the seat and the lip must be at least 0.2 mm higher.`,
     fix: `Set the lip height to at least ${mm(least)}.`,
   }),
   builtTooShort: (label: string, built: number, needed: number) => ({

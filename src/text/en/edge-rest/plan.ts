@@ -1,5 +1,4 @@
-const mm = (value: number): string => `${Number(value.toPrecision(6))} mm`;
-const deg = (value: number): string => `${Number(value.toPrecision(4))} degrees`;
+import { deg, mm } from '../lengths.ts';
 
 /** Words of the edge-rest solver: why a hollow cannot be ground, and what to watch. */
 export const edgeRestPlan = {

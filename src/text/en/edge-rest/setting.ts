@@ -1,3 +1,5 @@
+import { said } from '../ids.ts';
+
 const n = (value: number, decimals = 2): string => value.toFixed(decimals);
 
 /** Words on the set-up sheet: readings, notes of a setting, facts. */
@@ -70,7 +72,7 @@ export const sheet = {
 
 /** Labels on the section of the set-up. */
 export const section = {
-  title: (id: string) => `Set-up ${id}, seen along the stroke`,
+  title: (id: string) => `Set-up ${said(id)}, seen along the stroke`,
   belt: 'Abrasive on the wheel',
   nose: 'Wheel nose',
   slide: 'Lip slide',

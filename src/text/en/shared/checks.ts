@@ -1,3 +1,5 @@
+import { said } from '../ids.ts';
+
 /** What limits of checks rest on. */
 export const basis = {
   geometry: 'geometry of the fixture',
@@ -14,11 +16,11 @@ export const basis = {
 export const checks = {
   basis,
   labels: {
-    pair: (a: string, b: string) => `${a} to ${b}`,
-    contact: (a: string, b: string) => `Contact of ${a} and ${b}`,
+    pair: (a: string, b: string) => `${said(a)} to ${said(b)}`,
+    contact: (a: string, b: string) => `Contact of ${said(a)} and ${said(b)}`,
     inside: 'Parts of the fixture among each other',
     fits: 'Parts that touch, and screws in their holes',
-    fit: (a: string, b: string) => `Fit of ${a} and ${b}`,
+    fit: (a: string, b: string) => `Fit of ${said(a)} and ${said(b)}`,
     edge: 'Edge thickness at the stop',
     undercut: 'Distance of every pass from the finished face',
     stick: 'Hand on the push stick behind its nose, which the blade holds off the belt',
@@ -53,7 +55,7 @@ export const checks = {
     wholeRest: 'the rest is taken as a whole block; its holes are where the grinder file has them',
   },
   place: (setting: string, u: number, rocked: boolean): string =>
-    `pass ${setting}, ${String(Math.round(10 * u) / 10)} mm from the plunge${rocked ? ', rocked' : ''}`,
+    `pass ${said(setting)}, ${String(Math.round(10 * u) / 10)} mm from the plunge${rocked ? ', rocked' : ''}`,
   names: { collar: 'stop collar', nose: 'nose' },
 } as const;
 

@@ -1,3 +1,5 @@
+import { said } from '../ids.ts';
+
 const mm = (value: number): string => `${String(Math.round(100 * value) / 100)} mm`;
 
 /** Why this fixture cannot be built for a design: what is wrong, and what mends it. */
@@ -7,11 +9,11 @@ export const issues = {
     fix: `Set the gap at the belt to at least ${mm(least)}, or ask for less running clearance.`,
   }),
   bearing: (gap: number, corner: number, bearing: number, setting: string) => ({
-    message: `Gap at the belt is ${mm(gap)} and bearing on the nose ${mm(bearing)}, but at setting ${setting} the spine corner stands only ${mm(corner)} from the belt: both cannot hold, since the gap may be at most ${mm(corner - bearing)}.`,
+    message: `Gap at the belt is ${mm(gap)} and bearing on the nose ${mm(bearing)}, but at setting ${said(setting)} the spine corner stands only ${mm(corner)} from the belt: both cannot hold, since the gap may be at most ${mm(corner - bearing)}.`,
     fix: 'Reduce the gap or the bearing, grind at a steeper angle, keep a flat below the spine, or use another fixture for this blade.',
   }),
   stepTooLow: (contact: number, plate: number, most: number, setting: string) => ({
-    message: `Plate thickness is ${mm(plate)}, so the step is as high; at setting ${setting} the spine touches it ${mm(contact)} above the seat, and at most ${mm(most)} are allowed.`,
+    message: `Plate thickness is ${mm(plate)}, so the step is as high; at setting ${said(setting)} the spine touches it ${mm(contact)} above the seat, and at most ${mm(most)} are allowed.`,
     fix: `Choose a plate of at least ${mm(contact + plate - most)}, or a smaller spine radius.`,
   }),
   padTooLow: (pad: number, least: number) => ({

@@ -1,4 +1,5 @@
 import { bevelSheet } from '../shared/sheet.ts';
+import { said } from '../ids.ts';
 
 const n = (value: number, decimals = 2): string => value.toFixed(decimals);
 
@@ -44,7 +45,7 @@ export const setting = {
 
 /** Labels on the section of the set-up. */
 export const section = {
-  title: (setting: string) => `Set-up ${setting}, seen along the stroke`,
+  title: (setting: string) => `Set-up ${said(setting)}, seen along the stroke`,
   belt: 'Abrasive face',
   nose: 'Nose',
   step: 'Step',
