@@ -1,6 +1,6 @@
 import { atan, atan2, cos, sin, tan } from '../core/trigonometry.ts';
 import { degrees, radians } from '../core/units.ts';
-import { add2, distance2, scale2, sub2, type Vec2 } from './vector.ts';
+import { distance2, type Vec2 } from './vector.ts';
 
 /** A circular arc from its start angle through a signed sweep (degrees, anticlockwise positive). */
 export interface Arc {
@@ -27,12 +27,12 @@ export const sagittaOf = (chord: number, bulge: number): number => (bulge * chor
 export const arcOf = (a: Vec2, b: Vec2, bulge: number): Arc => {
   const chord = distance2(a, b);
   const offset = (1 - bulge * bulge) / (4 * bulge);
-  const middle = scale2(add2(a, b), 0.5);
-  const centre = add2(middle, [-(b[1] - a[1]) * offset, (b[0] - a[0]) * offset]);
+  const x = (a[0] + b[0]) * 0.5 + -(b[1] - a[1]) * offset;
+  const y = (a[1] + b[1]) * 0.5 + (b[0] - a[0]) * offset;
   return {
-    centre,
+    centre: [x, y],
     radius: (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge)),
-    start: angleOf(sub2(a, centre)),
+    start: degrees(atan2(a[1] - y, a[0] - x)),
     sweep: sweepOf(bulge),
   };
 };

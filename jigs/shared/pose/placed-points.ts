@@ -31,6 +31,8 @@ export const createRoom = (): Room => {
   };
 };
 
+// Pairs in brackets are made and thrown away: in loops over points that was 100 MB a change.
+
 /** Points of a placed blade on one stretch of the stroke, its ends included. */
 export interface Stretch {
   readonly x: Float64Array;
@@ -58,13 +60,16 @@ export const stretchOf = (
     z[found++] = placed[i + 2] as number;
   }
   for (let e = 0; e < edges.length; e += 2) {
-    const [p, q] = [3 * (edges[e] as number), 3 * (edges[e + 1] as number)];
-    const [from, to] = [placed[p] as number, placed[q] as number];
+    const p = 3 * (edges[e] as number);
+    const q = 3 * (edges[e + 1] as number);
+    const from = placed[p] as number;
+    const to = placed[q] as number;
     for (let k = -1; k <= 1; k += 2) {
       const end = k * half;
       if (from < end === to < end) continue;
       const t = (end - from) / (to - from);
-      const [py, pz] = [placed[p + 1] as number, placed[p + 2] as number];
+      const py = placed[p + 1] as number;
+      const pz = placed[p + 2] as number;
       x[found] = end;
       y[found] = py + t * ((placed[q + 1] as number) - py);
       z[found++] = pz + t * ((placed[q + 2] as number) - pz);
@@ -100,7 +105,9 @@ export const placedPoints = (points: Float64Array, frame: Frame, room: Room): Fl
   const [yx, yy, yz] = frame.y;
   const [zx, zy, zz] = frame.z;
   for (let i = 0; i < points.length; i += 3) {
-    const [u, v, w] = [points[i] as number, points[i + 1] as number, points[i + 2] as number];
+    const u = points[i] as number;
+    const v = points[i + 1] as number;
+    const w = points[i + 2] as number;
     out[i] = ox + u * xx + v * yx + w * zx;
     out[i + 1] = oy + u * xy + v * yy + w * zy;
     out[i + 2] = oz + u * xz + v * yz + w * zz;

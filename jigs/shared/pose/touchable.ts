@@ -87,9 +87,12 @@ export const around = (whole: Touchable, u: number, halves: readonly number[]): 
   const across = new Uint32Array(edges.length);
   let found = 0;
   for (let e = 0; e < edges.length; e += 2) {
-    const [p, q] = [edges[e] as number, edges[e + 1] as number];
-    const [a, b] = [points[3 * p] as number, points[3 * q] as number];
-    const [low, high] = [Math.min(a, b) - SLOPE, Math.max(a, b) + SLOPE];
+    const p = edges[e] as number;
+    const q = edges[e + 1] as number;
+    const a = points[3 * p] as number;
+    const b = points[3 * q] as number;
+    const low = Math.min(a, b) - SLOPE;
+    const high = Math.max(a, b) + SLOPE;
     let crosses = false;
     for (let k = 0; k < ends.length; k += 1) {
       const end = ends[k] as number;

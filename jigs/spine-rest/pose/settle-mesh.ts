@@ -81,7 +81,8 @@ const rests = ({ points, edges }: Touchable, f: Frame, c: Contacts, room: Room):
   const back = setoff + FINE;
   let beyond = false;
   for (let i = 0; i < placed.length; i += 3) {
-    const [y, z] = [placed[i + 1] as number, placed[i + 2] as number];
+    const y = placed[i + 1] as number;
+    const z = placed[i + 2] as number;
     if (z >= -FINE && y <= back) continue;
     const x = Math.abs(placed[i] as number);
     if (z < -FINE && x <= noseHalf) return false;

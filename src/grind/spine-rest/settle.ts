@@ -123,9 +123,12 @@ export const tiltOn = (
   lean: number,
 ): number | undefined => {
   const q = radians(face.angle + lean);
-  const [c, s] = [cos(q), sin(q)];
+  const c = cos(q);
+  const s = sin(q);
   const far = reach(section.outline, [c, -s]);
-  let [a, b, constant] = [far.centre[0] + face.edge, section.height - far.centre[1], far.radius];
+  let a = far.centre[0] + face.edge;
+  let b = section.height - far.centre[1];
+  let constant = far.radius;
   if (lean !== 0) {
     const low = reach(section.outline, [-s, -c]);
     const { normal, offset } = behindFace(section.height, face);
@@ -142,7 +145,8 @@ export const tiltOn = (
 /** The setoff alone, skipping what only the whole pose needs; see `settle`. */
 export const setoffFor = (section: Section, face: Face, lean: number): number => {
   if (lean !== 0) return settle(section, face, lean).setoff;
-  const [c, s] = [cos(radians(face.angle)), sin(radians(face.angle))];
+  const c = cos(radians(face.angle));
+  const s = sin(radians(face.angle));
   return reach(section.outline, [c, -s]).distance + section.height * s + face.edge * c;
 };
 
