@@ -1,29 +1,11 @@
 import { chain, ok, type Result } from '../core/result.ts';
-import { dot3, type Vec3 } from '../geometry/vector.ts';
-import { localise, onGrid, WORLD, type Frame } from '../geometry/frame.ts';
-import type { Part, Placement } from '../model/part.ts';
+import { WORLD, type Frame } from '../geometry/frame.ts';
+import { seenFrom, type Carried } from './carried.ts';
 import { createWorkspace } from './distance/index.ts';
 import { fitOf, type Fit, type Standing } from './fits.ts';
-import { CHECK_CHORD, type Meshed, type Workshop } from './workshop.ts';
+import { CHECK_CHORD, type Workshop } from './workshop.ts';
 
-/** A placed part that moves with the other it is asked about, or that is at rest like it. */
-export interface Carried {
-  readonly part: Part;
-  readonly placement: Placement;
-  readonly meshed: Meshed;
-}
-
-/** The second frame as the first sees it, on the grid of solids. */
-const relative = (one: Frame, other: Frame): Frame => {
-  const turned = (d: Vec3): Vec3 => [dot3(one.x, d), dot3(one.y, d), dot3(one.z, d)];
-  return onGrid({
-    origin: localise(one, other.origin),
-    x: turned(other.x),
-    y: turned(other.y),
-    z: turned(other.z),
-  });
-};
-
+/** A screw's head is put where its frame says: the solid must stand there without a motion. */
 const standing = ({ part, placement, meshed }: Carried, frame: Frame): Result<Standing> =>
   chain(meshed.at(placement.name, frame), (solid) =>
     ok({
@@ -44,7 +26,7 @@ export const keptFit = (
   other: Carried,
   tolerance: number,
 ): Result<Fit> => {
-  const frame = relative(one.placement.frame, other.placement.frame);
+  const frame = seenFrom(one, other);
   const key = JSON.stringify([one.meshed.name, other.meshed.name, frame, tolerance]);
   const look = (): Result<Fit> =>
     chain(standing(one, WORLD), (a) =>

@@ -9,8 +9,10 @@ export type { Blade } from '../blade/schema.ts';
 export { shapeOf, type Shape } from '../blade/shape.ts';
 export { answer, answerAll, answerEach, clear, seat, worstById } from '../check/answers.ts';
 export { bodyOf, partMeshes, type PartMeshes } from '../check/assembly.ts';
-export { fitOf, type Fit } from '../check/fits.ts';
+export type { Carried } from '../check/carried.ts';
+export { fitOf, type Fit, type Standing } from '../check/fits.ts';
 export { keptFit } from '../check/kept-fit.ts';
+export { keptPair, type Start } from '../check/kept-pair.ts';
 export { rangeCheck, type RangeTerms } from '../check/assembly-range.ts';
 export { pairResult, withShared } from '../check/assembly-result.ts';
 export {
@@ -19,6 +21,7 @@ export {
   prepare,
   type Body,
   type Motion,
+  type PairCheck,
   type PairRule,
   type Solid,
   type Sweep,

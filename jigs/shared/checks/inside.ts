@@ -4,8 +4,10 @@ import {
   chain,
   checkPairs,
   createWorkspace,
+  fail,
   fitOf,
   keptFit,
+  keptPair,
   ok,
   pairResult,
   rangeCheck,
@@ -15,79 +17,117 @@ import {
   WORLD,
   type Assembly,
   type Body,
+  type Carried,
   type CheckResult,
   type Face,
   type Fit,
   type Motion,
+  type PairCheck,
   type PairRule,
   type Part,
   type PartMeshes,
   type Placement,
   type Result,
+  type Standing,
+  type Start,
   type Sweep,
   type Workshop,
 } from '../../../src/family/index.ts';
+import { later } from '../later.ts';
 import { words } from './words.ts';
 
 /** Parts that are not meant to touch keep this far apart, mm. */
 const APART = 0.1;
 const CLOSED = 0.02;
 
-/** What pairs are asked for: faces closed; what touches otherwise is asked how it fits. */
-const rulesOf = ({ placements, faces, up }: Assembly): PairRule[] => {
-  const has = (name: string): boolean => placements.some((p) => p.name === name);
-  const there = faces.filter(([a, b]) => has(a) && has(b));
-  const isFace = (a: string, b: string): boolean =>
-    there.some(([x, y]) => (x === a && y === b) || (x === b && y === a));
-  const touching = placements.flatMap((p) =>
-    p.touches
-      .filter((other) => p.name < other && has(other) && !isFace(p.name, other))
-      .map((other): PairRule => ({
-        kind: 'ignore',
-        a: p.name,
-        b: other,
-        reason: words.basis.geometry,
-      })),
+type Rule = Exclude<PairRule, { kind: 'ignore' }>;
+
+/**
+ * What two placements are asked for: a face is closed, all else keeps apart. None where they touch
+ * otherwise: they are asked how they fit.
+ */
+const ruleFor = ({ faces, up }: Assembly, one: Placement, other: Placement): Rule | undefined => {
+  const [a, b] = [one.name, other.name];
+  const face = faces.find(([x, y]) => (x === a && y === b) || (x === b && y === a));
+  if (face) return { kind: 'touch', a: face[0], b: face[1], tolerance: CLOSED, apart: up };
+  const [first, second] = a < b ? [one, other] : [other, one];
+  if (first.touches.includes(second.name)) return undefined;
+  return { kind: 'clear', a, b, gap: APART };
+};
+
+/** A placement with what is made of it; its body where it stands is made when it is asked for. */
+interface Stood extends Carried {
+  readonly motion: Motion | undefined;
+  readonly body: () => Result<Body>;
+}
+
+const stoodOf = (q: Assembly, meshes: PartMeshes): Result<Stood[]> =>
+  all(
+    q.placements.map((placement): Result<Stood> => {
+      const part = q.parts.find(({ id }) => id === placement.part);
+      const meshed = meshes.get(placement.part);
+      const motion = q.motions?.get(placement.carrier);
+      const body = later(() => bodyOf(placement.name, [placement], meshes, motion));
+      return part && meshed
+        ? ok({ part, placement, meshed, motion, body })
+        : chain(body(), () => fail());
+    }),
   );
-  const closed = there.map(([a, b]): PairRule => ({
-    kind: 'touch',
-    a,
-    b,
-    tolerance: CLOSED,
-    apart: up,
-  }));
-  return [...touching, ...closed];
+
+/** Where what carries a placement stands at first. */
+const startOf = ({ motion }: Stood): Start => {
+  const first = motion?.[0];
+  return first?.kind === 'still' ? first : { label: '', pose: WORLD };
+};
+
+/** Every two placements that are not asked how they fit, against what they are asked for. */
+const pairsOf = (q: Assembly, stood: readonly Stood[]): Result<PairCheck[]> => {
+  const work = createWorkspace();
+  const ask = (one: Stood, other: Stood, rule: Rule): Result<PairCheck[]> => {
+    if (one.motion === other.motion) {
+      const kept = keptPair(q.workshop, work, [one, other], rule, APART, startOf(one));
+      return chain(kept, (pair) => ok([pair]));
+    }
+    return chain(all([one.body(), other.body()]), (bodies) =>
+      checkPairs(bodies, [rule], { otherwise: APART, within: APART, work }),
+    );
+  };
+  const found = stood.flatMap((one, i) =>
+    stood.slice(i + 1).flatMap((other): Result<PairCheck[]>[] => {
+      const rule = ruleFor(q, one.placement, other.placement);
+      if (rule === undefined) return [];
+      return [rule.a === one.placement.name ? ask(one, other, rule) : ask(other, one, rule)];
+    }),
+  );
+  return chain(all(found), (pairs) => ok(pairs.flat()));
 };
 
 /** How every two parts that are said to touch stand to each other, faces and all others. */
-const fitsOf = (q: Assembly, meshes: PartMeshes, bodies: readonly Body[]): Result<Fit[]> => {
+const fitsOf = (q: Assembly, stood: readonly Stood[]): Result<Fit[]> => {
   const work = createWorkspace();
-  const standing = q.placements.flatMap((placement, i) => {
-    const part = q.parts.find(({ id }) => id === placement.part);
-    const [body, meshed] = [bodies[i], meshes.get(placement.part)];
-    return part && body && meshed ? [{ part, placement, body, meshed }] : [];
-  });
+  const standing = (one: Stood): Result<Standing> =>
+    chain(one.body(), (body) => ok({ part: one.part, placement: one.placement, body }));
+  const fit = (one: Stood, other: Stood): Result<Fit> =>
+    one.motion === other.motion
+      ? keptFit(q.workshop, one, other, CLOSED)
+      : chain(standing(one), (a) =>
+          chain(standing(other), (b) => fitOf(work, a, b, CLOSED, q.workshop)),
+        );
   return all(
-    standing.flatMap((one) =>
-      standing
+    stood.flatMap((one) =>
+      stood
         .filter(({ placement: { name } }) => one.placement.name < name)
         .filter(({ placement: { name } }) => one.placement.touches.includes(name))
-        .map((other) =>
-          one.body.motion === other.body.motion
-            ? keptFit(q.workshop, one, other, CLOSED)
-            : fitOf(work, one, other, CLOSED, q.workshop),
-        ),
+        .map((other) => fit(one, other)),
     ),
   );
 };
 
-const standChecks = (
-  q: Assembly,
-  meshes: PartMeshes,
-  bodies: readonly Body[],
-): Result<readonly CheckResult[]> =>
-  chain(checkPairs(bodies, rulesOf(q), { otherwise: APART, within: APART }), (pairs) =>
-    chain(fitsOf(q, meshes, bodies), (fits) => ok([...summary(q, pairs), ...fitResults(fits)])),
+const standChecks = (q: Assembly, meshes: PartMeshes): Result<readonly CheckResult[]> =>
+  chain(stoodOf(q, meshes), (stood) =>
+    chain(pairsOf(q, stood), (pairs) =>
+      chain(fitsOf(q, stood), (fits) => ok([...summary(q, pairs), ...fitResults(fits)])),
+    ),
   );
 
 /**
@@ -96,24 +136,15 @@ const standChecks = (
  * comes within a tenth of a millimetre.
  */
 export const insideChecks = (q: Assembly): Result<readonly CheckResult[]> =>
-  chain(partMeshes(q.parts, q.workshop), (meshes) =>
-    chain(
-      all(
-        q.placements.map((p): Result<Body> =>
-          bodyOf(p.name, [p], meshes, q.motions?.get(p.carrier)),
-        ),
-      ),
-      (bodies) => {
-        const { parts, placements, faces, up, prefix, motions } = q;
-        const ask = () => standChecks(q, meshes, bodies);
-        const names = bodies.map((body) => q.workshop.nameOf(body));
-        if (names.includes(undefined)) return ask();
-        const moving = motions !== undefined;
-        const key = JSON.stringify([names, parts, placements, faces, up, prefix, moving]);
-        return q.workshop.assemblies(key, ask);
-      },
-    ),
-  );
+  chain(partMeshes(q.parts, q.workshop), (meshes) => {
+    const { parts, placements, faces, up, prefix, motions } = q;
+    const ask = () => standChecks(q, meshes);
+    const ways = [...(motions ?? [])];
+    // A course is known by running it alone.
+    if (ways.some(([, motion]) => motion.some(({ kind }) => kind === 'course'))) return ask();
+    const key = JSON.stringify([parts, placements, faces, up, prefix, motions && ways]);
+    return q.workshop.assemblies(key, ask);
+  });
 
 /** Every failed fit, and one line for all that fit. */
 const fitResults = (fits: readonly Fit[]): CheckResult[] => {
@@ -162,14 +193,13 @@ const resultOf = ({ prefix }: Assembly, pair: Pair): CheckResult => {
 
 /** Every contact, every failure, and one line for all the pairs that keep apart. */
 const summary = (q: Assembly, pairs: readonly Pair[]): CheckResult[] => {
-  const of = (kind: PairRule['kind']): CheckResult[] =>
-    pairs.filter(({ rule }) => rule.kind === kind).map((pair) => resultOf(q, pair));
+  const of = (kind: PairRule['kind']): Pair[] => pairs.filter(({ rule }) => rule.kind === kind);
   const apart = of('clear');
-  const failed = apart.filter(({ passed }) => !passed);
+  const failed = apart.filter(({ pass }) => !pass).map((pair) => resultOf(q, pair));
   const good = failed.length === 0 && apart.length > 0;
   const count = apart.length - failed.length;
   return [
-    ...of('touch'),
+    ...of('touch').map((pair) => resultOf(q, pair)),
     ...failed,
     {
       id: 'inside/all',

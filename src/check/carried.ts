@@ -1,0 +1,81 @@
+import { chain, ok, type Result } from '../core/result.ts';
+import { localise, onGrid, turn, WORLD, type Frame } from '../geometry/frame.ts';
+import { dot3, sub3, type Vec3 } from '../geometry/vector.ts';
+import type { Part, Placement } from '../model/part.ts';
+import type { Body, Solid } from './distance/index.ts';
+import { CHECK_CHORD, type Meshed } from './workshop.ts';
+
+/** A placed part that moves with the other it is asked about, or that is at rest like it. */
+export interface Carried {
+  readonly part: Part;
+  readonly placement: Placement;
+  readonly meshed: Meshed;
+}
+
+/** A direction as a frame sees it. */
+export const turned = ({ x, y, z }: Frame, way: Vec3): Vec3 => [
+  dot3(x, way),
+  dot3(y, way),
+  dot3(z, way),
+];
+
+/** The second placement as the first sees it, on the grid of solids. */
+export const seenFrom = (
+  { placement: { frame: one } }: Carried,
+  { placement: { frame: other } }: Carried,
+): Frame =>
+  onGrid({
+    origin: localise(one, other.origin),
+    x: turned(one, other.x),
+    y: turned(one, other.y),
+    z: turned(one, other.z),
+  });
+
+/**
+ * A carried part as a body standing in a frame: its solid is the one of the part at rest, whatever
+ * the frame, and a motion of one pose puts it there.
+ */
+export const standingIn = (
+  { placement: { name }, meshed }: Carried,
+  pose: Frame,
+  label: string,
+): Result<Body> =>
+  chain(meshed.at(name, WORLD), (solid) =>
+    ok({
+      name,
+      solids: [solid],
+      chordError: CHECK_CHORD,
+      motion: [{ kind: 'still', label, pose }],
+    }),
+  );
+
+/** Centre and half extents of a solid's box. */
+const boxOf = (solid: Solid): readonly [Vec3, Vec3] => {
+  if (solid.kind === 'plane')
+    return [
+      [0, 0, 0],
+      [Infinity, Infinity, Infinity],
+    ];
+  const [x = 0, y = 0, z = 0, hx = 0, hy = 0, hz = 0] = solid.tree.boxes;
+  return [
+    [x, y, z],
+    [hx, hy, hz],
+  ];
+};
+
+/** How far a box reaches along a direction from its centre. */
+const reachOf = (half: Vec3, way: Vec3): number =>
+  half[0] * Math.abs(way[0]) + half[1] * Math.abs(way[1]) + half[2] * Math.abs(way[2]);
+
+const AXES = [WORLD.x, WORLD.y, WORLD.z] as const;
+
+/** A distance that two solids keep at least, mm: that of their boxes along the axes of both. */
+export const boxRoom = (one: Solid, other: Solid, seen: Frame): number => {
+  const [[centre, half], [there, size]] = [boxOf(one), boxOf(other)];
+  const [x, y, z] = turn(seen, there);
+  const way = sub3([x + seen.origin[0], y + seen.origin[1], z + seen.origin[2]], centre);
+  const along = [...AXES, seen.x, seen.y, seen.z].map(
+    (axis) => Math.abs(dot3(way, axis)) - reachOf(half, axis) - reachOf(size, turned(seen, axis)),
+  );
+  return Math.max(...along);
+};
