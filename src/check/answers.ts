@@ -149,7 +149,10 @@ export function* answerEach(
   for (const found of answersEach(setUps, workshop, gaps)) yield found.map(({ result }) => result);
 }
 
-/** The worst answer to every question over all set-ups; of it alone is told what bodies share. */
+/**
+ * The worst answer to every question over all set-ups. What bodies share is told of it alone, and
+ * not while only near gaps are: it takes as long as all the rest.
+ */
 export const answerAll = (
   setUps: readonly SetUp[],
   workshop: Workshop = createWorkshop(),
@@ -157,7 +160,8 @@ export const answerAll = (
 ): CheckResult[] => {
   const found = [...answersEach(setUps, workshop, gaps)].flat();
   const shared = new Map(found.map((one) => [one.result, one.shared]));
-  return worstById([...shared.keys()]).map((worst) => withShared(worst, shared.get(worst)));
+  const worst = worstById([...shared.keys()]);
+  return gaps === 'near' ? worst : worst.map((one) => withShared(one, shared.get(one)));
 };
 
 /** Worst result of every question over all stands and blades, in the order first asked. */
