@@ -83,6 +83,9 @@ const linearAt = (
   return linear({ axis: d.axis, a: scale2(d.a, k), b: scale2(d.b, k), at, text: d.text, beyond });
 };
 
+/** Rows of dimensions beside a section in which a place is looked for. */
+const ROWS = 8;
+
 /**
  * All linear dimensions, small ones nearest to the section, each in the first row where it joins;
  * values without room stand beyond whichever end lets all of them join.
@@ -93,25 +96,30 @@ const linearItems = (
   box: Box,
   drawn: readonly Item[],
 ): Item[] => {
+  const ground = boardOf(drawn);
   const attempt = (
     first: 'low' | 'high',
     second: 'low' | 'high',
   ): { items: Item[]; lost: number } => {
     const items: Item[] = [];
+    let board = ground;
     let lost = 0;
     for (const d of list) {
-      const board = boardOf([...drawn, ...items]);
-      const rows = Array.from({ length: 8 }, (_, row) => [
-        linearAt(d, k, box, row, first),
-        linearAt(d, k, box, row, second),
-      ]).flat();
-      const found = rows.find((row) => joins(board, row));
-      if (!found) lost++;
-      items.push(...(found ?? rows.at(-1) ?? []));
+      let row: Item[] = [];
+      const isJoined = Array.from({ length: ROWS }).some((_, n) =>
+        [first, second].some((end) => {
+          row = linearAt(d, k, box, n, end);
+          return joins(board, row);
+        }),
+      );
+      if (!isJoined) lost++;
+      items.push(...row);
+      board = onto(board, row);
     }
     return { items, lost };
   };
-  const [one, other] = [attempt('high', 'low'), attempt('low', 'high')];
+  const one = attempt('high', 'low');
+  const other = one.lost > 0 ? attempt('low', 'high') : one;
   return other.lost < one.lost ? other.items : one.items;
 };
 
