@@ -75,7 +75,8 @@ export const cutBy = (
     return { ...cutterOf(pose, surface), m, v0, first, last: columnFrom(field, m + half + slack) };
   });
   const lieIn = ({ m, v0, span }: Cutting, i: number): number => {
-    const [from, to] = [v[i * rows] as number, v[(i + 1) * rows - 1] as number];
+    const from = v[i * rows] as number;
+    const to = v[(i + 1) * rows - 1] as number;
     return lieOf(span((us[i] as number) - m, from - v0, to - v0), half);
   };
   const order = new Map(done.map((one, i) => [one, i]));

@@ -71,8 +71,10 @@ const crossings = (
   const at = (i: number): number => placed[i] as number;
   let found = 0;
   for (let e = 0; e < edges.length; e += 2) {
-    const [p, q] = [3 * (edges[e] as number), 3 * (edges[e + 1] as number)];
-    const [a, b] = [at(p + 2), at(q + 2)];
+    const p = 3 * (edges[e] as number);
+    const q = 3 * (edges[e + 1] as number);
+    const a = at(p + 2);
+    const b = at(q + 2);
     if (a < level === b < level) continue;
     const t = (level - a) / (b - a);
     x[found] = at(p) + t * (at(q) - at(p));

@@ -32,7 +32,8 @@ export interface Standing {
 
 /** A point (w positive away from the wheel, h up from the edge) of a standing section. */
 export const inSeat = (origin: Vec2, tilt: number, [w, h]: Vec2): Vec2 => {
-  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
+  const c = cos(radians(tilt));
+  const s = sin(radians(tilt));
   return [origin[0] - h * s + w * c, origin[1] + h * c + w * s];
 };
 
