@@ -85,6 +85,8 @@ export const adapt = {
     more: 'make more of',
   },
   make: { plate: 'cut', print: 'print', stock: 'saw and drill', hardware: 'buy' },
+  partsStay: (count: number) =>
+    `${counted(count, 'part')} ${count === 1 ? 'stays' : 'stay'} unchanged`,
   partsKept: (names: readonly string[]) => `as they are: ${names.join(', ')}`,
   partLine: (change: string, name: string, reasons: string) =>
     `${change}: ${name}${reasons === '' ? '' : ` (${reasons})`}`,

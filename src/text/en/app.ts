@@ -232,6 +232,8 @@ export const app = {
     filter: { all: 'All', failed: 'Failed', passed: 'Passed' },
     show: 'Show',
     none: 'No check in this list.',
+    folded: (passed: number, rooms: readonly string[]) =>
+      `${plural(passed, 'check passes', 'checks pass')}${rooms.length === 0 ? '' : `; least room ${rooms.join(', ')}`}`,
     away: 'Put the picture away',
     unfinished: (failed: number) =>
       failed === 0
