@@ -94,6 +94,8 @@ describe.skipIf(chromiumPath === undefined)('by keyboard alone', () => {
     // The checks: one of them seen on the bench, and back to its line.
     await step('Checks');
     await page.locator('main h2').filter({ hasText: 'checks passed' }).waitFor({ timeout: 60_000 });
+    await reach(/^Clearances: ?\d+ checks pass/);
+    await press('Enter');
     await reach(/^cheeks to platen.* passed/);
     await press('Enter');
     await reach(/^Show on the bench$/);
