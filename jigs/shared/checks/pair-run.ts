@@ -4,8 +4,10 @@ import {
   chain,
   machineBodies,
   ok,
+  onGrid,
   partMeshes,
   prepare,
+  shift,
   WORLD,
   type Asked,
   type Blade,
@@ -104,13 +106,18 @@ const fixtureBodies = (
   for (const [name, placements] of groups) {
     const [{ carrier, name: one } = { carrier: 'ground', name: '' }] = placements;
     const shifts = carrier === 'step' || carrier === 'hand';
+    // What shifts is built at y = 0, where its solids are the same at every stand and set-off.
+    const built = ({ frame, ...rest }: Placement): Placement => ({
+      ...rest,
+      frame: onGrid(shift(frame, [0, -yOf(first.setting, one), 0])),
+    });
     const motion =
       carrier === 'blade'
         ? carried
         : shifts
-          ? shiftMotion(movements, (setting) => yOf(setting, one) - yOf(first.setting, one))
+          ? shiftMotion(movements, (setting) => yOf(setting, one))
           : undefined;
-    const body = bodyOf(name, placements, meshes, motion);
+    const body = bodyOf(name, shifts ? placements.map(built) : placements, meshes, motion);
     if (!body.ok) return body;
     bodies.set(name, body.value);
   }
@@ -144,12 +151,16 @@ type Carried = ReadonlyMap<string, Solid>;
 
 const bladeSolids = (q: Stroked, blade: Blade): Result<Carried> => {
   const sides = q.sides?.(blade);
-  const meshes = bladeMesh(blade, { chord: CHORD, ...(sides ? { sides } : {}) });
-  const keys = ['blade', 'tang'] as const;
-  return chain(
-    all(keys.map((key) => prepare(key, { kind: 'mesh', mesh: meshes[key] }))),
-    (solids) => ok(new Map(solids.map((solid, i): [string, Solid] => [keys[i] ?? '', solid]))),
-  );
+  const make = (): Result<Carried> => {
+    const meshes = bladeMesh(blade, { chord: CHORD, ...(sides ? { sides } : {}) });
+    const keys = ['blade', 'tang'] as const;
+    return chain(
+      all(keys.map((key) => prepare(key, { kind: 'mesh', mesh: meshes[key] }))),
+      (solids) => ok(new Map(solids.map((solid, i): [string, Solid] => [keys[i] ?? '', solid]))),
+    );
+  };
+  // Cuts are functions: a blade that has some is not known by its numbers alone.
+  return sides ? make() : q.workshop.keep('solids of a blank', JSON.stringify(blade), make);
 };
 
 const bladeBodies = (carried: Carried, motion: Motion): Map<string, Body> =>
