@@ -125,23 +125,24 @@ export const adapt = (design: Design, target: Target, registry: Registry): Resul
     design: { ...bladed.design, revision: Math.min(design.revision + 1, LAST_REVISION) },
     notes: [...mounted.notes, ...bladed.notes],
   };
-  return chain(build(design, registry), (before) =>
-    chain(firstBuilt(candidate, before, registry), (after) =>
-      chain(checkFixture(after.built.fixture, after.design.making), ({ checks }) => {
-        const failed = checks.filter(({ passed }) => !passed);
-        const adaptation: Adaptation = {
-          format: 'platenwright-adaptation',
-          design: design.name,
-          grinder: after.design.grinder.name,
-          passed: checks.length > 0 && failed.length === 0,
-          differences: differences(design, after.design, registry),
-          notes: [...after.notes, ...keptValues(design.grinder, after.design, registry)],
-          ...consequence(before, after.built),
-          failed,
-          checks: checks.length,
-        };
-        return ok({ design: after.design, adaptation });
-      }),
-    ),
+  const before = build(design, registry);
+  if (!before.ok) return before;
+  // Warnings of the design as it was are no part of the answer.
+  return chain(firstBuilt(candidate, before.value, registry), (after) =>
+    chain(checkFixture(after.built.fixture, after.design.making), ({ checks }) => {
+      const failed = checks.filter(({ passed }) => !passed);
+      const adaptation: Adaptation = {
+        format: 'platenwright-adaptation',
+        design: design.name,
+        grinder: after.design.grinder.name,
+        passed: checks.length > 0 && failed.length === 0,
+        differences: differences(design, after.design, registry),
+        notes: [...after.notes, ...keptValues(design.grinder, after.design, registry)],
+        ...consequence(before.value, after.built),
+        failed,
+        checks: checks.length,
+      };
+      return ok({ design: after.design, adaptation });
+    }),
   );
 };

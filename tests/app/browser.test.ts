@@ -227,6 +227,31 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     const said = box.getByRole('term').filter({ hasText: range.value.label });
     await said.waitFor({ timeout: 60_000 });
     expect(await said.textContent()).toContain(`${shown(down.good)} mm to ${shown(up.good)} mm`);
+
+    // Other blades in this fixture, told before anything changes: those it cannot hold are refused,
+    // with what would mend it; of others every check is told.
+    await page.goto(`${stage.url}#designs`);
+    const named = page.locator('header .name a');
+    const before = await named.textContent();
+    const tried = async (blades: RegExp) => {
+      await page.getByRole('button', { name: blades }).click();
+      const trial = page.getByRole('region', { name: /^The blades of .* in this fixture$/ });
+      const told = trial.getByText(/cannot be built|Checks: /).first();
+      await told.waitFor({ timeout: 60_000 });
+      const answer = await trial.innerText();
+      await trial.getByRole('button', { name: 'Leave everything as it is' }).click();
+      expect(await trial.count()).toBe(0);
+      return answer;
+    };
+    const refused = await tried(/^Try its blades.*Kitchen blades 180 and 210/);
+    expect(refused).toContain('This fixture cannot be built for those blades as it stands.');
+    expect(refused).toMatch(/Set “Edge height” to \d+ mm/);
+    // Not a word of what is the matter with the design on the board.
+    expect(refused).not.toContain('Marking 60');
+    const held = await tried(/^Try its blades.*Camp knife 90/);
+    expect(held).toMatch(/Checks: all \d+ pass/);
+    expect(held).toMatch(/Parts: \d+ of \d+ made parts stay as they are/);
+    expect(await named.textContent()).toBe(before);
     expect(complaints).toEqual([]);
     await context.close();
   }, 240_000);
