@@ -3,7 +3,14 @@ import { turn, type Frame } from '../geometry/frame.ts';
 import { dot3, scale3, type Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { inBore, shankOf, type InBore, type Shank } from './bores.ts';
-import { meets, shiftBody, type Body, type Workspace } from './distance/index.ts';
+import {
+  clearance,
+  meets,
+  overlapVolume,
+  shiftBody,
+  type Body,
+  type Workspace,
+} from './distance/index.ts';
 import type { Workshop } from './workshop.ts';
 
 /** A placed part with its solid, standing as the assembly stands. */
@@ -23,7 +30,17 @@ export interface Fit {
   readonly state: 'apart' | 'seated' | 'held' | 'crossing';
   /** The nearest hole that could hold one in the other, where they cross and there is one. */
   readonly bore?: InBore;
+  /** Of two that cross: the volume that both fill where they were found to, mm3, on demand. */
+  readonly shared?: () => number | undefined;
 }
+
+/** The volume two bodies share at the configuration in which they are found to meet, mm3. */
+const sharedBy = (work: Workspace, a: Body, b: Body): number | undefined => {
+  const met = clearance(a, b, { within: 0, work });
+  if (!met.ok || met.value.state === 'beyond') return undefined;
+  const { poseA, poseB } = met.value.at;
+  return overlapVolume(a, b, { a: poseA, b: poseB });
+};
 
 const SIGNS = [0, 1, -1] as const;
 
@@ -133,6 +150,7 @@ export const fitOf = (
             b,
             state: free ? 'seated' : 'crossing',
             ...(nearest && !free ? { bore: nearest } : {}),
+            ...(free ? {} : { shared: () => sharedBy(work, one.body, other.body) }),
           }),
         );
       });

@@ -89,7 +89,10 @@ describe('parts that are said to touch', () => {
     expect(fit(from(0.33), plain).state).toBe('crossing');
     expect(fit(from(12), plain).state).toBe('crossing');
     expect(fit(from(0, 6.5), plain).state).toBe('apart');
-    expect(fit(from(0, 5.9), plain).state).toBe('crossing');
+    const sunk = fit(from(0, 5.9), plain);
+    expect(sunk.state).toBe('crossing');
+    // A knurled head of 10.22 mm (ISO 4762) 0.1 mm deep around a hole of 6.6: the area of a ring.
+    expect(sunk.shared?.()).toBeCloseTo((Math.PI / 4) * (10.22 ** 2 - 6.6 ** 2) * 0.1, 1);
   });
 
   it('a thread holds its screw only where it stands in the middle, and no head in the plate', () => {

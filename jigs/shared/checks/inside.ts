@@ -150,15 +150,16 @@ export const insideChecks = (q: Assembly): Result<readonly CheckResult[]> =>
 const fitResults = (fits: readonly Fit[]): CheckResult[] => {
   const crossing = fits.filter(({ state }) => state === 'crossing');
   const terms = { kind: 'contact', basis: words.basis.geometry, fix: words.fix.fit } as const;
-  const wrong = crossing.map(({ a, b, bore }) =>
-    rangeCheck({
+  const wrong = crossing.map(({ a, b, bore, shared }) => {
+    const failed = rangeCheck({
       ...terms,
       id: `fit/${a}/${b}`,
       label: words.labels.fit(a, b),
       found: bore?.off ?? null,
       atMost: bore?.allowed ?? 0,
-    }),
-  );
+    });
+    return withShared(failed, shared);
+  });
   const good = crossing.length === 0 && fits.length > 0;
   const how = (state: Fit['state']): number => fits.filter((fit) => fit.state === state).length;
   return [

@@ -19,6 +19,7 @@ export {
 } from './pairs.ts';
 export { NEAR } from './room.ts';
 export { surveyed } from './mesh.ts';
+export { overlapVolume } from './overlap-volume.ts';
 export type { Shape } from './shape.ts';
 export { prepare, prepareAll, type Solid } from './solid.ts';
 export { meets, shiftBody, type OverlapVolume, type Region, type TouchRule } from './touch.ts';
