@@ -1,7 +1,7 @@
 import { problem, type Issue } from '../core/issue.ts';
 import type { Parameter } from '../core/parameter.ts';
 import type { Design } from '../document/schema.ts';
-import type { Registry } from '../family/index.ts';
+import type { FamilyCard } from '../family/index.ts';
 import type { Grinder } from '../grinder/schema.ts';
 import { text } from '../text/index.ts';
 import { parameterSpeech, spoken } from './spoken.ts';
@@ -9,6 +9,14 @@ import { parameterSpeech, spoken } from './spoken.ts';
 /** The machine without what is worn and exchanged on it: other belts leave it the same. */
 const machineOf = (grinder: Grinder): string =>
   JSON.stringify({ ...grinder, belts: [], backings: [] });
+
+/** Whether two grinders are one machine, whatever is worn and exchanged on it. */
+export const sameMachine = (a: Grinder, b: Grinder): boolean => machineOf(a) === machineOf(b);
+
+/** What is needed of the families: what their parameters describe. */
+interface Cards {
+  readonly families: Readonly<Record<string, Pick<FamilyCard, 'parameters'>>>;
+}
 
 type Values = Design['fixture']['parameters'];
 
@@ -20,9 +28,9 @@ const describesMachine = ({ machine }: Parameter, values: Values): boolean =>
  * A warning for each parameter of a design that was taken over from another grinder and describes
  * that machine: nothing in the grinder file says what it is on the new one, so no check can tell.
  */
-export const keptValues = (old: Grinder, design: Design, { families }: Registry): Issue[] => {
+export const keptValues = (old: Grinder, design: Design, { families }: Cards): Issue[] => {
   const { family, parameters: values } = design.fixture;
-  if (machineOf(old) === machineOf(design.grinder)) return [];
+  if (sameMachine(old, design.grinder)) return [];
   return Object.entries(families[family]?.parameters ?? {}).flatMap(([key, parameter]) =>
     describesMachine(parameter, values)
       ? [

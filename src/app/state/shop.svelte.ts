@@ -12,6 +12,7 @@ import type { Preview } from '../../worker/checking.ts';
 import type { Built, Engine, GroundCard, Scene, Solved } from '../../worker/protocol.ts';
 import { Adapting } from './adapting.svelte.ts';
 import { Bench } from './bench.svelte.ts';
+import { Carried } from './carried.svelte.ts';
 import { Calibrating } from './calibrating.svelte.ts';
 import { Finding } from './finding.svelte.ts';
 import { Importing } from './importing.svelte.ts';
@@ -82,6 +83,11 @@ export class Shop {
   readonly ranging: Ranging;
   readonly packing: Packing;
   readonly adapting: Adapting;
+  /** Values that describe a grinder which was taken off. */
+  readonly carried = new Carried(
+    () => this.bench?.design,
+    () => this.families,
+  );
   /** Readings of a test piece. */
   readonly calibrating: Calibrating;
   /** A blade outline from a file, being looked at. */
@@ -283,6 +289,7 @@ export class Shop {
     else this.bench.take(design);
     this.view.blade = 0;
     this.view.setting = null;
+    this.carried.drop();
     this.calibrating.drop();
     this.importing.drop();
   }
@@ -311,18 +318,19 @@ export class Shop {
     };
   }
 
-  /** Every issue known of the design as it stands; null while none is known. */
-  get issues(): readonly Issue[] | null {
-    if (this.bench === null) return null;
-    return this.solving.about(this.bench.design)?.result?.issues ?? null;
+  /** Every issue known of the design as it stands. */
+  get issues(): readonly Issue[] {
+    if (this.bench === null) return [];
+    const solved = this.solving.about(this.bench.design)?.result?.issues ?? [];
+    return [...this.carried.issues, ...solved];
   }
 
   issuesAt(path: Path): readonly Issue[] {
-    return this.issues?.filter((issue) => issue.path === path) ?? [];
+    return this.issues.filter((issue) => issue.path === path);
   }
 
   issuesOn(step: StepId): readonly Issue[] {
-    return this.issues?.filter((issue) => stepOf(issue.path) === step) ?? [];
+    return this.issues.filter((issue) => stepOf(issue.path) === step);
   }
 
   get signs() {

@@ -75,3 +75,30 @@ export const calibration = {
   lower: 'Lower limit of the hollow',
   upper: 'Upper limit of the hollow',
 } as const;
+
+/** What a design is fitted to, before and after it is. */
+export const adapt = {
+  grinder: {
+    title: (name: string) => `This design on “${name}”`,
+    working: 'Building the fixture for that grinder, to see what stays and what is made again …',
+    cannot: 'This fixture cannot be built for that grinder as it stands.',
+    take: 'Fit the design to it',
+  },
+  blades: {
+    title: (name: string) => `The blades of “${name}” in this fixture`,
+    working: 'Building the fixture for those blades, to see what stays and what is made again …',
+    cannot: 'This fixture cannot be built for those blades as it stands.',
+    take: 'Fit the design to them',
+  },
+  old: 'The design has changed since this was asked.',
+  again: 'See again',
+  replaceOnly: 'Only put the grinder in',
+  measure: (count: number, grinder: string) =>
+    `“${grinder}” is in. ${count === 1 ? '1 value of the fixture describes' : `${count} values of the fixture describe`} another grinder: measure on this one before anything is made.`,
+  toMeasure: 'Show what to measure',
+  drop: 'Leave everything as it is',
+  settings: 'Readings before and after',
+  setting: 'Reading',
+  before: 'Before',
+  after: 'After',
+} as const;

@@ -1,4 +1,4 @@
-import { budget, calibration, range, reach } from './app-questions.ts';
+import { adapt, budget, calibration, range, reach } from './app-questions.ts';
 import { said } from './ids.ts';
 
 const plural = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
@@ -202,6 +202,7 @@ export const app = {
     goTo: 'Go to this value',
     setTo: (label: string, value: string) => `Set “${label}” to ${value}`,
     mend: 'Mend:',
+    putAway: 'Put this warning away',
     again: 'being worked out again',
     stop: 'Stop',
     resume: 'Work it out',
@@ -254,28 +255,7 @@ export const app = {
       [said(setting), blade, place].filter((s) => s !== '').join(', '),
     place: (value: string) => `${value} from the plunge`,
   },
-  adapt: {
-    grinder: {
-      title: (name: string) => `This design on “${name}”`,
-      working: 'Building the fixture for that grinder, to see what stays and what is made again …',
-      cannot: 'This fixture cannot be built for that grinder as it stands.',
-      take: 'Fit the design to it',
-    },
-    blades: {
-      title: (name: string) => `The blades of “${name}” in this fixture`,
-      working: 'Building the fixture for those blades, to see what stays and what is made again …',
-      cannot: 'This fixture cannot be built for those blades as it stands.',
-      take: 'Fit the design to them',
-    },
-    old: 'The design has changed since this was asked.',
-    again: 'See again',
-    replaceOnly: 'Only put the grinder in',
-    drop: 'Leave everything as it is',
-    settings: 'Readings before and after',
-    setting: 'Reading',
-    before: 'Before',
-    after: 'After',
-  },
+  adapt,
   reach,
   range,
   budget,

@@ -1,0 +1,75 @@
+import { keptValues, sameMachine } from '../../adapt/kept-values.ts';
+import type { Issue } from '../../core/issue.ts';
+import { valueAt, type Path } from '../../core/path.ts';
+import type { Design } from '../../document/schema.ts';
+import type { FamilyCard } from '../../family/family.ts';
+import type { Grinder } from '../../grinder/schema.ts';
+
+/** A value as it was on the machine that it describes. */
+interface Origin {
+  readonly path: Path;
+  readonly from: Grinder;
+  readonly value: unknown;
+}
+
+/**
+ * Values on the board that describe a grinder which is no longer there. Each is warned of until it
+ * is changed, its machine is back, or the warning is put away.
+ */
+export class Carried {
+  #origins: readonly Origin[] = $state.raw([]);
+  readonly #board: () => Design | undefined;
+  readonly #families: () => readonly FamilyCard[];
+
+  /** A warning for each of these values as the board stands. */
+  readonly issues: readonly Issue[] = $derived.by(() => {
+    const design = this.#board();
+    return design === undefined ? [] : this.#standing(design);
+  });
+
+  constructor(board: () => Design | undefined, families: () => readonly FamilyCard[]) {
+    this.#board = board;
+    this.#families = families;
+  }
+
+  #standing(design: Design): Issue[] {
+    const families = Object.fromEntries(this.#families().map((card) => [card.id, card]));
+    return this.#origins.flatMap(({ path, from, value }) =>
+      valueAt(design, path) === value
+        ? keptValues(from, design, { families }).filter((issue) => issue.path === path)
+        : [],
+    );
+  }
+
+  /** The design on the board is about to go on with another grinder. */
+  onto(grinder: Grinder): void {
+    const design = this.#board();
+    if (design === undefined || sameMachine(design.grinder, grinder)) return;
+    const { family } = design.fixture;
+    const card = this.#families().find(({ id }) => id === family);
+    this.#origins = Object.entries(card?.parameters ?? {}).flatMap(([key, { machine }]) => {
+      if (machine === undefined) return [];
+      const path = `fixture.parameters.${key}`;
+      // One that was carried here already is from the machine before.
+      const earlier = this.issues.some((issue) => issue.path === path)
+        ? this.#origins.find((origin) => origin.path === path)
+        : undefined;
+      return [earlier ?? { path, from: design.grinder, value: valueAt(design, path) }];
+    });
+  }
+
+  /** Whether this is one of these warnings, to be put away by hand. */
+  has(issue: Issue): boolean {
+    return this.issues.includes(issue);
+  }
+
+  /** The value was looked after, or does not matter. */
+  putAway({ path }: Issue): void {
+    this.#origins = this.#origins.filter((origin) => origin.path !== path);
+  }
+
+  /** Another design is on the board. */
+  drop(): void {
+    this.#origins = [];
+  }
+}

@@ -1,0 +1,86 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { cards } from '../../jigs/cards.ts';
+import { Bench } from '../../src/app/state/bench.svelte.ts';
+import { Carried } from '../../src/app/state/carried.svelte.ts';
+import { openDesign } from '../../src/document/open.ts';
+import type { Design } from '../../src/document/schema.ts';
+import type { Grinder } from '../../src/grinder/schema.ts';
+import { grinderPresets } from '../../src/grinder/presets/index.ts';
+
+const leather = (): Design => {
+  const file = 'jigs/backing-carrier/examples/leather-finish.jig.json';
+  const opened = openDesign(readFileSync(file), cards);
+  if (!opened.ok) throw new Error('the example does not open');
+  return opened.value;
+};
+const [second, third] = Object.values(grinderPresets).filter(
+  ({ name }) => name !== leather().grinder.name,
+);
+if (!second || !third) throw new Error('three grinders');
+
+/** A board, what is warned of on it, and another grinder put in as the page does it. */
+const board = () => {
+  const bench = new Bench(leather());
+  const carried = new Carried(
+    () => bench.design,
+    () => Object.values(cards.families),
+  );
+  const put = (grinder: Grinder) => {
+    carried.onto(grinder);
+    bench.set('grinder', grinder);
+  };
+  const warned = () =>
+    carried.issues.map(({ path }) => path.replace('fixture.parameters.', '')).join(' ');
+  return { bench, carried, put, warned };
+};
+
+describe('values that describe a grinder which was taken off', () => {
+  it('are warned of, with what to measure, until they are changed or put away', () => {
+    const { bench, carried, put, warned } = board();
+    const first = bench.design.grinder.name;
+    expect(warned()).toBe('');
+    put(second);
+    expect(warned()).toBe('tension platenThickness takeUp');
+    const [tension] = carried.issues;
+    expect(tension).toMatchObject({ severity: 'warning', code: 'describes-machine' });
+    expect(tension?.message).toContain(first);
+    expect(tension?.message).toContain(second.name);
+    expect(tension?.fix).toMatch(/pull|measure/i);
+    bench.set('fixture.parameters.platenThickness', 9.5);
+    expect(warned()).toBe('tension takeUp');
+    if (tension) carried.putAway(tension);
+    expect(warned()).toBe('takeUp');
+    carried.drop();
+    expect(warned()).toBe('');
+  });
+
+  it('belong to the machine they were measured on, through undo and further grinders', () => {
+    const { bench, carried, put, warned } = board();
+    const first = bench.design.grinder;
+    put(second);
+    bench.undo();
+    expect(warned()).toBe('');
+    bench.redo();
+    expect(warned()).toBe('tension platenThickness takeUp');
+    // Measured on the second, so of the second when a third comes; the others are of the first still.
+    bench.set('fixture.parameters.takeUp', 12);
+    put(third);
+    expect(warned()).toBe('tension platenThickness takeUp');
+    const names = carried.issues.map(({ message }) => /from "([^"]*)"/.exec(message)?.[1]);
+    expect(names).toEqual([first.name, first.name, second.name]);
+    put(first);
+    expect(warned()).toBe('takeUp');
+  });
+
+  it('are not warned of for new belts, nor where they do not matter', () => {
+    const { bench, put, warned } = board();
+    const { grinder } = bench.design;
+    put({ ...grinder, belts: grinder.belts.slice(0, 1) });
+    expect(warned()).toBe('');
+    put(second);
+    // A hard face is not pressed in by the belt: its tension is of no account.
+    bench.set('fixture.parameters.face', 'radius');
+    expect(warned()).toBe('platenThickness takeUp');
+  });
+});
