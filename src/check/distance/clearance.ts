@@ -7,7 +7,7 @@ import { real } from './flat.ts';
 import { insideSurface } from './inside.ts';
 import { applyPose, poseAt, track } from './motion.ts';
 import { searchPlane } from './planes.ts';
-import { START_POSE, STRIDE, type Relative } from './relative.ts';
+import { FROM, heldAt, START_POSE, STRIDE, type Relative } from './relative.ts';
 import { enoughOf, limitOf, nothingNearer, type Exactness, type Nearest } from './room.ts';
 import { searchFrom, searchTrees } from './search.ts';
 import type { Solid, TreeSolid } from './solid.ts';
@@ -69,9 +69,25 @@ export interface ClearanceOptions {
   readonly touching?: number;
   /** A world direction in which a may well keep off b: it changes no result, a good one is quick. */
   readonly along?: Vec3;
+  /** At this moment alone: the sweep by its number, and where on it, 0 to 1. */
+  readonly at?: { readonly sweep: number; readonly t: number };
   /** Kept between calls, it saves building relative motions again. */
   readonly work?: Workspace;
 }
+
+/** The motion of one body as seen from another, as far as it is asked about. */
+type Seen = (moving: Body, still: Body) => Relative;
+
+const seenIn = (work: Workspace, { at }: ClearanceOptions): Seen => {
+  if (!at) return (moving, still) => relativeOf(work, moving, still);
+  const held = new Map<Body, Relative>();
+  return (moving, still) => {
+    // Of two bodies each is the moving one in one motion only.
+    const known = held.get(moving) ?? heldAt(relativeOf(work, moving, still), at.sweep, at.t);
+    held.set(moving, known);
+    return known;
+  };
+};
 
 export const SLACK = 0.001;
 
@@ -129,7 +145,12 @@ const findInside = (
   for (const node of motion.whole) {
     for (let i = 0; i < inner.anchors.length; i += 3) {
       const p = applyPose(motion.data, node * STRIDE + START_POSE, point(inner.anchors, i));
-      if (insideSurface(outer, p)) return { sweep: motion.sweep[node] ?? 0, t: 0, point: p };
+      if (insideSurface(outer, p))
+        return {
+          sweep: motion.sweep[node] ?? 0,
+          t: real(motion.data, node * STRIDE + FROM),
+          point: p,
+        };
     }
   }
   return undefined;
@@ -150,20 +171,21 @@ const NO_WAY: Vec3 = [0, 0, 0];
 /** One pair of solids, searched below the limit; the moving side and view are chosen here. */
 const searchPair = (
   work: Workspace,
+  seen: Seen,
   a: Body,
   b: Body,
   solidA: Solid,
   solidB: Solid,
   limit: number,
   exactness: Exactness,
-  { touching = 0, along = NO_WAY }: ClearanceOptions,
+  { at, touching = 0, along = NO_WAY }: ClearanceOptions,
 ): { near: Nearest; found?: Found } => {
   const near = nothingNearer(limit, exactness);
   // A still body on the moving side would see the other one's straight ways as curves.
   const swap = solidA.kind === 'plane' || (!a.motion && solidB.kind === 'tree');
   const [moving, still] = swap ? [b, a] : [a, b];
   const [first, second] = swap ? [solidB, solidA] : [solidA, solidB];
-  const motion = relativeOf(work, moving, still);
+  const motion = seen(moving, still);
   if (first.kind === 'tree' && second.kind === 'tree') {
     const way = seenBy(still, along, swap ? -1 : 1);
     work.room.gjk.direction.set(way);
@@ -178,7 +200,8 @@ const searchPair = (
       along: way,
     };
     const hint = work.hints.get(first)?.get(second);
-    if (hint) searchFrom(search, hint);
+    // Where they were nearest is a guess about the pieces, at whatever moment.
+    if (hint) searchFrom(search, { ...hint, ...at });
     searchTrees(search, hint?.leafB);
     if (near.found) {
       const { leafA, leafB, sweep, t } = near;
@@ -197,16 +220,16 @@ const searchPair = (
 
 /** A configuration in which one solid is wholly inside another. */
 const searchInside = (
-  work: Workspace,
+  seen: Seen,
   a: Body,
   b: Body,
   solidA: Solid,
   solidB: Solid,
 ): Found | undefined => {
   if (solidA.kind !== 'tree' || solidB.kind !== 'tree') return undefined;
-  const aInB = findInside(solidA, solidB, relativeOf(work, a, b));
+  const aInB = findInside(solidA, solidB, seen(a, b));
   if (aInB) return located(a, b, aInB.sweep, aInB.t, [aInB.point, aInB.point], b);
-  const bInA = findInside(solidB, solidA, relativeOf(work, b, a));
+  const bInA = findInside(solidB, solidA, seen(b, a));
   if (bInA) return located(a, b, bInA.sweep, bInA.t, [bInA.point, bInA.point], a);
   return undefined;
 };
@@ -218,8 +241,8 @@ interface Boxed {
 }
 
 /** All pairs of solids, those whose boxes come nearest first: what they find bounds the rest. */
-const nearestFirst = (work: Workspace, a: Body, b: Body): readonly Boxed[] => {
-  const { data, root } = relativeOf(work, a, b);
+const nearestFirst = (seen: Seen, a: Body, b: Body): readonly Boxed[] => {
+  const { data, root } = seen(a, b);
   const roomOf = (one: Solid, other: Solid): number =>
     one.kind === 'tree' && other.kind === 'tree'
       ? boxGap(one.tree.boxes, 0, other.tree.boxes, 0, data, root)
@@ -241,6 +264,7 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
   const work = options.work ?? createWorkspace();
   const sound = comparable(work, a, b);
   if (!sound.ok) return sound;
+  const seen = seenIn(work, options);
   const within = options.within ?? Infinity;
   const chords = a.chordError + b.chordError;
   const exactness = {
@@ -253,14 +277,14 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
   let found: Found | undefined;
   // What the search before this one was aimed along would change the way, and so the last digits.
   work.room.gjk.direction.fill(0);
-  for (const { pair, room } of nearestFirst(work, a, b)) {
+  for (const { pair, room } of nearestFirst(seen, a, b)) {
     if (room >= enoughOf(limit, exactness)) {
       // So are all that follow.
       floor = Math.min(floor, room);
       break;
     }
     const [solidA, solidB] = pair;
-    const result = searchPair(work, a, b, solidA, solidB, limit, exactness, options);
+    const result = searchPair(work, seen, a, b, solidA, solidB, limit, exactness, options);
     floor = Math.min(floor, result.near.floor);
     for (const solid of [solidA, solidB]) {
       if (solid.kind === 'tree') proud = Math.max(proud, solid.proud);
@@ -274,7 +298,7 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
       break;
     }
     if (limit > 0) {
-      const inside = searchInside(work, a, b, solidA, solidB);
+      const inside = searchInside(seen, a, b, solidA, solidB);
       if (inside) {
         const gap = -chords;
         return ok({ state: 'hit', how: 'inside', certified: true, gap, error: 0, ...inside });

@@ -289,6 +289,12 @@ export const split = (m: Relative, node: number): boolean => {
   return true;
 };
 
+/** The same motion held still at one moment of one of its sweeps. */
+export const heldAt = (m: Relative, sweep: number, t: number): Relative => {
+  const node = addInterval(m, sweep, t, t);
+  return { ...m, root: node, whole: [node] };
+};
+
 /** Which sweep, and where on it, a share of a node's way is. */
 export const moment = (m: Relative, node: number, share: number): { sweep: number; t: number } => {
   const base = node * STRIDE;

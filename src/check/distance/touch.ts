@@ -124,9 +124,9 @@ export const touch = (
   let worst: Clearance | undefined;
   let shared = 0;
   for (const { sweep, t } of places(a, b)) {
-    const [standA, standB] = [standing(a, sweep, t), standing(b, sweep, t)];
     const along = rule.apart ?? [0, 0, 0];
-    const result = clearance(standA, standB, {
+    const result = clearance(a, b, {
+      at: { sweep, t },
       within,
       work,
       along,
