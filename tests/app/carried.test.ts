@@ -22,17 +22,22 @@ if (!second || !third) throw new Error('three grinders');
 /** A board, what is warned of on it, and another grinder put in as the page does it. */
 const board = () => {
   const bench = new Bench(leather());
-  const carried = new Carried(
-    () => bench.design,
-    () => Object.values(cards.families),
-  );
+  const written = new Map<string, string>();
+  const open = () =>
+    new Carried(
+      () => bench.design,
+      () => Object.values(cards.families),
+      { get: (key) => written.get(key) ?? null, set: (key, value) => written.set(key, value) },
+    );
+  const carried = open();
+  carried.turnTo('one');
   const put = (grinder: Grinder) => {
     carried.onto(grinder);
     bench.set('grinder', grinder);
   };
   const warned = () =>
     carried.issues.map(({ path }) => path.replace('fixture.parameters.', '')).join(' ');
-  return { bench, carried, put, warned };
+  return { bench, carried, put, warned, open, written };
 };
 
 describe('values that describe a grinder which was taken off', () => {
@@ -51,8 +56,26 @@ describe('values that describe a grinder which was taken off', () => {
     expect(warned()).toBe('tension takeUp');
     if (tension) carried.putAway(tension);
     expect(warned()).toBe('takeUp');
-    carried.drop();
+  });
+
+  it('are warned of again when their entry is opened again, and on a copy of it', () => {
+    const { carried, put, warned, open, written } = board();
+    put(second);
+    carried.turnTo('two');
     expect(warned()).toBe('');
+    carried.turnTo('one');
+    expect(warned()).toBe('tension platenThickness takeUp');
+    carried.moveTo('copy');
+    const later = open();
+    for (const entry of ['one', 'copy']) {
+      later.turnTo(entry);
+      expect(later.issues).toEqual(carried.issues);
+    }
+    for (const damaged of ['{', '{}', '[null, 1, {}]']) {
+      written.set('carried.one', damaged);
+      later.turnTo('one');
+      expect(later.issues).toEqual([]);
+    }
   });
 
   it('belong to the machine they were measured on, through undo and further grinders', () => {

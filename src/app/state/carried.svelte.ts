@@ -4,6 +4,7 @@ import { valueAt, type Path } from '../../core/path.ts';
 import type { Design } from '../../document/schema.ts';
 import type { FamilyCard } from '../../family/family.ts';
 import type { Grinder } from '../../grinder/schema.ts';
+import type { Preferences } from './view.svelte.ts';
 
 /** A value as it was on the machine that it describes. */
 interface Origin {
@@ -12,14 +13,31 @@ interface Origin {
   readonly value: unknown;
 }
 
+const isOrigin = (one: unknown): one is Origin =>
+  typeof valueAt(one, 'path') === 'string' && typeof valueAt(one, 'from.name') === 'string';
+
+/** What was written of an entry; nothing where it cannot be read. */
+const readOrigins = (written: string | null): readonly Origin[] => {
+  try {
+    const list: unknown = JSON.parse(written ?? '[]');
+    return Array.isArray(list) ? list.filter(isOrigin) : [];
+  } catch {
+    return [];
+  }
+};
+
 /**
  * Values on the board that describe a grinder which is no longer there. Each is warned of until it
- * is changed, its machine is back, or the warning is put away.
+ * is changed, its machine is back, or the warning is put away; it outlives the page, since whoever
+ * measures goes away to the machine.
  */
 export class Carried {
   #origins: readonly Origin[] = $state.raw([]);
   readonly #board: () => Design | undefined;
   readonly #families: () => readonly FamilyCard[];
+  readonly #memory: Preferences;
+  /** The entry that is on the board. */
+  #entry = '';
 
   /** A warning for each of these values as the board stands. */
   readonly issues: readonly Issue[] = $derived.by(() => {
@@ -27,9 +45,14 @@ export class Carried {
     return design === undefined ? [] : this.#standing(design);
   });
 
-  constructor(board: () => Design | undefined, families: () => readonly FamilyCard[]) {
+  constructor(
+    board: () => Design | undefined,
+    families: () => readonly FamilyCard[],
+    memory: Preferences,
+  ) {
     this.#board = board;
     this.#families = families;
+    this.#memory = memory;
   }
 
   #standing(design: Design): Issue[] {
@@ -47,7 +70,7 @@ export class Carried {
     if (design === undefined || sameMachine(design.grinder, grinder)) return;
     const { family } = design.fixture;
     const card = this.#families().find(({ id }) => id === family);
-    this.#origins = Object.entries(card?.parameters ?? {}).flatMap(([key, { machine }]) => {
+    const origins = Object.entries(card?.parameters ?? {}).flatMap(([key, { machine }]) => {
       if (machine === undefined) return [];
       const path = `fixture.parameters.${key}`;
       // One that was carried here already is from the machine before.
@@ -56,6 +79,7 @@ export class Carried {
         : undefined;
       return [earlier ?? { path, from: design.grinder, value: valueAt(design, path) }];
     });
+    this.#write(origins);
   }
 
   /** Whether this is one of these warnings, to be put away by hand. */
@@ -65,11 +89,23 @@ export class Carried {
 
   /** The value was looked after, or does not matter. */
   putAway({ path }: Issue): void {
-    this.#origins = this.#origins.filter((origin) => origin.path !== path);
+    this.#write(this.#origins.filter((origin) => origin.path !== path));
   }
 
-  /** Another design is on the board. */
-  drop(): void {
-    this.#origins = [];
+  #write(origins: readonly Origin[]): void {
+    this.#origins = origins;
+    this.#memory.set(`carried.${this.#entry}`, JSON.stringify(origins));
+  }
+
+  /** Another entry is on the board: what was written of it holds again. */
+  turnTo(entry: string): void {
+    this.#entry = entry;
+    this.#origins = readOrigins(this.#memory.get(`carried.${entry}`));
+  }
+
+  /** The board goes on under another entry, and all of this with it. */
+  moveTo(entry: string): void {
+    this.#entry = entry;
+    if (this.#origins.length > 0) this.#write(this.#origins);
   }
 }

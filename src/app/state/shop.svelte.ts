@@ -16,6 +16,7 @@ import { Carried } from './carried.svelte.ts';
 import { Calibrating } from './calibrating.svelte.ts';
 import { Finding } from './finding.svelte.ts';
 import { Importing } from './importing.svelte.ts';
+import type { Held } from './keeper.ts';
 import { Latest } from './latest.svelte.ts';
 import { Notices } from './notices.svelte.ts';
 import { Packing } from './packing.svelte.ts';
@@ -84,10 +85,7 @@ export class Shop {
   readonly packing: Packing;
   readonly adapting: Adapting;
   /** Values that describe a grinder which was taken off. */
-  readonly carried = new Carried(
-    () => this.bench?.design,
-    () => this.families,
-  );
+  readonly carried: Carried;
   /** Readings of a test piece. */
   readonly calibrating: Calibrating;
   /** A blade outline from a file, being looked at. */
@@ -103,6 +101,11 @@ export class Shop {
     this.outside = outside;
     const { engines } = outside;
     this.view = new View(outside.preferences);
+    this.carried = new Carried(
+      () => this.bench?.design,
+      () => this.families,
+      outside.preferences,
+    );
     this.solving = new Latest((design) => engines.numbers.solve(design));
     const [checker, modeller] = [engines.hire(), engines.hire()];
     // The checker gives up by itself for a newer design, and keeps what it has made of its parts.
@@ -134,6 +137,7 @@ export class Shop {
       forked: (name) => {
         this.notices.say('good', text.app.saving.forked(name));
         this.bench?.set('name', name);
+        this.carried.moveTo(this.shelf.held.id);
         this.remember();
       },
     });
@@ -160,8 +164,7 @@ export class Shop {
   async takeKept(entry: Kept): Promise<boolean> {
     const opened = await this.outside.engines.numbers.restore(bytesOf(entry.text));
     if (!opened.ok) return this.refuse(entry.name, opened.issues);
-    this.put(opened.value);
-    this.shelf.hold(opened.value, { id: entry.id, revision: entry.revision });
+    this.put(opened.value, { id: entry.id, revision: entry.revision });
     this.remember();
     return true;
   }
@@ -178,8 +181,7 @@ export class Shop {
   /** Puts a design on the bench as a new entry. */
   private begin(name: string, opened: Result<Design>): boolean {
     if (!opened.ok) return this.refuse(name, opened.issues);
-    this.put(opened.value);
-    this.shelf.hold(opened.value, null);
+    this.put(opened.value, null);
     this.remember();
     return true;
   }
@@ -198,8 +200,7 @@ export class Shop {
     await this.shelf.flush();
     const opened = await this.outside.engines.numbers.openLink(fragment);
     if (!opened.ok) return this.refuse(text.app.designs.link, opened.issues);
-    this.put(opened.value);
-    this.shelf.hold(opened.value, null);
+    this.put(opened.value, null);
     this.shelf.claim(opened.value);
     this.remember();
     this.notices.say('good', text.app.designs.opened(opened.value.name));
@@ -272,6 +273,7 @@ export class Shop {
     await this.shelf.flush();
     const { design } = this.bench;
     this.shelf.hold(design, null);
+    this.carried.moveTo(this.shelf.held.id);
     this.bench.set('name', text.app.designs.copyName(design.name));
     this.remember();
   }
@@ -284,12 +286,14 @@ export class Shop {
     return false;
   }
 
-  private put(design: Design): void {
+  /** Puts a design on the board, going on with the entry it came from or with one of its own. */
+  private put(design: Design, held: Held | null): void {
     if (this.bench === null) this.bench = new Bench(design);
     else this.bench.take(design);
     this.view.blade = 0;
     this.view.setting = null;
-    this.carried.drop();
+    this.shelf.hold(design, held);
+    this.carried.turnTo(this.shelf.held.id);
     this.calibrating.drop();
     this.importing.drop();
   }
