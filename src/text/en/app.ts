@@ -241,7 +241,7 @@ export const app = {
         ? 'Unfinished: nothing has failed so far'
         : `Unfinished: ${plural(failed, 'check has', 'checks have')} failed so far`,
     unfinishedHint: 'Nothing has passed before everything was looked at.',
-    measuring: 'This is proved. Gaps far beyond their limit are still being measured.',
+    measuring: 'Proved; far gaps are still being measured.',
     unchecked: 'Nothing was checked. That is not a pass.',
     kinds: {
       clearance: 'Clearances',
