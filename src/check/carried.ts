@@ -49,13 +49,9 @@ export const standingIn = (
     }),
   );
 
-/** Centre and half extents of a solid's box. */
-const boxOf = (solid: Solid): readonly [Vec3, Vec3] => {
-  if (solid.kind === 'plane')
-    return [
-      [0, 0, 0],
-      [Infinity, Infinity, Infinity],
-    ];
+/** Centre and half extents of a solid's box; none of a half space. */
+const boxOf = (solid: Solid): readonly [Vec3, Vec3] | undefined => {
+  if (solid.kind === 'plane') return undefined;
   const [x = 0, y = 0, z = 0, hx = 0, hy = 0, hz = 0] = solid.tree.boxes;
   return [
     [x, y, z],
@@ -69,9 +65,14 @@ const reachOf = (half: Vec3, way: Vec3): number =>
 
 const AXES = [WORLD.x, WORLD.y, WORLD.z] as const;
 
-/** A distance that two solids keep at least, mm: that of their boxes along the axes of both. */
+/**
+ * A distance that two solids keep at least, mm, the second as the first sees it: that of their boxes
+ * along the axes of both. Negative where it tells nothing.
+ */
 export const boxRoom = (one: Solid, other: Solid, seen: Frame): number => {
-  const [[centre, half], [there, size]] = [boxOf(one), boxOf(other)];
+  const [mine, theirs] = [boxOf(one), boxOf(other)];
+  if (!mine || !theirs) return -Infinity;
+  const [[centre, half], [there, size]] = [mine, theirs];
   const [x, y, z] = turn(seen, there);
   const way = sub3([x + seen.origin[0], y + seen.origin[1], z + seen.origin[2]], centre);
   const along = [...AXES, seen.x, seen.y, seen.z].map(

@@ -64,7 +64,9 @@ export const keptPair = (
         within,
         label,
       ]);
-      const ask = () => checkPairs([still, stood], [asked], { otherwise: 0, within, work });
+      // Alike parts share their solid: where a search starts must not come from another pair.
+      const fresh: Workspace = { ...work, hints: new WeakMap() };
+      const ask = () => checkPairs([still, stood], [asked], { otherwise: 0, within, work: fresh });
       const kept = workshop.pairs(key, ask);
       const sound = kept.ok && kept.value.every(({ pass }) => pass);
       // What failed is told of the parts that are asked about now.

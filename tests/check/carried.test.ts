@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest';
+import { boxRoom, seenFrom, standingIn, type Carried } from '../../src/check/carried.ts';
+import { checkPairs, clearance, createWorkspace } from '../../src/check/distance/index.ts';
+import { keptPair } from '../../src/check/kept-pair.ts';
+import { createWorkshop, type Workshop } from '../../src/check/workshop.ts';
+import { compose, frame, WORLD, type Frame } from '../../src/geometry/frame.ts';
+import { rectangle } from '../../src/geometry/loop.ts';
+import { cross3, unit3, type Vec3 } from '../../src/geometry/vector.ts';
+import type { StockPart } from '../../src/model/part.ts';
+import { seeded } from '../../src/setup/random.ts';
+import { valueOf } from '../family/examples.ts';
+
+const bar = (id: string, x: number, y: number, z: number): StockPart => ({
+  kind: 'stock',
+  id,
+  name: id,
+  section: '',
+  quantity: 1,
+  material: 'steel',
+  finish: '',
+  density: 7.85,
+  notes: [],
+  tight: [],
+  holes: [],
+  crossHoles: [],
+  layers: [{ profile: { outer: rectangle([0, 0], [x, y]), holes: [] }, from: 0, to: z }],
+});
+
+const carried = (workshop: Workshop, part: StockPart, name: string, at: Frame): Carried => ({
+  part,
+  placement: { part: part.id, name, frame: at, carrier: 'ground', touches: [] },
+  meshed: valueOf(workshop.meshed(part)),
+});
+
+const random = seeded(7);
+const between = (low: number, high: number): number => low + random() * (high - low);
+const anyFrame = (far: number): Frame => {
+  const any = (): Vec3 => [between(-1, 1), between(-1, 1), between(-1, 1)];
+  const x = unit3(any());
+  const y = unit3(cross3(x, any()));
+  return frame([between(-far, far), between(-far, far), between(-far, far)], x, y);
+};
+
+describe('parts carried as one', () => {
+  it('keep at least the room of their boxes, by the kernel on random bars', () => {
+    const workshop = createWorkshop();
+    let apart = 0;
+    for (let i = 0; i < 150; i += 1) {
+      const sizes = (): [number, number, number] => [
+        between(2, 30),
+        between(2, 30),
+        between(2, 30),
+      ];
+      const one = carried(workshop, bar('one', ...sizes()), 'one', anyFrame(40));
+      const other = carried(workshop, bar('other', ...sizes()), 'other', anyFrame(40));
+      const seen = seenFrom(one, other);
+      const [a, b] = [standingIn(one, WORLD, ''), standingIn(other, seen, '')].map(valueOf);
+      const [mine, theirs] = [a?.solids[0], b?.solids[0]];
+      if (!a || !b || !mine || !theirs) throw new Error('no solids');
+      const room = boxRoom(mine, theirs, seen);
+      const found = valueOf(clearance(a, b));
+      if (found.state === 'beyond') throw new Error('not measured');
+      // The chords that the kernel takes off, and its slack.
+      expect(room).toBeLessThan(Math.max(0, found.gap + 0.012));
+      if (room > 0) apart += 1;
+    }
+    expect(apart).toBeGreaterThan(50);
+  });
+
+  it('are told as they stand, whatever was kept of them elsewhere', () => {
+    const workshop = createWorkshop();
+    const part = bar('bar', 30, 10, 5);
+    const rule = { kind: 'clear', gap: 0.1 } as const;
+    for (const [gap, pass] of [
+      [0.3, true],
+      [0.05, false],
+    ] as const) {
+      for (const [i, turn] of [WORLD, anyFrame(50), anyFrame(50)].entries()) {
+        const names = [`first-${String(i)}`, `second-${String(i)}`] as const;
+        const pair = [
+          carried(workshop, part, names[0], turn),
+          carried(workshop, part, names[1], compose(turn, frame([0, 0, 5 + gap]))),
+        ] as const;
+        const named = { ...rule, a: names[0], b: names[1] };
+        const kept = valueOf(keptPair(workshop, createWorkspace(), pair, named, 0.5));
+        const bodies = pair.map((one) => ({
+          ...valueOf(standingIn(one, one.placement.frame, '')),
+          name: one.placement.name,
+        }));
+        const [anew] = valueOf(checkPairs(bodies, [named], { otherwise: 0, within: 0.5 }));
+        expect([kept.a, kept.b, kept.pass, anew?.pass]).toEqual([...names, pass, pass]);
+        if (kept.clearance?.state !== 'apart' || anew?.clearance?.state !== 'apart')
+          throw new Error('not measured');
+        expect(kept.clearance.gap).toBeCloseTo(gap - 0.01, 2);
+        // The points lie on the faces where the parts stand: as far apart as these.
+        const { pointA, pointB } = kept.clearance;
+        expect(Math.hypot(...pointA.map((x, k) => x - (pointB[k] ?? NaN)))).toBeCloseTo(gap, 6);
+        if (!pass) expect(kept.issues[0]?.message).toContain(names[1]);
+      }
+    }
+  });
+});
