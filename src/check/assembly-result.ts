@@ -2,7 +2,7 @@ import type { Issue } from '../core/issue.ts';
 import type { Result } from '../core/result.ts';
 import { QUANTUM } from '../core/units.ts';
 import { text } from '../text/index.ts';
-import type { PairCheck } from './distance/index.ts';
+import { NEAR, type PairCheck } from './distance/index.ts';
 import type { CheckResult } from './result.ts';
 
 const words = text.check.assembly;
@@ -30,6 +30,8 @@ export const pairResult = (pair: PairCheck, terms: PairTerms): CheckResult => {
   const { clearance } = pair;
   const located = clearance && clearance.state !== 'beyond' ? clearance : undefined;
   const found = !clearance ? null : clearance.state === 'beyond' ? clearance.beyond : clearance.gap;
+  const far = pair.rule.kind === 'clear' && (found ?? 0) > pair.rule.gap + NEAR;
+  const told = located === undefined ? 'beyond' : far ? 'least' : 'exact';
   const pose = located ? terms.pose?.(located.at.label) : undefined;
   const { id, label, basis, fix, parameter } = terms;
   return {
@@ -44,7 +46,7 @@ export const pairResult = (pair: PairCheck, terms: PairTerms): CheckResult => {
     ...(pose ? { pose } : {}),
     ...(located ? { points: [located.pointA, located.pointB] as const } : {}),
     message: pair.pass
-      ? words.pairPassed(label, found, located === undefined, pair.rule.kind)
+      ? words.pairPassed(label, found, told, pair.rule.kind)
       : reasons(pair.issues),
     fix: pair.pass ? '' : fix,
     ...(parameter === undefined ? {} : { parameter }),

@@ -1,5 +1,6 @@
 import { AIM } from './bounds.ts';
 import { grown, real } from './flat.ts';
+import { NEAR } from './near.ts';
 import { createGjk, type Gjk } from './gjk.ts';
 import { createLook, type Look } from './look.ts';
 import { createPlaced, type Placed } from './placed.ts';
@@ -65,11 +66,10 @@ export interface Exactness {
 }
 
 /**
- * A gap is told to the slack up to so much beyond what is asked, mm; of what is farther a share need
- * not be told. Sliding bodies that keep far apart are nearly as near in many places, and telling
- * which is nearest to the micron took half of all searches; nobody needs it.
+ * Share of what is more than NEAR beyond what is asked that need not be told. Sliding bodies that
+ * keep far apart are nearly as near in many places, and telling which is nearest to the micron took
+ * half of all searches; nobody needs it.
  */
-export const NEAR = 2;
 const SHARE = 1 / 20;
 
 /** What has to be proved of all else when something is found `best` mm apart. */

@@ -15,11 +15,17 @@ export const assembly = {
     message: `${placement} stands for part ${part}, which is not among the parts; every check that needs it counts as failed.`,
     fix: 'Add the part, or take its placement out.',
   }),
-  pairPassed: (label: string, found: number | null, beyond: boolean, kind: string): string => {
+  pairPassed: (
+    label: string,
+    found: number | null,
+    told: 'beyond' | 'least' | 'exact',
+    kind: string,
+  ): string => {
     if (found === null) return `${label}: not looked at.`;
     if (kind === 'touch') return `${label}: closed, and in its place.`;
     if (kind === 'seat' && found <= 0) return `${label}: touching, no deeper than allowed.`;
-    return `${label}: ${beyond ? 'more than ' : ''}${n(found)} mm.`;
+    const how = { beyond: 'more than ', least: 'at least ', exact: '' }[told];
+    return `${label}: ${how}${n(found)} mm.`;
   },
   shared: (volume: number) => `Both fill ${n(volume)} mm³ there.`,
   notComputed: (label: string, why: string) =>
