@@ -14,8 +14,8 @@ import {
   type Solids,
   type Workshop,
 } from '../../src/family/index.ts';
-import { solidChecks } from '../shared/checks/solids.ts';
-import { byKey, later } from '../shared/later.ts';
+import { checkedBy, solidChecks } from '../shared/checks/solids.ts';
+import { later } from '../shared/later.ts';
 import type { Aim } from './aim.ts';
 import { setUpsOf } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';
@@ -102,10 +102,7 @@ export const fixtureOf = (
           }),
         ),
       );
-      const solids = later(() => chain(question(), solidsOf));
-      const checks = byKey((gaps: Gaps) =>
-        chain(question(), (q) => chain(solids(), (made) => checksOf(q, made, gaps))),
-      );
+      const { solids, checks } = checkedBy(question, solidsOf, checksOf);
       const settingOf = (id: string) => settings.find((s) => s.id === id) ?? settings[0];
       const steps = {
         soft: !l.round,
@@ -138,7 +135,7 @@ export const fixtureOf = (
           return setting && aim ? posesOf(grinder, v, l, aim, setting) : [];
         },
         question,
-        checks: (gaps = 'all') => checks(gaps),
+        checks,
         solids,
         measured: later(() =>
           chain(parts(), (made) => measuredOf(design, v, l, aims, made, placements())),

@@ -12,9 +12,9 @@ import {
   type Solids,
   type Workshop,
 } from '../../src/family/index.ts';
-import { byKey, later } from '../shared/later.ts';
+import { later } from '../shared/later.ts';
 import { budgetQuestion } from './budget.ts';
-import { solidChecks } from '../shared/checks/solids.ts';
+import { checkedBy, solidChecks } from '../shared/checks/solids.ts';
 import { assembliesOf } from './checks/inside.ts';
 import { setUpsOf } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';
@@ -77,10 +77,7 @@ export const fixtureOf = (c: Context, workshop: Workshop): Result<CarriageFixtur
     const question = later(() =>
       chain(parts(), (made) => ok({ c, workshop, parts: made, items, pushHeight })),
     );
-    const solids = later(() => chain(question(), solidsOf));
-    const checks = byKey((gaps: Gaps) =>
-      chain(question(), (q) => chain(solids(), (made) => checksOf(q, made, gaps))),
-    );
+    const { solids, checks } = checkedBy(question, solidsOf, checksOf);
     return ok({
       settings: settingsOf(c),
       lines: linesOf(plan),
@@ -98,7 +95,7 @@ export const fixtureOf = (c: Context, workshop: Workshop): Result<CarriageFixtur
         return setting && blade ? posesOf(c, setting, blade) : [];
       },
       question,
-      checks: (gaps = 'all') => checks(gaps),
+      checks,
       moves: {
         fence: ['fence', 'carriage', 'foot', 'heel', 'jaw', 'hand', 'blade', 'tang'],
       },

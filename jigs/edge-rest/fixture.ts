@@ -21,7 +21,7 @@ import {
   type Workshop,
 } from '../../src/family/index.ts';
 import { rigAssembly } from '../shared/checks/inside.ts';
-import { solidChecks } from '../shared/checks/solids.ts';
+import { checkedBy, solidChecks } from '../shared/checks/solids.ts';
 import { stopSetUps } from '../shared/checks/stop.ts';
 import { cutsOf } from '../shared/cuts.ts';
 import { byKey, later } from '../shared/later.ts';
@@ -154,10 +154,7 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
     onBlade: placed(items.blade, AT_REST),
   });
   const question = later(() => chain(parts(), (made) => ok(asked(made))));
-  const solids = later(() => chain(question(), solidsOf));
-  const checks = byKey((gaps: Gaps) =>
-    chain(question(), (q) => chain(solids(), (made) => checksOf(q, made, gaps))),
-  );
+  const { solids, checks } = checkedBy(question, solidsOf, checksOf);
   const steps = stepsOf(design, context, plan);
   return {
     settings: settingsOf(design, context, plan),
@@ -170,7 +167,7 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
     place,
     poses,
     question,
-    checks: (gaps = 'all') => checks(gaps),
+    checks,
     moves: { lip: ['step', 'seat', 'lip', 'push', 'pad', 'hand', 'stick', 'handOnStick'] },
     solids,
     measured: later(() => chain(question(), measuredOf)),

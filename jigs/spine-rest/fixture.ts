@@ -26,7 +26,7 @@ import {
 } from '../../src/family/index.ts';
 import { budgetQuestion } from './budget.ts';
 import { rigAssembly } from '../shared/checks/inside.ts';
-import { solidChecks } from '../shared/checks/solids.ts';
+import { checkedBy, solidChecks } from '../shared/checks/solids.ts';
 import { setUpsOf } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';
 import { rangeChecks } from './checks/ranges.ts';
@@ -217,11 +217,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
   const question = later(() =>
     chain(parts(), (made) => ok(questionOf(solved, made, place, poses))),
   );
-  const solids = later(() => chain(question(), solidsOf));
-  const told = byKey((gaps: Gaps) =>
-    chain(question(), (q) => chain(solids(), (made) => checksOf(q, made, gaps))),
-  );
-  const checks: Fixture['checks'] = (gaps = 'all') => told(gaps);
+  const { solids, checks } = checkedBy(question, solidsOf, checksOf);
   const steps = stepsOf(design, context, plan, strip);
   // What a test piece, a tolerance or another blade does is known of a straight step alone.
   const straight = {

@@ -50,6 +50,33 @@ describe('asking about the newest design', () => {
     expect(latest.busy).toBe(false);
   });
 
+  it('comes back to a design that was answered, while another is worked at', async () => {
+    for (const overtake of [null, () => undefined]) {
+      const { open, work } = desk();
+      const latest = new Latest(work, null, overtake);
+      latest.ask(one);
+      open[0]?.answer(ok('one'));
+      await settled();
+      latest.ask(two);
+      latest.ask(one);
+      open[1]?.answer(overtake ? null : ok('two'));
+      await settled();
+      open[2]?.answer(ok('one again'));
+      await settled();
+      expect(latest.value(one)).not.toBeNull();
+      expect(latest.busy).toBe(false);
+    }
+    const { open, work } = desk();
+    const latest = new Latest(work);
+    latest.ask(one);
+    latest.ask(two);
+    latest.ask(one);
+    open[0]?.answer(ok('one'));
+    await settled();
+    expect(latest.value(one)).toBe('one');
+    expect(latest.busy).toBe(false);
+  });
+
   it('shows nothing of an earlier design once the newest is known to have no answer', async () => {
     const { open, work } = desk();
     const latest = new Latest(work);

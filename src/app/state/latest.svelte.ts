@@ -94,11 +94,16 @@ export class Latest<T> {
   askSoon(design: Design, delay: number, most = Infinity): void {
     const since = this.#since ?? performance.now();
     this.forget();
-    if (this.answer.of === design) return;
+    if (this.#answered(design)) return;
     this.due = true;
     this.#since = since;
     const left = Math.max(0, since + most - performance.now());
     this.#timer = setTimeout(() => this.ask(design), Math.min(delay, left));
+  }
+
+  /** Known, and not about to be replaced by the answer about another design. */
+  #answered(design: Design): boolean {
+    return this.answer.of === design && !this.busy;
   }
 
   /** Drops a question that still waits. */
@@ -110,8 +115,11 @@ export class Latest<T> {
 
   ask(design: Design): void {
     this.forget();
-    if (this.answer.of === design && this.answer.crash === null) return;
-    if (this.busy && this.#now === design) return;
+    if (this.#answered(design) && this.answer.crash === null) return;
+    if (this.busy && this.#now === design) {
+      this.#wanted = null;
+      return;
+    }
     if (this.busy && this.#overtake === null) {
       this.#wanted = design;
       return;

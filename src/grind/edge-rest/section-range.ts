@@ -124,10 +124,10 @@ export const foremostOf = (
   const shoulder = shoulderOf(range);
   // Up to the shoulder the bevel leans; where that lies below the lip's top, the flat beyond it.
   const isStraight = shoulder === undefined || times(shoulder, cosine(leaning))[0] >= lipHeight;
-  const [top, any] = [point(lipHeight), hull([corner, point(lipHeight)])];
+  const [top, between] = [point(lipHeight), hull([corner, point(lipHeight)])];
   return {
     before: isStraight ? at(leaning) : hull([at(leaning), at(tilt)]),
-    height: !isStraight ? any : leaning[0] > 0 ? top : leaning[1] < 0 ? corner : any,
+    height: !isStraight ? between : leaning[0] > 0 ? top : leaning[1] < 0 ? corner : between,
   };
 };
 
