@@ -31,23 +31,21 @@ export const seenFrom = (
     z: turned(one, other.z),
   });
 
-/**
- * A carried part as a body standing in a frame: its solid is the one of the part at rest, whatever
- * the frame, and a motion of one pose puts it there.
- */
-export const standingIn = (
-  { placement: { name }, meshed }: Carried,
-  pose: Frame,
-  label: string,
-): Result<Body> =>
-  chain(meshed.at(name, WORLD), (solid) =>
-    ok({
+/** The solid of a carried part at rest, whatever carries it. */
+export const restOf = ({ placement: { name }, meshed }: Carried): Result<Solid> =>
+  meshed.at(name, WORLD);
+
+/** A carried part as a body standing in a frame: a motion of one pose puts its solid there. */
+export const standingIn = (one: Carried, pose: Frame, label: string): Result<Body> =>
+  chain(restOf(one), (solid) => {
+    const { name } = one.placement;
+    return ok({
       name,
       solids: [solid],
       chordError: CHECK_CHORD,
       motion: [{ kind: 'still', label, pose }],
-    }),
-  );
+    });
+  });
 
 /** Centre and half extents of a solid's box; none of a half space. */
 const boxOf = (solid: Solid): readonly [Vec3, Vec3] | undefined => {

@@ -16,8 +16,11 @@ import type { Workshop } from './workshop.ts';
 /** A placed part with its solid, standing as the assembly stands. */
 export interface Standing {
   readonly part: Part;
+  /** Where it stands in the assembly. */
   readonly placement: Placement;
   readonly body: Body;
+  /** Where its solid stands in the coordinates of its body, which a motion may carry. */
+  readonly solid: Frame;
 }
 
 /**
@@ -78,12 +81,12 @@ const comesFree = (
 
 /** The head of a screw as a body that moves with it. */
 const headOf = (
-  { placement, body }: Standing,
+  { body, solid: stands }: Standing,
   { head }: Shank,
   { meshed }: Pick<Workshop, 'meshed'>,
 ): Result<Body> =>
   chain(meshed({ layers: head }), ({ at }) =>
-    chain(at(body.name, placement.frame), (solid) => ok({ ...body, solids: [solid] })),
+    chain(at(body.name, stands), (solid) => ok({ ...body, solids: [solid] })),
   );
 
 /** One in a hole of the other: centred in a thread or a reamed hole, its head not sunk in. */

@@ -1,18 +1,13 @@
 import { chain, ok, type Result } from '../core/result.ts';
 import { WORLD, type Frame } from '../geometry/frame.ts';
-import { seenFrom, type Carried } from './carried.ts';
+import { seenFrom, standingIn, type Carried } from './carried.ts';
 import { createWorkspace } from './distance/index.ts';
 import { fitOf, type Fit, type Standing } from './fits.ts';
-import { CHECK_CHORD, type Workshop } from './workshop.ts';
+import type { Workshop } from './workshop.ts';
 
-/** A screw's head is put where its frame says: the solid must stand there without a motion. */
-const standing = ({ part, placement, meshed }: Carried, frame: Frame): Result<Standing> =>
-  chain(meshed.at(placement.name, frame), (solid) =>
-    ok({
-      part,
-      placement: { ...placement, frame },
-      body: { name: placement.name, solids: [solid], chordError: CHECK_CHORD },
-    }),
+const standing = (one: Carried, frame: Frame): Result<Standing> =>
+  chain(standingIn(one, frame, ''), (body) =>
+    ok({ part: one.part, placement: { ...one.placement, frame }, body, solid: WORLD }),
   );
 
 /**

@@ -1,6 +1,6 @@
 import { chain, ok, type Result } from '../core/result.ts';
 import { compose, place, WORLD, type Frame } from '../geometry/frame.ts';
-import { boxRoom, seenFrom, standingIn, turned, type Carried } from './carried.ts';
+import { boxRoom, restOf, seenFrom, standingIn, turned, type Carried } from './carried.ts';
 import {
   checkPairs,
   type Clearance,
@@ -10,8 +10,11 @@ import {
 } from './distance/index.ts';
 import { CHECK_CHORD, type Workshop } from './workshop.ts';
 
+/** What is asked of two parts. */
+type Rule = Exclude<PairRule, { kind: 'ignore' }>;
+
 /** A rule as the first part sees it. */
-const ruleSeen = (rule: PairRule, { placement: { frame } }: Carried): PairRule =>
+const ruleSeen = (rule: Rule, { placement: { frame } }: Carried): PairRule =>
   rule.kind === 'touch' && rule.apart ? { ...rule, apart: turned(frame, rule.apart) } : rule;
 
 /** What was found, with its points where the first part stands. */
@@ -30,6 +33,59 @@ export interface Start {
   readonly pose: Frame;
 }
 
+/** The check of two parts, the second as the first sees it, looked at where it is not kept. */
+const lookAt = (
+  workshop: Workshop,
+  work: Workspace,
+  [one, other]: readonly [Carried, Carried],
+  seen: Frame,
+  rule: Rule,
+  within: number,
+  { label, pose }: Start,
+): Result<PairCheck> => {
+  const [a, b] = [one.placement.name, other.placement.name];
+  const asked = ruleSeen(rule, one);
+  // Alike parts share their solid: where a search starts must not come from another pair.
+  const fresh: Workspace = { ...work, hints: new WeakMap() };
+  const ask = (): Result<PairCheck[]> =>
+    chain(standingIn(one, WORLD, label), (still) =>
+      chain(standingIn(other, seen, label), (stood) =>
+        checkPairs([still, stood], [asked], { otherwise: 0, within, work: fresh }),
+      ),
+    );
+  const shapes = [one.meshed.name, other.meshed.name];
+  const key = JSON.stringify(['carried', shapes, seen, { ...asked, a: '', b: '' }, within, label]);
+  const kept = workshop.pairs(key, ask);
+  const sound = kept.ok && kept.value.every(({ pass }) => pass);
+  // What failed is told of the parts that are asked about now.
+  return chain(sound ? kept : ask(), ([pair]): Result<PairCheck> => {
+    if (pair === undefined) return ok({ a, b, rule, pass: false, issues: [] });
+    const { clearance } = pair;
+    const found = clearance
+      ? { clearance: foundIn(compose(pose, one.placement.frame), clearance) }
+      : {};
+    return ok({ ...pair, a, b, rule, ...found });
+  });
+};
+
+/** The check of two parts that are nowhere near each other, by their boxes alone. */
+const farApart = (
+  [one, other]: readonly [Carried, Carried],
+  seen: Frame,
+  rule: Rule,
+  within: number,
+): Result<PairCheck | undefined> =>
+  chain(restOf(one), (mine) =>
+    chain(restOf(other), (theirs) => {
+      if (rule.kind !== 'clear') return ok(undefined);
+      const far = Math.max(within, rule.gap);
+      if (boxRoom(mine, theirs, seen) < far + 2 * CHECK_CHORD) return ok(undefined);
+      const clearance = { state: 'beyond', certified: true, beyond: far } as const;
+      const [a, b] = [one.placement.name, other.placement.name];
+      return ok({ a, b, rule, pass: true, clearance, issues: [] });
+    }),
+  );
+
 /**
  * The check of two parts carried as one, named in the order of its rule, which depends on nothing
  * but their shapes and on where one stands to the other: kept by that, so that an assembly that is
@@ -38,46 +94,13 @@ export interface Start {
 export const keptPair = (
   workshop: Workshop,
   work: Workspace,
-  [one, other]: readonly [Carried, Carried],
-  rule: Exclude<PairRule, { kind: 'ignore' }>,
+  pair: readonly [Carried, Carried],
+  rule: Rule,
   within: number,
-  { label, pose }: Start = { label: '', pose: WORLD },
+  start: Start = { label: '', pose: WORLD },
 ): Result<PairCheck> => {
-  const [a, b] = [one.placement.name, other.placement.name];
+  const [one, other] = pair;
   const seen = seenFrom(one, other);
-  return chain(standingIn(one, WORLD, label), (still) =>
-    chain(standingIn(other, seen, label), (stood): Result<PairCheck> => {
-      const far = rule.kind === 'clear' ? Math.max(within, rule.gap) : Infinity;
-      const [mine] = still.solids;
-      const [theirs] = stood.solids;
-      if (mine && theirs && boxRoom(mine, theirs, seen) >= far + 2 * CHECK_CHORD) {
-        const clearance = { state: 'beyond', certified: true, beyond: far } as const;
-        return ok({ a, b, rule, pass: true, clearance, issues: [] });
-      }
-      const asked = ruleSeen(rule, one);
-      const shapes = [one.meshed.name, other.meshed.name];
-      const key = JSON.stringify([
-        'carried',
-        shapes,
-        seen,
-        { ...asked, a: '', b: '' },
-        within,
-        label,
-      ]);
-      // Alike parts share their solid: where a search starts must not come from another pair.
-      const fresh: Workspace = { ...work, hints: new WeakMap() };
-      const ask = () => checkPairs([still, stood], [asked], { otherwise: 0, within, work: fresh });
-      const kept = workshop.pairs(key, ask);
-      const sound = kept.ok && kept.value.every(({ pass }) => pass);
-      // What failed is told of the parts that are asked about now.
-      return chain(sound ? kept : ask(), ([pair]): Result<PairCheck> => {
-        if (pair === undefined) return ok({ a, b, rule, pass: false, issues: [] });
-        const { clearance } = pair;
-        const found = clearance
-          ? { clearance: foundIn(compose(pose, one.placement.frame), clearance) }
-          : {};
-        return ok({ ...pair, a, b, rule, ...found });
-      });
-    }),
-  );
+  const look = (): Result<PairCheck> => lookAt(workshop, work, pair, seen, rule, within, start);
+  return chain(farApart(pair, seen, rule, within), (apart) => (apart ? ok(apart) : look()));
 };

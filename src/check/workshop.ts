@@ -1,6 +1,6 @@
 import { createStore, type Store } from '../core/store.ts';
 import { chain, ok, type Result } from '../core/result.ts';
-import type { Frame } from '../geometry/frame.ts';
+import { WORLD, type Frame } from '../geometry/frame.ts';
 import type { Mesh } from '../model/mesh.ts';
 import type { Part } from '../model/part.ts';
 import { meshOf } from '../model/solid.ts';
@@ -68,14 +68,17 @@ const pictureOf = (layers: Part['layers']): Result<Mesh> => {
 const meshed = (name: string, mesh: Mesh): Meshed => {
   const solids = createStore<Solid>(PLACES);
   const form = surveyed(name, mesh);
+  // Parts carried as one are asked about at rest over and over: without a key of twelve numbers.
+  let rest: Solid | undefined;
   return {
     name,
     mesh,
     // An unsound mesh is named after the placement that asks.
-    at: (asking, frame) =>
-      form.ok
-        ? ok(solids(keyOf(frame), () => form.value.at(frame)))
-        : chain(surveyed(asking, mesh), ({ at }) => ok(at(frame))),
+    at: (asking, frame) => {
+      if (!form.ok) return chain(surveyed(asking, mesh), ({ at }) => ok(at(frame)));
+      if (frame === WORLD) return ok((rest ??= form.value.at(WORLD)));
+      return ok(solids(keyOf(frame), () => form.value.at(frame)));
+    },
   };
 };
 

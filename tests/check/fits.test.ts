@@ -65,7 +65,8 @@ const standing = (part: Part, at: Frame): Standing => {
     touches: [],
   } as const;
   const meshes = valueOf(partMeshes([part], createWorkshop()));
-  return { part, placement, body: valueOf(bodyOf(part.id, [placement], meshes)) };
+  const body = valueOf(bodyOf(part.id, [placement], meshes));
+  return { part, placement, body, solid: at };
 };
 
 const fit = (one: Standing, other: Standing): Fit => {

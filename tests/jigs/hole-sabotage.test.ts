@@ -205,8 +205,8 @@ const unnoticedFits = ({ parts, placements }: Assembly): { tried: number; wrong:
         return valueOf(
           fitOf(
             work,
-            { part, placement, body },
-            { part: plate, placement: other, body: still },
+            { part, placement, body, solid: frame },
+            { part: plate, placement: other, body: still, solid: other.frame },
             0.02,
             workshop,
           ),

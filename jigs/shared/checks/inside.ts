@@ -106,7 +106,10 @@ const pairsOf = (q: Assembly, stood: readonly Stood[]): Result<PairCheck[]> => {
 const fitsOf = (q: Assembly, stood: readonly Stood[]): Result<Fit[]> => {
   const work = createWorkspace();
   const standing = (one: Stood): Result<Standing> =>
-    chain(one.body(), (body) => ok({ part: one.part, placement: one.placement, body }));
+    chain(one.body(), (body) => {
+      const { part, placement } = one;
+      return ok({ part, placement, body, solid: placement.frame });
+    });
   const fit = (one: Stood, other: Stood): Result<Fit> =>
     one.motion === other.motion
       ? keptFit(q.workshop, one, other, CLOSED)
