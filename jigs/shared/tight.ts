@@ -2,6 +2,7 @@ import {
   closeness,
   degrees,
   felt,
+  sensed,
   text,
   type Acting,
   type BudgetQuestion,
@@ -29,19 +30,22 @@ export const withTight = (parts: readonly Part[], tight: Tight): Part[] =>
  * millimetre of it does to causes of the budget; nothing where the general class will do. `given`:
  * what a nearness that is chosen otherwise comes to, `off` mm.
  */
-export const singledOut = <Id extends string>(question: Result<BudgetQuestion<Id>>) => ({
-  near: (feature: string, acting: Acting<Id>): string[] => {
-    const found = question.ok ? closeness(question.value, acting) : undefined;
-    if (found === 'general') return [];
-    return found === undefined
-      ? [words.noBudget(feature, NEAREST)]
-      : [words.near(feature, found.within, found, found.enough)];
-  },
-  given: (feature: string, off: number, acting: Acting<Id>): string[] => {
-    const found = question.ok ? felt(question.value, acting, off) : undefined;
-    return [found === undefined ? feature : words.given(feature, found)];
-  },
-});
+export const singledOut = <Id extends string>(question: Result<BudgetQuestion<Id>>) => {
+  const budget = question.ok ? sensed(question.value) : undefined;
+  return {
+    near: (feature: string, acting: Acting<Id>): string[] => {
+      const found = budget && closeness(budget, acting);
+      if (found === 'general') return [];
+      return found === undefined
+        ? [words.noBudget(feature, NEAREST)]
+        : [words.near(feature, found.within, found, found.enough)];
+    },
+    given: (feature: string, off: number, acting: Acting<Id>): string[] => {
+      const found = budget && felt(budget, acting, off);
+      return [found === undefined ? feature : words.given(feature, found)];
+    },
+  };
+};
 
 /** Degrees that a face is turned by, for each mm of error over a length, mm. */
 export const turnOver = (length: number): number => degrees(1 / length);

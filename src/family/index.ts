@@ -94,7 +94,14 @@ export {
   type Simulating,
 } from '../setup/budget/families.ts';
 export type { Budget, BudgetQuestion } from '../setup/budget/budget.ts';
-export { closeness, felt, widest, type Acting, type Felt } from '../setup/budget/closeness.ts';
+export {
+  closeness,
+  felt,
+  sensed,
+  widest,
+  type Acting,
+  type Felt,
+} from '../setup/budget/closeness.ts';
 export type { CarriageCause } from '../setup/budget/carriage.ts';
 export type { EdgeRestCause } from '../setup/budget/edge-rest.ts';
 export type { SpineRestCause } from '../setup/budget/spine-rest.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BudgetQuestion } from '../../src/setup/budget/budget.ts';
-import { closeness, felt, widest } from '../../src/setup/budget/closeness.ts';
+import * as near from '../../src/setup/budget/closeness.ts';
 import type { Contributor } from '../../src/setup/budget/contributor.ts';
 import { spineRestQuestion } from '../../src/setup/budget/families.ts';
 
@@ -19,6 +19,18 @@ const contributor = (
   acts,
   source: '',
 });
+
+const { widest } = near;
+
+const closeness = <Id extends string>(of: BudgetQuestion<Id>, acting: near.Acting<Id>) => {
+  const budget = near.sensed(of);
+  return budget && near.closeness(budget, acting);
+};
+
+const felt = <Id extends string>(of: BudgetQuestion<Id>, acting: near.Acting<Id>, off: number) => {
+  const budget = near.sensed(of);
+  return budget && near.felt(budget, acting, off);
+};
 
 /** Outputs 2a + b and a, both of the side ground first; b of each side anew. */
 const question: BudgetQuestion<'a' | 'b'> = {

@@ -1,6 +1,6 @@
 import type { BudgetQuestion, OutputKey } from './budget.ts';
 import { sensitivities } from './propagate.ts';
-import { departuresOn, inputsOf } from './sides.ts';
+import { departuresOn, inputsOf, type Input } from './sides.ts';
 
 /** What one millimetre of error of a made feature does to causes of a budget, in their units. */
 export type Acting<Id extends string> = Partial<Readonly<Record<Id, number>>>;
@@ -40,28 +40,40 @@ export const widest = (
   return { within: near ?? NEAR[NEAR.length - 1] ?? 0, enough: near !== undefined };
 };
 
-/**
- * What a feature that is off by `off` mm does to the output that feels it most by its share of the
- * budget. Causes that act on each side anew count for one side. Undefined where the budget's model
- * does not reach.
- */
-export const felt = <Id extends string>(
-  { contributors, keys, model }: BudgetQuestion<Id>,
-  acting: Acting<Id>,
-  off: number,
-): Felt | undefined => {
+/** What a budget's outputs feel of its inputs, an output a row. */
+export interface Sensed {
+  readonly inputs: readonly Input[];
+  readonly rows: readonly { readonly key: OutputKey; readonly row: readonly number[] }[];
+}
+
+/** Asked once of a budget, for all its features. Undefined where its model does not reach. */
+export const sensed = <Id extends string>({
+  contributors,
+  keys,
+  model,
+}: BudgetQuestion<Id>): Sensed | undefined => {
   const inputs = inputsOf(contributors);
   const jacobian = sensitivities(
     (values) =>
       model(departuresOn(inputs, values, 'first'), departuresOn(inputs, values, 'second')),
     inputs.map(() => 0),
   );
-  if (jacobian === undefined) return undefined;
+  return jacobian && { inputs, rows: keys.map((key, k) => ({ key, row: jacobian[k] ?? [] })) };
+};
+
+/**
+ * What a feature that is off by `off` mm does to the output that feels it most by its share of the
+ * budget. Causes that act on each side anew count for one side.
+ */
+export const felt = <Id extends string>(
+  { inputs, rows }: Sensed,
+  acting: Acting<Id>,
+  off: number,
+): Felt | undefined => {
   const gains: Partial<Record<string, number>> = acting;
   const share = ({ effect, budget }: Felt): number => (budget > 0 ? effect / budget : 0);
-  return keys
-    .map((key, k): Felt => {
-      const row = jacobian[k] ?? [];
+  return rows
+    .map(({ key, row }): Felt => {
       const sideEffect = (other: 'first' | 'second'): number =>
         inputs.reduce((sum, { contributor, side }, i) => {
           const gain = side === other ? 0 : (gains[contributor.id] ?? 0);
@@ -79,13 +91,13 @@ export const felt = <Id extends string>(
 /**
  * How near a feature must be made so that it comes to no more than a third of what everything in
  * the budget does to any output: the widest of 0.2, 0.1, 0.05, 0.03 and 0.02 mm. `general` where
- * the general class is near enough; undefined where the budget's model does not reach.
+ * the general class is near enough; undefined where the effect is no number.
  */
 export const closeness = <Id extends string>(
-  question: BudgetQuestion<Id>,
+  budget: Sensed,
   acting: Acting<Id>,
 ): Closeness | 'general' | undefined => {
-  const unit = felt(question, acting, 1);
+  const unit = felt(budget, acting, 1);
   if (unit === undefined || !Number.isFinite(unit.effect)) return undefined;
   const keeps = (off: number): boolean => unit.effect * off <= PART * unit.budget;
   if (keeps(GENERAL)) return 'general';
