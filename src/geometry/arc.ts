@@ -19,22 +19,27 @@ export const sweepOf = (bulge: number): number => degrees(4 * atan(bulge));
 /** Height of the arc over its chord as a signed bulge times half the chord: h = b c / 2. */
 export const sagittaOf = (chord: number, bulge: number): number => (bulge * chord) / 2;
 
+/** What an arc is part of. */
+export type Circle = Pick<Arc, 'centre' | 'radius'>;
+
 /**
- * The arc from a to b with the given bulge (not 0; a and b apart). r = c (1 + b^2) / (4 |b|), and
- * the centre stands on the chord's normal at c (1 - b^2) / (4 b): the geometry of LWPOLYLINE
- * group 42 in the published DXF reference.
+ * The circle of the arc from a to b with the given bulge (not 0; a and b apart).
+ * r = c (1 + b^2) / (4 |b|), and the centre stands on the chord's normal at c (1 - b^2) / (4 b): the
+ * geometry of LWPOLYLINE group 42 in the published DXF reference.
  */
-export const arcOf = (a: Vec2, b: Vec2, bulge: number): Arc => {
-  const chord = distance2(a, b);
+export const circleOf = (a: Vec2, b: Vec2, bulge: number): Circle => {
   const offset = (1 - bulge * bulge) / (4 * bulge);
   const x = (a[0] + b[0]) * 0.5 + -(b[1] - a[1]) * offset;
   const y = (a[1] + b[1]) * 0.5 + (b[0] - a[0]) * offset;
-  return {
-    centre: [x, y],
-    radius: (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge)),
-    start: degrees(atan2(a[1] - y, a[0] - x)),
-    sweep: sweepOf(bulge),
-  };
+  const radius = (distance2(a, b) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
+  return { centre: [x, y], radius };
+};
+
+/** The arc from a to b with the given bulge; see `circleOf`. */
+export const arcOf = (a: Vec2, b: Vec2, bulge: number): Arc => {
+  const { centre, radius } = circleOf(a, b, bulge);
+  const start = degrees(atan2(a[1] - centre[1], a[0] - centre[0]));
+  return { centre, radius, start, sweep: sweepOf(bulge) };
 };
 
 /** Direction of a vector in degrees, -180 to 180. */

@@ -1,5 +1,5 @@
-import { angleOf, arcOf, spans, type Arc } from '../../geometry/arc.ts';
-import type { PathLoop } from '../../geometry/loop.ts';
+import { circleOf, type Circle } from '../../geometry/arc.ts';
+import type { PathLoop, Vertex } from '../../geometry/loop.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 
 /**
@@ -13,6 +13,18 @@ export interface Reach {
   readonly centre: Vec2;
   readonly radius: number;
 }
+
+/**
+ * Whether a direction leaves the arc from a to b about a centre squarely: whether it lies between
+ * those of the arc's ends, told by cross products, without their angles.
+ */
+const faces = (a: Vertex, b: Vertex, [x, y]: Vec2, dx: number, dy: number): boolean => {
+  const sign = Math.sign(a.bulge);
+  const after = ((a.x - x) * dy - (a.y - y) * dx) * sign >= 0;
+  const before = (dx * (b.y - y) - dy * (b.x - x)) * sign >= 0;
+  // An arc beyond half a turn leaves out what lies between its ends.
+  return Math.abs(a.bulge) <= 1 ? after && before : after || before;
+};
 
 /**
  * Support of a contour of straight edges and arcs in a unit direction: the greatest p . d over
@@ -32,7 +44,7 @@ export const reach = ({ vertices }: PathLoop, direction: Vec2): Reach => {
       corner = vertex;
     }
   }
-  let best: Arc | undefined;
+  let best: Circle | undefined;
   for (let i = 0; i < vertices.length; i += 1) {
     const a = vertices[i];
     if (a === undefined || a.bulge === 0) continue;
@@ -41,12 +53,12 @@ export const reach = ({ vertices }: PathLoop, direction: Vec2): Reach => {
     const most = Math.max(a.x * dx + a.y * dy, b.x * dx + b.y * dy);
     const height = (Math.abs(a.bulge) * (Math.abs(b.x - a.x) + Math.abs(b.y - a.y))) / 2;
     if (most + height <= distance) continue;
-    const arc = arcOf([a.x, a.y], [b.x, b.y], a.bulge);
-    if (!spans(arc, angleOf(direction))) continue;
-    const there = (arc.centre[0] + dx * arc.radius) * dx + (arc.centre[1] + dy * arc.radius) * dy;
+    const { centre, radius } = circleOf([a.x, a.y], [b.x, b.y], a.bulge);
+    if (!faces(a, b, centre, dx, dy)) continue;
+    const there = (centre[0] + dx * radius) * dx + (centre[1] + dy * radius) * dy;
     if (there <= distance) continue;
     distance = there;
-    best = arc;
+    best = { centre, radius };
   }
   if (best === undefined) {
     const tip: Vec2 = [corner?.x ?? 0, corner?.y ?? 0];

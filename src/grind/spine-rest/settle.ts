@@ -29,10 +29,14 @@ export interface Seating {
 }
 
 /** A section point (w, v) in the seat frame, for a tilt in degrees. */
-export const inSeatFrame = (origin: Vec2, tilt: number, [w, v]: Vec2): Vec2 => {
-  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
-  return [origin[0] - v * s + w * c, origin[1] + v * c + w * s];
-};
+export const inSeatFrame = (origin: Vec2, tilt: number, point: Vec2): Vec2 =>
+  turned(origin, cos(radians(tilt)), sin(radians(tilt)), point);
+
+/** The same by cosine and sine of the tilt. */
+const turned = (origin: Vec2, c: number, s: number, [w, v]: Vec2): Vec2 => [
+  origin[0] - v * s + w * c,
+  origin[1] + v * c + w * s,
+];
 
 /** Where the ground section reaches farthest down; cut only when the face takes that point. */
 const lowest = (section: Section, face: Face, down: Vec2): Reach => {
@@ -50,7 +54,8 @@ const stand = (
   lean: number,
 ): Seating => {
   const tilt = angle + lean;
-  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
+  const c = cos(radians(tilt));
+  const s = sin(radians(tilt));
   const far = reach(section.outline, [c, -s]);
   const height = low.distance + v * c + w * s;
   const setoff = far.distance + v * s - w * c - height * tan(radians(lean));
@@ -61,9 +66,9 @@ const stand = (
     tilt,
     angle,
     origin,
-    seat: inSeatFrame(origin, tilt, low.at),
-    step: inSeatFrame(origin, tilt, far.at),
-    edge: inSeatFrame(origin, tilt, [w, v]),
+    seat: turned(origin, c, s, low.at),
+    step: turned(origin, c, s, far.at),
+    edge: turned(origin, c, s, [w, v]),
   };
 };
 
