@@ -2,6 +2,7 @@ import { tan } from '../../core/trigonometry.ts';
 import { wantedHeightAt } from '../../blade/bevel.ts';
 import { radians } from '../../core/units.ts';
 import { minimise } from '../numeric/minimise.ts';
+import { root } from '../numeric/root.ts';
 import type { Section } from '../section/section.ts';
 import { facesAt, placedAt, type Placed, type Question } from './faces.ts';
 import { setoffFor } from './settle.ts';
@@ -22,7 +23,7 @@ const COARSE = 3;
 /** Angles around the wish among which the setoff is looked for, as shares of it. */
 const AROUND = { from: 0.4, to: 2.2 } as const;
 
-/** How close to the least deviation the setoff is found, mm. */
+/** How close to the least deviation a setoff is searched for, mm. */
 const CLOSE = 1e-5;
 
 /** A bevel counts as more than full beyond this, mm. */
@@ -82,22 +83,46 @@ const lookedAt = (whole: Aimed, question: Omit<Question, 'setoff'>): Looked => {
   };
 };
 
+/** How far bevels stand beyond the wanted line and short of it at a setoff, over all places, mm. */
+interface Deviation {
+  readonly setoff: number;
+  readonly beyond: number;
+  readonly short: number;
+}
+
 /**
- * Greatest deviation of a grind line from the wanted one at a setoff, mm. The height of a bevel is
+ * Greatest deviations of grind lines from the wanted ones at a setoff. The height of a bevel is
  * taken on its plane and the flank's, (T/2 - e) / tan a, also beyond the spine, so that a bevel
- * more than full still counts as too flat.
+ * more than full still counts as too flat. A place out of reach is so on the side it lies on.
  */
-const deviation = ({ places, windows }: Looked, setoff: number, lean: number): number => {
-  const faces = facesAt(
-    places.map(({ placed }) => placed),
-    windows,
-    { setoff, lean },
-  );
-  return places.reduce((most, { half, aim }, i) => {
-    const face = faces[i]?.reached;
-    if (face === undefined) return OUT_OF_REACH;
-    return Math.max(most, Math.abs((half - face.edge) / tan(radians(face.angle)) - aim));
-  }, 0);
+const deviationAt = (looked: readonly Looked[], setoff: number, lean: number): Deviation => {
+  let beyond = -Infinity;
+  let short = -Infinity;
+  for (const { places, windows } of looked) {
+    const faces = facesAt(
+      places.map(({ placed }) => placed),
+      windows,
+      { setoff, lean },
+    );
+    places.forEach(({ half, aim, placed }, i) => {
+      const face = faces[i]?.reached;
+      const over =
+        face === undefined ? OUT_OF_REACH : (half - face.edge) / tan(radians(face.angle)) - aim;
+      const steep = face === undefined && setoff > (placed?.span?.setoff.to ?? -Infinity);
+      beyond = Math.max(beyond, steep ? -over : over);
+      short = Math.max(short, steep ? over : -over);
+    });
+  }
+  return { setoff, beyond, short };
+};
+
+/** Whether bevels fall and nothing else as the setoff grows, as far as was looked. */
+const fall = (seen: readonly Deviation[]): boolean => {
+  const inOrder = [...seen].sort((p, q) => p.setoff - q.setoff);
+  return inOrder.every(({ beyond, short }, i) => {
+    const last = inOrder[i - 1];
+    return last === undefined || (beyond <= last.beyond && short >= last.short);
+  });
 };
 
 /** The setoff that meets the wish of one blade exactly at its bevel place. */
@@ -111,18 +136,43 @@ export const setoffAtPlace = (
   return setoffFor(section, { edge: edgeOf(work, station, side, edge), angle }, lean);
 };
 
-/** The setoff of least deviation over a family of blades: the greatest deviation is made least. */
-export const setoffOfLeastDeviation = (
-  family: readonly Aimed[],
-  question: Omit<Question, 'setoff'>,
-): number => {
+/** Deviations of a family of blades by setoff, and the setoffs between which the least is. */
+export const deviationsOf = (family: readonly Aimed[], question: Omit<Question, 'setoff'>) => {
   const looked = family.map((aimed) => lookedAt(aimed, question));
   const ends = family.flatMap((aimed) =>
     [AROUND.from, AROUND.to].map((share) =>
       setoffAtPlace(aimed, question, share * aimed.wanted.angle),
     ),
   );
-  const worst = (setoff: number): number =>
-    Math.max(...looked.map((blade) => deviation(blade, setoff, question.lean)));
-  return minimise(worst, Math.min(...ends), Math.max(...ends), CLOSE);
+  return {
+    at: (setoff: number): Deviation => deviationAt(looked, setoff, question.lean),
+    from: Math.min(...ends),
+    to: Math.max(...ends),
+  };
+};
+
+/**
+ * The setoff of least deviation over a family of blades: the greatest deviation is made least.
+ * Bevels fall as the setoff grows, and with them the most that any stands beyond its line, while
+ * the most that any is short of it grows: the greater of both is least where they are even. Where
+ * neighbours under the belt hold it off so that a bevel climbs instead, it is searched for.
+ */
+export const setoffOfLeastDeviation = (
+  family: readonly Aimed[],
+  question: Omit<Question, 'setoff'>,
+): number => {
+  const { at, from, to } = deviationsOf(family, question);
+  const seen: Deviation[] = [];
+  const uneven = (setoff: number): number => {
+    const found = at(setoff);
+    seen.push(found);
+    return found.beyond - found.short;
+  };
+  const even = uneven(from) <= 0 ? from : uneven(to) >= 0 ? to : root(uneven, from, to);
+  if (fall(seen)) return even;
+  const worst = (setoff: number): number => {
+    const { beyond, short } = at(setoff);
+    return Math.max(beyond, short);
+  };
+  return minimise(worst, from, to, CLOSE);
 };
