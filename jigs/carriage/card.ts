@@ -4,4 +4,10 @@ import { parameters } from './parameters.ts';
 const { label, meaning } = text.family.carriage;
 
 /** What the guided-angle carriage is called and asks for, without the way to solve it. */
-export const card: FamilyCard = { id: 'carriage', label, meaning, parameters };
+export const card: FamilyCard = {
+  id: 'carriage',
+  label,
+  meaning,
+  emblem: 'carriage',
+  parameters,
+};

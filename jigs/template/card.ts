@@ -4,4 +4,10 @@ import { parameters } from './parameters.ts';
 const { label, meaning } = text.family.bevelGauge;
 
 /** What the bevel gauge is called and asks for, without the way to solve it. */
-export const card: FamilyCard = { id: 'bevel-gauge', label, meaning, parameters };
+export const card: FamilyCard = {
+  id: 'bevel-gauge',
+  label,
+  meaning,
+  emblem: 'lean',
+  parameters,
+};

@@ -13,6 +13,7 @@ import type { Workshop } from '../check/workshop.ts';
 import type { Budget } from '../setup/budget/budget.ts';
 import type { Simulating } from '../setup/budget/families.ts';
 import type { KnownFixture } from '../setup/calibration/known.ts';
+import type { text } from '../text/index.ts';
 import type { VirtualGrinding } from './virtual.ts';
 
 export type { Limit, Reach, ReachAxes, ReachAxis, ReachBox } from './limit.ts';
@@ -219,6 +220,8 @@ export interface FamilyCard {
   readonly id: string;
   readonly label: string;
   readonly meaning: string;
+  /** The word of the glossary whose picture shows how the fixture works. */
+  readonly emblem: keyof typeof text.glossary;
   readonly parameters: Readonly<Record<string, Parameter>>;
 }
 

@@ -77,10 +77,11 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
     families: async () => {
       // Whoever asks for the families will ask for numbers next.
       void solver().catch(() => undefined);
-      return Object.values(cards.families).map(({ id, label, meaning, parameters }) => ({
+      return Object.values(cards.families).map(({ id, label, meaning, emblem, parameters }) => ({
         id,
         label,
         meaning,
+        emblem,
         parameters,
       }));
     },

@@ -6,6 +6,7 @@ import type { Picture } from '../../src/app/draw/picture.ts';
 import { roundLength } from '../../src/app/draw/scale-bar.ts';
 import { DISPLAYS } from '../../src/app/entry/unit.ts';
 import { bladePlan, bladeSide } from '../../src/app/pictures/blade.ts';
+import { bladeSketch } from '../../src/app/pictures/blade-sketch.ts';
 import { bladeSection } from '../../src/app/pictures/blade-section.ts';
 import { grinderFront, grinderSide } from '../../src/app/pictures/grinder.ts';
 import { restPlan } from '../../src/app/pictures/rest.ts';
@@ -196,5 +197,26 @@ describe('names on a drawing', () => {
     const drawn = picture([name('on the edge', [50, 40])]);
     const [letter] = lettersOf(drawn, arrange(drawn, 500, 300, 'mm'));
     expect(letter?.leader).not.toBeNull();
+  });
+});
+
+describe('the sketch of a worked example', () => {
+  it('has the grind line where the blade asks for it, all blades in one frame', () => {
+    for (const blade of blades) {
+      const { outline, tang, line } = bladeSketch(blade);
+      for (const [x, y] of [...outline, ...tang, ...line]) {
+        expect(x).toBeGreaterThan(-57);
+        expect(x).toBeLessThan(216);
+        expect(y).toBeGreaterThan(-6);
+        expect(y).toBeLessThan(60);
+      }
+    }
+    // 23 mm above an edge that lies 49.5 mm deep in the middle of its straight part.
+    const kitchen = example('kitchen-210').blades[0];
+    if (!kitchen) throw new Error('no blade');
+    const middle = bladeSketch(kitchen).line.reduce((a, b) =>
+      Math.abs(b[0] - 47.5) < Math.abs(a[0] - 47.5) ? b : a,
+    );
+    expect(middle[1]).toBeCloseTo(49.5 - 23, 1);
   });
 });

@@ -15,7 +15,13 @@ const families = { 'spine-rest': { parameters } };
 /** An engine that opens and checks documents but solves nothing: enough to enter values. */
 export const entryEngine = (): Engine => ({
   families: async () => [
-    { id: 'spine-rest', label: 'Spine rest', meaning: 'For entering values.', parameters },
+    {
+      id: 'spine-rest',
+      label: 'Spine rest',
+      meaning: 'For entering values.',
+      emblem: 'step',
+      parameters,
+    },
   ],
   examples: async () => ['Hunting'],
   example: async () => exampleBytes('hunting-115'),

@@ -174,8 +174,18 @@ export class Shop {
     const name = this.examples[index];
     if (name === undefined) return false;
     await this.shelf.flush();
+    return this.begin(name, await this.#example(index));
+  }
+
+  async #example(index: number): Promise<Result<Design>> {
     const { numbers } = this.outside.engines;
-    return this.begin(name, await numbers.restore(await numbers.example(index)));
+    return numbers.restore(await numbers.example(index));
+  }
+
+  /** A worked example to look at, without putting it on the bench. */
+  async readExample(index: number): Promise<Design | null> {
+    const design = await this.#example(index);
+    return design.ok ? design.value : null;
   }
 
   /** Puts a design on the bench as a new entry. */
@@ -248,8 +258,7 @@ export class Shop {
 
   /** As `askBlades`, of a worked example. */
   async askExampleBlades(index: number): Promise<void> {
-    const { numbers } = this.outside.engines;
-    this.askBlades(this.examples[index] ?? '', await numbers.restore(await numbers.example(index)));
+    this.askBlades(this.examples[index] ?? '', await this.#example(index));
   }
 
   /** As `askBlades`, of a kept design. */

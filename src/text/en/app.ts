@@ -367,6 +367,9 @@ export const app = {
     removed: (name: string) => `“${name}” was removed.`,
     putBack: 'Put it back',
     examples: 'Worked examples',
+    examplesNote:
+      'How the fixture holds the blade, and its first blade with the grind line wanted, all blades to one scale.',
+    exampleIs: (family: string, belt: string) => `${family}, ${belt} belt`,
     example: (name: string) => `Start from it: “${name}”`,
     opened: (name: string) => `“${name}” is on the board.`,
     refused: (name: string) => `“${name}” was not opened; nothing was changed.`,
