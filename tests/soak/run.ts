@@ -1,8 +1,9 @@
-// `npm run soak -- [--count N] [--files N] [--packages N] [--kills N] [--seed N] [--only NAME,NAME]
-// [--lanes N] [--ledger FILE] [--told]`: random designs of every family, damaged files of every
-// format and killed runs of `make`, on two processes. Defaults: 10000 designs a family (geometry,
-// cut files and prints read back), 20 whole packages a family with checks and PDFs, 1000 damaged
-// files a format, 20 kills. Ends with 1 when anything was wrong.
+// `npm run soak -- [--count N] [--drags N] [--files N] [--packages N] [--kills N] [--seed N]
+// [--only NAME,NAME] [--lanes N] [--ledger FILE] [--told]`: random designs of every family, drags from
+// one design to the next, damaged files of every format and killed runs of `make`, on two processes.
+// Defaults: 10000 designs a family (geometry, cut files and prints read back), 200 steps of drags with
+// all checks, 20 whole packages a family with checks and PDFs, 1000 damaged files a format, 20 kills.
+// Ends with 1 when anything was wrong.
 // Runs add up: each whole batch that came to its end is written to the ledger, and the same command goes
 // on where the last run was stopped. `--told` prints the ledger's table and tries nothing.
 import { execFileSync, spawn } from 'node:child_process';
@@ -18,12 +19,13 @@ const option = (name: string, initial: string): string => {
   return at < 0 ? initial : (process.argv[at + 1] ?? initial);
 };
 
-const [count, files, packages, seed, kills] = [
+const [count, files, packages, seed, kills, drags] = [
   ['count', '10000'],
   ['files', '1000'],
   ['packages', '20'],
   ['seed', '1'],
   ['kills', '20'],
+  ['drags', '200'],
 ].map(([name = '', initial = '']) => Number(option(name, initial)));
 const only = option('only', '')
   .split(',')
@@ -36,14 +38,14 @@ if (process.argv.includes('--told')) {
 }
 const lanes = Number(option('lanes', '2'));
 /** Designs and files of one process: short enough to see progress, long enough to warm up. */
-const BATCH = { family: 50, format: 1000, kill: 20 } as const;
+const BATCH = { family: 50, drag: 20, format: 1000, kill: 20 } as const;
 /** A process that says nothing for so long hangs, ms. */
 const PATIENCE = 30 * 60_000;
 
 const FORMATS = ['design', 'link', 'svg', 'pdf', 'dxf', 'dxf-r12', '3mf', 'package', 'grinder'];
 
 interface Job {
-  readonly what: 'family' | 'format' | 'kill';
+  readonly what: keyof typeof BATCH;
   readonly name: string;
   readonly seed: number;
   readonly count: number;
@@ -67,6 +69,7 @@ const families = [...Object.keys(registry.families), 'bevel-gauge'];
 const jobs = [
   ...batches('kill', 'make', kills ?? 0, 0),
   ...FORMATS.flatMap((name) => batches('format', name, files ?? 0, 0)),
+  ...families.flatMap((name) => batches('drag', name, drags ?? 0, 0)),
   ...families.flatMap((name) => batches('family', name, count ?? 0, packages ?? 0)),
 ]
   .filter(({ name }) => only.length === 0 || only.includes(name))

@@ -1,12 +1,14 @@
 // One job of the soak in a process of its own: a crash or a hang ends the job, not the soak.
-// Arguments: what ("family", "format" or "kill"), its name, seed, count, packages. Prints one JSON line.
+// Arguments: what ("family", "drag", "format" or "kill"), its name, seed, count, packages. Prints one JSON line.
 import { registry as registered } from '../../jigs/registry.ts';
 import { checkDesign } from '../../src/document/open.ts';
 import { saveDesign } from '../../src/document/save.ts';
+import type { Design } from '../../src/document/schema.ts';
 import { seeded } from '../../src/setup/random.ts';
 import { gaugeDesign, gaugeRegistry } from '../robust/gauge.ts';
 import { randomDesign } from '../robust/random-design.ts';
 import { tryDesign, tryPackage } from '../robust/try-design.ts';
+import { randomDrag, tryDrag } from '../robust/try-drag.ts';
 import { workedDesigns } from '../robust/worked.ts';
 import { wholeFiles } from './formats.ts';
 import { killedMakes } from './kill.ts';
@@ -30,10 +32,14 @@ const keep = (at: number, found: readonly string[], sample: string): void => {
   if (defects.length < 20) defects.push({ at, found: [...found], sample });
 };
 
+const isTemplate = name === 'bevel-gauge';
+const registry = isTemplate ? gaugeRegistry : registered;
+
+/** Designs that random ones of the family come from. */
+const workedOnes = (): Design[] => (isTemplate ? [gaugeDesign()] : workedDesigns(name, registry));
+
 const family = async (): Promise<void> => {
-  const isTemplate = name === 'bevel-gauge';
-  const registry = isTemplate ? gaugeRegistry : registered;
-  const worked = isTemplate ? [gaugeDesign()] : workedDesigns(name, registry);
+  const worked = workedOnes();
   let left = Number(packages);
   for (let i = 0; i < Number(count); i += 1) {
     const { design } = randomDesign(random, worked, registry);
@@ -49,6 +55,24 @@ const family = async (): Promise<void> => {
     const whole = await tryPackage(sound.value, registry);
     counted(ends, whole.end === 'defect' ? 'package with defects' : 'whole package');
     if (whole.end === 'defect') keep(i, whole.defects, saveDesign(design));
+  }
+};
+
+/** Steps of one drag: enough to come back to what was kept. */
+const STEPS = 5;
+
+const drag = (): void => {
+  const worked = workedOnes();
+  for (let i = 0; i < Number(count); i += STEPS) {
+    const designs = randomDrag(random, worked, registry, STEPS);
+    const before = performance.now();
+    const wrong = tryDrag(designs, registry);
+    slowest = Math.max(slowest, performance.now() - before);
+    ends.held = (ends.held ?? 0) + designs.length - wrong.length;
+    for (const { found, sample } of wrong) {
+      counted(ends, 'defect');
+      keep(i, found, sample);
+    }
   }
 };
 
@@ -74,7 +98,8 @@ const kill = async (): Promise<void> => {
   }
 };
 
-await (what === 'family' ? family() : what === 'format' ? format() : kill());
+const jobs: Record<string, () => Promise<void> | void> = { family, drag, format, kill };
+await jobs[what]?.();
 const tally: Tally = {
   what,
   name,
