@@ -1,5 +1,3 @@
-import { realpathSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { Command, CommanderError } from 'commander';
 import { text } from '../text/index.ts';
 import { issueOf, printIssues, type ExitCode } from './answer.ts';
@@ -97,13 +95,12 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
   }
 };
 
-// Tests import this file; only as the program itself does it run.
-const [, program] = process.argv;
-if (program !== undefined && realpathSync(program) === fileURLToPath(import.meta.url)) {
+/** The program itself: `main` with its exit code, once its output is read or unwanted. */
+export const run = async (argv: readonly string[]): Promise<void> => {
   // A reader that has seen enough (`| head`) closes the pipe: that is no failure of ours.
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code !== 'EPIPE') throw error;
     process.exit(0);
   });
-  process.exitCode = await main(process.argv.slice(2));
-}
+  process.exitCode = await main(argv);
+};

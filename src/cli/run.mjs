@@ -24,8 +24,13 @@ if (!existsSync(installed) || statSync(installed).mtimeMs < statSync(wanted).mti
 }
 
 const [task, ...rest] = process.argv.slice(2);
-if (task === 'start') run('npx', ['tsx', 'src/cli/start.ts', ...rest]);
-else if (task === 'test') run('npm', ['run', '-s', 'verify', '--', ...rest]);
+if (task === 'start') {
+  // Only now are the libraries there that it needs.
+  const { program } = await import('./built.mjs');
+  const { start } = await program('start');
+  process.chdir(root);
+  process.exitCode = await start(rest);
+} else if (task === 'test') run('npm', ['run', '-s', 'verify', '--', ...rest]);
 else {
   console.error(`run.mjs knows "start" and "test", not "${task ?? ''}"`);
   process.exit(2);

@@ -1,13 +1,12 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { dirname, join, relative } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join, relative } from 'node:path';
 import { text } from '../text/index.ts';
 import { issueOf, printIssues, printLine } from './answer.ts';
 import { make } from './commands/make.ts';
+import { root } from './root.ts';
 import { serveFolder } from './serve.ts';
 
-const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const EXAMPLE = 'jigs/spine-rest/examples/kitchen-210.jig.json';
 const PORT = 4173;
 const ONCE = '--once';
@@ -16,7 +15,7 @@ const ONCE = '--once';
  * `npm start`: the worked example's package and summary, then the app until it is stopped; with
  * `--once` it ends after the summary. Anything else asked of it is refused before it does a thing.
  */
-const start = async (args: readonly string[]): Promise<number> => {
+export const start = async (args: readonly string[]): Promise<number> => {
   const unknown = args.filter((argument) => argument !== ONCE);
   if (unknown.length > 0) {
     const issues = unknown.map((argument) =>
@@ -42,5 +41,3 @@ const start = async (args: readonly string[]): Promise<number> => {
   printLine(text.cli.serving(url));
   return 0;
 };
-
-process.exitCode = await start(process.argv.slice(2));

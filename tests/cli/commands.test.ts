@@ -137,9 +137,7 @@ describe('exit codes', () => {
 
 describe('the program as it is started', () => {
   const start = (...args: string[]) =>
-    spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/main.ts', ...args], {
-      encoding: 'utf8',
-    });
+    spawnSync(process.execPath, ['src/cli/jig.mjs', ...args], { encoding: 'utf8' });
 
   it('ends with the same codes', () => {
     const listed = start('list', '--json');
@@ -154,7 +152,7 @@ describe('the program as it is started', () => {
   it.skipIf(process.platform === 'win32')('says nothing when its reader has seen enough', () => {
     const { stderr } = spawnSync('sh', [
       '-c',
-      `${JSON.stringify(process.execPath)} --import tsx src/cli/main.ts schema design | head -c 10`,
+      `${JSON.stringify(process.execPath)} src/cli/jig.mjs schema design | head -c 10`,
     ]);
     expect(String(stderr)).toBe('');
   });

@@ -117,7 +117,7 @@ describe('calc edge-rest and carriage', () => {
     expect(run('carriage', '--base', '100', '--angle', '3.5', '--pitch', '1').out).toContain(
       'turns',
     );
-    const help = spawnSync('npx', ['tsx', 'src/cli/main.ts', 'calc', 'spine-rest', '--help'], {
+    const help = spawnSync(process.execPath, ['src/cli/jig.mjs', 'calc', 'spine-rest', '--help'], {
       encoding: 'utf8',
     });
     expect(help.status).toBe(0);

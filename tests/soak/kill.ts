@@ -22,11 +22,9 @@ const make = (
   stop: (kill: () => void) => void = () => undefined,
 ): Promise<void> =>
   new Promise((resolve) => {
-    const child = spawn(
-      process.execPath,
-      ['--import', 'tsx', 'src/cli/main.ts', 'make', design, '--out', out],
-      { stdio: 'ignore' },
-    );
+    const child = spawn(process.execPath, ['src/cli/jig.mjs', 'make', design, '--out', out], {
+      stdio: 'ignore',
+    });
     child.once('exit', () => {
       resolve();
     });

@@ -1,12 +1,12 @@
 import { readdirSync } from 'node:fs';
-import { dirname, join, relative } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join, relative } from 'node:path';
 import { registry } from '../../../jigs/registry.ts';
 import { grinderPresets } from '../../grinder/presets/index.ts';
 import { text } from '../../text/index.ts';
 import { printJson, printLine, type ExitCode } from '../answer.ts';
+import { root } from '../root.ts';
 
-const jigs = join(dirname(fileURLToPath(import.meta.url)), '..', '..', '..', 'jigs');
+const jigs = join(root, 'jigs');
 
 const workedDesigns = (): string[] =>
   readdirSync(jigs, { recursive: true, encoding: 'utf8' })
