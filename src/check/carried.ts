@@ -1,6 +1,6 @@
 import { chain, ok, type Result } from '../core/result.ts';
-import { localise, onGrid, turn, WORLD, type Frame } from '../geometry/frame.ts';
-import { dot3, sub3, type Vec3 } from '../geometry/vector.ts';
+import { localise, onGrid, place, turn, WORLD, type Frame } from '../geometry/frame.ts';
+import { dot3, length3, sub3, type Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import type { Body, Solid } from './distance/index.ts';
 import { CHECK_CHORD, type Meshed } from './workshop.ts';
@@ -55,6 +55,21 @@ const boxOf = (solid: Solid): readonly [Vec3, Vec3] | undefined => {
     [x, y, z],
     [hx, hy, hz],
   ];
+};
+
+/**
+ * The same by the balls around their boxes where the parts stand: told in a tenth of the time, and
+ * enough for most of an assembly.
+ */
+export const ballRoom = (
+  [one, mine]: readonly [Carried, Solid],
+  [other, theirs]: readonly [Carried, Solid],
+): number => {
+  const [box, size] = [boxOf(mine), boxOf(theirs)];
+  if (!box || !size) return -Infinity;
+  const at = place(one.placement.frame, box[0]);
+  const there = place(other.placement.frame, size[0]);
+  return length3(sub3(there, at)) - length3(box[1]) - length3(size[1]);
 };
 
 /** How far a box reaches along a direction from its centre. */

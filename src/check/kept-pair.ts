@@ -1,6 +1,14 @@
 import { chain, ok, type Result } from '../core/result.ts';
 import { compose, place, WORLD, type Frame } from '../geometry/frame.ts';
-import { boxRoom, restOf, seenFrom, standingIn, turned, type Carried } from './carried.ts';
+import {
+  ballRoom,
+  boxRoom,
+  restOf,
+  seenFrom,
+  standingIn,
+  turned,
+  type Carried,
+} from './carried.ts';
 import {
   checkPairs,
   type Clearance,
@@ -38,11 +46,11 @@ const lookAt = (
   workshop: Workshop,
   work: Workspace,
   [one, other]: readonly [Carried, Carried],
-  seen: Frame,
   rule: Rule,
   within: number,
   { label, pose }: Start,
 ): Result<PairCheck> => {
+  const seen = seenFrom(one, other);
   const [a, b] = [one.placement.name, other.placement.name];
   const asked = ruleSeen(rule, one);
   // Alike parts share their solid: where a search starts must not come from another pair.
@@ -68,10 +76,9 @@ const lookAt = (
   });
 };
 
-/** The check of two parts that are nowhere near each other, by their boxes alone. */
+/** The check of two parts that are nowhere near each other, by balls or boxes around them alone. */
 const farApart = (
   [one, other]: readonly [Carried, Carried],
-  seen: Frame,
   rule: Rule,
   within: number,
 ): Result<PairCheck | undefined> =>
@@ -79,7 +86,11 @@ const farApart = (
     chain(restOf(other), (theirs) => {
       if (rule.kind !== 'clear') return ok(undefined);
       const far = Math.max(within, rule.gap);
-      if (boxRoom(mine, theirs, seen) < far + 2 * CHECK_CHORD) return ok(undefined);
+      const wanted = far + 2 * CHECK_CHORD;
+      const isFar =
+        ballRoom([one, mine], [other, theirs]) >= wanted ||
+        boxRoom(mine, theirs, seenFrom(one, other)) >= wanted;
+      if (!isFar) return ok(undefined);
       const clearance = { state: 'beyond', certified: true, beyond: far } as const;
       const [a, b] = [one.placement.name, other.placement.name];
       return ok({ a, b, rule, pass: true, clearance, issues: [] });
@@ -89,7 +100,7 @@ const farApart = (
 /**
  * The check of two parts carried as one, named in the order of its rule, which depends on nothing
  * but their shapes and on where one stands to the other: kept by that, so that an assembly that is
- * turned as a whole is not looked at again. Boxes that keep as far apart as is asked are enough.
+ * turned as a whole is not looked at again. What is around them alone is enough where it keeps as far apart as is asked.
  */
 export const keptPair = (
   workshop: Workshop,
@@ -99,8 +110,6 @@ export const keptPair = (
   within: number,
   start: Start = { label: '', pose: WORLD },
 ): Result<PairCheck> => {
-  const [one, other] = pair;
-  const seen = seenFrom(one, other);
-  const look = (): Result<PairCheck> => lookAt(workshop, work, pair, seen, rule, within, start);
-  return chain(farApart(pair, seen, rule, within), (apart) => (apart ? ok(apart) : look()));
+  const look = (): Result<PairCheck> => lookAt(workshop, work, pair, rule, within, start);
+  return chain(farApart(pair, rule, within), (apart) => (apart ? ok(apart) : look()));
 };

@@ -32,6 +32,8 @@ export interface Workshop {
   /** `prepare` of a shape that is no mesh. */
   readonly prepared: (name: string, shape: Exclude<Shape, { kind: 'mesh' }>) => Result<Solid>;
   readonly nameOf: BodyNames;
+  /** Everything in a value that is never changed, written out once however often it is asked for. */
+  readonly contentOf: (value: object) => string;
   /** Answers about pairs of bodies, and about how the parts of a fixture stand to each other. */
   readonly pairs: Store<Result<readonly PairCheck[]>>;
   readonly assemblies: Store<Result<readonly CheckResult[]>>;
@@ -88,15 +90,16 @@ export const createWorkshop = (): Workshop => {
   const others = new Map<string, Store<unknown>>();
   const pictures: Store<Result<Mesh>> = createStore(PARTS);
   // The checks and the picture of a design ask about the same parts.
-  const named = new WeakMap<Part['layers'], string>();
-  const contentOf = (layers: Part['layers']): string => {
-    const content = named.get(layers) ?? JSON.stringify(layers);
-    named.set(layers, content);
+  const contents = new WeakMap<object, string>();
+  const contentOf = (value: object): string => {
+    const content = contents.get(value) ?? JSON.stringify(value);
+    contents.set(value, content);
     return content;
   };
   let count = 0;
   return {
     nameOf: createBodyNames(),
+    contentOf,
     prepared: (name, shape) =>
       shapes(`${name} ${JSON.stringify(shape)}`, () => prepare(name, shape)),
     pairs: createStore(ANSWERS),

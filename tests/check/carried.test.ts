@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { boxRoom, seenFrom, standingIn, type Carried } from '../../src/check/carried.ts';
+import { ballRoom, boxRoom, seenFrom, standingIn, type Carried } from '../../src/check/carried.ts';
 import { checkPairs, clearance, createWorkspace } from '../../src/check/distance/index.ts';
 import { keptPair } from '../../src/check/kept-pair.ts';
 import { createWorkshop, type Workshop } from '../../src/check/workshop.ts';
@@ -42,7 +42,7 @@ const anyFrame = (far: number): Frame => {
 };
 
 describe('parts carried as one', () => {
-  it('keep at least the room of their boxes, by the kernel on random bars', () => {
+  it('keep at least the room of the balls and boxes around them, by the kernel on random bars', () => {
     const workshop = createWorkshop();
     let apart = 0;
     for (let i = 0; i < 150; i += 1) {
@@ -62,6 +62,7 @@ describe('parts carried as one', () => {
       if (found.state === 'beyond') throw new Error('not measured');
       // The chords that the kernel takes off, and its slack.
       expect(room).toBeLessThan(Math.max(0, found.gap + 0.012));
+      expect(ballRoom([one, mine], [other, theirs])).toBeLessThan(Math.max(0, found.gap + 0.012));
       if (room > 0) apart += 1;
     }
     expect(apart).toBeGreaterThan(50);

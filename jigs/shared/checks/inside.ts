@@ -145,8 +145,9 @@ export const insideChecks = (q: Assembly): Result<readonly CheckResult[]> =>
     const ways = [...(motions ?? [])];
     // A course is known by running it alone.
     if (ways.some(([, motion]) => motion.some(({ kind }) => kind === 'course'))) return ask();
-    const key = JSON.stringify([parts, placements, faces, up, prefix, motions && ways]);
-    return q.workshop.assemblies(key, ask);
+    const standing = JSON.stringify([placements, faces, up, prefix, motions && ways]);
+    // The parts of a fixture stand in as many assemblies as it has settings.
+    return q.workshop.assemblies(`${q.workshop.contentOf(parts)} ${standing}`, ask);
   });
 
 /** Every failed fit, and one line for all that fit. */
