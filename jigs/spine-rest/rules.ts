@@ -1,8 +1,12 @@
 import {
   loweredTo,
   problem,
+  radians,
   raisedTo,
+  SIDES,
+  tan,
   text,
+  wantedBevel,
   type Design,
   type Issue,
   type SpineRestPlan,
@@ -40,6 +44,37 @@ export const parameterIssues = (design: Design, v: Values): Issue[] => {
   ];
 };
 
+/** A blade, and how high its bevel may about be, mm. */
+interface Highest {
+  readonly blade: string;
+  readonly bevel: number;
+}
+
+/**
+ * About how high bevels may be for the spine corner that comes nearest to the belt to stand `need`
+ * mm away, the lowest, mm: with k = b tan a a sharp corner stands k (H / b - 1) from the finished face,
+ * and what a rounded one and earlier belts add to that is taken as it is found.
+ */
+const highestBevel = (design: Design, corner: number, need: number): Highest | undefined => {
+  const bevels = design.blades.flatMap((blade) =>
+    SIDES.flatMap((side) => {
+      const wanted = wantedBevel(blade, side);
+      if (wanted === undefined) return [];
+      const { bevelHeight: b, height, angle } = wanted;
+      const k = b * tan(radians(angle));
+      return [{ blade: blade.name, height, k, sharp: k * (height / b - 1) }];
+    }),
+  );
+  const added = corner - Math.min(...bevels.map(({ sharp }) => sharp));
+  const [lowest] = bevels
+    .map(({ blade, height, k }) => ({
+      blade,
+      bevel: Math.floor(height / (1 + (need - added) / k)),
+    }))
+    .sort((p, q) => p.bevel - q.bevel);
+  return lowest;
+};
+
 /** Share of the step's height that the spine may take, mm below its top. */
 const STEP_MARGIN = 1;
 
@@ -48,14 +83,17 @@ export const planIssues = (design: Design, v: Values, plan: SpineRestPlan): Issu
   const issues: Issue[] = [];
   const nearest = [...plan.settings].sort((a, b) => a.cornerDistance - b.cornerDistance)[0];
   if (nearest && nearest.cornerDistance < v.noseGap + v.leastBearing) {
-    const issue = problem(
-      'no-bearing',
-      path('noseGap'),
-      words.bearing(v.noseGap, nearest.cornerDistance, v.leastBearing, nearest.id),
-    );
-    const most = nearest.cornerDistance - v.leastBearing;
+    const corner = nearest.cornerDistance;
+    const most = corner - v.leastBearing;
+    const least = leastNoseGap(design, v) + 0.01;
+    const why = words.bearing(v.noseGap, corner, v.leastBearing, nearest.id);
     // A gap that lets the nose come to the belt mends nothing.
-    issues.push(most < leastNoseGap(design, v) + 0.01 ? issue : loweredTo(issue, most));
+    if (most >= least) issues.push(loweredTo(problem('no-bearing', path('noseGap'), why), most));
+    else {
+      const need = least + v.leastBearing;
+      const fix = words.lowerBevel(least, need, highestBevel(design, corner, need));
+      issues.push(problem('no-bearing', path('noseGap'), { ...why, fix }));
+    }
   }
   const highest = [...plan.settings].sort((a, b) => b.stepContact - a.stepContact)[0];
   if (highest && highest.stepContact > v.plate - STEP_MARGIN)

@@ -21,10 +21,10 @@ export interface Issue {
   readonly mend?: Mend;
 }
 
-/** One value to set in a document. */
+/** One value to set in a document: a number, or an option of a choice. */
 export interface Mend {
   readonly path: string;
-  readonly value: number;
+  readonly value: number | string;
 }
 
 /** An issue with the words of the catalogue. */

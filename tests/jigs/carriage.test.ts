@@ -324,7 +324,7 @@ describe('screws of the carriage', () => {
           const mend = errors[0]?.mend;
           if (!mend) throw new Error('no mend');
           expect(mend.path).toBe('fixture.parameters.base');
-          expect(solve(sheets(design, plate, mend.value)).ok).toBe(true);
+          expect(solve(sheets(design, plate, Number(mend.value))).ok).toBe(true);
         }
     },
   );
@@ -336,7 +336,7 @@ describe('screws of the carriage', () => {
     const dips = issues.find(({ code }) => code === 'sole-dips');
     expect(dips?.path).toBe('sequence.0.steeper');
     const mended = steep.sequence.map((pass, i) =>
-      i === 0 ? { ...pass, steeper: dips?.mend?.value ?? NaN } : pass,
+      i === 0 ? { ...pass, steeper: Number(dips?.mend?.value) } : pass,
     );
     const codes = solve({ ...steep, sequence: mended }).issues.map(({ code }) => code);
     expect(codes).not.toContain('sole-dips');

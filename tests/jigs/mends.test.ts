@@ -27,6 +27,13 @@ const TAPPED = {
   at: [-50, 50].flatMap((x) => [40, 70].map((y) => [x, y])),
 };
 
+/** Slots beside any base. */
+const FAR = {
+  kind: 'slots',
+  axis: 'y',
+  slots: [-72, 72].map((at) => ({ at, from: 30, to: 110, width: 4.5 })),
+};
+
 /** A narrow tang that leaves little room between jaw and edge. */
 const TANG = { '/blades.0.tang.height': 12, '/blades.0.tang.drop': 4 };
 
@@ -43,7 +50,13 @@ const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
     'step-too-low',
   ],
   ['spine-rest/examples/kitchen-210', { '/grinder.rest.pattern': TAPPED }, 'mount-head'],
+  ['spine-rest/examples/kitchen-210', { '/grinder.rest.pattern': FAR }, 'mount-misses'],
   ['edge-rest/examples/slicer-200-hollow', { noseGap: 0.5 }, 'gap-at-wheel'],
+  [
+    'edge-rest/examples/slicer-200-hollow',
+    { '/blades.0.bevels.left.centre': 14 },
+    'no-room-at-seat',
+  ],
   ['edge-rest/examples/slicer-200-hollow', { wear: 2 }, 'wear-too-thin'],
   ['edge-rest/examples/slicer-200-hollow', { lip: 'pads', stepWing: 10 }, 'pads-too-short'],
   ['carriage/examples/camp-90', { beltGap: 0.5 }, 'gap-at-belt'],
@@ -82,6 +95,28 @@ describe('mends that the rules of families name', () => {
     const mended = withValue(spoilt, broken.mend.path, broken.mend.value);
     const left = issuesOf(mended).filter(({ path }) => path === broken.path);
     expect(left.map((issue) => issue.code)).not.toContain(code);
+  });
+
+  it('a bevel too high for gap and bearing is told about how high it may be', () => {
+    const gapped = withValue(
+      open('spine-rest/examples/kitchen-210'),
+      'fixture.parameters.noseGap',
+      1,
+    );
+    const given = (bevel: unknown) =>
+      gapped.blades.reduce(
+        (design, _, i) =>
+          withValue(design, `blades.${String(i)}.bevels`, { left: bevel, right: bevel }),
+        gapped,
+      );
+    const refused = issuesOf(given({ kind: 'full' })).find(({ code }) => code === 'no-bearing');
+    expect(refused?.mend).toBeUndefined();
+    const [, said] = / up to about (\d+) mm high /.exec(refused?.fix ?? '') ?? [];
+    const codes = (height: number) =>
+      issuesOf(given({ kind: 'height', height })).map(({ code }) => code);
+    expect(codes(Number(said))).not.toContain('no-bearing');
+    // It is not told much too low either.
+    expect(codes(Number(said) + 3)).toContain('no-bearing');
   });
 
   it('a pad of the edge rest too low over its slide is mended by the wear strip that lowers the slide', () => {

@@ -1,5 +1,5 @@
 import { fail, ok, problem, text, type Result, type Vec2 } from '../../../src/family/index.ts';
-import { threadFor, widthOf } from '../../shared/layout/choose-mount.ts';
+import { heldBy, threadFor, widthOf } from '../../shared/layout/choose-mount.ts';
 import {
   barPlaces,
   patternPlaces,
@@ -45,19 +45,34 @@ const narrowed = (rest: PlacedRest, spread: number): PlacedRest => {
   return { ...rest, pattern: { ...pattern, slots } };
 };
 
-/** How the base is held on a rest that shifts by `spread` either way from belt to belt. */
-export const mountOf = (v: Values, l: Layout, rest: PlacedRest, spread: number): Result<Mount> => {
-  const { half, front, back } = l.base;
-  // Thick sheet asks for wider webs than the places keep by themselves.
-  const more = Math.max(0, v.base / 2 - LEAST_WEB);
-  const plan = { half: half - more, front: front + more, back: back - more };
-  if (v.mount === 'bars' || rest.pattern.kind === 'edges') {
-    const at = barPlaces(rest, plan, taken(l, more), 3, front, BAR.width);
-    if (at.length < 4) return fail(problem('mount-no-bars', 'grinder.rest', words.noBars));
-    const x = Math.abs(at[0]?.[0] ?? 0);
-    const barHalf = x + BAR.end;
-    return ok({ kind: 'bars', thread: 'M6', at, barHalf, earHalf: barHalf, earFrom: front });
+/** Where the base ends for its screws: thick sheet asks for wider webs than the places keep. */
+const planOf = ({ base: { half, front, back } }: Layout, more: number) => ({
+  half: half - more,
+  front: front + more,
+  back: back - more,
+});
+
+const byBars = (l: Layout, rest: PlacedRest, more: number): Result<Mount> => {
+  const { front, back } = l.base;
+  const at = barPlaces(rest, planOf(l, more), taken(l, more), 3, front, BAR.width);
+  if (at.length < 4) {
+    const [from, to] = [rest.front - rest.offset, rest.back - rest.offset];
+    const why = words.noBars(from, to, front - rest.offset, back - rest.offset);
+    return fail(problem('mount-no-bars', 'grinder.rest', why));
   }
+  const x = Math.abs(at[0]?.[0] ?? 0);
+  const barHalf = x + BAR.end;
+  return ok({ kind: 'bars', thread: 'M6', at, barHalf, earHalf: barHalf, earFrom: front });
+};
+
+const byPattern = (
+  v: Values,
+  l: Layout,
+  rest: PlacedRest,
+  spread: number,
+  more: number,
+): Result<Mount> => {
+  const { half, front, back } = l.base;
   const thread = threadFor(widthOf(rest), v.base);
   if (thread === undefined)
     return fail(
@@ -71,10 +86,20 @@ export const mountOf = (v: Values, l: Layout, rest: PlacedRest, spread: number):
   const follows = rest.pattern.kind === 'slots' && rest.pattern.axis === 'y';
   if (!follows && 2 * spread > widthOf(rest) - diameter)
     return fail(problem('mount-fixed', 'fixture.parameters.mount', words.fixedPattern(2 * spread)));
-  const at = patternPlaces(narrowed(rest, spread), plan, taken(l, more), diameter / 2);
+  const free = narrowed(rest, spread);
+  const at = patternPlaces(free, planOf(l, more), taken(l, more), diameter / 2);
   if (at.length < 2)
     return fail(
       problem('mount-misses', 'grinder.rest.pattern', words.patternMisses(2 * half, back - front)),
     );
   return ok({ kind: 'screws', thread, at, barHalf: 0, earHalf: 0, earFrom: 0 });
+};
+
+/** How the base is held on a rest that shifts by `spread` either way from belt to belt. */
+export const mountOf = (v: Values, l: Layout, rest: PlacedRest, spread: number): Result<Mount> => {
+  const more = Math.max(0, v.base / 2 - LEAST_WEB);
+  return heldBy(v, rest, {
+    pattern: () => byPattern(v, l, rest, spread, more),
+    bars: () => byBars(l, rest, more),
+  });
 };

@@ -32,6 +32,33 @@ export const threadFor = (width: number, base: number): Thread | undefined =>
       clearanceHole(thread, 'close').diameter <= width && Number(thread.slice(1)) * 0.8 <= base,
   );
 
+const MOUNT = 'fixture.parameters.mount';
+
+type Way = 'pattern' | 'bars';
+
+/**
+ * Held in the way that is asked for. Where that fails, the issue says whether the other way has
+ * room, and is mended by it. A rest without holes or slots knows clamp bars only.
+ */
+export const heldBy = (
+  { mount }: Pick<Values, 'mount'>,
+  { pattern }: PlacedRest,
+  ways: Readonly<Record<Way, () => Result<Mount>>>,
+): Result<Mount> => {
+  const asked = mount === 'bars' || pattern.kind === 'edges' ? 'bars' : 'pattern';
+  const held = ways[asked]();
+  if (held.ok || pattern.kind === 'edges') return held;
+  const other = asked === 'bars' ? 'pattern' : 'bars';
+  const holds = ways[other]().ok;
+  return fail(
+    ...held.issues.map((issue) => ({
+      ...issue,
+      fix: words.otherMount(other, holds, issue.fix),
+      ...(holds && !issue.mend ? { mend: { path: MOUNT, value: other } } : {}),
+    })),
+  );
+};
+
 const problem = (code: string, path: string, why: { message: string; fix: string }) =>
   fail(told(code, path, why));
 
@@ -93,6 +120,7 @@ const byBars = (v: Values, l: Layout, s: Stations, rest: PlacedRest): Result<Mou
 
 /** How the base is held on this rest; an issue where it cannot be. */
 export const chooseMount = (v: Values, l: Layout, s: Stations, rest: PlacedRest): Result<Mount> =>
-  v.mount === 'bars' || rest.pattern.kind === 'edges'
-    ? byBars(v, l, s, rest)
-    : byPattern(v, l, s, rest);
+  heldBy(v, rest, {
+    pattern: () => byPattern(v, l, s, rest),
+    bars: () => byBars(v, l, s, rest),
+  });

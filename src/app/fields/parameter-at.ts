@@ -1,4 +1,4 @@
-import type { NumberParameter } from '../../core/parameter.ts';
+import type { Parameter } from '../../core/parameter.ts';
 import type { Path } from '../../core/path.ts';
 import type { Design } from '../../document/schema.ts';
 import type { FamilyCard } from '../../family/family.ts';
@@ -10,12 +10,12 @@ import { grinderFields } from './grinder.ts';
 const flat = (field: Field): Field[] =>
   field.kind === 'list' ? [field, ...field.items.flat().flatMap(flat)] : [field];
 
-/** The number that is entered at a path of a design; undefined where none is. */
+/** The number or choice that is entered at a path of a design; undefined where none is. */
 export const parameterAt = (
   design: Design,
   families: readonly FamilyCard[],
   path: Path,
-): NumberParameter | undefined => {
+): Parameter | undefined => {
   const [first, index] = path.split('.');
   const blade = first === 'blades' ? design.blades[Number(index)] : undefined;
   const family = families.find(({ id }) => id === design.fixture.family);
@@ -26,6 +26,6 @@ export const parameterAt = (
       : fixtureFields(design, family);
   const field = groups
     .flatMap((group) => group.fields.flatMap(flat))
-    .find((one) => one.path === path && one.kind === 'number');
-  return field?.kind === 'number' ? field.parameter : undefined;
+    .find(({ path: at }) => at === path);
+  return field?.kind === 'number' || field?.kind === 'choice' ? field.parameter : undefined;
 };

@@ -1,8 +1,8 @@
-import { problem, type Issue } from '../../core/issue.ts';
+import { problem, raisedTo, type Issue } from '../../core/issue.ts';
 import type { Wheel } from '../../grinder/schema.ts';
 import { text } from '../../text/index.ts';
 import type { HollowRun, Stuck } from './run.ts';
-import { lipsFor } from './at-lip.ts';
+import { centreAtLipOf, lipsFor } from './at-lip.ts';
 import { lipRoom } from './lip-room.ts';
 import { referenceOf } from './setting.ts';
 import type { EdgeWork } from './stations.ts';
@@ -71,52 +71,73 @@ export const stuckIssues = (stuck: readonly Stuck[]): Issue[] =>
       : problem('drop-too-great', 'grinder.wheels', text.grind.dropTooGreat(value, most)),
   );
 
+/** Of issues of one kind at one place, told for each run, the one whose mend mends them all. */
+const worstOf = (issues: readonly Issue[]): Issue[] =>
+  issues.filter(
+    (issue, i) =>
+      !issues.some(
+        (other, k) =>
+          other.code === issue.code &&
+          other.path === issue.path &&
+          other.mend !== undefined &&
+          issue.mend !== undefined &&
+          (other.mend.value > issue.mend.value || (other.mend.value === issue.mend.value && k < i)),
+      ),
+  );
+
 /** Hollows that no edge rest can grind: they take the lip, the spine or the whole web. */
 export const runIssues = (
   runs: readonly HollowRun[],
   { blades, grinder, parameters: p }: EdgeRestInput,
 ): Issue[] =>
-  runs.flatMap((run): Issue[] => {
-    const place = referenceOf(run);
-    const [first] = run.cuts;
-    const name = first?.work.blade.name ?? '';
-    const path = `blades.${blades.findIndex((blade) => blade.name === name)}.bevels.${run.side}`;
-    const { radius, drop } = run.wheel;
-    const side = sides[run.side];
-    if (place === undefined) {
-      const lips = lipsFor(run.at, first?.depth ?? 0);
-      return [problem('lip-out-of-reach', path, words.outOfReach(name, side, run.lip, lips))];
-    }
-    const { limits, centre, web } = place;
-    const room = lipRoom(radius, run.lip, drop, 0);
-    if (limits.atEdge || room <= 0) {
-      const why = text.grind.hollowAtLip(room, centre, (place.upper - place.lower) / 2);
-      return [problem('hollow-at-lip', `${path}.centre`, why)];
-    }
-    if (limits.atSpine)
-      return [
-        problem('hollow-at-spine', `${path}.centre`, words.atSpine(name, side, place.height)),
-      ];
-    if (web.thickness <= 0)
-      return [
-        problem(
-          'hollow-through',
-          `${path}.depth`,
-          words.through(name, side, web.thickness, web.at),
-        ),
-      ];
-    const growth = grinder.belt.flutter + grinder.belt.splice;
-    const atTop = lipRoom(radius, run.lip - p.lipThickness, drop, p.lipHeight);
-    const least = p.runningClearance + growth;
-    if (room < least)
-      return [problem('no-room-at-seat', `${path}.centre`, words.noRoom(room, least, growth))];
-    if (p.lip === 'strip' && atTop < p.runningClearance + growth) {
-      const most = p.lipThickness + atTop - p.runningClearance - growth;
-      const why = words.lipTooThick(p.lipThickness, most, atTop + p.lipThickness, growth);
-      return [problem('lip-too-thick', 'fixture.parameters.lipThickness', why)];
-    }
-    return [];
-  });
+  worstOf(
+    runs.flatMap((run): Issue[] => {
+      const place = referenceOf(run);
+      const [first] = run.cuts;
+      const name = first?.work.blade.name ?? '';
+      const path = `blades.${blades.findIndex((blade) => blade.name === name)}.bevels.${run.side}`;
+      const { radius, drop } = run.wheel;
+      const side = sides[run.side];
+      if (place === undefined) {
+        const lips = lipsFor(run.at, first?.depth ?? 0);
+        return [problem('lip-out-of-reach', path, words.outOfReach(name, side, run.lip, lips))];
+      }
+      const { limits, centre, web } = place;
+      const room = lipRoom(radius, run.lip, drop, 0);
+      if (limits.atEdge || room <= 0) {
+        const why = text.grind.hollowAtLip(room, centre, (place.upper - place.lower) / 2);
+        return [problem('hollow-at-lip', `${path}.centre`, why)];
+      }
+      if (limits.atSpine)
+        return [
+          problem('hollow-at-spine', `${path}.centre`, words.atSpine(name, side, place.height)),
+        ];
+      if (web.thickness <= 0)
+        return [
+          problem(
+            'hollow-through',
+            `${path}.depth`,
+            words.through(name, side, web.thickness, web.at),
+          ),
+        ];
+      const growth = grinder.belt.flutter + grinder.belt.splice;
+      const atTop = lipRoom(radius, run.lip - p.lipThickness, drop, p.lipHeight);
+      const least = p.runningClearance + growth;
+      if (room < least) {
+        const lip = Math.sqrt((radius + least) ** 2 - drop ** 2) - radius;
+        const higher = centreAtLipOf(run.at, lip, place.depth);
+        const why = words.noRoom(centre, room, least, growth, higher);
+        const issue = problem('no-room-at-seat', `${path}.centre`, why);
+        return [higher === undefined ? issue : raisedTo(issue, higher)];
+      }
+      if (p.lip === 'strip' && atTop < p.runningClearance + growth) {
+        const most = p.lipThickness + atTop - p.runningClearance - growth;
+        const why = words.lipTooThick(p.lipThickness, most, atTop + p.lipThickness, growth);
+        return [problem('lip-too-thick', 'fixture.parameters.lipThickness', why)];
+      }
+      return [];
+    }),
+  );
 
 const warning = (issue: Issue): Issue => ({ ...issue, severity: 'warning' });
 

@@ -67,16 +67,16 @@ export const issues = {
   }),
   fixedPattern: (shift: number) => ({
     message: `Belts and backings of the sequence move the abrasive face by ${mm(shift)}, and the holes of the rest do not let the base follow.`,
-    fix: 'Choose the clamp bars for the mounting.',
+    fix: 'Use belts and backings of one thickness, or a rest whose slots run towards the belt.',
   }),
   patternMisses: (width: number, depth: number) => ({
     message: `Fewer than two slots of the rest, at least 40 mm apart, lie under the base (${mm(width)} wide, ${mm(depth)} deep) and clear of its other holes.`,
-    fix: 'Choose the clamp bars, or correct the pattern of the rest.',
+    fix: 'Correct the pattern of the rest.',
   }),
-  noBars: {
-    message: 'Two clamp bars at least 40 mm apart find no room between rest and base.',
-    fix: 'Draw the tool arm further out, choose the slots of the rest, or make the carriage longer.',
-  },
+  noBars: (from: number, to: number, front: number, back: number) => ({
+    message: `Two clamp bars at least 40 mm apart find no room: the rest reaches from ${mm(from)} to ${mm(to)} in front of the bare platen, the base from ${mm(front)} to ${mm(back)}.`,
+    fix: 'Draw the tool arm further out, or make the carriage longer.',
+  }),
   notSettled: (blade: string, u: number) => ({
     message: `${blade} at ${mm(u)} from the plunge cannot be measured on the finished parts.`,
     fix: 'Correct the sequence, or use another fixture for this blade.',

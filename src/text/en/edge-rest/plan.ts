@@ -55,9 +55,9 @@ export const edgeRestPlan = {
     message: `Lip thickness is ${mm(thickness)}; at the lip's top the wheel leaves ${mm(room)}, of which flutter and splice take ${mm(growth)} and the running clearance its part, so it must be at most ${mm(Math.max(0, most))}.`,
     fix: 'Use a thinner or lower strip, pads beside the belt, a smaller wheel, or a higher centre of the hollow.',
   }),
-  noRoom: (room: number, least: number, growth: number) => ({
-    message: `The wheel leaves ${mm(room)} at the front of the seat; with flutter and splice of ${mm(growth)} and the running clearance it must be at least ${mm(least)}.`,
-    fix: 'Raise the centre of the hollow, make it shallower, or use a smaller wheel.',
+  noRoom: (centre: number, room: number, least: number, growth: number, higher?: number) => ({
+    message: `Height of the hollow's centre is ${mm(centre)}: there the wheel leaves ${mm(room)} at the front of the seat; with flutter and splice of ${mm(growth)} and the running clearance it must leave at least ${mm(least)}${higher === undefined ? '' : `, which it does from ${mm(higher)} on`}.`,
+    fix: `Raise the centre of the hollow${higher === undefined ? '' : ` to at least ${mm(higher)}`}, make it shallower, or use a smaller wheel.`,
   }),
   lifts: (share: number) => ({
     message: `The wheel lifts the blade off the seat: the seat carries ${Number(share.toPrecision(3))} of the wheel's force at the worst friction, and it must carry more than 0.`,

@@ -1,3 +1,5 @@
+import { parameters } from './parameters.ts';
+
 const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 const mm = (value: number): string => `${n(value)} mm`;
@@ -26,18 +28,24 @@ export const issues = {
   }),
   noThread: (width: number) => ({
     message: `Holes or slots of the rest are ${mm(width)} wide; no screw from M4 to M8 passes them and finds its length of thread in the base.`,
-    fix: 'Choose the clamp bars for the mounting, or a thicker base.',
+    fix: 'Take a thicker base, or correct the width in the pattern of the rest.',
   }),
   headTooHigh: (thread: string, plate: number, least: number) => ({
     message: `Plate thickness is ${mm(plate)}; on a rest tapped ${thread} it must be at least ${mm(least)}, because the heads of such screws lie in the packer.`,
-    fix: `Choose a plate of at least ${mm(least)}, or the clamp bars.`,
+    fix: `Choose a plate of at least ${mm(least)}.`,
   }),
   patternMisses: (width: number, from: number, to: number) => ({
     message: `Fewer than two holes or slots of the rest, at least 40 mm apart, lie under the base (${mm(width)} wide, from ${mm(from)} to ${mm(to)} in front of the bare platen) and clear of its other holes.`,
-    fix: 'Widen the base by the nose beyond the belt, choose the clamp bars, or correct the pattern of the rest.',
+    fix: 'Widen the base by the nose beyond the belt, or correct the pattern of the rest.',
   }),
   noBars: (from: number, to: number, back: number) => ({
     message: `Two clamp bars at least 40 mm apart find no room: the rest reaches from ${mm(from)} to ${mm(to)} in front of the bare platen and the base ends at ${mm(back)}.`,
-    fix: 'Draw the tool arm further out, choose the rest pattern, or lengthen the guide.',
+    fix: 'Draw the tool arm further out, or lengthen the guide.',
   }),
+  otherMount: (way: 'pattern' | 'bars', holds: boolean, fix: string) => {
+    const { label, options } = parameters.mount;
+    return holds
+      ? `Set ${label.toLowerCase()} to “${options[way]}”: there is room for that. Or else: ${fix}`
+      : `${fix} The other mounting, “${options[way]}”, finds no room either.`;
+  },
 } as const;

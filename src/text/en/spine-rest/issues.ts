@@ -9,9 +9,15 @@ export const issues = {
     fix: `Set the gap at the belt to at least ${mm(least)}, or ask for less running clearance.`,
   }),
   bearing: (gap: number, corner: number, bearing: number, setting: string) => ({
-    message: `Gap at the belt is ${mm(gap)} and bearing on the nose ${mm(bearing)}, but at setting ${said(setting)} the spine corner stands only ${mm(corner)} from the belt: both cannot hold, since the gap may be at most ${mm(corner - bearing)}.`,
+    message: `Gap at the belt is ${mm(gap)} and bearing on the nose ${mm(bearing)}, but at setting ${said(setting)} the spine corner stands only ${mm(corner)} from the belt: both cannot hold, since ${corner > bearing ? `the gap may be at most ${mm(corner - bearing)}` : 'the bearing alone takes more than that'}.`,
     fix: 'Reduce the gap or the bearing, grind at a steeper angle, keep a flat below the spine, or use another fixture for this blade.',
   }),
+  lowerBevel: (
+    gap: number,
+    corner: number,
+    highest: { readonly blade: string; readonly bevel: number } | undefined,
+  ) =>
+    `The gap cannot be less than ${mm(gap)}, so the corner must stand at least ${mm(corner)} from the belt: ${highest && highest.bevel > 0 ? `a bevel up to about ${mm(highest.bevel)} high leaves “${highest.blade}” that room. Grind it lower, ask for less bearing` : 'grind a lower bevel, ask for less bearing'}, or use another fixture for this blade.`,
   stepTooLow: (contact: number, plate: number, most: number, setting: string) => ({
     message: `Plate thickness is ${mm(plate)}, so the step is as high; at setting ${said(setting)} the spine touches it ${mm(contact)} above the seat, and at most ${mm(most)} are allowed.`,
     fix: `Choose a plate of at least ${mm(contact + plate - most)}, or a smaller spine radius.`,
