@@ -12,7 +12,8 @@ import { NODE } from './tree.ts';
 
 /**
  * Signed room between node a of the moving tree, anywhere in motion node m, and node b: the
- * distance of their boxes, or minus their least overlap. Written to `out[to]`.
+ * distance of their boxes along the axes of the still body, or minus their least overlap. Written
+ * to `out[to]`, and how far apart the middles are to `out[to + 1]`.
  */
 export const boxGapTo = (
   out: Float64Array,
@@ -40,16 +41,18 @@ export const boxGapTo = (
   let r0 = real(data, k);
   let r1 = real(data, k + 1);
   let r2 = real(data, k + 2);
+  const wx = r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE) - real(boxesB, j);
   const x =
-    Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE) - real(boxesB, j)) -
+    Math.abs(wx) -
     (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
     (real(data, k + SPIN) * fx + real(data, k + SPIN + 1) * fy + real(data, k + SPIN + 2) * fz) -
     (real(data, k + HALF) + real(boxesB, j + 3));
   r0 = real(data, k + 3);
   r1 = real(data, k + 4);
   r2 = real(data, k + 5);
+  const wy = r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE + 1) - real(boxesB, j + 1);
   const y =
-    Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE + 1) - real(boxesB, j + 1)) -
+    Math.abs(wy) -
     (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
     (real(data, k + SPIN + 3) * fx +
       real(data, k + SPIN + 4) * fy +
@@ -58,13 +61,15 @@ export const boxGapTo = (
   r0 = real(data, k + 6);
   r1 = real(data, k + 7);
   r2 = real(data, k + 8);
+  const wz = r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE + 2) - real(boxesB, j + 2);
   const z =
-    Math.abs(r0 * cx + r1 * cy + r2 * cz + real(data, k + CENTRE + 2) - real(boxesB, j + 2)) -
+    Math.abs(wz) -
     (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
     (real(data, k + SPIN + 6) * fx +
       real(data, k + SPIN + 7) * fy +
       real(data, k + SPIN + 8) * fz) -
     (real(data, k + HALF + 2) + real(boxesB, j + 5));
+  out[to + 1] = Math.sqrt(wx * wx + wy * wy + wz * wz);
   if (x <= 0 && y <= 0 && z <= 0) {
     out[to] = Math.max(x, y, z);
     return;
@@ -73,6 +78,51 @@ export const boxGapTo = (
   const py = y > 0 ? y : 0;
   const pz = z > 0 ? z : 0;
   out[to] = Math.sqrt(px * px + py * py + pz * pz);
+};
+
+/**
+ * The same room along the axes of the moving body, which turn with it: closer where that one's
+ * faces, rather than the still one's, run across the way between them. Written to `out[to]`.
+ */
+export const turnedGapTo = (
+  out: Float64Array,
+  to: number,
+  boxesA: Float64Array,
+  a: number,
+  boxesB: Float64Array,
+  b: number,
+  data: Float64Array,
+  m: number,
+): void => {
+  const i = a * NODE;
+  const j = b * NODE;
+  const k = m * STRIDE;
+  // The still box as seen from the moving body's origin, wherever that is.
+  const wx = real(boxesB, j) - real(data, k + CENTRE);
+  const wy = real(boxesB, j + 1) - real(data, k + CENTRE + 1);
+  const wz = real(boxesB, j + 2) - real(data, k + CENTRE + 2);
+  const hx = real(boxesB, j + 3) + real(data, k + HALF);
+  const hy = real(boxesB, j + 4) + real(data, k + HALF + 1);
+  const hz = real(boxesB, j + 5) + real(data, k + HALF + 2);
+  const fx = Math.abs(wx) + hx;
+  const fy = Math.abs(wy) + hy;
+  const fz = Math.abs(wz) + hz;
+  let most = -Infinity;
+  let sum = 0;
+  for (let c = 0; c < 3; c++) {
+    const r0 = real(data, k + c);
+    const r1 = real(data, k + 3 + c);
+    const r2 = real(data, k + 6 + c);
+    const e = k + SPIN + c;
+    const room =
+      Math.abs(r0 * wx + r1 * wy + r2 * wz - real(boxesA, i + c)) -
+      (Math.abs(r0) * hx + Math.abs(r1) * hy + Math.abs(r2) * hz) -
+      (real(data, e) * fx + real(data, e + 3) * fy + real(data, e + 6) * fz) -
+      real(boxesA, i + 3 + c);
+    if (room > most) most = room;
+    if (room > 0) sum += room * room;
+  }
+  out[to] = most > 0 ? Math.sqrt(sum) : most;
 };
 
 /** `boxGapTo` where it is asked seldom. */
@@ -84,7 +134,7 @@ export const boxGap = (
   data: Float64Array,
   m: number,
 ): number => {
-  const out = new Float64Array(1);
+  const out = new Float64Array(2);
   boxGapTo(out, 0, boxesA, a, boxesB, b, data, m);
   return real(out, 0);
 };

@@ -29,7 +29,7 @@ export const createRoom = (): Room => ({
   pose: new Float64Array(12),
   aimed: new Float64Array(AIM),
   back: new Float64Array(3),
-  bound: new Float64Array(4),
+  bound: new Float64Array(6),
   look: createLook(),
   stack: new Int32Array(3 * 1024),
   bounds: new Float64Array(1024),

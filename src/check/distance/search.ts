@@ -1,4 +1,12 @@
-import { aim, boxGapTo, highStillTo, lowMovingTo, turnRound, widening } from './bounds.ts';
+import {
+  aim,
+  boxGapTo,
+  highStillTo,
+  lowMovingTo,
+  turnedGapTo,
+  turnRound,
+  widening,
+} from './bounds.ts';
 import type { Hint } from './body.ts';
 import { int, real } from './flat.ts';
 import { distance } from './gjk.ts';
@@ -111,6 +119,36 @@ const compareLeaves = (search: Search, leafA: number, leafB: number, m: number):
   return true;
 };
 
+/**
+ * Of two halves the one with the less room and the nearer middle is looked into first: boxes that
+ * slide past each other leave the same room all along, and what is found early bounds the rest.
+ */
+const NEARER = 1 / 2;
+
+/** Places in `room.bound`: the rooms of two halves, what they are put in order by, two to work in. */
+const ORDER = 2;
+const BOXES = 4;
+
+/** Raises the room of a half to that of its boxes, where that is asked for; sets what it is ordered by. */
+const byBoxes = (search: Search, half: 0 | 1, a: number, b: number, m: number): void => {
+  const { near, motion } = search;
+  const { bound } = search.room;
+  let off = real(bound, half);
+  if (off < near.enough) {
+    const { boxes: boxesA } = search.a.tree;
+    const { boxes: boxesB } = search.b.tree;
+    boxGapTo(bound, BOXES, boxesA, a, boxesB, b, motion.data, m);
+    if (real(bound, BOXES) > off) off = real(bound, BOXES);
+    if (off < near.enough) {
+      turnedGapTo(bound, BOXES, boxesA, a, boxesB, b, motion.data, m);
+      if (real(bound, BOXES) > off) off = real(bound, BOXES);
+    }
+    bound[half] = off;
+    bound[ORDER + half] = off + NEARER * real(bound, BOXES + 1);
+  }
+  if (off >= near.enough && off < near.floor) near.floor = off;
+};
+
 /** Pushes the two halves of a pair, the nearer on top; drops what cannot matter. */
 const pushTwo = (
   search: Search,
@@ -126,7 +164,6 @@ const pushTwo = (
   const { aimed, bound, back } = room;
   const { data } = motion;
   const { direction } = room.gjk;
-  const enough = near.enough;
   // Where faces run side by side, the direction that separated the last pieces separates all of
   // these at once, which boxes along the axes cannot when the bodies are turned.
   aim(aimed, data, m1, direction);
@@ -138,28 +175,20 @@ const pushTwo = (
   else lowMovingTo(bound, 1, a, a2, aimed, data, m2);
   if (b2 === b1) bound[3] = real(bound, 2);
   else highStillTo(bound, 3, b, b2, back);
-  let first = real(bound, 0) - real(bound, 2);
-  let second = real(bound, 1) - real(bound, 3);
-  const order = first - second;
-  if (first < enough) {
-    boxGapTo(bound, 0, a.tree.boxes, a1, b.tree.boxes, b1, data, m1);
-    first = Math.max(first, real(bound, 0));
-  }
-  if (second < enough) {
-    boxGapTo(bound, 1, a.tree.boxes, a2, b.tree.boxes, b2, data, m2);
-    second = Math.max(second, real(bound, 1));
-  }
-  if (first >= enough && first < near.floor) near.floor = first;
-  if (second >= enough && second < near.floor) near.floor = second;
-  bound[0] = first;
-  bound[1] = second;
+  bound[0] = real(bound, 0) - real(bound, 2);
+  bound[1] = real(bound, 1) - real(bound, 3);
+  const nearer = real(bound, 0) <= real(bound, 1);
+  byBoxes(search, 0, a1, b1, m1);
+  byBoxes(search, 1, a2, b2, m2);
+  const one = real(bound, 0) < near.enough;
+  const two = real(bound, 1) < near.enough;
   let next = top;
-  if (search.touching > 0 ? order <= 0 : first <= second) {
-    if (second < enough) next = push(room, next, a2, b2, m2, 1);
-    if (first < enough) next = push(room, next, a1, b1, m1, 0);
+  if (search.touching > 0 ? nearer : real(bound, ORDER) <= real(bound, ORDER + 1)) {
+    if (two) next = push(room, next, a2, b2, m2, 1);
+    if (one) next = push(room, next, a1, b1, m1, 0);
   } else {
-    if (first < enough) next = push(room, next, a1, b1, m1, 0);
-    if (second < enough) next = push(room, next, a2, b2, m2, 1);
+    if (one) next = push(room, next, a1, b1, m1, 0);
+    if (two) next = push(room, next, a2, b2, m2, 1);
   }
   return next;
 };
