@@ -1,6 +1,6 @@
 import { atan2, sin } from '../core/trigonometry.ts';
 import { degrees, radians } from '../core/units.ts';
-import { angleOf, arcOf, onCircle, spans, sweepOf, type Arc } from './arc.ts';
+import { angleOf, arcOf, circleOf, onCircle, spans, sweepOf, type Arc } from './arc.ts';
 import type { Loop } from './loop.ts';
 import { add2, cross2, distance2, dot2, scale2, sub2, type Vec2 } from './vector.ts';
 
@@ -49,7 +49,7 @@ export const segmentLength = (segment: Segment): number => {
 /** Unit direction of travel at the start (a) or end (b) of an edge. */
 export const tangent = (s: Segment, end: 'a' | 'b'): Vec2 => {
   if (isStraight(s)) return scale2(sub2(s.b, s.a), 1 / distance2(s.a, s.b));
-  const { centre, radius } = arcOfSegment(s);
+  const { centre, radius } = circleOf(s.a, s.b, s.bulge);
   const from = scale2(sub2(s[end], centre), Math.sign(s.bulge) / radius);
   return [-from[1], from[0]];
 };
@@ -146,6 +146,6 @@ export const boxGap2 = (p: Box2, q: Box2): number =>
 export const segmentArea = (segment: Segment): number => {
   if (isStraight(segment)) return 0;
   const theta = radians(sweepOf(segment.bulge));
-  const { radius } = arcOfSegment(segment);
+  const { radius } = circleOf(segment.a, segment.b, segment.bulge);
   return (radius * radius * (theta - sin(theta))) / 2;
 };

@@ -18,6 +18,10 @@ const SAME = 1e-12;
 const out = (x: number, y: number, { normal, offset }: HalfPlane): number =>
   x * normal[0] + y * normal[1] - offset;
 
+/** The most by which an arc rises over its chord: its height, for no chord is longer than |x| + |y|. */
+const rise = (a: Vertex, b: Vertex): number =>
+  Math.abs(sagittaOf(Math.abs(b.x - a.x) + Math.abs(b.y - a.y), a.bulge));
+
 /** The pieces of an arc that lie in the half-plane, in order. */
 const arcInside = (a: Vertex, b: Vertex, plane: HalfPlane): Segment[] => {
   const { normal, offset } = plane;
@@ -25,10 +29,9 @@ const arcInside = (a: Vertex, b: Vertex, plane: HalfPlane): Segment[] => {
     [a.x, a.y],
     [b.x, b.y],
   ];
-  // An arc rises over its chord by no more than its height.
-  const most = Math.max(out(a.x, a.y, plane), out(b.x, b.y, plane));
-  if (most + Math.abs(sagittaOf(distance2(from, to), a.bulge)) <= 0)
-    return [{ a: from, b: to, bulge: a.bulge }];
+  const [da, db, high] = [out(a.x, a.y, plane), out(b.x, b.y, plane), rise(a, b)];
+  if (Math.max(da, db) + high <= 0) return [{ a: from, b: to, bulge: a.bulge }];
+  if (Math.min(da, db) - high > 0) return [];
   const arc = arcOf(from, to, a.bulge);
   const cosine = (offset - dot2(arc.centre, normal)) / arc.radius;
   const half = degrees(acos(Math.min(1, Math.max(-1, cosine))));
@@ -51,6 +54,10 @@ const arcInside = (a: Vertex, b: Vertex, plane: HalfPlane): Segment[] => {
   });
 };
 
+/** Whether two points are one corner. */
+const same = (a: Vec2, b: Vec2): boolean =>
+  Math.abs(a[0] - b[0]) <= SAME && Math.abs(a[1] - b[1]) <= SAME && distance2(a, b) <= SAME;
+
 /** How near to the border of a half-plane a corner lies on it, mm. */
 const ON = 1e-9;
 
@@ -63,17 +70,49 @@ export const onBorder = ({ vertices }: PathLoop, plane: HalfPlane): Vec2[] => {
     if (a === undefined || b === undefined) continue;
     const da = out(a.x, a.y, plane);
     if (Math.abs(da) < ON) points.push([a.x, a.y]);
+    const db = out(b.x, b.y, plane);
     if (a.bulge !== 0) {
+      const high = rise(a, b);
+      if (Math.max(da, db) + high <= -ON || Math.min(da, db) - high >= ON) continue;
       const ends = arcInside(a, b, plane).flatMap((piece) => [piece.a, piece.b]);
       points.push(...ends.filter(([x, y]) => Math.abs(out(x, y, plane)) < ON));
       continue;
     }
-    const db = out(b.x, b.y, plane);
     if (Math.min(da, db) >= -ON || Math.max(da, db) <= ON) continue;
     const t = da / (da - db);
     points.push([a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)]);
   }
   return points;
+};
+
+/**
+ * Where a convex contour in a half-plane reaches farthest in a direction in which its farthest point
+ * lies outside: at an end of the cut. Undefined for a contour wholly outside.
+ */
+export const reachOfCut = (
+  { vertices }: PathLoop,
+  plane: HalfPlane,
+  [dx, dy]: Vec2,
+): Vec2 | undefined => {
+  let best: Vec2 | undefined;
+  const offer = (p: Vec2): void => {
+    if (best === undefined || p[0] * dx + p[1] * dy > best[0] * dx + best[1] * dy) best = p;
+  };
+  for (let i = 0; i < vertices.length; i += 1) {
+    const a = vertices[i];
+    const b = vertices[i + 1] ?? vertices[0];
+    if (a === undefined || b === undefined) continue;
+    if (a.bulge !== 0) {
+      for (const piece of arcInside(a, b, plane)) [piece.a, piece.b].forEach(offer);
+      continue;
+    }
+    const da = out(a.x, a.y, plane);
+    const db = out(b.x, b.y, plane);
+    if (da > 0 === db > 0) continue;
+    const t = da / (da - db);
+    offer([a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)]);
+  }
+  return best;
 };
 
 /**
@@ -84,27 +123,28 @@ export const clip = ({ vertices }: PathLoop, plane: HalfPlane): PathLoop => {
   const kept: Vertex[] = [];
   let end: Vec2 | undefined;
   const keep = (a: Vec2, b: Vec2, bulge: number): void => {
-    if (distance2(a, b) <= SAME) return;
-    if (end !== undefined && distance2(end, a) > SAME)
-      kept.push({ x: end[0], y: end[1], bulge: 0 });
+    if (same(a, b)) return;
+    if (end !== undefined && !same(end, a)) kept.push({ x: end[0], y: end[1], bulge: 0 });
     kept.push({ x: a[0], y: a[1], bulge });
     end = b;
   };
   for (let i = 0; i < vertices.length; i += 1) {
-    const [a, b] = [vertices[i], vertices[i + 1] ?? vertices[0]];
+    const a = vertices[i];
+    const b = vertices[i + 1] ?? vertices[0];
     if (a === undefined || b === undefined) continue;
     if (a.bulge !== 0) {
       for (const piece of arcInside(a, b, plane)) keep(piece.a, piece.b, piece.bulge);
       continue;
     }
-    const [da, db] = [out(a.x, a.y, plane), out(b.x, b.y, plane)];
+    const da = out(a.x, a.y, plane);
+    const db = out(b.x, b.y, plane);
     if (da > 0 && db > 0) continue;
     const t = da / (da - db);
     const cut: Vec2 = [a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)];
     keep(da > 0 ? cut : [a.x, a.y], db > 0 ? cut : [b.x, b.y], 0);
   }
   const first = kept[0];
-  if (first !== undefined && end !== undefined && distance2(end, [first.x, first.y]) > SAME)
+  if (first !== undefined && end !== undefined && !same(end, [first.x, first.y]))
     kept.push({ x: end[0], y: end[1], bulge: 0 });
   return path(kept);
 };

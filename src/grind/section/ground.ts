@@ -56,17 +56,18 @@ export const grindLine = ({ height, outline }: Section, bar: Section): number =>
   let line = 0;
   for (const { x, y } of outline.vertices) {
     if (x >= 0) continue;
-    if (distance2([x, y], corner) < UNTOUCHED) return 0;
+    if (y > height - UNTOUCHED && distance2([x, y], corner) < UNTOUCHED) return 0;
     if (y > line && y < height - UNTOUCHED && isOn(bar.outline, [x, y], UNTOUCHED)) line = y;
   }
   return height - line;
 };
 
 /** Corner of a bar's edge on the belt side. */
-const belt = ({ height, outline }: Section): Vec2 => [
-  Math.min(...outline.vertices.map(({ x }) => x)),
-  height,
-];
+const belt = ({ height, outline }: Section): Vec2 => {
+  let least = Infinity;
+  for (const { x } of outline.vertices) least = Math.min(least, x);
+  return [least, height];
+};
 
 /**
  * Bevel height of a face on its own, mm: from the edge along the midplane to the upper limit of the face, where it

@@ -1,6 +1,5 @@
 import { tan } from '../../core/trigonometry.ts';
-import { mirrored } from '../../geometry/loop-transform.ts';
-import { path, type PathLoop } from '../../geometry/loop.ts';
+import { path, type PathLoop, type Vertex } from '../../geometry/loop.ts';
 
 /** Bulge of a quarter circle, tan(90 deg / 4). */
 const QUARTER = tan(Math.PI / 8);
@@ -42,12 +41,15 @@ export const barSection = (thickness: number, height: number, spineRadius = 0): 
 };
 
 /** The same blade turned over: its other side faces the belt. */
-export const flipped = (section: Section): Section => ({
-  height: section.height,
-  outline: mirroredPath(section.outline),
-});
-
-const mirroredPath = (outline: PathLoop): PathLoop => {
-  const loop = mirrored(outline, 'x');
-  return loop.kind === 'path' ? loop : outline;
+export const flipped = ({ height, outline: { vertices } }: Section): Section => {
+  const n = vertices.length;
+  const turned: Vertex[] = [];
+  for (let i = 0; i < n; i += 1) {
+    // Corner n-1-i now starts the edge that ended there; mirrored and run the other way it bulges
+    // as before.
+    const corner = vertices[n - 1 - i];
+    const edge = vertices[(2 * n - 2 - i) % n];
+    if (corner && edge) turned.push({ x: 0 - corner.x, y: corner.y, bulge: edge.bulge });
+  }
+  return { height, outline: path(turned) };
 };

@@ -26,9 +26,13 @@ export const reachable = (section: Section, edge: number, lean: number): Span | 
   const from = Math.max(ANGLE.min, LEAST_TILT - lean);
   const top = Math.min(ANGLE.max, 89 - lean);
   if (from >= top) return undefined;
-  const grows = setoff(top) > setoff(top - 1e-3);
+  const atTop = setoff(top);
+  const grows = atTop > setoff(top - 1e-3);
   const to = grows ? top : minimise((angle) => -setoff(angle), from, top, 1e-6);
-  const span = { angle: { from, to }, setoff: { from: setoff(from), to: setoff(to) } };
+  const span = {
+    angle: { from, to },
+    setoff: { from: setoff(from), to: grows ? atTop : setoff(to) },
+  };
   return span.setoff.to > span.setoff.from ? span : undefined;
 };
 

@@ -1,7 +1,8 @@
 import { acos, atan2, cos, sin, tan } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import { dot2, type Vec2 } from '../../geometry/vector.ts';
-import { behindFace, ground, type Face } from '../section/ground.ts';
+import { reachOfCut } from '../section/clip.ts';
+import { behindFace, type Face } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
 import { reach, type Reach } from '../section/support.ts';
 
@@ -38,21 +39,19 @@ const turned = (origin: Vec2, c: number, s: number, [w, v]: Vec2): Vec2 => [
   origin[1] + v * c + w * s,
 ];
 
-/** Where the ground section reaches farthest down; cut only when the face takes that point. */
-const lowest = (section: Section, face: Face, down: Vec2): Reach => {
-  const whole = reach(section.outline, down);
-  const { normal, offset } = behindFace(section.height, face);
-  return dot2(whole.at, normal) <= offset ? whole : reach(ground(section, face).outline, down);
+type Low = Pick<Reach, 'distance' | 'at'>;
+
+/** Where the ground section reaches farthest down: at an end of the cut if that takes the point. */
+const lowest = ({ outline, height }: Section, face: Face, down: Vec2): Low => {
+  const whole = reach(outline, down);
+  const plane = behindFace(height, face);
+  if (dot2(whole.at, plane.normal) <= plane.offset) return whole;
+  const at = reachOfCut(outline, plane, down);
+  return at ? { distance: dot2(at, down), at } : { distance: -Infinity, at: [0, 0] };
 };
 
 /** Stands a section with one of its points (w, v) on the abrasive face. */
-const stand = (
-  section: Section,
-  low: Reach,
-  [w, v]: Vec2,
-  angle: number,
-  lean: number,
-): Seating => {
+const stand = (section: Section, low: Low, [w, v]: Vec2, angle: number, lean: number): Seating => {
   const tilt = angle + lean;
   const c = cos(radians(tilt));
   const s = sin(radians(tilt));
@@ -149,10 +148,13 @@ export const tiltOn = (
 
 /** The setoff alone, skipping what only the whole pose needs; see `settle`. */
 export const setoffFor = (section: Section, face: Face, lean: number): number => {
-  if (lean !== 0) return settle(section, face, lean).setoff;
-  const c = cos(radians(face.angle));
-  const s = sin(radians(face.angle));
-  return reach(section.outline, [c, -s]).distance + section.height * s + face.edge * c;
+  const tilt = radians(face.angle + lean);
+  const c = cos(tilt);
+  const s = sin(tilt);
+  const far = reach(section.outline, [c, -s]).distance + section.height * s + face.edge * c;
+  if (lean === 0) return far;
+  const low = lowest(section, face, [-s, -c]).distance;
+  return far - (low + section.height * c - face.edge * s) * tan(radians(lean));
 };
 
 /** Step of the central difference below, degrees: kinks apart, good to about 1e-9. */
