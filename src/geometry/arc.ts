@@ -22,15 +22,18 @@ export const sagittaOf = (chord: number, bulge: number): number => (bulge * chor
 /** What an arc is part of. */
 export type Circle = Pick<Arc, 'centre' | 'radius'>;
 
+/** How far the centre of an arc stands on its chord's normal, as a share of the chord. */
+export const centreShare = (bulge: number): number => (1 - bulge * bulge) / (4 * bulge);
+
 /**
  * The circle of the arc from a to b with the given bulge (not 0; a and b apart).
  * r = c (1 + b^2) / (4 |b|), and the centre stands on the chord's normal at c (1 - b^2) / (4 b): the
  * geometry of LWPOLYLINE group 42 in the published DXF reference.
  */
 export const circleOf = (a: Vec2, b: Vec2, bulge: number): Circle => {
-  const offset = (1 - bulge * bulge) / (4 * bulge);
-  const x = (a[0] + b[0]) * 0.5 + -(b[1] - a[1]) * offset;
-  const y = (a[1] + b[1]) * 0.5 + (b[0] - a[0]) * offset;
+  const share = centreShare(bulge);
+  const x = (a[0] + b[0]) * 0.5 + -(b[1] - a[1]) * share;
+  const y = (a[1] + b[1]) * 0.5 + (b[0] - a[0]) * share;
   const radius = (distance2(a, b) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
   return { centre: [x, y], radius };
 };

@@ -12,7 +12,7 @@ import {
   segments,
   type Box2,
 } from './segment.ts';
-import { cross2, distance2, sub2, type Vec2 } from './vector.ts';
+import { distance2, type Vec2 } from './vector.ts';
 
 export type { Box2 } from './segment.ts';
 
@@ -38,11 +38,17 @@ export const boundingBox = (loop: Loop): Box2 => {
 export const signedArea = (loop: Loop): number => {
   if (loop.kind === 'circle') return Math.PI * loop.radius * loop.radius;
   // Measured from the first corner, so that a contour far from the origin keeps its digits.
-  const origin: Vec2 = [loop.vertices[0]?.x ?? 0, loop.vertices[0]?.y ?? 0];
-  return segments(loop).reduce(
-    (sum, s) => sum + cross2(sub2(s.a, origin), sub2(s.b, origin)) / 2 + segmentArea(s),
-    0,
-  );
+  const { vertices } = loop;
+  const [first] = vertices;
+  if (first === undefined) return 0;
+  let sum = 0;
+  for (let i = 0; i < vertices.length; i += 1) {
+    const a = vertices[i] ?? first;
+    const b = vertices[i + 1] ?? first;
+    sum += ((a.x - first.x) * (b.y - first.y) - (a.y - first.y) * (b.x - first.x)) / 2;
+    if (a.bulge !== 0) sum += segmentArea({ a: [a.x, a.y], b: [b.x, b.y], bulge: a.bulge });
+  }
+  return sum;
 };
 
 /** Exact length of the contour, mm. */

@@ -1,69 +1,77 @@
-import { circleOf, type Circle } from '../../geometry/arc.ts';
+import { centreShare, circleOf, type Circle } from '../../geometry/arc.ts';
 import type { PathLoop, Vertex } from '../../geometry/loop.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 
-/**
- * How far a contour reaches in a direction, and the point of it that reaches so far: a corner
- * (radius 0, its own centre) or a point of an arc. While the direction turns and the same piece
- * reaches farthest, the distance is centre . d + radius.
- */
+/** How far a contour reaches in a direction, and the point of it that reaches so far. */
 export interface Reach {
   readonly distance: number;
   readonly at: Vec2;
-  readonly centre: Vec2;
-  readonly radius: number;
 }
 
+// No pairs in brackets and no objects here: this is asked a hundred thousand times for one change
+// of a blade.
+
 /**
- * Whether a direction leaves the arc from a to b about a centre squarely: whether it lies between
- * those of the arc's ends, told by cross products, without their angles.
+ * Whether a direction leaves an arc from a to b squarely: whether it lies between those of the
+ * arc's ends about its centre, told by cross products, without their angles.
  */
-const faces = (a: Vertex, b: Vertex, [x, y]: Vec2, dx: number, dy: number): boolean => {
-  const sign = Math.sign(a.bulge);
-  const after = ((a.x - x) * dy - (a.y - y) * dx) * sign >= 0;
-  const before = (dx * (b.y - y) - dy * (b.x - x)) * sign >= 0;
-  // An arc beyond half a turn leaves out what lies between its ends.
-  return Math.abs(a.bulge) <= 1 ? after && before : after || before;
+const leaves = (a: Vertex, b: Vertex, dx: number, dy: number): boolean => {
+  if (a.bulge === 0) return false;
+  const share = centreShare(a.bulge);
+  const x = (a.x + b.x) * 0.5 + -(b.y - a.y) * share;
+  const y = (a.y + b.y) * 0.5 + (b.x - a.x) * share;
+  return (a.x - x) * dy - (a.y - y) * dx >= 0 && dx * (b.y - y) - dy * (b.x - x) >= 0;
 };
 
 /**
- * Support of a contour of straight edges and arcs in a unit direction: the greatest p . d over
- * its points p, mm. It is taken at a corner or, where the direction leaves an arc squarely, at
- * that arc's point.
+ * What of a convex contour reaches farthest in a direction: the number of a corner, or that of an
+ * arc by its first corner, from -1 down. An arc that a direction leaves squarely has the farthest
+ * corner at one of its ends. Arcs of less than half a turn, the contour anticlockwise.
  */
-export const reach = ({ vertices }: PathLoop, direction: Vec2): Reach => {
-  // No pairs in brackets: this is asked a quarter of a million times for one change of a blade.
-  const dx = direction[0];
-  const dy = direction[1];
+export const farthest = ({ vertices }: PathLoop, dx: number, dy: number): number => {
+  const { length } = vertices;
   let distance = -Infinity;
-  let corner = vertices[0];
-  for (const vertex of vertices) {
-    const here = vertex.x * dx + vertex.y * dy;
+  let best = 0;
+  for (let i = 0; i < length; i += 1) {
+    const { x, y } = vertices[i] as Vertex;
+    const here = x * dx + y * dy;
     if (here > distance) {
       distance = here;
-      corner = vertex;
+      best = i;
     }
   }
-  let best: Circle | undefined;
-  for (let i = 0; i < vertices.length; i += 1) {
-    const a = vertices[i];
-    if (a === undefined || a.bulge === 0) continue;
-    const b = vertices[i + 1] ?? vertices[0] ?? a;
-    // An arc rises over its chord by no more than its height, |bulge| c / 2, and c <= |x| + |y|.
-    const most = Math.max(a.x * dx + a.y * dy, b.x * dx + b.y * dy);
-    const height = (Math.abs(a.bulge) * (Math.abs(b.x - a.x) + Math.abs(b.y - a.y))) / 2;
-    if (most + height <= distance) continue;
-    const { centre, radius } = circleOf([a.x, a.y], [b.x, b.y], a.bulge);
-    if (!faces(a, b, centre, dx, dy)) continue;
-    const there = (centre[0] + dx * radius) * dx + (centre[1] + dy * radius) * dy;
-    if (there <= distance) continue;
-    distance = there;
-    best = { centre, radius };
-  }
-  if (best === undefined) {
-    const tip: Vec2 = [corner?.x ?? 0, corner?.y ?? 0];
-    return { distance, at: tip, centre: tip, radius: 0 };
-  }
-  const { centre, radius } = best;
-  return { distance, at: [centre[0] + dx * radius, centre[1] + dy * radius], centre, radius };
+  const [corner, before] = [vertices[best], vertices[(best + length - 1) % length]];
+  const after = vertices[(best + 1) % length];
+  if (corner === undefined || before === undefined || after === undefined) return best;
+  if (leaves(corner, after, dx, dy)) return -1 - best;
+  return leaves(before, corner, dx, dy) ? -1 - ((best + length - 1) % length) : best;
+};
+
+/**
+ * The circle of an arc, or a corner as one without a radius. While a direction turns and the same
+ * piece reaches farthest, the distance is centre . d + radius.
+ */
+export const pieceOf = ({ vertices }: PathLoop, piece: number): Circle => {
+  const a = vertices[piece >= 0 ? piece : -1 - piece];
+  if (a === undefined) return { centre: [NaN, NaN], radius: NaN };
+  if (piece >= 0) return { centre: [a.x, a.y], radius: 0 };
+  const b = vertices[-piece] ?? vertices[0] ?? a;
+  return circleOf([a.x, a.y], [b.x, b.y], a.bulge);
+};
+
+/**
+ * Support of a convex contour of straight edges and arcs in a unit direction: the greatest p . d
+ * over its points p, mm. It is taken at a corner or, where the direction leaves an arc squarely, at
+ * that arc's point.
+ */
+export const reach = (outline: PathLoop, [dx, dy]: Vec2): Reach => {
+  const { centre, radius } = pieceOf(outline, farthest(outline, dx, dy));
+  const at = [centre[0] + dx * radius, centre[1] + dy * radius] as const;
+  return { distance: at[0] * dx + at[1] * dy, at };
+};
+
+/** The distance of `reach` alone. */
+export const distanceIn = (outline: PathLoop, dx: number, dy: number): number => {
+  const { centre, radius } = pieceOf(outline, farthest(outline, dx, dy));
+  return (centre[0] + dx * radius) * dx + (centre[1] + dy * radius) * dy;
 };

@@ -4,7 +4,7 @@ import { dot2, type Vec2 } from '../../geometry/vector.ts';
 import { reachOfCut } from '../section/clip.ts';
 import { behindFace, type Face } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
-import { reach, type Reach } from '../section/support.ts';
+import { distanceIn, farthest, pieceOf, reach, type Reach } from '../section/support.ts';
 
 /**
  * A section standing in its contacts, in the seat frame: y from the abrasive face along the seat
@@ -39,10 +39,8 @@ const turned = (origin: Vec2, c: number, s: number, [w, v]: Vec2): Vec2 => [
   origin[1] + v * c + w * s,
 ];
 
-type Low = Pick<Reach, 'distance' | 'at'>;
-
 /** Where the ground section reaches farthest down: at an end of the cut if that takes the point. */
-const lowest = ({ outline, height }: Section, face: Face, down: Vec2): Low => {
+const lowest = ({ outline, height }: Section, face: Face, down: Vec2): Reach => {
   const whole = reach(outline, down);
   const plane = behindFace(height, face);
   if (dot2(whole.at, plane.normal) <= plane.offset) return whole;
@@ -51,7 +49,13 @@ const lowest = ({ outline, height }: Section, face: Face, down: Vec2): Low => {
 };
 
 /** Stands a section with one of its points (w, v) on the abrasive face. */
-const stand = (section: Section, low: Low, [w, v]: Vec2, angle: number, lean: number): Seating => {
+const stand = (
+  section: Section,
+  low: Reach,
+  [w, v]: Vec2,
+  angle: number,
+  lean: number,
+): Seating => {
   const tilt = angle + lean;
   const c = cos(radians(tilt));
   const s = sin(radians(tilt));
@@ -121,25 +125,26 @@ export const settle = (section: Section, face: Face, lean: number): Seating => {
  * face takes the point on the seat, or these points never reach that setoff.
  */
 export const tiltOn = (
-  section: Section,
-  face: Face,
+  { outline, height }: Section,
+  { edge, angle }: Face,
   setoff: number,
   lean: number,
 ): number | undefined => {
-  const q = radians(face.angle + lean);
+  const q = radians(angle + lean);
   const c = cos(q);
   const s = sin(q);
-  const far = reach(section.outline, [c, -s]);
-  let a = far.centre[0] + face.edge;
-  let b = section.height - far.centre[1];
+  const far = pieceOf(outline, farthest(outline, c, -s));
+  let a = far.centre[0] + edge;
+  let b = height - far.centre[1];
   let constant = far.radius;
   if (lean !== 0) {
-    const low = reach(section.outline, [-s, -c]);
-    const { normal, offset } = behindFace(section.height, face);
-    if (dot2(low.at, normal) > offset) return undefined;
+    const low = pieceOf(outline, farthest(outline, -s, -c));
+    const at: Vec2 = [low.centre[0] - s * low.radius, low.centre[1] - c * low.radius];
+    const { normal, offset } = behindFace(height, { edge, angle });
+    if (dot2(at, normal) > offset) return undefined;
     const t = tan(radians(lean));
-    a -= (section.height - low.centre[1]) * t;
-    b += (low.centre[0] + face.edge) * t;
+    a -= (height - low.centre[1]) * t;
+    b += (low.centre[0] + edge) * t;
     constant -= low.radius * t;
   }
   const share = (setoff - constant) / Math.hypot(a, b);
@@ -151,7 +156,7 @@ export const setoffFor = (section: Section, face: Face, lean: number): number =>
   const tilt = radians(face.angle + lean);
   const c = cos(tilt);
   const s = sin(tilt);
-  const far = reach(section.outline, [c, -s]).distance + section.height * s + face.edge * c;
+  const far = distanceIn(section.outline, c, -s) + section.height * s + face.edge * c;
   if (lean === 0) return far;
   const low = lowest(section, face, [-s, -c]).distance;
   return far - (low + section.height * c - face.edge * s) * tan(radians(lean));
