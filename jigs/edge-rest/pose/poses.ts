@@ -8,9 +8,10 @@ import {
   type EdgeRestPlan,
   type Workshop,
 } from '../../../src/family/index.ts';
+import { byKey } from '../../shared/later.ts';
 import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
 import { createRoom, type Room } from '../../shared/pose/placed-points.ts';
-import type { Touchable } from '../../shared/pose/touchable.ts';
+import { across, type Touchable } from '../../shared/pose/touchable.ts';
 import { cutsOf } from '../blade.ts';
 import type { EdgeContext } from '../context.ts';
 import { edgeTouchable, settleEdge, type EdgeContacts } from './settle.ts';
@@ -45,10 +46,19 @@ export const bedOf = (c: EdgeContext, beltWidth: number): Bed => {
 };
 
 /** What seat and lip touch of a blade, as it comes. */
-const edgeOf = (blade: Blade, keep: Workshop['keep']): Touchable =>
-  keep('blade on an edge rest', JSON.stringify(blade), () =>
+interface Edge {
+  readonly whole: Touchable;
+  /** Of its edges, those that can leave seat or lip while a place is at the belt's middle. */
+  readonly ending: (u: number) => Uint32Array;
+  readonly room: Room;
+}
+
+const edgeOf = (blade: Blade, { half, lipEnd }: Bed, room: Room, keep: Workshop['keep']): Edge => {
+  const whole = keep('blade on an edge rest', JSON.stringify(blade), () =>
     edgeTouchable(bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade) }).blade),
   );
+  return { whole, ending: byKey((u: number) => across(whole, u, [half, lipEnd])), room };
+};
 
 /**
  * The blade over its stroke at one setting, from the plunge stop as far as the lip guides it: edge
@@ -56,10 +66,9 @@ const edgeOf = (blade: Blade, keep: Workshop['keep']): Touchable =>
  */
 const posesOf = (
   blade: Blade,
-  edge: Touchable,
+  { whole, ending, room }: Edge,
   setting: PlanSetting,
   bed: Bed,
-  room: Room,
 ): BladePose[] => {
   const shape = shapeOf(blade);
   const { from, to } = strokeOf(bed.beltWidth, shape.length, bed.plungeMargin, bed.tipOverlap);
@@ -74,7 +83,7 @@ const posesOf = (
     const load = Math.min(0, shape.length - LAST - u) * (setting.side === 'left' ? -1 : 1);
     const at = [u, shape.edge.value(u)] as const;
     const contacts = { ...bed, lip: setting.lip };
-    const frame = settleEdge(edge, setting.side, at, tilt, contacts, load, room);
+    const frame = settleEdge(whole, setting.side, at, tilt, contacts, load, room, ending(u));
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
   });
 };
@@ -90,7 +99,7 @@ export const settledPoses = (
   return posesByName(
     blades,
     settings,
-    (blade) => edgeOf(blade, keep),
-    (blade, edge, setting) => posesOf(blade, edge, setting, bed, room),
+    (blade) => edgeOf(blade, bed, room, keep),
+    (blade, edge, setting) => posesOf(blade, edge, setting, bed),
   );
 };

@@ -84,31 +84,43 @@ const crossings = (
   return { x: x.subarray(0, found), y: y.subarray(0, found), z: z.subarray(0, found) };
 };
 
+/** The corners of the lower hull of points in order of x, into `hull`; how many there are. */
+const hullOf = ({ x, y }: Stretch, order: Uint32Array, hull: Uint32Array): number => {
+  let top = 0;
+  for (const i of order) {
+    const xi = x[i] as number;
+    const yi = y[i] as number;
+    while (top > 1) {
+      const [p, q] = [hull[top - 2] as number, hull[top - 1] as number];
+      const xp = x[p] as number;
+      const yp = y[p] as number;
+      const along = ((x[q] as number) - xp) * (yi - yp);
+      if (along > (xi - xp) * ((y[q] as number) - yp)) break;
+      top -= 1;
+    }
+    hull[top++] = i;
+  }
+  return top;
+};
+
 /**
  * The front of crossings at the ends of the lip: between two corners of the line in which a face
  * meets the level of the lip's top. A lip shorter than the corners lie apart meets only these.
  */
-const atEnds = ({ x, y, z }: Stretch, ends: readonly number[]): Stretch => {
-  const order = Array.from(x, (_, i) => i).sort((p, q) => (x[p] ?? 0) - (x[q] ?? 0));
-  const at = (list: Float64Array, i: number): number => list[i] as number;
-  const hull: number[] = [];
-  for (const i of order) {
-    const below = (): boolean => {
-      const [p, q] = [hull.at(-2), hull.at(-1)];
-      if (p === undefined || q === undefined) return false;
-      const along = (at(x, q) - at(x, p)) * (at(y, i) - at(y, p));
-      return along <= (at(x, i) - at(x, p)) * (at(y, q) - at(y, p));
-    };
-    while (below()) hull.pop();
-    hull.push(i);
+const atEnds = (crossed: Stretch, ends: readonly number[]): Stretch => {
+  const { x, y, z } = crossed;
+  const order = Uint32Array.from(x.keys()).sort((p, q) => (x[p] as number) - (x[q] as number));
+  const hull = new Uint32Array(x.length);
+  const top = hullOf(crossed, order, hull);
+  const found: Vec3[] = [];
+  for (let k = 1; k < top; k += 1) {
+    const [p, q] = [hull[k - 1] as number, hull[k] as number];
+    const [xp, yp] = [x[p] as number, y[p] as number];
+    for (const end of ends) {
+      const t = (end - xp) / ((x[q] as number) - xp);
+      if (t >= 0 && t <= 1) found.push([end, yp + t * ((y[q] as number) - yp), z[p] as number]);
+    }
   }
-  const found = hull.slice(1).flatMap((q, k) => {
-    const p = hull[k] ?? q;
-    return ends.flatMap((end): Vec3[] => {
-      const t = (end - at(x, p)) / (at(x, q) - at(x, p));
-      return t >= 0 && t <= 1 ? [[end, at(y, p) + t * (at(y, q) - at(y, p)), at(z, p)]] : [];
-    });
-  });
   const column = (k: 0 | 1 | 2): Float64Array => Float64Array.from(found, (p) => p[k]);
   return { x: column(0), y: column(1), z: column(2) };
 };
@@ -117,8 +129,8 @@ const atEnds = ({ x, y, z }: Stretch, ends: readonly number[]): Stretch => {
  * Settles a blade edge down at one tilt: its edge comes down on the flat seat and forward against
  * the lip, with the load at x = `load`, and the place `at` of its edge (u, v) stands at x = 0.
  * Found on the corners of the blade's mesh and where its edges leave seat and lip, turning it
- * level and square until nothing changes; no formula of the solver enters. None when no point of
- * the blade is over the seat or before the lip.
+ * level and square until nothing changes; no formula of the solver enters. `ending`: those edges that
+ * can leave seat or lip. None when no point of the blade is over the seat or before the lip.
  */
 export const settleEdge = (
   { points, edges }: Touchable,
@@ -128,19 +140,20 @@ export const settleEdge = (
   { half, lipEnd, pads, lip, lipHeight }: EdgeContacts,
   load = 0,
   room: Room = createRoom(),
+  ending: Uint32Array = edges,
 ): Frame | undefined => {
   const centred = (f: Frame): Frame => shift(f, [-place(f, [at[0], at[1], 0])[0], 0, 0]);
   let frame = centred(standing(side, tilt));
   for (let round = 0; round < ROUNDS; round += 1) {
     const placed = placedPoints(points, frame, room);
-    const over = stretchOf(placed, edges, half, room, 'over');
+    const over = stretchOf(placed, ending, half, room, 'over');
     const below = lineBelow(over.x, over.z, load);
     if (!below) return undefined;
     const [from, to] = pads ? [lipEnd, half] : [0, lipEnd];
     const atTop = crossings(placed, edges, below.a + lipHeight, room);
     const stretches = [
       over,
-      stretchOf(placed, edges, lipEnd, room, 'lip'),
+      stretchOf(placed, ending, lipEnd, room, 'lip'),
       atTop,
       atEnds(atTop, [-half, -lipEnd, lipEnd, half]),
     ];

@@ -73,18 +73,14 @@ export const subset = ({ points, edges }: Touchable, keep: (i: number) => boolea
   return { points: kept, edges: joined.slice(0, ends) };
 };
 
-/**
- * What of a blade can be within the largest of `halves` of the place u along it, in any pose that
- * keeps it along the stroke, with the edges that can cross the end of a stretch so long.
- */
-export const around = (whole: Touchable, u: number, halves: readonly number[]): Touchable => {
-  const most = Math.max(...halves) + NEAR;
-  const { points, edges } = subset(
-    whole,
-    (i) => Math.abs((whole.points[3 * i] as number) - u) <= most,
-  );
+/** The edges that can cross an end of a stretch of `halves` about the place u along a blade. */
+export const across = (
+  { points, edges }: Touchable,
+  u: number,
+  halves: readonly number[],
+): Uint32Array => {
   const ends = Float64Array.from(halves.flatMap((half) => [u - half, u + half]));
-  const across = new Uint32Array(edges.length);
+  const crossing = new Uint32Array(edges.length);
   let found = 0;
   for (let e = 0; e < edges.length; e += 2) {
     const p = edges[e] as number;
@@ -99,8 +95,18 @@ export const around = (whole: Touchable, u: number, halves: readonly number[]): 
       crosses ||= low <= end && end <= high;
     }
     if (!crosses) continue;
-    across[found++] = p;
-    across[found++] = q;
+    crossing[found++] = p;
+    crossing[found++] = q;
   }
-  return { points, edges: across.slice(0, found) };
+  return crossing.slice(0, found);
+};
+
+/**
+ * What of a blade can be within the largest of `halves` of the place u along it, in any pose that
+ * keeps it along the stroke, with the edges that can cross the end of a stretch so long.
+ */
+export const around = (whole: Touchable, u: number, halves: readonly number[]): Touchable => {
+  const most = Math.max(...halves) + NEAR;
+  const near = subset(whole, (i) => Math.abs((whole.points[3 * i] as number) - u) <= most);
+  return { points: near.points, edges: across(near, u, halves) };
 };
