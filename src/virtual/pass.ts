@@ -62,8 +62,15 @@ export const cutBy = (
       take(k, was.n + ((end - was.x) / (x - was.x)) * (n - was.n));
     }
   };
-  const takeWhole = (i: number, { m, v0, depth }: Cutting): void => {
+  const takeWhole = (i: number, { m, v0, depth, plane }: Cutting): void => {
     const du = (us[i] as number) - m;
+    if (plane !== undefined) {
+      const level = plane.a + plane.b * du;
+      const { g } = plane;
+      for (let k = i * rows; k < (i + 1) * rows; k += 1)
+        take(k, level + g * ((v[k] as number) - v0));
+      return;
+    }
     for (let k = i * rows; k < (i + 1) * rows; k += 1) take(k, depth(du, (v[k] as number) - v0));
   };
   // The belt's band leans across the blade with its pitch; its ends bound the columns.

@@ -44,6 +44,8 @@ export interface Cutter {
    * to another: as wide at least as it is.
    */
   readonly span: (du: number, from: number, to: number) => readonly [number, number];
+  /** The depth of a plane, a + b du + g dv: a million nodes of a stroke are not asked one by one. */
+  readonly plane?: { readonly a: number; readonly b: number; readonly g: number };
 }
 
 /** The abrasive face as the placed blade sees it: exact, plane or circle. */
@@ -60,7 +62,7 @@ export const cutterOf = ({ x, y, z }: Pose, { lean, round }: Surface): Cutter =>
       const [p, q] = [across(du, from, depth(du, from)), across(du, to, depth(du, to))];
       return p < q ? [p, q] : [q, p];
     };
-    return { depth, across, span };
+    return { depth, across, span, plane: { a, b, g } };
   }
   const along = y.map((_, k) => (z[k] ?? 0) * c - (y[k] ?? 0) * s);
   const [l0 = 0, lu = 0, lv = 0, ln = 0] = along;
