@@ -18,6 +18,7 @@ import {
 import { placedRest, standsOf, type Stand } from '../shared/site.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
 import { FRICTION } from '../shared/friction.ts';
+import { halfUp } from '../shared/layout/half.ts';
 import { fixtureOf, type CarriageFixture } from './fixture.ts';
 import { gripsOf, type Grip } from './layout/grip.ts';
 import {
@@ -137,7 +138,7 @@ export const solve = (
   // Warnings are told once, of the last plan.
   return chain(ok(needsOf(design, v, first.value.plan, grips)), (rough) => {
     const short = leastFootCentre(v, rough) - rough.footCentre.min;
-    const forward = Math.max(Math.ceil(2 * (FIRST_FORWARD + short)) / 2, leastForward(v, angle));
+    const forward = Math.max(halfUp(FIRST_FORWARD + short), leastForward(v, angle));
     const tilt = radians(rough.tiltMost);
     const low = levels.soleBottom - (v.plate > 7 ? 10 : 7.5) - FOOT.radius;
     const back = v.length + SOLE.palmFrom + SOLE.palmLength;

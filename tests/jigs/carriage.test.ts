@@ -6,6 +6,7 @@ import { openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
 import type { Fixture } from '../../src/family/index.ts';
 import { place } from '../../src/geometry/frame.ts';
+import { flatten } from '../../src/geometry/flatten.ts';
 import { offset } from '../../src/geometry/offset.ts';
 import type { Vec3 } from '../../src/geometry/vector.ts';
 import { kerfed } from '../../src/model/kerf.ts';
@@ -302,6 +303,27 @@ describe('a carriage so short that two pairs of gussets have no web between thei
     const checks = valueOf(fixture.checks()).filter(({ kind }) => kind === 'fabrication');
     expect(checks.filter(({ passed }) => !passed).map(({ message }) => message)).toEqual([]);
   });
+});
+
+describe('base and fence', () => {
+  it.each(['marking-60', 'camp-90', 'sheepsfoot-95'])(
+    'of %s can be marked out with a rule, and keep their reserve at either end',
+    (name) => {
+      const fixture = valueOf(solve(example(name)));
+      const quarters = valueOf(fixture.parts()).flatMap((part) => {
+        if (part.kind !== 'plate' || !['base', 'fence'].includes(part.id)) return [];
+        const [layer] = part.layers;
+        const outer = layer ? flatten(layer.profile.outer, 0.01) : [];
+        const depth = Math.max(...outer.map(([, y]) => y));
+        return [2 * depth, ...part.holes.map(({ at }) => 4 * at[1])];
+      });
+      expect(quarters.length).toBeGreaterThan(8);
+      for (const q of quarters) expect(q).toBeCloseTo(Math.round(q), 6);
+      const reserve = valueOf(fixture.checks()).find(({ id }) => id === 'finished/fence-travel');
+      const asked = example(name).fixture.parameters['travelReserve'] ?? 1.5;
+      expect(reserve?.found).toBeGreaterThan(Number(asked) - 1e-6);
+    },
+  );
 });
 
 describe('screws of the carriage', () => {

@@ -57,8 +57,8 @@ export const partChecks = (q: Question): CheckResult[] => {
   const fence = part('fence');
   const slots = fence?.kind === 'plate' ? fence.holes : [];
   const travels = slots.map(({ slotLength = 0, size }) => slotLength - size);
-  const fences = plan.settings.map((s) => s.fence);
-  const needed = Math.max(...fences) - Math.min(...fences);
+  /** How far the fence goes from where its screws stand in the middle of its slots. */
+  const needed = Math.max(...plan.settings.map((s) => Math.abs(s.fence - l.fence.rear)));
   const most = Math.max(...plan.settings.map(({ heel }) => heel.extension));
   const rod = lengthOf(part('heel-screw'));
   const base = sizeOf(part('base'), 'x');
@@ -68,7 +68,7 @@ export const partChecks = (q: Question): CheckResult[] => {
     rangeCheck({
       id: 'finished/fence-travel',
       label: labels.fenceTravel,
-      found: travels.length > 0 ? (Math.min(...travels) - needed) / 2 : null,
+      found: travels.length > 0 ? Math.min(...travels) / 2 - needed : null,
       atLeast: LEAST_RESERVE,
       basis: basis.geometry,
       fix: fix.travel,

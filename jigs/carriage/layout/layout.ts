@@ -1,5 +1,6 @@
 import { radians, sin } from '../../../src/family/index.ts';
 import type { Values } from '../parameters.ts';
+import { halfDown, halfNearest, halfUp } from '../../shared/layout/half.ts';
 import type { Grip } from './grip.ts';
 import { ANGLES, BASE, FENCE, FOOT, GUSSET, HEEL, JAW, SOLE } from './sizes.ts';
 
@@ -8,7 +9,7 @@ export const levelsOf = (v: Values, grips: readonly Grip[]) => {
   const soleBottom = 2 * FOOT.radius + v.plate;
   const soleTop = soleBottom + v.plate;
   /** The jaw serves every blade at one height: under the lowest of them. */
-  const grip = Math.min(...grips.map(({ edge, from }) => v.edgeHeight - edge + from));
+  const grip = halfDown(Math.min(...grips.map(({ edge, from }) => v.edgeHeight - edge + from)));
   return {
     soleBottom,
     soleTop,
@@ -51,10 +52,12 @@ export interface Needs {
 export const leastFootCentre = (v: Values, needs: Pick<Needs, 'footCentre'>): number =>
   v.beltGap + 0.5 + fenceOf(v, needs).depth + FOOT.radius;
 
-const fenceOf = (v: Values, { footCentre }: Pick<Needs, 'footCentre'>) => {
-  const travel = (footCentre.max - footCentre.min) / 2 + v.travelReserve;
+/** The middle of its way lies whole half millimetres behind the front of the base, as others do. */
+const fenceOf = (v: Values, { footCentre: { min, max } }: Pick<Needs, 'footCentre'>) => {
+  const middle = v.beltGap + halfNearest((min + max) / 2 - v.beltGap);
+  const travel = Math.max(max - middle, middle - min) + v.travelReserve;
   const slot = 6.6;
-  return { travel, depth: slot + 2 * travel + 2 * FENCE.edge };
+  return { middle, travel, depth: halfUp(slot + 2 * travel + 2 * FENCE.edge) };
 };
 
 /** Least distance of upright and foot for the parts that stand between them. */
@@ -106,8 +109,7 @@ export const layoutOf = (
     : levels.soleTop + (angle?.leg ?? 0);
   const screw = v.plate > 7 ? 25 : 20;
   const palmWeb = screw - 5 - v.plate;
-  const fence = fenceOf(v, needs);
-  const middle = (needs.footCentre.min + needs.footCentre.max) / 2;
+  const { middle, ...fence } = fenceOf(v, needs);
   const s = sin(radians(needs.tiltMost));
   const heelBack = needs.footCentre.max + v.length + needs.extensionMost * s;
   const knobAir = nutless(levels, needs);
@@ -154,7 +156,7 @@ export const layoutOf = (
     base: {
       half: stroke + footHalf + BASE.pin + BASE.pinEdge,
       front: v.beltGap,
-      back: heelBack + BASE.behindHeel,
+      back: v.beltGap + halfUp(heelBack + BASE.behindHeel - v.beltGap),
       pinX: stroke + footHalf + BASE.pin / 2,
       pinY: middle,
       heelTrack: { from: needs.footCentre.min + v.length, to: heelBack },

@@ -1,6 +1,7 @@
 import { atan2, capScrew, radians, tan } from '../../../src/family/index.ts';
 import { middle, span, type Needs } from '../needs.ts';
 import type { Values } from '../parameters.ts';
+import { halfUp } from './half.ts';
 import { keeperLockLength } from './joints.ts';
 import { FEED, GUIDE, SIZE } from './sizes.ts';
 import { THREAD } from './stations.ts';
@@ -14,11 +15,8 @@ export type Layout = ReturnType<typeof layoutOf>;
 
 const EDGE = 8;
 
-/** The next half millimetre: every plate gets dimensions that can be read off a rule. */
-const up = (value: number): number => Math.ceil(2 * value - 1e-9) / 2;
-
 /** A place along y that lies a whole number of half millimetres behind the nose's front. */
-const behind = ({ noseGap }: Values, y: number): number => noseGap + up(y - noseGap);
+const behind = ({ noseGap }: Values, y: number): number => noseGap + halfUp(y - noseGap);
 
 const levelsOf = ({ plate, base }: Values) => ({
   plate,
@@ -39,11 +37,11 @@ const noseOf = (v: Values, needs: Needs) => {
   const half = needs.beltHalf + v.wing;
   const stepHalf = needs.beltHalf + v.stepWing;
   /** Travel of the nose on the base to either side of its mean place. */
-  const travel = up(span(needs.shift) / 2 + v.travelReserve);
+  const travel = halfUp(span(needs.shift) / 2 + v.travelReserve);
   const least = Math.max(30, Math.ceil(2 * (travel + SIZE.noseWasher / 2 + 3)));
   // Washers that a swinging blade would meet stand farther back.
   const washers = v.noseGap + least / 2 - SIZE.noseWasher / 2 + needs.shift.min;
-  const back = Math.max(0, up((needs.swing ?? 0) + SWING_ROOM - washers));
+  const back = Math.max(0, halfUp((needs.swing ?? 0) + SWING_ROOM - washers));
   const depth = least + back;
   return {
     half,
@@ -70,7 +68,7 @@ export const MIDDLE_SHIFT = 0.25;
 
 const slideOf = (v: Values, needs: Needs, packerFront: number) => {
   const half = needs.beltHalf + v.stepWing;
-  const travel = up(span(needs.onBase) / 2 + v.travelReserve + MIDDLE_SHIFT);
+  const travel = halfUp(span(needs.onBase) / 2 + v.travelReserve + MIDDLE_SHIFT);
   const start = guideStart(v, needs, packerFront);
   const front = behind(v, middle(needs.onBase) - MIDDLE_SHIFT);
   const pins: readonly [number, number] = [start + 9, start + 9 + v.guideLength];
@@ -147,8 +145,8 @@ const pushOf = (v: Values, needs: Needs, slideHalf: number) => {
   const footHeight =
     v.guide === 'strips' ? keeperLockLength(v.plate) + headHeight + 2 : GUIDE.footHeight;
   const grip = Math.max(45, v.handDistance + 3 - GUIDE.padReach);
-  const needed = up(Math.max(pad + 6, footHeight + 22));
-  const guard = up(Math.max(needed, needs.edgeTop + v.guardRise - v.plate));
+  const needed = halfUp(Math.max(pad + 6, footHeight + 22));
+  const guard = halfUp(Math.max(needed, needs.edgeTop + v.guardRise - v.plate));
   // A guard hardly higher than the handle is the front of one flat top.
   const handle = guard - needed < 10 ? guard : needed;
   return {
@@ -181,7 +179,7 @@ const collarOf = (v: Values, needs: Needs, noseHalf: number) => {
     lower,
     upper,
     bottom: lower - SIZE.collarEdge,
-    top: lower - SIZE.collarEdge + up(upper - lower + 2 * SIZE.collarEdge),
+    top: lower - SIZE.collarEdge + halfUp(upper - lower + 2 * SIZE.collarEdge),
     gripped: thickness,
   };
 };

@@ -1,4 +1,5 @@
 import { distance2, type Grinder, type Thread, type Vec2 } from '../../../src/family/index.ts';
+import { halfUp } from './half.ts';
 
 /** The rest as the fixture sees it: seat frame, base at its mean place. */
 export interface PlacedRest {
@@ -50,7 +51,7 @@ const free =
 
 /** Places from one to the other a millimetre apart, whole half millimetres from `origin`. */
 const along = (from: number, to: number, origin: number): number[] => {
-  const first = origin + Math.ceil(2 * (Math.min(from, to) - origin) - 1e-9) / 2;
+  const first = origin + halfUp(Math.min(from, to) - origin);
   const length = Math.max(from, to) - first;
   return Array.from({ length: Math.max(0, Math.floor(length) + 1) }, (_, i) => first + i);
 };
