@@ -1,9 +1,8 @@
 import { plain } from '../core/units.ts';
 import { scale2 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
-import { createStore } from '../core/store.ts';
 import { text } from '../text/index.ts';
-import { COLUMN, INSET } from './arrange.ts';
+import { COLUMN } from './arrange.ts';
 import { balloons, seenIn } from './balloons.ts';
 import { sectionItems, type Section } from './belt-section.ts';
 import { boardOf, isFree } from './board.ts';
@@ -15,19 +14,15 @@ import { codeStrip } from './code.ts';
 import { withCuts } from './cut-marks.ts';
 import { cutsOf, cutView, type Cut, type CutPlane } from './cut-view.ts';
 import { bounds, label, move, scaled, TEXT } from './items.ts';
-import { fittedTable, heading, paragraph, pour, space, stack, type Strip } from './layout.ts';
+import { fittedTable, heading, paragraph, space, type Strip } from './layout.ts';
+import { drawnOnce, laidOut, type Page } from './pages.ts';
 import { atScale, explodedFrom, pictureOf, withNumbers, type Numbered } from './pictures.ts';
-import { SHEETS, sizeOf, spaceOf, type Paper } from './paper.ts';
-import { factor, FULL_SIZE, SCALES, type Scale } from './scales.ts';
+import { SHEETS, sizeOf } from './paper.ts';
+import { thicknessOf } from './part-sheets.ts';
+import { factor, SCALES, type Scale } from './scales.ts';
 import { ABOVE_SIDE, FROM_BELOW, ISOMETRIC, scene, SIDE } from './scene.ts';
 import type { Item, Sheet } from './sheet.ts';
-import {
-  BLOCK_WIDTH,
-  titleBlock,
-  titleBlockHeight,
-  type SheetInfo,
-  type TitleBlock,
-} from './title-block.ts';
+import { titleBlock, titleBlockHeight, type SheetInfo, type TitleBlock } from './title-block.ts';
 
 /** What the drawing of an assembly needs beyond its parts. */
 export interface AssemblyInfo {
@@ -62,7 +57,10 @@ const rowsOf = (parts: readonly Part[], placements: readonly Placement[]): Row[]
 
 const materialOf = (part: Part): string => {
   if (part.kind === 'hardware') return part.designation;
-  return part.kind === 'stock' ? `${part.material}, ${part.section}` : part.material;
+  if (part.kind === 'stock') return `${part.material}, ${part.section}`;
+  return part.kind === 'plate'
+    ? text.drawing.partsList.sheet(part.material, thicknessOf(part))
+    : part.material;
 };
 
 const partsList = (rows: readonly Row[], files: AssemblyInfo['files']): Strip[] => {
@@ -189,76 +187,6 @@ const titled = (items: readonly Item[], title: string): Item[] => {
   return [...items, label(at, title, { height: TEXT.heading, align: 'centre' })];
 };
 
-/** A picture with its box, drawn once at each scale: every size of paper tries them. */
-const drawnOnce = (
-  draw: (k: number) => Item[],
-): ((k: number) => { readonly items: Item[]; readonly box: Box }) => {
-  const drawn = createStore<{ readonly items: Item[]; readonly box: Box }>(SCALES.length);
-  return (k) =>
-    drawn(String(k), () => {
-      const items = draw(k);
-      return { items, box: bounds(items) };
-    });
-};
-
-/** A page with a picture left and a column of strips above the title block. */
-interface Page {
-  readonly draw: ReturnType<typeof drawnOnce>;
-  readonly scales: readonly Scale[];
-  readonly strips: readonly Strip[];
-  /** What stands left of the title block, below the picture. */
-  readonly foot?: (width: number) => Strip;
-}
-
-interface Laid {
-  readonly paper: Paper;
-  readonly scale: Scale;
-  readonly items: readonly Item[];
-  readonly rest: readonly Strip[];
-}
-
-const centred = (items: readonly Item[], have: Box, box: Box): Item[] =>
-  move(items, [
-    (box.x0 + box.x1 - have.x0 - have.x1) / 2,
-    (box.y0 + box.y1 - have.y0 - have.y1) / 2,
-  ]);
-
-/** The picture at the largest scale that fits beside the column; strips without room are left. */
-const lay = (
-  { draw, scales, strips, foot }: Page,
-  paper: Paper,
-  block: number,
-): Laid | undefined => {
-  const s = spaceOf(paper);
-  const [left, right, low] = [s.x0 + INSET, s.x1 - BLOCK_WIDTH - INSET, s.y0 + INSET];
-  const below = foot?.(right - left);
-  const area = {
-    x0: left,
-    y0: low + (below ? below.height + INSET : 0),
-    x1: right,
-    y1: s.y1 - INSET,
-  };
-  for (const scale of scales) {
-    const { items, box: have } = draw(factor(scale));
-    const box = items.length > 0 ? have : area;
-    if (widthOf(box) > widthOf(area) || heightOf(box) > heightOf(area)) continue;
-    const room = s.y1 - s.y0 - block - 2 * INSET;
-    const [first = [], ...rest] = pour(strips, [room]);
-    const column = stack(first, [s.x1 - BLOCK_WIDTH + INSET, s.y1 - INSET]);
-    return {
-      paper,
-      scale,
-      items: [
-        ...(items.length > 0 ? centred(items, have, area) : []),
-        ...(below ? stack([below], [left, low + below.height]) : []),
-        ...column,
-      ],
-      rest: rest.flat(),
-    };
-  }
-  return undefined;
-};
-
 /**
  * The assembly: side view and plan with item numbers and parts list, an isometric exploded view
  * with the order of assembly in words, and the sections that explain the setting.
@@ -292,7 +220,10 @@ export const assemblySheets = (
       scales: reducing,
       strips: [
         ...numbered(text.drawing.assembly.order, info.order),
-        ...numbered(text.drawing.notes.title, info.notes),
+        ...numbered(text.drawing.notes.title, [
+          ...info.notes,
+          ...cuts.map(({ letter }) => text.drawing.assembly.cutNote(letter)),
+        ]),
         ...numbered(text.safety.title, text.safety.drawing),
       ],
     },
@@ -312,10 +243,7 @@ export const assemblySheets = (
           {
             draw: drawnOnce(stacked(cuts.map((cut) => cutPicture(parts, placements, rows, cut)))),
             scales: SCALES.filter((s) => factor(s) <= 2),
-            strips: cuts.flatMap(({ letter }) => [
-              paragraph(text.drawing.assembly.cutNote(letter), COLUMN),
-              space(3),
-            ]),
+            strips: [],
           },
         ]),
     ...info.sections.map((section): Page => ({
@@ -334,21 +262,7 @@ export const assemblySheets = (
     scale,
   });
   const height = titleBlockHeight(block, infoOf(1, 1, { paper: 1, real: 1 }));
-  const laid: Laid[] = [];
-  // The column beside the pictures is one stream: what finds no room goes on beside the next.
-  let rest: readonly Strip[] = [];
-  const put = (page: Page): void => {
-    for (const paper of papers) {
-      const found = lay({ ...page, strips: [...rest, ...page.strips] }, paper, height);
-      if (!found) continue;
-      laid.push(found);
-      rest = found.rest;
-      return;
-    }
-  };
-  pages.forEach(put);
-  for (let more = rest.length; more > 0 && rest.length > 0; more--)
-    put({ draw: drawnOnce(() => []), scales: [FULL_SIZE], strips: [] });
+  const laid = laidOut(pages, papers, height);
   return laid.map(({ paper, scale, items }, i) => ({
     id: `assembly-${String(i + 1)}`,
     title: info.title,

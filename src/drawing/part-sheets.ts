@@ -88,7 +88,8 @@ const largestOf = (part: Part): number => {
   return Math.max(...sub2(box.max, box.min), Number(thicknessOf(part)));
 };
 
-const thicknessOf = (part: Part): string => {
+/** What a part is thick, as its title block says it, mm. */
+export const thicknessOf = (part: Part): string => {
   const from = Math.min(...part.layers.map((l) => l.from));
   const to = Math.max(...part.layers.map((l) => l.to));
   return dimensionText(to - from);

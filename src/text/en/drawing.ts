@@ -165,6 +165,7 @@ export const drawing = {
     name: 'Name',
     quantity: 'Qty',
     material: 'Material, designation',
+    sheet: (material: string, thickness: string): string => `${material}, ${thickness} mm`,
     file: 'File',
     bought: 'bought',
     drawing: 'see drawing',
