@@ -1,10 +1,8 @@
 import {
-  bladeMesh,
   bodyOf,
   chain,
   compose,
   ok,
-  prepare,
   WORLD,
   type Blade,
   type Body,
@@ -15,6 +13,7 @@ import {
   type Result,
   type Sweep,
 } from '../../../src/family/index.ts';
+import { bladeBodies, bladeSolids } from '../../shared/checks/blade-solids.ts';
 import type { Context } from '../context.ts';
 import { HAND } from '../layout/sizes.ts';
 import type { Group, Item } from '../place/item.ts';
@@ -23,8 +22,6 @@ import { words, type Question } from './question.ts';
 
 export type Name = keyof typeof words.names;
 export type Bodies = ReadonlyMap<Name, Body>;
-
-const CHORD = 0.005;
 
 /** What a setting's stroke is called in a motion: its id, read back for the worst pose. */
 const sweep = (setting: PlanSetting, from: Frame, to: Frame): Sweep => ({
@@ -77,7 +74,7 @@ const standing = ({ name, part, frame, touches }: Item): Placement => ({
 
 /** Bodies of the fixture over the strokes of some settings; a missing part fails. */
 export const fixtureBodies = (
-  { c, items }: Question,
+  { c, items, workshop }: Question,
   meshes: PartMeshes,
   settings: readonly PlanSetting[],
 ): Result<Map<Name, Body>> => {
@@ -104,7 +101,7 @@ export const fixtureBodies = (
     },
     size: [2 * HAND.half, HAND.depth, HAND.high - HAND.low],
   } as const;
-  return chain(prepare('hand', hand), (solid) =>
+  return chain(workshop.prepared('hand', hand), (solid) =>
     ok(
       bodies.set('hand', {
         name: 'hand',
@@ -142,21 +139,11 @@ export const stopBodies = (
 };
 
 /** A blade and its tang, clamped, over the strokes of some settings. */
-export const bladeBodies = (
-  c: Context,
+export const clampedBodies = (
+  { c, workshop }: Question,
   blade: Blade,
   settings: readonly PlanSetting[],
-): Result<Map<Name, Body>> => {
-  const meshes = bladeMesh(blade, { chord: CHORD });
-  const motion = bladeMotion(c, settings, blade);
-  const bodies = new Map<Name, Body>();
-  for (const [key, mesh] of [
-    ['blade', meshes.blade],
-    ['tang', meshes.tang],
-  ] as const) {
-    const solid = prepare(key, { kind: 'mesh', mesh });
-    if (!solid.ok) return solid;
-    bodies.set(key, { name: key, solids: [solid.value], chordError: CHORD, motion });
-  }
-  return ok(bodies);
-};
+): Result<Map<Name, Body>> =>
+  chain(bladeSolids(blade, workshop), (solids) =>
+    ok(bladeBodies(solids, bladeMotion(c, settings, blade))),
+  );

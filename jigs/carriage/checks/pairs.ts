@@ -18,7 +18,7 @@ import {
 import { words as shared } from '../../shared/checks/words.ts';
 import type { Stand } from '../../shared/site.ts';
 import type { PlanSetting } from '../place/stand.ts';
-import { bladeBodies, fixtureBodies, stopBodies, type Name } from './bodies.ts';
+import { clampedBodies, fixtureBodies, stopBodies, type Name } from './bodies.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 /** Parts that pass each other keep this far apart, mm. */
@@ -127,7 +127,7 @@ const standSetUps = (
         );
         const again = own.length === settings.length ? ok(fixture) : fixtureBodies(q, meshes, own);
         const found = chain(again, (bodies) =>
-          chain(bladeBodies(q.c, blade, own), (carried) =>
+          chain(clampedBodies(q, blade, own), (carried) =>
             ok(new Map([...around, ...bodies, ...carried])),
           ),
         );

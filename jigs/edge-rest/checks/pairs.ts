@@ -119,7 +119,7 @@ export const setUpsOf = (q: Question): Result<SetUp[]> => {
     frameOf: ({ offset }) => ({ ...WORLD, origin: [0, offset, -levels.stack - x.rise] }),
     bodyName,
     stick: stickOf(q),
-    sides: (blade) => cutsOf(blade),
+    comes: { kind: 'blade to be hollowed', sides: (blade) => cutsOf(blade) },
     hand: {
       half: push.half,
       y: [push.padReach + push.grip, push.padReach + push.depth],

@@ -1,16 +1,13 @@
 import {
-  bladeMesh,
   bodyOf,
   chain,
   machineBodies,
   ok,
   onGrid,
   partMeshes,
-  prepare,
   shift,
   WORLD,
   type Asked,
-  type Blade,
   type BladePose,
   type Body,
   type Design,
@@ -20,13 +17,12 @@ import {
   type Placement,
   type Result,
   type SetUp,
-  type SideCuts,
   all,
   type Motion,
-  type Solid,
   type Workshop,
 } from '../../../src/family/index.ts';
 import type { Stand } from '../site.ts';
+import { bladeBodies, bladeSolids, type AsItComes, type BladeSolids } from './blade-solids.ts';
 import { stickBodies, WITH_BLOCK, type Stick } from './stick.ts';
 import { bladeMotion, movementsOf, poseOf, shiftMotion, type Movement } from './sweeps.ts';
 
@@ -57,7 +53,7 @@ export interface Stroked {
   /** Name of the body a placement belongs to. */
   readonly bodyName: (placement: Placement) => string;
   /** The blade as it comes; the full blank unless stated. */
-  readonly sides?: (blade: Blade) => SideCuts;
+  readonly comes?: AsItComes;
   /** The push stick, which takes the place of the block near the tip. */
   readonly stick?: Stick;
   /** The block is held here; half length of what the blade is rocked over, and how far, degrees. */
@@ -72,156 +68,158 @@ export interface Stroked {
   readonly contacts: readonly Asked[];
 }
 
-const CHORD = 0.005;
-
-const handBody = ({ half, y, z }: Hand, motion: Body['motion']): Result<Body> => {
+const handBody = ({ half, y, z }: Hand, workshop: Workshop): Result<Body> => {
   const shape = {
     kind: 'box',
     frame: { ...WORLD, origin: [0, (y[0] + y[1]) / 2, (z[0] + z[1]) / 2] },
     size: [2 * half, y[1] - y[0], z[1] - z[0]],
   } as const;
-  return chain(prepare('hand', shape), (solid) =>
-    ok({ name: 'hand', solids: [solid], chordError: 0, ...(motion ? { motion } : {}) }),
+  return chain(workshop.prepared('hand', shape), (solid) =>
+    ok({ name: 'hand', solids: [solid], chordError: 0 }),
   );
 };
 
-/** Bodies of the fixture at the settings of one stand, moving with them. */
-const fixtureBodies = (
+/** A body of the fixture as it stands, what carries it, and the placement whose place it shifts by. */
+interface Standing {
+  readonly body: Body;
+  readonly carrier: Placement['carrier'];
+  readonly shiftedBy?: string;
+}
+
+const yOf = (q: Stroked, setting: string, name: string): number =>
+  q.place(setting).find((p) => p.name === name)?.frame.origin[1] ?? 0;
+
+/** Bodies of the fixture at the settings of one stand, before they move. */
+const standingBodies = (
   q: Stroked,
   meshes: PartMeshes,
-  movements: readonly Movement[],
-  carried: Motion,
-): Result<Map<string, Body>> => {
-  const first = movements[0];
-  if (!first) return ok(new Map());
-  const yOf = (setting: string, name: string): number =>
-    q.place(setting).find((p) => p.name === name)?.frame.origin[1] ?? 0;
+  setting: string,
+): Result<readonly Standing[]> => {
   const groups = new Map<string, Placement[]>();
-  const start = q.place(first.setting).filter(({ carrier }) => carrier !== 'blade');
+  const start = q.place(setting).filter(({ carrier }) => carrier !== 'blade');
   for (const placement of [...start, ...q.onBlade]) {
     const name = q.bodyName(placement);
     groups.set(name, [...(groups.get(name) ?? []), placement]);
   }
-  const bodies = new Map<string, Body>();
-  for (const [name, placements] of groups) {
-    const [{ carrier, name: one } = { carrier: 'ground', name: '' }] = placements;
-    const shifts = carrier === 'step' || carrier === 'hand';
+  const standing = [...groups].map(([name, placements]): Result<Standing> => {
+    const [{ carrier, name: one } = { carrier: 'ground', name: '' } as const] = placements;
+    if (carrier !== 'step' && carrier !== 'hand')
+      return chain(bodyOf(name, placements, meshes), (body) => ok({ body, carrier }));
     // What shifts is built at y = 0, where its solids are the same at every stand and set-off.
-    const built = ({ frame, ...rest }: Placement): Placement => ({
-      ...rest,
-      frame: onGrid(shift(frame, [0, -yOf(first.setting, one), 0])),
-    });
-    const motion =
-      carrier === 'blade'
-        ? carried
-        : shifts
-          ? shiftMotion(movements, (setting) => yOf(setting, one))
-          : undefined;
-    const body = bodyOf(name, shifts ? placements.map(built) : placements, meshes, motion);
-    if (!body.ok) return body;
-    bodies.set(name, body.value);
-  }
-  const handAt = shiftMotion(movements, (setting) => yOf(setting, 'push-pad'));
-  return chain(handBody(q.hand, handAt), (hand) => ok(bodies.set('hand', hand)));
+    const built = placements.map((placement) => ({
+      ...placement,
+      frame: onGrid(shift(placement.frame, [0, -yOf(q, setting, one), 0])),
+    }));
+    return chain(bodyOf(name, built, meshes), (body) => ok({ body, carrier, shiftedBy: one }));
+  });
+  const hand = chain(handBody(q.hand, q.workshop), (body) =>
+    ok<Standing>({ body, carrier: 'hand', shiftedBy: 'push-pad' }),
+  );
+  return all([...standing, hand]);
 };
+
+/** The same over movements of a blade, which carries some of them. */
+const moving = (
+  q: Stroked,
+  standing: readonly Standing[],
+  movements: readonly Movement[],
+  carried: Motion,
+): Body[] =>
+  standing.map(({ body, carrier, shiftedBy }) => {
+    if (carrier === 'blade') return { ...body, motion: carried };
+    if (shiftedBy === undefined) return body;
+    return { ...body, motion: shiftMotion(movements, (setting) => yOf(q, setting, shiftedBy)) };
+  });
 
 /** The same with what the hand holds: the push block, or the stick. */
 const handBodies = (
   q: Stroked,
   meshes: PartMeshes,
+  standing: readonly Standing[],
   movements: readonly Movement[],
   carried: Motion,
   stick: Stick | undefined,
-): Result<Map<string, Body>> =>
-  chain(fixtureBodies(q, meshes, movements, carried), (bodies) =>
-    stick
-      ? chain(stickBodies(stick, meshes, movements), (held) =>
-          ok(
-            new Map([
-              ...[...bodies].filter(([name]) => !WITH_BLOCK.has(name)),
-              ...held.map((body) => [body.name, body] as const),
-            ]),
-          ),
-        )
-      : ok(bodies),
+): Result<readonly Body[]> => {
+  if (stick === undefined) return ok(moving(q, standing, movements, carried));
+  const beside = standing.filter(({ body }) => !WITH_BLOCK.has(body.name));
+  return chain(stickBodies(stick, meshes, movements), (held) =>
+    ok([...moving(q, beside, movements, carried), ...held]),
   );
-
-/** The solids of a blade and its tang: the same at every stand and setting. */
-type Carried = ReadonlyMap<string, Solid>;
-
-const bladeSolids = (q: Stroked, blade: Blade): Result<Carried> => {
-  const sides = q.sides?.(blade);
-  const make = (): Result<Carried> => {
-    const meshes = bladeMesh(blade, { chord: CHORD, ...(sides ? { sides } : {}) });
-    const keys = ['blade', 'tang'] as const;
-    return chain(
-      all(keys.map((key) => prepare(key, { kind: 'mesh', mesh: meshes[key] }))),
-      (solids) => ok(new Map(solids.map((solid, i): [string, Solid] => [keys[i] ?? '', solid]))),
-    );
-  };
-  // Cuts are functions: a blade that has some is not known by its numbers alone.
-  return sides ? make() : q.workshop.keep('solids of a blank', JSON.stringify(blade), make);
 };
 
-const bladeBodies = (carried: Carried, motion: Motion): Map<string, Body> =>
-  new Map(
-    [...carried].map(([name, solid]) => [
-      name,
-      { name, solids: [solid], chordError: CHORD, motion },
-    ]),
+/** Set-ups of one blade among the bodies of a stand. */
+const bladeSetUps = (
+  q: Stroked,
+  meshes: PartMeshes,
+  standing: readonly Standing[],
+  machine: readonly Body[],
+  {
+    solids,
+    name,
+    first,
+  }: { readonly solids: BladeSolids; readonly name: string; readonly first: boolean },
+  settings: readonly string[],
+): Result<SetUp[]> => {
+  const poses = settings.map((id) => q.poses(id, name));
+  const whole = poses.flatMap((list) => movementsOf(list, q.rockHalf, q.rocking));
+  const strokes = poses.flatMap((list) => movementsOf(list, q.rockHalf, 0));
+  // The stick is for the far half of the stroke.
+  const far = poses.flatMap((list) =>
+    movementsOf(list.slice(Math.floor(list.length / 2)), q.rockHalf, 0),
   );
+  const asking = [
+    [whole, first ? [...q.machine, ...q.blade] : q.blade, undefined],
+    [strokes, q.contacts, undefined],
+    ...(q.stick ? [[far, q.stick.asked, q.stick] as const] : []),
+  ] as const;
+  return all(
+    asking.map(([movements, asked, stick]) => {
+      // What the blade carries moves as one with it.
+      const motion = bladeMotion(movements);
+      return chain(handBodies(q, meshes, standing, movements, motion, stick), (held) => {
+        const bodies = [...held, ...bladeBodies(solids, motion).values(), ...machine];
+        return ok<SetUp>({
+          asked,
+          bodies: new Map(bodies.map((body) => [body.name, body])),
+          told: { names: q.names, pose: poseOf(movements) },
+        });
+      });
+    }),
+  );
+};
 
 /** One stand: its belt and backing, and the settings that use them. */
 const standSetUps = (
   q: Stroked,
   meshes: PartMeshes,
-  blades: readonly Carried[],
+  blades: readonly BladeSolids[],
   stand: Stand,
   settings: readonly string[],
 ): Result<SetUp[]> => {
-  const { grinder } = q.design;
-  return chain(
-    machineBodies(grinder, stand.belt, stand.backing, q.frameOf(stand), q.workshop),
-    (machine): Result<SetUp[]> => {
-      const setUps: SetUp[] = [];
-      for (const [i, { name }] of q.design.blades.entries()) {
-        const poses = settings.map((id) => q.poses(id, name));
-        const whole = poses.flatMap((list) => movementsOf(list, q.rockHalf, q.rocking));
-        const strokes = poses.flatMap((list) => movementsOf(list, q.rockHalf, 0));
-        // The stick is for the far half of the stroke.
-        const far = poses.flatMap((list) =>
-          movementsOf(list.slice(Math.floor(list.length / 2)), q.rockHalf, 0),
-        );
-        for (const [movements, asked, stick] of [
-          [whole, i === 0 ? [...q.machine, ...q.blade] : q.blade, undefined],
-          [strokes, q.contacts, undefined],
-          ...(q.stick ? [[far, q.stick.asked, q.stick] as const] : []),
-        ] as const) {
-          // What the blade carries moves as one with it.
-          const motion = bladeMotion(movements);
-          const bodies = chain(handBodies(q, meshes, movements, motion, stick), (fixture) =>
-            ok(
-              new Map<string, Body>([
-                ...fixture,
-                ...bladeBodies(blades[i] ?? new Map(), motion),
-                ...Object.values(machine).map((body): [string, Body] => [body.name, body]),
-              ]),
-            ),
-          );
-          if (!bodies.ok) return bodies;
-          const told = { names: q.names, pose: poseOf(movements) };
-          setUps.push({ asked, bodies: bodies.value, told });
-        }
-      }
-      return ok(setUps);
-    },
+  const [first] = settings;
+  if (first === undefined) return ok([]);
+  const { belt, backing } = stand;
+  const frame = q.frameOf(stand);
+  return chain(machineBodies(q.design.grinder, belt, backing, frame, q.workshop), (machine) =>
+    chain(standingBodies(q, meshes, first), (standing) =>
+      chain(
+        all(
+          blades.map((solids, i) => {
+            const name = q.design.blades[i]?.name ?? '';
+            const blade = { solids, name, first: i === 0 };
+            return bladeSetUps(q, meshes, standing, Object.values(machine), blade, settings);
+          }),
+        ),
+        (setUps) => ok(setUps.flat()),
+      ),
+    ),
   );
 };
 
 /** All bodies over all settings, strokes and sides, with what is asked about them. */
 export const strokedSetUps = (q: Stroked): Result<SetUp[]> =>
   chain(partMeshes(q.parts, q.workshop), (meshes) => {
-    const blades = all(q.design.blades.map((blade) => bladeSolids(q, blade)));
+    const blades = all(q.design.blades.map((blade) => bladeSolids(blade, q.workshop, q.comes)));
     if (!blades.ok) return blades;
     const setUps: SetUp[] = [];
     const done = new Set<string>();
