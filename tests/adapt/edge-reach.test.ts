@@ -4,7 +4,7 @@ import { isProved, provedRun, type Band } from '../../src/adapt/reach.ts';
 import type { Design } from '../../src/document/schema.ts';
 import type { Fixture } from '../../src/family/index.ts';
 import { point, type Interval } from '../../src/geometry/interval.ts';
-import { type EdgeSection, type Half } from '../../src/grind/edge-rest/half.ts';
+import { bevelled, type EdgeSection, type Half } from '../../src/grind/edge-rest/half.ts';
 import { centreAtLipOf } from '../../src/grind/edge-rest/at-lip.ts';
 import { contactOf, lipPush } from '../../src/grind/edge-rest/lip-push.ts';
 import { atWheel, placeFor } from '../../src/grind/edge-rest/place.ts';
@@ -63,7 +63,7 @@ describe('a range of hollows on an edge rest', () => {
           fc.pre(bar.edge < stock - 0.2);
           const half = (angle: number | undefined): Half => ({
             stock,
-            bevels: angle === undefined ? [] : [{ edge: bar.edge, angle }],
+            bevels: angle === undefined ? [] : [bevelled({ edge: bar.edge, angle })],
             hollows: [],
           });
           const section: EdgeSection = { height: 90, near: half(bar.near), far: half(bar.far) };

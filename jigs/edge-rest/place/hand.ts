@@ -1,4 +1,4 @@
-import { halfAt, inSeat, type EdgeRestPlan } from '../../../src/family/index.ts';
+import { cos, halfAt, radians, sin, type EdgeRestPlan } from '../../../src/family/index.ts';
 import { PAD } from '../../shared/layout/sizes.ts';
 
 type PlanSetting = EdgeRestPlan['settings'][number];
@@ -10,15 +10,21 @@ const STEPS = 400;
  * Where along y the tip of a round nose, `height` above the seat, touches the far side of a blade
  * at one place: the farthest back over the points of that side, y + sqrt(r^2 - (z - height)^2) - r.
  */
-const contactAt = ({ section, standing }: Place, height: number): number => {
+const contactAt = ({ section, standing: { origin, tilt } }: Place, height: number): number => {
   const r = PAD.noseRadius;
-  const reaches = Array.from({ length: STEPS + 1 }, (_, i) => {
+  const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
+  // No point of the side lies farther from the midplane than the bar's flank.
+  const wide = Math.abs(section.far.stock * s);
+  let most = -Infinity;
+  for (let i = 0; i <= STEPS; i += 1) {
     const h = (section.height * i) / STEPS;
-    const [y, z] = inSeat(standing.origin, standing.tilt, [halfAt(section.far, h), h]);
-    const d = z - height;
-    return Math.abs(d) < r ? y + Math.sqrt(r * r - d * d) - r : -Infinity;
-  });
-  return Math.max(...reaches);
+    if (Math.abs(origin[1] + h * c - height) > wide + r) continue;
+    const w = halfAt(section.far, h);
+    const d = origin[1] + h * c + w * s - height;
+    if (Math.abs(d) < r)
+      most = Math.max(most, origin[0] - h * s + w * c + Math.sqrt(r * r - d * d) - r);
+  }
+  return most;
 };
 
 /** Where along y the tip of the pad touches the first blade at its bevel place, mm. */

@@ -9,6 +9,13 @@ export interface Circle {
   readonly radius: number;
 }
 
+/** A bevel with the tangent of its angle: a side is asked for its surface some 100,000 times. */
+export interface Bevel extends Face {
+  readonly rise: number;
+}
+
+export const bevelled = (face: Face): Bevel => ({ ...face, rise: tan(radians(face.angle)) });
+
 /**
  * One side of a section that stands on its edge, h counted from the edge up along the midplane and
  * w outwards from it, mm. Its surface is the least of stock, bevels and hollows at every h: a
@@ -16,7 +23,7 @@ export interface Circle {
  */
 export interface Half {
   readonly stock: number;
-  readonly bevels: readonly Face[];
+  readonly bevels: readonly Bevel[];
   readonly hollows: readonly Circle[];
 }
 
@@ -37,7 +44,7 @@ interface Straight {
 
 const straights = ({ stock, bevels }: Half): Straight[] => [
   { at: stock, rise: 0 },
-  ...bevels.map(({ edge, angle }) => ({ at: edge, rise: tan(radians(angle)) })),
+  ...bevels.map(({ edge, rise }) => ({ at: edge, rise })),
 ];
 
 /** Surface of a circle at h: w - sqrt(R^2 - (h - axis)^2); Infinity beside it. */
@@ -49,8 +56,12 @@ export const circleAt = ({ h: axis, w, radius }: Circle, h: number): number => {
 /** Distance of the surface from the midplane at h, mm; negative past it. */
 export const halfAt = ({ stock, bevels, hollows }: Half, h: number): number => {
   let least = stock;
-  for (const { edge, angle } of bevels) least = Math.min(least, edge + tan(radians(angle)) * h);
-  for (const circle of hollows) least = Math.min(least, circleAt(circle, h));
+  for (let i = 0; i < bevels.length; i += 1) {
+    const { edge, rise } = bevels[i] as Bevel;
+    least = Math.min(least, edge + rise * h);
+  }
+  for (let i = 0; i < hollows.length; i += 1)
+    least = Math.min(least, circleAt(hollows[i] as Circle, h));
   return least;
 };
 

@@ -31,45 +31,56 @@ export interface Standing {
 }
 
 /** A point (w positive away from the wheel, h up from the edge) of a standing section. */
-export const inSeat = (origin: Vec2, tilt: number, [w, h]: Vec2): Vec2 => {
-  const c = cos(radians(tilt));
-  const s = sin(radians(tilt));
-  return [origin[0] - h * s + w * c, origin[1] + h * c + w * s];
-};
+export const inSeat = (origin: Vec2, tilt: number, point: Vec2): Vec2 =>
+  turned(origin, cos(radians(tilt)), sin(radians(tilt)), point);
+
+/** The same by cosine and sine of the tilt. */
+const turned = (origin: Vec2, c: number, s: number, [w, h]: Vec2): Vec2 => [
+  origin[0] - h * s + w * c,
+  origin[1] + h * c + w * s,
+];
 
 /** Tilts beyond this lay a blade down, degrees. */
 const STEEPEST = 60;
 
-/** Lowest corner of the edge and its depth under the middle of the edge, at a tilt. */
-const footOf = ({ near, far }: EdgeSection, tilt: number): { w: number; below: number } => {
-  const s = sin(radians(tilt));
+/** Lowest corner of the edge and its depth under the middle of the edge, by the sine of a tilt. */
+const footOf = ({ near, far }: EdgeSection, s: number): { w: number; below: number } => {
   const w = s > 0 ? -halfAt(near, 0) : halfAt(far, 0);
   return { w, below: -w * s };
 };
 
-/** Where the near side is foremost between the seat and the top of a lip `lipHeight` high. */
-const foremost = ({ near, height }: EdgeSection, tilt: number, room: number): Vec2 => {
-  const level = (h: number): number => inSeat([0, 0], tilt, [-halfAt(near, h), h])[1] - room;
+/**
+ * Where the near side is foremost between the seat and the top of a lip `room` higher than the
+ * middle of the edge, by cosine and sine of a tilt.
+ */
+const foremost = ({ near, height }: EdgeSection, c: number, s: number, room: number): Vec2 => {
+  const level = (h: number): number => h * c - halfAt(near, h) * s - room;
   const top = level(height) <= 0 ? height : root(level, 0, height);
+  let best: Vec2 = [0, 0];
+  let least = Infinity;
   // Between breaks the side is straight or bends away from the wheel: an end is the foremost.
-  return breaks(near, 0, top)
-    .map((h): Vec2 => [-halfAt(near, h), h])
-    .reduce((best, p) => (inSeat([0, 0], tilt, p)[0] < inSeat([0, 0], tilt, best)[0] ? p : best));
+  for (const h of breaks(near, 0, top)) {
+    const w = -halfAt(near, h);
+    const y = w * c - h * s;
+    if (y < least) [best, least] = [[w, h], y];
+  }
+  return best;
 };
 
 /** Stands a section at a tilt on the seat, its middle of the edge at y = `at`. */
 const standAt = (section: EdgeSection, tilt: number, at: number, lipHeight: number): Standing => {
-  const foot = footOf(section, tilt);
+  const c = cos(radians(tilt));
+  const s = sin(radians(tilt));
+  const foot = footOf(section, s);
   const origin: Vec2 = [at, foot.below];
-  const touch = foremost(section, tilt, lipHeight - foot.below);
-  const touching = inSeat(origin, tilt, touch);
+  const touch = turned(origin, c, s, foremost(section, c, s, lipHeight - foot.below));
   return {
     tilt,
     origin,
-    lip: touching[0],
-    seat: inSeat(origin, tilt, [foot.w, 0]),
-    touch: touching,
-    corner: inSeat(origin, tilt, [-halfAt(section.near, 0), 0]),
+    lip: touch[0],
+    seat: turned(origin, c, s, [foot.w, 0]),
+    touch,
+    corner: turned(origin, c, s, [-halfAt(section.near, 0), 0]),
   };
 };
 

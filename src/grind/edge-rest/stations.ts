@@ -1,7 +1,7 @@
 import { bevelPlace, edgeOffsetsOn, wantedOn } from '../../blade/bevel.ts';
 import type { Blade, Side } from '../../blade/schema.ts';
 import { shapeOf, type Shape } from '../../blade/shape.ts';
-import type { EdgeSection, Half } from './half.ts';
+import { bevelled, type EdgeSection, type Half } from './half.ts';
 
 /** Both sides of a section as they lie on the blade. */
 export type Halves = { readonly [side in Side]: Half };
@@ -56,7 +56,7 @@ const halvesOf = (shape: Shape, u: number): Halves => {
     const angle = angles[side];
     if (angle === undefined) return { stock, bevels: [], hollows: [] };
     const at = both ? shared[side] : edge.wanted - stock;
-    return { stock, bevels: [{ edge: at, angle }], hollows: [] };
+    return { stock, bevels: [bevelled({ edge: at, angle })], hollows: [] };
   };
   return { left: half('left'), right: half('right') };
 };
