@@ -75,21 +75,29 @@ export const edgeCheck = (
     ({ edgeStop }) => edgeStop,
   );
 
-/** Every pass against the finished face, scratch and tolerances added. */
+/**
+ * Every pass before the last against the finished face, scratch and tolerances added. The last one
+ * ends at that face: its distance is 0 by what it is, and would hide how near the others come.
+ */
 export const undercutCheck = (
   settings: readonly (Identified & {
+    readonly step: number;
     readonly blades: readonly { readonly undercutMargin: number }[];
   })[],
   own: { readonly label: string; readonly fix: string } = {
     label: labels.undercut,
     fix: fix.undercut,
   },
-): CheckResult =>
-  worst(
+): CheckResult => {
+  const last = Math.max(...settings.map(({ step }) => step));
+  const earlier = settings.filter(({ step }) => step !== last);
+  return worst(
     { ...own, id: 'range/undercut', atLeast: 0, basis: basis.plan, parameter: 'sequence' },
-    settings,
+    // Where one pass is all there is, it stands for itself.
+    earlier.length > 0 ? earlier : settings,
     ({ blades }) => Math.min(...blades.map(({ undercutMargin }) => undercutMargin)),
   );
+};
 
 /** The grind line of one side of one blade against what its blade file allows. */
 export const lineCheck = (

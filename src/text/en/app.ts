@@ -93,6 +93,7 @@ export const app = {
     forkName: (name: string) => `${name} (other tab)`.slice(0, 80),
   },
   drawing: {
+    heading: 'Drawings',
     scaleBar: (length: string) => `Scale bar ${length}`,
     trueScale: 'One scale in both directions',
     edit: (label: string, value: string) => `${label}, ${value}. Change it`,
@@ -233,8 +234,13 @@ export const app = {
     filter: { all: 'All', failed: 'Failed', passed: 'Passed' },
     show: 'Show',
     none: 'No check in this list.',
-    folded: (passed: number, rooms: readonly string[]) =>
-      `${plural(passed, 'check passes', 'checks pass')}${rooms.length === 0 ? '' : `; least room ${rooms.join(', ')}`}`,
+    folded: (
+      passed: number,
+      rooms: readonly { readonly room: string; readonly label: string }[],
+    ) => {
+      const said = rooms.map(({ room, label }, i) => (i === 0 ? `${room} (${label})` : room));
+      return `${plural(passed, 'check passes', 'checks pass')}${said.length === 0 ? '' : `; least room ${said.join(', ')}`}`;
+    },
     away: 'Put the picture away',
     unfinished: (failed: number) =>
       failed === 0
@@ -305,6 +311,7 @@ export const app = {
   },
   setup: {
     sequence: 'Belt by belt',
+    table: 'Settings as a table to scroll',
     step: 'Setting',
     side: 'Side',
     belt: 'Belt',
@@ -337,7 +344,8 @@ export const app = {
       upper: 'Upper limit',
     },
     notes: 'Notes',
-    motorOff: 'Motor off and isolated while fitting and setting. Approach from one side only.',
+    motorOff:
+      'Motor off and isolated while fitting and setting. Approach from one side only. Turns below zero go towards the belt, of a heel screw to less tilt.',
   },
   designs: {
     open: 'Open a file',
@@ -377,5 +385,6 @@ export const app = {
     when: (at: number) => new Date(at).toLocaleString(),
     none: 'Nothing kept yet: a worked example is kept here once you change it.',
     about: 'About this design',
+    inHand: 'The design on the board',
   },
 } as const;

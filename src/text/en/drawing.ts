@@ -95,7 +95,9 @@ export const drawing = {
     zeroTitle: 'Find zero',
     settingsTitle: 'Settings, belt by belt',
     onceTitle: 'Set once, for all belts',
-    annexTitle: 'Annex: numbers to work and to check by',
+    turnsNote:
+      'Turns: t whole turns and d divisions of the knob; in: towards the belt, for a heel screw less tilt; out: the other way. Under Dial they count from zero, and the division that then stands at the index is in brackets.',
+    annexTitle: 'Annex: general cautions, and numbers to check by',
     factsTitle: 'Fixture, belts and blades',
     factsNote:
       'Scratches are estimates, a tenth of the mean grain. Up to about 0.2 mm of skin is decarburised by the heat treatment (common practice, no source): take as much off each side before the last belts.',

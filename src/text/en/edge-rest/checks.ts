@@ -11,7 +11,7 @@ export const checks = {
     guided: (blade: string, side: string) => `Length of ${blade} that the lip guides, ${side}`,
     web: (blade: string, side: string) => `Least steel left, ${blade}, ${side}`,
     lower: (blade: string, side: string) => `Lower limit above the lip, ${blade}, ${side}`,
-    undercut: 'Distance of every pass from the finished hollow',
+    undercut: 'Distance of every pass before the last from the finished hollow',
     line: (blade: string, side: string) => `Deviation of the upper limit, ${blade}, ${side}`,
     pushLow: 'Pad above the lowest push that reaches the wheel',
     pushHigh: 'Highest push that keeps the edge on the lip above the pad',

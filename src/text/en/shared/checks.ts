@@ -22,7 +22,7 @@ export const checks = {
     fits: 'Parts that touch, and screws in their holes',
     fit: (a: string, b: string) => `Fit of ${said(a)} and ${said(b)}`,
     edge: 'Edge thickness at the stop',
-    undercut: 'Distance of every pass from the finished face',
+    undercut: 'Distance of every pass before the last from the finished face',
     stick: 'Hand on the push stick behind its nose, which the blade holds off the belt',
     speed: 'Speed of the belt',
   },
