@@ -89,7 +89,7 @@ const facts = (list: readonly Fact[]): Strip[] => {
 /** So many values stand in the table of settings; what there is more stands in one below it. */
 const MAIN_VALUES = 3;
 /** Widths of the columns of settings, mm: what is left is for writing. */
-const COLUMNS = { belt: 21, side: 11, stopAt: 12, value: 22, turns: 20, reading: 27 } as const;
+const COLUMNS = { belt: 21, side: 11, stopAt: 12, value: 21, turns: 20, reading: 28 } as const;
 
 /** What is set, with a place to write what was read back. */
 const settings = ({ names, rows }: SettingsTable, stopAt: string): Strip[] => {

@@ -165,7 +165,9 @@ export const setupData = (
       ...(fixture.virtual ? [text.virtual.ground.onSheet] : []),
     ],
     settings: {
-      names: first.filter(({ key }) => keys.has(key)).map(({ label, unit }) => `${label}, ${unit}`),
+      names: first
+        .filter(({ key }) => keys.has(key))
+        .map(({ label, unit }) => `${label} (${unit})`),
       places: placesOf(settings[0]).map(({ place, u }) =>
         words.place(text.make.place[place], plain(u, 0)),
       ),

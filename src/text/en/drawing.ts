@@ -96,7 +96,7 @@ export const drawing = {
     settingsTitle: 'Settings, belt by belt',
     onceTitle: 'Set once, for all belts',
     turnsNote:
-      'Turns: t whole turns and d divisions of the knob; in: towards the belt, for a heel screw less tilt; out: the other way. Under Dial they count from zero, and the division that then stands at the index is in brackets.',
+      't turns and d divisions of the knob, in towards the belt (a heel screw: to less tilt); Dial counts from zero, in brackets the division at the index.',
     annexTitle: 'Annex: general cautions, and numbers to check by',
     factsTitle: 'Fixture, belts and blades',
     factsNote:
