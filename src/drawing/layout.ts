@@ -137,6 +137,27 @@ const shares = (lacks: readonly number[], room: number): number[] => {
   return lacks.map((_, i) => given.get(i) ?? 0);
 };
 
+/** What each column needs so that no word in it is broken, mm; and room to write in an empty one. */
+const wordWidths = (
+  heads: readonly Omit<Column, 'width'>[],
+  rows: readonly (readonly string[])[],
+  height: number,
+): number[] => {
+  const words = (texts: readonly string[]): string[] => texts.flatMap((text) => text.split(' '));
+  return heads.map(({ title }, i) => {
+    const cells = words(rows.map((cells) => cells[i] ?? ''));
+    const word = Math.max(widest(words([title]), height, true), widest(cells, height, false));
+    const isToFill = cells.every((cell) => cell === '');
+    return Math.max(word + 2 * PAD + 0.1, isToFill ? WRITING : 0);
+  });
+};
+
+/** The least width of a table of which no word is broken, mm. */
+export const leastWidth = (
+  heads: readonly Omit<Column, 'width'>[],
+  rows: readonly (readonly string[])[],
+): number => wordWidths(heads, rows, TEXT.small).reduce((a, b) => a + b, 0);
+
 /**
  * Columns as wide as their content wants, in a table of the given width. Every column gets its
  * longest word; then cells get one line where they can, short ones before long ones; heads may
@@ -148,13 +169,7 @@ export const fitted = (
   width: number,
   height: number = TEXT.small,
 ): Column[] => {
-  const words = (texts: readonly string[]): string[] => texts.flatMap((text) => text.split(' '));
-  const least = heads.map(({ title }, i) => {
-    const cells = words(rows.map((cells) => cells[i] ?? ''));
-    const word = Math.max(widest(words([title]), height, true), widest(cells, height, false));
-    const isToFill = cells.every((cell) => cell === '');
-    return Math.max(word + 2 * PAD + 0.1, isToFill ? WRITING : 0);
-  });
+  const least = wordWidths(heads, rows, height);
   const lacks = heads.map(({ title }, i) => {
     const cells = rows.map((cells) => cells[i] ?? '');
     const line = Math.max(widest(cells, height, false), widest([title], height, true) * 0.6);

@@ -7,6 +7,7 @@ import {
   fittedTable,
   heading,
   heightOfAll,
+  leastWidth,
   paragraph,
   pour,
   space,
@@ -164,34 +165,33 @@ const LEAST_CHANGE = 0.005;
 /** A page filled by less than this part of its height is gone on with. */
 const HARDLY = 0.3;
 
-/** So many progress tables stand beside each other. */
-const ABREAST = 4;
+/** So many progress tables stand beside each other, as long as no word in them is broken. */
+const MOST_ABREAST = 4;
 
 /** Progress tables, several beside each other. */
 const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
   const gap = 4;
-  const width = (WIDTH - (ABREAST - 1) * gap) / ABREAST;
-  const columns: Column[] = terms.progress.map((title) => ({
-    title,
-    width: width / 3,
-    align: 'right',
-  }));
-  const blocks = list.map(({ title, rows, perTenth }): Strip[] => [
-    paragraph(title, width, { bold: true }),
-    ...table(
-      columns,
-      rows.map(([stop, second, third]) => [stop.toFixed(2), second.toFixed(2), third.toFixed(1)]),
-    ),
+  const heads = terms.progress.map((title) => ({ title, align: 'right' }) as const);
+  const cellsOf = ({ rows }: Progress): string[][] =>
+    rows.map(([stop, second, third]) => [stop.toFixed(2), second.toFixed(2), third.toFixed(1)]);
+  const least = leastWidth(heads, list.flatMap(cellsOf));
+  const abreast = Math.min(MOST_ABREAST, Math.floor((WIDTH + gap) / (least + gap)));
+  const width = (WIDTH - (abreast - 1) * gap) / abreast;
+  const blocks = list.map((one): Strip[] => [
+    paragraph(one.title, width, { bold: true }),
+    ...fittedTable(heads, cellsOf(one), width),
     space(1),
     paragraph(
-      perTenth < LEAST_CHANGE ? text.drawing.setup.lineStays : terms.perTenth(perTenth.toFixed(2)),
+      one.perTenth < LEAST_CHANGE
+        ? text.drawing.setup.lineStays
+        : terms.perTenth(one.perTenth.toFixed(2)),
       width,
     ),
     space(2),
   ]);
   const bands: Strip[] = [];
-  for (let i = 0; i < blocks.length; i += ABREAST) {
-    const band = blocks.slice(i, i + ABREAST);
+  for (let i = 0; i < blocks.length; i += abreast) {
+    const band = blocks.slice(i, i + abreast);
     bands.push({
       height: Math.max(...band.map(heightOfAll)),
       items: band.flatMap((strips, n) => move(stack(strips, [0, 0]), [n * (width + gap), 0])),

@@ -10,7 +10,7 @@ export const setting = {
     tilt: 'Tilt of the carriage on the base',
     fence: 'Belt to rear face of the fence',
     fenceFromFront: 'Front of the base to rear face of the fence',
-    edgeSide: 'Edge of this side from the midplane',
+    edgeSide: 'Edge of this side from the middle of the blade',
     edgeHeight: 'Edge above the base, level (edge gauge)',
     jaw: 'Plunge to jaw',
     turn: 'Turn of the blade in its plane, tip up',

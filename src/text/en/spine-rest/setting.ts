@@ -10,7 +10,7 @@ export const setting = {
     dialFromZero: 'Step from the pin zero',
     noseGap: 'Gap at the belt (feeler)',
     collar: 'Plunge to stop collar',
-    edgeSide: 'Edge of this side from the midplane',
+    edgeSide: 'Edge of this side from the middle of the blade',
   },
   notes: {
     zeroAgain: 'New belt: take the zero with the pin again before setting.',
