@@ -8,9 +8,42 @@ import { faster, nosed, slotsBy, topped, withPart } from './change.ts';
 import { describeSabotage, turnedUntil, type Sabotage } from './describe.ts';
 import { designOf, linesBy, settingsBy, short, strokeBy } from './plan.ts';
 
-const edgeRest = short(valueOf(valueOf(solveEdge(designOf('edge-rest', 'herb'))).question()));
+const questionOf = (name: string): EdgeQuestion =>
+  short(valueOf(valueOf(solveEdge(designOf('edge-rest', name))).question()));
+
+const edgeRest = questionOf('herb');
+const bothSides = questionOf('slicer');
 
 const edgeChecks = (q: EdgeQuestion): CheckResult[] => [...edgeRanges(q), ...edgeTravel(q)];
+
+/** What is measured of one side of the first blade. */
+const onSide = (side: 'left' | 'right'): Sabotage<EdgeQuestion>[] => [
+  {
+    id: `range/web/0/${side}`,
+    change: (q, by) =>
+      linesBy(q, side, (line) => ({
+        ...line,
+        web: { ...line.web, thickness: line.web.thickness + by },
+      })),
+  },
+  {
+    id: `range/lower/0/${side}`,
+    change: (q, by) =>
+      linesBy(q, side, (line) => ({
+        ...line,
+        places: line.places.map((place) => ({ ...place, lower: place.lower + by })),
+      })),
+  },
+  {
+    id: `range/guided/0/${side}`,
+    change: (q, by) => linesBy(q, side, (line) => ({ ...line, guided: line.guided + by })),
+  },
+  {
+    id: `range/line/0/${side}`,
+    change: (q, by) =>
+      linesBy(q, side, (line) => ({ ...line, greatestDeviation: line.greatestDeviation + by })),
+  },
+];
 
 const onEdge: readonly Sabotage<EdgeQuestion>[] = [
   {
@@ -26,34 +59,7 @@ const onEdge: readonly Sabotage<EdgeQuestion>[] = [
     id: 'range/lip/corner',
     change: (q, by) => ({ ...q, v: { ...q.v, lipHeight: q.v.lipHeight + by } }),
   },
-  {
-    id: 'range/web/0/left',
-    change: (q, by) =>
-      linesBy(q, 'left', (line) => ({
-        ...line,
-        web: { ...line.web, thickness: line.web.thickness + by },
-      })),
-  },
-  {
-    id: 'range/lower/0/left',
-    change: (q, by) =>
-      linesBy(q, 'left', (line) => ({
-        ...line,
-        places: line.places.map((place) => ({ ...place, lower: place.lower + by })),
-      })),
-  },
-  {
-    id: 'range/guided/0/left',
-    change: (q, by) => linesBy(q, 'left', (line) => ({ ...line, guided: line.guided + by })),
-  },
-  {
-    id: 'range/line/0/left',
-    change: (q, by) =>
-      linesBy(q, 'left', (line) => ({
-        ...line,
-        greatestDeviation: line.greatestDeviation + by,
-      })),
-  },
+  ...onSide('left'),
   {
     id: 'force/push/low',
     change: (q, by) => ({ ...q, plan: { ...q.plan, pushHeight: q.plan.pushHeight + by } }),
@@ -143,4 +149,8 @@ const onEdge: readonly Sabotage<EdgeQuestion>[] = [
 
 export const sabotageEdgeRest = (): void => {
   describeSabotage('an edge rest', edgeRest, edgeChecks, onEdge);
+  // The herb knife is ground on its left alone.
+  const onRight = (q: EdgeQuestion): CheckResult[] =>
+    edgeChecks(q).filter(({ id }) => id.endsWith('/0/right'));
+  describeSabotage('the right side on an edge rest', bothSides, onRight, onSide('right'));
 };
