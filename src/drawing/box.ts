@@ -19,14 +19,16 @@ export const union = (a: Box, b: Box): Box => ({
 });
 
 export const around = (points: readonly Vec2[]): Box => {
-  // Number by number: a drawing asks this of every line, and boxes thrown away took most of it.
+  // Number by number, by index: a drawing asks this of every line, and boxes and pairs thrown away
+  // took most of it.
   let { x0, y0, x1, y1 } = NOTHING;
   for (const point of points) {
-    const [x, y] = point;
-    x0 = Math.min(x0, x);
-    y0 = Math.min(y0, y);
-    x1 = Math.max(x1, x);
-    y1 = Math.max(y1, y);
+    const x = point[0];
+    const y = point[1];
+    if (x < x0) x0 = x;
+    if (y < y0) y0 = y;
+    if (x > x1) x1 = x;
+    if (y > y1) y1 = y;
   }
   return { x0, y0, x1, y1 };
 };

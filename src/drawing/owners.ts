@@ -1,22 +1,24 @@
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Face2, Scene } from './scene.ts';
-import { sideBands } from './side-bands.ts';
+import { bandOf, sideBands } from './side-bands.ts';
 
 /** Whether a point is on a face, by the parity of the sides right of it. */
 type Covers = (x: number, y: number) => boolean;
 
 const coverOf = ({ rings, box }: Face2): Covers => {
-  const { bandOf, sides } = sideBands(rings, box);
+  const bands = sideBands(rings, box);
+  const { starts, sides } = bands;
   return (x, y) => {
     if (x < box.x0 || x > box.x1 || y < box.y0 || y > box.y1) return false;
-    const band = sides[bandOf(y)] ?? [];
+    const band = bandOf(bands, y);
+    const end = starts[band + 1] as number;
     let inside = false;
-    for (let i = 0; i < band.length; i += 4) {
-      const y0 = band[i + 1] ?? 0;
-      const y1 = band[i + 3] ?? 0;
+    for (let i = starts[band] as number; i < end; i += 4) {
+      const y0 = sides[i + 1] as number;
+      const y1 = sides[i + 3] as number;
       if (y0 > y === y1 > y) continue;
-      const x0 = band[i] ?? 0;
-      if (x < x0 + ((y - y0) / (y1 - y0)) * ((band[i + 2] ?? 0) - x0)) inside = !inside;
+      const x0 = sides[i] as number;
+      if (x < x0 + ((y - y0) / (y1 - y0)) * ((sides[i + 2] as number) - x0)) inside = !inside;
     }
     return inside;
   };

@@ -3,17 +3,25 @@ import type { Box } from './box.ts';
 
 /**
  * The sides of an area by level bands, each side in every band that it touches: an area is asked
- * about thousands of points, and near the level of each run only a few of its sides.
+ * about thousands of points, and near the level of each run only a few of its sides. Plain arrays of
+ * doubles, of one kind for every area: looking one up costs no more than the number.
  */
 export interface SideBands {
-  /** The band of a level; levels beyond the area belong to its lowest or highest band. */
-  readonly bandOf: (y: number) => number;
+  readonly low: number;
+  readonly high: number;
+  readonly count: number;
+  /** Where the sides of each band start in `sides`, and where those of the last one end. */
+  readonly starts: Int32Array;
   /** Both ends of every side of a band, one after the other: x, y, x, y. */
-  readonly sides: readonly (readonly number[])[];
+  readonly sides: Float64Array;
 }
 
 /** Sides in a band, were they even. */
 const PER_BAND = 8;
+
+/** The band of a level; levels beyond the area belong to its lowest or highest band. */
+export const bandOf = ({ low, high, count }: Omit<SideBands, 'starts' | 'sides'>, y: number) =>
+  high > low ? Math.max(0, Math.min(count - 1, Math.floor(((y - low) / (high - low)) * count))) : 0;
 
 /**
  * The sides of closed rings in a box. A band has the sides within `margin` of its levels, so that
@@ -21,20 +29,36 @@ const PER_BAND = 8;
  */
 export const sideBands = (
   rings: readonly (readonly Vec2[])[],
-  { y0, y1 }: Box,
+  { y0: low, y1: high }: Box,
   margin = 0,
 ): SideBands => {
   const total = rings.reduce((sum, ring) => sum + ring.length, 0);
-  const count = y1 > y0 ? Math.ceil(total / PER_BAND) : 1;
-  const bandOf = (y: number): number =>
-    y1 > y0 ? Math.max(0, Math.min(count - 1, Math.floor(((y - y0) / (y1 - y0)) * count))) : 0;
-  const sides: number[][] = Array.from({ length: count }, () => []);
-  for (const ring of rings)
-    ring.forEach((a, i) => {
-      const b = ring[i + 1] ?? ring[0] ?? a;
-      const last = bandOf(Math.max(a[1], b[1]) + margin);
-      for (let n = bandOf(Math.min(a[1], b[1]) - margin); n <= last; n++)
-        sides[n]?.push(a[0], a[1], b[0], b[1]);
-    });
-  return { bandOf, sides };
+  const count = high > low ? Math.ceil(total / PER_BAND) : 1;
+  const levels = { low, high, count };
+  const eachSide = (take: (a: Vec2, b: Vec2, from: number, to: number) => void): void => {
+    for (const ring of rings)
+      ring.forEach((a, i) => {
+        const b = ring[i + 1] ?? ring[0] ?? a;
+        const from = bandOf(levels, Math.min(a[1], b[1]) - margin);
+        take(a, b, from, bandOf(levels, Math.max(a[1], b[1]) + margin));
+      });
+  };
+  const starts = new Int32Array(count + 1);
+  eachSide((_a, _b, from, to) => {
+    for (let n = from; n <= to; n += 1) starts[n + 1] = (starts[n + 1] as number) + 4;
+  });
+  for (let n = 1; n <= count; n += 1) starts[n] = (starts[n] as number) + (starts[n - 1] as number);
+  const sides = new Float64Array(starts[count] as number);
+  const next = starts.slice();
+  eachSide((a, b, from, to) => {
+    for (let n = from; n <= to; n += 1) {
+      const at = next[n] as number;
+      sides[at] = a[0];
+      sides[at + 1] = a[1];
+      sides[at + 2] = b[0];
+      sides[at + 3] = b[1];
+      next[n] = at + 4;
+    }
+  });
+  return { ...levels, starts, sides };
 };

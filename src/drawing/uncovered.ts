@@ -1,9 +1,9 @@
 import { onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
-import { around, overlap, type Box } from './box.ts';
+import { around, NOTHING, overlap, union, type Box } from './box.ts';
 import { itemBox, polyline } from './items.ts';
 import type { Item } from './sheet.ts';
-import { sideBands, type SideBands } from './side-bands.ts';
+import { bandOf, sideBands, type SideBands } from './side-bands.ts';
 
 type Stroked = Extract<Item, { readonly kind: 'line' | 'polyline' | 'arc' | 'circle' }>;
 
@@ -36,21 +36,28 @@ const isOnRim = (x: number, y: number, ax: number, ay: number, bx: number, by: n
   // Most sides lie clear of the point; only the others are worth a distance.
   if ((ax < x - RIM && bx < x - RIM) || (ax > x + RIM && bx > x + RIM)) return false;
   if ((ay < y - RIM && by < y - RIM) || (ay > y + RIM && by > y + RIM)) return false;
-  const [dx, dy] = [bx - ax, by - ay];
+  const dx = bx - ax;
+  const dy = by - ay;
   const square = dx * dx + dy * dy;
   const t = square === 0 ? 0 : ((x - ax) * dx + (y - ay) * dy) / square;
   const along = Math.max(0, Math.min(1, t));
-  return Math.hypot(x - ax - along * dx, y - ay - along * dy) < RIM;
+  const offX = x - ax - along * dx;
+  const offY = y - ay - along * dy;
+  return offX * offX + offY * offY < RIM * RIM;
 };
 
 /** Whether an area hides a point: inside by the winding of its outline, and off its rim. */
-const hides = ({ sides, bandOf, box }: Cover, x: number, y: number): boolean => {
+const hides = (cover: Cover, x: number, y: number): boolean => {
+  const { sides, starts, box } = cover;
   if (x < box.x0 || x > box.x1 || y < box.y0 || y > box.y1) return false;
-  const near = sides[bandOf(y)] ?? [];
+  const band = bandOf(cover, y);
+  const end = starts[band + 1] as number;
   let winding = 0;
-  for (let i = 0; i < near.length; i += 4) {
-    const [ax, ay] = [near[i] ?? 0, near[i + 1] ?? 0];
-    const [bx, by] = [near[i + 2] ?? 0, near[i + 3] ?? 0];
+  for (let i = starts[band] as number; i < end; i += 4) {
+    const ax = sides[i] as number;
+    const ay = sides[i + 1] as number;
+    const bx = sides[i + 2] as number;
+    const by = sides[i + 3] as number;
     if (isOnRim(x, y, ax, ay, bx, by)) return false;
     if (ay > y === by > y) continue;
     const side = (bx - ax) * (y - ay) - (by - ay) * (x - ax);
@@ -62,42 +69,35 @@ const hides = ({ sides, bandOf, box }: Cover, x: number, y: number): boolean => 
 
 /**
  * Adds to `cuts` where along a stretch (0 to 1) the outline of an area crosses it; the same place
- * more than once where a side is in several bands.
+ * more than once where a side is in several bands. Tells whether a side comes near at all: where
+ * none does, the stretch lies inside as a whole or outside.
  */
-const addCrossings = (
-  { sides, bandOf }: Cover,
-  a: Vec2,
-  b: Vec2,
-  { x0, y0, x1, y1 }: Box,
-  cuts: number[],
-): void => {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  const last = bandOf(y1);
-  for (let n = bandOf(y0); n <= last; n++) {
-    const near = sides[n] ?? [];
-    for (let i = 0; i < near.length; i += 4) {
-      const [cx, ex] = [near[i] ?? 0, near[i + 2] ?? 0];
-      if ((cx < x0 && ex < x0) || (cx > x1 && ex > x1)) continue;
-      const [cy, ey] = [near[i + 1] ?? 0, near[i + 3] ?? 0];
-      if ((cy < y0 && ey < y0) || (cy > y1 && ey > y1)) continue;
-      const cross = dx * (ey - cy) - dy * (ex - cx);
-      if (Math.abs(cross) < 1e-12) continue;
-      const t = ((cx - a[0]) * (ey - cy) - (cy - a[1]) * (ex - cx)) / cross;
-      const u = ((cx - a[0]) * dy - (cy - a[1]) * dx) / cross;
-      if (t > 1e-9 && t < 1 - 1e-9 && u >= -1e-9 && u <= 1 + 1e-9) cuts.push(t);
-    }
+const addCrossings = (cover: Cover, a: Vec2, b: Vec2, reach: Box, cuts: number[]): boolean => {
+  const { sides, starts } = cover;
+  const { x0, y0, x1, y1 } = reach;
+  const ax = a[0];
+  const ay = a[1];
+  const dx = b[0] - ax;
+  const dy = b[1] - ay;
+  let isNear = false;
+  // The sides of neighbouring bands follow each other.
+  const end = starts[bandOf(cover, y1) + 1] as number;
+  for (let i = starts[bandOf(cover, y0)] as number; i < end; i += 4) {
+    const cx = sides[i] as number;
+    const ex = sides[i + 2] as number;
+    if ((cx < x0 && ex < x0) || (cx > x1 && ex > x1)) continue;
+    const cy = sides[i + 1] as number;
+    const ey = sides[i + 3] as number;
+    if ((cy < y0 && ey < y0) || (cy > y1 && ey > y1)) continue;
+    isNear = true;
+    const cross = dx * (ey - cy) - dy * (ex - cx);
+    if (Math.abs(cross) < 1e-12) continue;
+    const t = ((cx - ax) * (ey - cy) - (cy - ay) * (ex - cx)) / cross;
+    const u = ((cx - ax) * dy - (cy - ay) * dx) / cross;
+    if (t > 1e-9 && t < 1 - 1e-9 && u >= -1e-9 && u <= 1 + 1e-9) cuts.push(t);
   }
+  return isNear;
 };
-
-/** Shares along a stretch, ascending, between which it is hidden as a whole or not at all. */
-const cutsOf = (covers: readonly Cover[], a: Vec2, b: Vec2, reach: Box): readonly number[] => {
-  if (covers.length === 0) return WHOLE;
-  const cuts: number[] = [...WHOLE];
-  for (const cover of covers) addCrossings(cover, a, b, reach, cuts);
-  return cuts.length === 2 ? cuts : cuts.sort((p, q) => p - q);
-};
-
-const WHOLE: readonly number[] = [0, 1];
 
 const isHidden = (covers: readonly Cover[], x: number, y: number): boolean => {
   for (const cover of covers) if (hides(cover, x, y)) return true;
@@ -114,7 +114,11 @@ const along = (a: Vec2, b: Vec2, share: number): Vec2 => [
 const seen = (points: readonly Vec2[], covers: readonly Cover[]): Vec2[][] => {
   const out: Vec2[][] = [];
   let open: Vec2[] | undefined;
+  // What hid one stretch as a whole mostly hides the next: it is asked first.
+  const asked = [...covers];
+  // Those whose rim is near, and the shares, ascending, between which they hide all or nothing.
   const near: Cover[] = [];
+  const cuts: number[] = [];
   for (let i = 1; i < points.length; i++) {
     const b = points[i] ?? [0, 0];
     const a = points[i - 1] ?? b;
@@ -124,12 +128,24 @@ const seen = (points: readonly Vec2[], covers: readonly Cover[]): Vec2[][] => {
       x1: Math.max(a[0], b[0]) + RIM,
       y1: Math.max(a[1], b[1]) + RIM,
     };
-    let count = 0;
-    for (const cover of covers) if (overlap(cover.box, reach)) near[count++] = cover;
-    near.length = count;
-    const cuts = cutsOf(near, a, b, reach);
-    for (let n = 1; n < cuts.length; n++) {
-      const [from, to] = [cuts[n - 1] ?? 0, cuts[n] ?? 0];
+    near.length = 0;
+    cuts.length = 0;
+    const whole = asked.findIndex((cover) => {
+      if (!overlap(cover.box, reach)) return false;
+      if (!addCrossings(cover, a, b, reach, cuts)) return hides(cover, a[0], a[1]);
+      near.push(cover);
+      return false;
+    });
+    if (whole >= 0) {
+      open = undefined;
+      const [hiding] = asked.splice(whole, 1);
+      if (hiding) asked.unshift(hiding);
+      continue;
+    }
+    cuts.sort((p, q) => p - q);
+    for (let n = 0; n <= cuts.length; n++) {
+      const from = n === 0 ? 0 : (cuts[n - 1] as number);
+      const to = n === cuts.length ? 1 : (cuts[n] as number);
       if (to - from < 1e-9) continue;
       const middle = (from + to) / 2;
       if (isHidden(near, a[0] + (b[0] - a[0]) * middle, a[1] + (b[1] - a[1]) * middle))
@@ -143,6 +159,36 @@ const seen = (points: readonly Vec2[], covers: readonly Cover[]): Vec2[][] => {
   return out;
 };
 
+/** Upright strips of a sheet by which the areas beside a line are passed over. */
+const STRIPS = 64;
+
+/**
+ * Tells the areas that come later than an item and overlap its box. Each is in all strips that it
+ * reaches, and is told from the first of them that the item reaches too.
+ */
+const laterOnes = (covers: readonly Cover[]): ((index: number, box: Box) => Cover[]) => {
+  const { x0, x1 } = covers.reduce((all, { box }) => union(all, box), NOTHING);
+  const stripOf = (x: number): number =>
+    Math.max(0, Math.min(STRIPS - 1, Math.floor(((x - x0) / (x1 - x0)) * STRIPS)));
+  const strips: Cover[][] = Array.from({ length: STRIPS }, () => []);
+  for (const cover of covers)
+    for (let n = stripOf(cover.box.x0); n <= stripOf(cover.box.x1); n += 1) strips[n]?.push(cover);
+  return (index, box) => {
+    const found: Cover[] = [];
+    const first = stripOf(box.x0);
+    const last = stripOf(box.x1);
+    for (let n = first; n <= last; n += 1)
+      for (const cover of strips[n] ?? [])
+        if (
+          cover.index > index &&
+          overlap(cover.box, box) &&
+          n === Math.max(first, stripOf(cover.box.x0))
+        )
+          found.push(cover);
+    return found;
+  };
+};
+
 /**
  * The items of a sheet without opaque areas: what these hide of earlier lines is cut away, so
  * that the picture is the same in a format that cannot cover. Partly hidden arcs become chords.
@@ -153,11 +199,12 @@ export const uncovered = (items: readonly Item[]): Item[] => {
     const box = around(item.points);
     return [{ index, box, ...sideBands([item.points], box, RIM) }];
   });
+  if (covers.length === 0) return [...items];
+  const laterThan = laterOnes(covers);
   return items.flatMap((item, index): Item[] => {
     if (item.kind === 'fill') return item.tone === 'ink' ? [item] : [];
     if (item.kind === 'text' || item.kind === 'blocks') return [item];
-    const box = itemBox(item);
-    const later = covers.filter((cover) => cover.index > index && overlap(cover.box, box));
+    const later = laterThan(index, itemBox(item));
     if (later.length === 0) return [item];
     return seen(pointsOf(item), later).map((points) => polyline(points, item.stroke));
   });
