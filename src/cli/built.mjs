@@ -14,6 +14,7 @@ import {
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { setFlagsFromString } from 'node:v8';
 
 const PROGRAMS = ['main', 'start'];
 const DAY = 24 * 60 * 60 * 1000;
@@ -78,6 +79,13 @@ const keep = (files, folder) => {
 };
 
 /**
+ * A command has many functions that run some thousand times each. The engine's own measure optimises
+ * all of them, which took near half of the time of a package: 7.2 s of processor time, 4.4 s with a
+ * function optimised after eight times as long, and with less than half as much joined into it.
+ */
+const THRIFT = ['--interrupt-budget=540672', '--max-inlined-bytecode-size-cumulative=400'];
+
+/**
  * A program of this folder as a module, of the sources as they are now. Errors name the places of
  * the sources. Where nothing can be kept, as in a checkout that is read-only, each file is
  * transpiled as it is read.
@@ -88,6 +96,7 @@ export const program = async (
 ) => {
   const folder = join(root, 'node_modules', '.cache', 'platenwright', keyOf(root));
   process.setSourceMapsEnabled(true);
+  THRIFT.forEach((flag) => setFlagsFromString(flag));
   if (!existsSync(folder)) {
     const files = await joined(root, folder);
     try {
