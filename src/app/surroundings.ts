@@ -2,26 +2,9 @@ import { connect } from '../worker/client.ts';
 import { indexedStore } from './state/indexed.ts';
 import type { Hired, Outside } from './state/shop.svelte.ts';
 import { memoryStore } from './state/store.ts';
-import { browserPreferences, type Preferences } from './state/view.svelte.ts';
+import { preferencesIn } from './state/view.svelte.ts';
 
 const CHANNEL = 'platenwright.designs';
-
-const session: Preferences = {
-  get: (key) => {
-    try {
-      return sessionStorage.getItem(`platenwright.${key}`);
-    } catch {
-      return null;
-    }
-  },
-  set: (key, value) => {
-    try {
-      sessionStorage.setItem(`platenwright.${key}`, value);
-    } catch {
-      // The tab then starts from the browser's last design.
-    }
-  },
-};
 
 /** A worker that starts with the first question and may be replaced at any time. */
 const hire = (): Hired => {
@@ -48,8 +31,8 @@ export const surroundings = async (): Promise<Outside> => {
     },
     store: kept ?? memoryStore(),
     lasting: kept !== null,
-    preferences: browserPreferences,
-    session,
+    preferences: preferencesIn(() => localStorage),
+    session: preferencesIn(() => sessionStorage),
     now: () => Date.now(),
     newId: () => crypto.randomUUID(),
     tell: (id) => channel.postMessage(id),

@@ -27,7 +27,10 @@ const board = () => {
     new Carried(
       () => bench.design,
       () => Object.values(cards.families),
-      { get: (key) => written.get(key) ?? null, set: (key, value) => written.set(key, value) },
+      {
+        get: (key) => written.get(key) ?? null,
+        set: (key, value) => void (value === null ? written.delete(key) : written.set(key, value)),
+      },
     );
   const carried = open();
   carried.turnTo('one');
@@ -76,6 +79,18 @@ describe('values that describe a grinder which was taken off', () => {
       later.turnTo('one');
       expect(later.issues).toEqual([]);
     }
+  });
+
+  it('go with their entry when it is taken off the shelf, and come back with it', () => {
+    const { carried, put, warned, written } = board();
+    put(second);
+    const putBack = carried.leave('one');
+    expect([...written.keys()]).toEqual([]);
+    carried.turnTo('one');
+    expect(warned()).toBe('');
+    putBack();
+    carried.turnTo('one');
+    expect(warned()).toBe('tension platenThickness takeUp');
   });
 
   it('belong to the machine they were measured on, through undo and further grinders', () => {

@@ -55,7 +55,8 @@ const preferences = () => {
   const held = new Map<string, string>();
   return {
     get: (key: string) => held.get(key) ?? null,
-    set: (key: string, value: string) => void held.set(key, value),
+    set: (key: string, value: string | null) =>
+      void (value === null ? held.delete(key) : held.set(key, value)),
   };
 };
 

@@ -94,7 +94,18 @@ export class Carried {
 
   #write(origins: readonly Origin[]): void {
     this.#origins = origins;
-    this.#memory.set(`carried.${this.#entry}`, JSON.stringify(origins));
+    this.#keep(this.#entry, origins.length > 0 ? JSON.stringify(origins) : null);
+  }
+
+  #keep(entry: string, written: string | null): void {
+    this.#memory.set(`carried.${entry}`, written);
+  }
+
+  /** An entry was taken off the shelf, and what was written of it with it; the answer puts that back. */
+  leave(entry: string): () => void {
+    const written = this.#memory.get(`carried.${entry}`);
+    this.#keep(entry, null);
+    return () => this.#keep(entry, written);
   }
 
   /** Another entry is on the board: what was written of it holds again. */

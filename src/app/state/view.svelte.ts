@@ -9,25 +9,28 @@ export const THEMES: readonly Theme[] = ['auto', 'light', 'dark'];
 /** Where preferences live; the browser's own, or nothing where it forbids. */
 export interface Preferences {
   get(key: string): string | null;
-  set(key: string, value: string): void;
+  /** With null nothing is kept under the key any more. */
+  set(key: string, value: string | null): void;
 }
 
-export const browserPreferences: Preferences = {
+/** Preferences in a store of the browser, which may be forbidden. */
+export const preferencesIn = (storage: () => Storage): Preferences => ({
   get: (key) => {
     try {
-      return localStorage.getItem(`platenwright.${key}`);
+      return storage().getItem(`platenwright.${key}`);
     } catch {
       return null;
     }
   },
   set: (key, value) => {
     try {
-      localStorage.setItem(`platenwright.${key}`, value);
+      if (value === null) storage().removeItem(`platenwright.${key}`);
+      else storage().setItem(`platenwright.${key}`, value);
     } catch {
-      // A forgotten preference is no loss.
+      // A forgotten preference is no loss: a tab then starts from the browser's last design.
     }
   },
-};
+});
 
 /** Where a check found its worst. */
 export interface Spot {
