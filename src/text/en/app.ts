@@ -35,12 +35,14 @@ export const app = {
   },
   entry: {
     of: (label: string, of: string) => `${label}, ${of}`,
-    notUnderstood: (typed: string, unit: string) =>
-      unit === 'mm'
-        ? `“${typed}” is not a length. Write 12.5, 12,5 mm, 1 1/4 or 0.125 in.`
+    notUnderstood: (typed: string, unit: string) => {
+      const said = typed.trim() === '' ? 'An empty field' : `“${typed}”`;
+      return unit === 'mm'
+        ? `${said} is not a length. Write 12.5, 12,5 mm, 1 1/4 or 0.125 in.`
         : unit === 'deg'
-          ? `“${typed}” is not an angle. Write 3.5 or 3° 30'.`
-          : `“${typed}” is not a number.`,
+          ? `${said} is not an angle. Write 3.5 or 3° 30'.`
+          : `${said} is not a number.`;
+    },
     whole: (label: string) => `${label} must be a whole number.`,
     outside: (label: string, given: string, min: string, max: string, reason: string) =>
       `${label}: ${given} is outside ${min} to ${max}. ${reason}`,

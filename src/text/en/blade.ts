@@ -235,8 +235,8 @@ export const blade = {
       fix: `Set Drop of the tip to at most ${depth} mm, or raise the height at the belly.`,
     }),
     turn: (label: string, turn: number, most: number) => ({
-      message: `${label} turns by ${turn} degrees to reach the tip; it must turn by at most ${most} degrees, because a steeper end is no longer one curve along the blade.`,
-      fix: `Start ${label} further from the tip, or bring the tip closer to its line.`,
+      message: `From ${label} the curve turns by ${turn} degrees to reach the tip; it must turn by at most ${most} degrees, because a steeper end is no longer one curve along the blade.`,
+      fix: `Set ${label} further from the tip, or bring the tip closer to its line.`,
     }),
     bellyTurn: 'Start of the belly',
     spineTurn: 'Start of the spine drop',
