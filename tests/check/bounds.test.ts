@@ -1,16 +1,29 @@
 import { describe, expect, it } from 'vitest';
 import { frame, place, type Frame } from '../../src/geometry/frame.ts';
 import type { Vec3 } from '../../src/geometry/vector.ts';
-import { boxGapTo, turnedGapTo } from '../../src/check/distance/bounds.ts';
+import {
+  aim,
+  boxGapTo,
+  createAim,
+  highStillTo,
+  lowMovingTo,
+  turnedGapTo,
+  turnRound,
+} from '../../src/check/distance/bounds.ts';
+import { roomAlong } from '../../src/check/distance/look.ts';
 import { applyPose } from '../../src/check/distance/motion.ts';
 import {
   moment,
   poseOf,
   relativeMotion,
   split,
+  START_POSE,
   type Relative,
 } from '../../src/check/distance/relative.ts';
-import { random, turned } from './shapes.ts';
+import { reachOf } from '../../src/check/distance/reach.ts';
+import { createRoom } from '../../src/check/distance/room.ts';
+import { prepare, type TreeSolid } from '../../src/check/distance/solid.ts';
+import { bumpyMesh, random, turned } from './shapes.ts';
 
 /** A box as a tree keeps it: middle, half sizes, greatest distance from the origin. */
 const node = (middle: Vec3, half: Vec3): Float64Array =>
@@ -92,5 +105,101 @@ describe('the room between two boxes', () => {
       0,
     );
     expect(own).toBeCloseTo(other, 12);
+  });
+});
+
+/** The corners below a node of a mesh's tree. */
+const cornersBelow = ({ tree, pieces }: TreeSolid, at: number): Vec3[] => {
+  const right = tree.next[at] ?? 0;
+  if (right >= 0)
+    return [
+      ...cornersBelow({ tree, pieces } as TreeSolid, at + 1),
+      ...cornersBelow({ tree, pieces } as TreeSolid, right),
+    ];
+  const first = 3 * (pieces.start[~right] ?? 0);
+  const [a, b, c, d, e, f, g, h, i] = pieces.points.slice(first, first + 9);
+  return [
+    [a ?? NaN, b ?? NaN, c ?? NaN],
+    [d ?? NaN, e ?? NaN, f ?? NaN],
+    [g ?? NaN, h ?? NaN, i ?? NaN],
+  ];
+};
+
+describe('the reach of a node along a direction', () => {
+  const next = random(53);
+  const probed = () => {
+    const made = prepare('bumpy', { kind: 'mesh', mesh: bumpyMesh(next, 9, 0.4, 6, 8) });
+    if (!made.ok || made.value.kind !== 'tree') throw new Error('no tree');
+    return { solid: made.value, reach: reachOf(made.value) };
+  };
+  const dot = (p: readonly number[], q: ArrayLike<number>): number =>
+    p.reduce((sum, x, k) => sum + x * (q[k] ?? 0), 0);
+  const direction = (): Float64Array => {
+    const d = [next() - 0.5, next() - 0.5, next() - 0.5];
+    return Float64Array.from(d, (x) => x / Math.hypot(...d));
+  };
+  const pose = (): Frame => turned([next(), next() - 0.5, 1], 30 * next(), [30 * next(), 0, 9]);
+
+  it('holds all corners below it, wherever the body moves, and is closer than its box', () => {
+    const body = probed();
+    const { boxes } = body.solid.tree;
+    const out = new Float64Array(2);
+    let closer = 0;
+    let nodes = 0;
+    for (let i = 0; i < 12; i++) {
+      const motion = relativeMotion(
+        [{ kind: 'glide', label: '', from: pose(), to: pose() }],
+        undefined,
+      );
+      const normal = direction();
+      const [aimed, back] = [createAim(2), createAim(1)];
+      aim(aimed, motion.data, motion.root, normal);
+      turnRound(back, normal);
+      for (let at = 0; at < body.solid.tree.next.length; at += 5) {
+        const corners = cornersBelow(body.solid, at);
+        lowMovingTo(out, 0, body, at, aimed, motion.data, motion.root);
+        for (let k = 0; k <= 4; k++) {
+          const there = new Float64Array(12);
+          poseOf(motion, 0, k / 4, there);
+          const least = Math.min(...corners.map((p) => dot(applyPose(there, 0, p), normal)));
+          expect(out[0]).toBeLessThanOrEqual(least + 1e-9);
+        }
+        highStillTo(out, 1, body, at, back);
+        expect(out[1]).toBeGreaterThanOrEqual(
+          Math.max(...corners.map((p) => dot(p, normal))) - 1e-9,
+        );
+        const half = boxes.slice(7 * at + 3, 7 * at + 6);
+        const box = dot([...normal], boxes.slice(7 * at)) + dot([...normal].map(Math.abs), half);
+        expect(out[1]).toBeLessThanOrEqual(box + 1e-9);
+        nodes++;
+        if ((out[1] ?? 0) < box - 0.1) closer++;
+      }
+    }
+    expect(closer).toBeGreaterThan(nodes / 2);
+  });
+
+  it('tells the room of two bodies to the slack, and surely when there is not enough', () => {
+    const [one, two] = [probed(), probed()];
+    const room = createRoom();
+    const counts = { enough: 0, not: 0 };
+    for (let i = 0; i < 80; i++) {
+      const motion = relativeMotion([{ kind: 'still', label: '', pose: pose() }], undefined);
+      const normal = direction();
+      const places = (solid: TreeSolid, move: (p: Vec3) => Vec3): number[] =>
+        cornersBelow(solid, 0).map((p) => dot(move(p), normal));
+      const there = motion.data.slice(START_POSE);
+      const low = Math.min(...places(one.solid, (p) => applyPose(there, 0, p)));
+      const truly = low - Math.max(...places(two.solid, (p) => p));
+      const asked = truly + 4 * (next() - 0.5);
+      room.look.count = 0;
+      const [off] = roomAlong(room, one, 0, two, 0, normal, motion.data, 0, 1e-4, asked);
+      if (asked > truly) expect(off).toBeLessThan(asked);
+      else {
+        expect(off).toBeLessThanOrEqual(truly + 1e-9);
+        expect(off).toBeGreaterThanOrEqual(truly - 2.1e-4);
+      }
+      counts[asked > truly ? 'not' : 'enough']++;
+    }
+    expect(Math.min(counts.enough, counts.not)).toBeGreaterThan(20);
   });
 });

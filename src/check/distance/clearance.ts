@@ -7,6 +7,7 @@ import { real } from './flat.ts';
 import { insideSurface } from './inside.ts';
 import { applyPose, poseAt, track } from './motion.ts';
 import { searchPlane } from './planes.ts';
+import { reachOf } from './reach.ts';
 import { FROM, heldAt, START_POSE, STRIDE, type Relative } from './relative.ts';
 import { enoughOf, limitOf, nothingNearer, type Exactness, type Nearest } from './room.ts';
 import { searchFrom, searchTrees } from './search.ts';
@@ -194,6 +195,8 @@ const searchPair = (
       room: work.room,
       a: first,
       b: second,
+      moving: { solid: first, reach: reachOf(first) },
+      still: { solid: second, reach: reachOf(second) },
       motion,
       near,
       touching,

@@ -1,7 +1,6 @@
-import { aim, lowestTo, turnRound } from './bounds.ts';
+import { aim, lowestTo, turnRound, WAY, type Aim, type Probed } from './bounds.ts';
 import { grown, int, real } from './flat.ts';
 import { STRAY, STRAY_PER, STRIDE } from './relative.ts';
-import type { TreeSolid } from './solid.ts';
 import { NODE } from './tree.ts';
 
 /** Room for one look through a tree after another. */
@@ -9,9 +8,8 @@ export interface Look {
   /** Nodes still to be looked into, and the least place of each. */
   nodes: Int32Array;
   bounds: Float64Array;
-  /** What was found, and a direction turned round. */
+  /** Room for two places, what was found, and below what it does not matter how low it is. */
   readonly out: Float64Array;
-  readonly back: Float64Array;
   /** Found in this search: for each node and direction (3) the least place; how many there are. */
   readonly known: Float64Array;
   count: number;
@@ -24,8 +22,7 @@ const MOST = 64;
 export const createLook = (): Look => ({
   nodes: new Int32Array(256),
   bounds: new Float64Array(256),
-  out: new Float64Array(3),
-  back: new Float64Array(3),
+  out: new Float64Array(4),
   known: new Float64Array(KNOWN * MOST),
   count: 0,
 });
@@ -44,22 +41,23 @@ const widen = (look: Look, top: number): void => {
 
 /**
  * Least d.p over all corners below a tree node to within `slack`, and never above it: what no box
- * can tell of a body that lies along a face without being along the axes. Written to `out[2]`.
+ * can tell of a body that lies along a face without being along the axes. Written to `out[2]`; the
+ * first corner below `out[3]` will do instead, which few looks are needed for.
  */
 const lowestBelow = (
   look: Look,
-  solid: TreeSolid,
+  probed: Probed,
   node: number,
-  way: Float64Array,
-  from: number,
+  aimed: Aim,
+  of: number,
   slack: number,
 ): void => {
   const { out } = look;
-  const { next } = solid.tree;
+  const { next } = probed.solid.tree;
   let best = Infinity;
   let floor = Infinity;
   let top = 1;
-  lowestTo(out, 0, solid, node, way, from);
+  lowestTo(out, 0, probed, node, aimed, of);
   look.nodes[0] = node;
   look.bounds[0] = real(out, 0);
   while (top > 0) {
@@ -73,11 +71,12 @@ const lowestBelow = (
     const right = int(next, at);
     if (right < 0) {
       best = bound;
+      if (best < real(out, 3)) break;
       continue;
     }
     widen(look, top);
-    lowestTo(out, 0, solid, at + 1, way, from);
-    lowestTo(out, 1, solid, right, way, from);
+    lowestTo(out, 0, probed, at + 1, aimed, of);
+    lowestTo(out, 1, probed, right, aimed, of);
     // The lower one is looked into first.
     const left = real(out, 0) <= real(out, 1);
     look.nodes[top] = left ? right : at + 1;
@@ -91,14 +90,16 @@ const lowestBelow = (
 /** The same, looked up where it was found before; `sign` is 1 for the moving body, -1 for the still. */
 const lowestOf = (
   look: Look,
-  solid: TreeSolid,
+  probed: Probed,
   node: number,
   sign: 1 | -1,
-  way: Float64Array,
-  from: number,
+  aimed: Aim,
+  of: number,
   slack: number,
 ): void => {
   const { known } = look;
+  const { way } = aimed;
+  const from = WAY * of;
   const key = sign * (node + 1);
   for (let at = 0; at < KNOWN * Math.min(look.count, MOST); at += KNOWN) {
     if (
@@ -111,7 +112,8 @@ const lowestOf = (
       return;
     }
   }
-  lowestBelow(look, solid, node, way, from, slack);
+  lowestBelow(look, probed, node, aimed, of, slack);
+  if (real(look.out, 2) < real(look.out, 3)) return;
   const to = KNOWN * (look.count++ % MOST);
   known[to] = key;
   for (let k = 0; k < 3; k++) known[to + 1 + k] = real(way, from + k);
@@ -121,29 +123,44 @@ const lowestOf = (
 /**
  * The room between node a of the moving body, anywhere in motion node m, and node b along a
  * direction of the still body's: as of `lowMovingTo` and `highStillTo`, but from what the bodies
- * really reach, to within `slack`; and how much of it straying from straight ways takes.
+ * really reach, to within `slack`; and how much of it straying from straight ways takes. A room that
+ * is less than `enough` without any straying is told as some such room.
  */
 export const roomAlong = (
-  { look, aimed }: { readonly look: Look; readonly aimed: Float64Array },
-  moving: TreeSolid,
+  { look, aimed, back }: { readonly look: Look; readonly aimed: Aim; readonly back: Aim },
+  moving: Probed,
   a: number,
-  still: TreeSolid,
+  still: Probed,
   b: number,
   normal: Float64Array,
   data: Float64Array,
   m: number,
   slack: number,
+  enough: number,
 ): readonly [room: number, stray: number] => {
-  const { out, back } = look;
+  const { out } = look;
   aim(aimed, data, m, normal);
-  lowestOf(look, moving, a, 1, aimed, 0, slack);
-  const start = real(out, 2) + real(aimed, 3);
-  lowestOf(look, moving, a, 1, aimed, 4, slack);
-  const end = real(out, 2) + real(aimed, 7);
   turnRound(back, normal);
+  // Any high corner is enough to find that there is no room; how high they are matters when there is.
+  out[3] = Infinity;
   lowestOf(look, still, b, -1, back, 0, slack);
+  let high = -real(out, 2);
+  out[3] = enough + high - real(aimed.way, 3);
+  lowestOf(look, moving, a, 1, aimed, 0, slack);
+  let low = real(out, 2) + real(aimed.way, 3);
+  if (aimed.steady) low = Math.min(low, real(out, 2) + real(aimed.way, WAY + 3));
+  else if (low - high >= enough) {
+    out[3] = enough + high - real(aimed.way, WAY + 3);
+    lowestOf(look, moving, a, 1, aimed, 1, slack);
+    low = Math.min(low, real(out, 2) + real(aimed.way, WAY + 3));
+  }
+  if (low - high >= enough) {
+    out[3] = enough - low;
+    lowestOf(look, still, b, -1, back, 0, slack);
+    high = -real(out, 2);
+  }
   const k = m * STRIDE;
-  const reach = real(moving.tree.boxes, a * NODE + 6);
-  const stray = real(data, k + STRAY) + real(data, k + STRAY_PER) * reach;
-  return [Math.min(start, end) - stray + real(out, 2), stray];
+  const far = real(moving.solid.tree.boxes, a * NODE + 6);
+  const stray = real(data, k + STRAY) + real(data, k + STRAY_PER) * far;
+  return [low - stray - high, stray];
 };

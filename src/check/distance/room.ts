@@ -1,4 +1,4 @@
-import { AIM } from './bounds.ts';
+import { createAim, type Aim } from './bounds.ts';
 import { grown, real } from './flat.ts';
 import { NEAR } from './near.ts';
 import { createGjk, type Gjk } from './gjk.ts';
@@ -11,8 +11,8 @@ export interface Room {
   readonly a: Placed;
   readonly b: Placed;
   readonly pose: Float64Array;
-  readonly aimed: Float64Array;
-  readonly back: Float64Array;
+  readonly aimed: Aim;
+  readonly back: Aim;
   readonly bound: Float64Array;
   readonly look: Look;
   stack: Int32Array;
@@ -27,8 +27,8 @@ export const createRoom = (): Room => ({
   a: createPlaced(),
   b: createPlaced(),
   pose: new Float64Array(12),
-  aimed: new Float64Array(AIM),
-  back: new Float64Array(3),
+  aimed: createAim(2),
+  back: createAim(1),
   bound: new Float64Array(6),
   look: createLook(),
   stack: new Int32Array(3 * 1024),

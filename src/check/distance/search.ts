@@ -6,6 +6,7 @@ import {
   turnedGapTo,
   turnRound,
   widening,
+  type Probed,
 } from './bounds.ts';
 import type { Hint } from './body.ts';
 import { int, real } from './flat.ts';
@@ -35,6 +36,9 @@ export interface Search extends Exactness {
   readonly room: Room;
   readonly a: TreeSolid;
   readonly b: TreeSolid;
+  /** Both solids again, with how far their nodes reach. */
+  readonly moving: Probed;
+  readonly still: Probed;
   readonly motion: Relative;
   readonly near: Nearest;
   /** Bodies nearer than this are not looked at further, mm. */
@@ -48,6 +52,12 @@ export interface Search extends Exactness {
  * this one visits the fewest pairs in tests/bench/clearance.ts.
  */
 const GROUP_WEIGHT = 10;
+
+/**
+ * Nodes whose first half has more nodes than this are tried along a direction as wholes: of none to
+ * 128 this one takes the least time in tests/bench/whole.ts (c).
+ */
+const LARGE = 16;
 
 /** Gives up splitting after this many pairs: what is left counts with its proved bound. */
 const MOST = 4_000_000;
@@ -160,7 +170,7 @@ const pushTwo = (
   m1: number,
   m2: number,
 ): number => {
-  const { room, near, a, b, motion } = search;
+  const { room, near, moving, still, motion } = search;
   const { aimed, bound, back } = room;
   const { data } = motion;
   const { direction } = room.gjk;
@@ -168,13 +178,13 @@ const pushTwo = (
   // these at once, which boxes along the axes cannot when the bodies are turned.
   aim(aimed, data, m1, direction);
   turnRound(back, direction);
-  lowMovingTo(bound, 0, a, a1, aimed, data, m1);
-  highStillTo(bound, 2, b, b1, back);
+  lowMovingTo(bound, 0, moving, a1, aimed, data, m1);
+  highStillTo(bound, 2, still, b1, back);
   if (m2 !== m1) aim(aimed, data, m2, direction);
   if (a2 === a1 && m2 === m1) bound[1] = real(bound, 0);
-  else lowMovingTo(bound, 1, a, a2, aimed, data, m2);
+  else lowMovingTo(bound, 1, moving, a2, aimed, data, m2);
   if (b2 === b1) bound[3] = real(bound, 2);
-  else highStillTo(bound, 3, b, b2, back);
+  else highStillTo(bound, 3, still, b2, back);
   bound[0] = real(bound, 0) - real(bound, 2);
   bound[1] = real(bound, 1) - real(bound, 3);
   const nearer = real(bound, 0) <= real(bound, 1);
@@ -236,16 +246,17 @@ const keepsOff = (
   if (none(direction)) return 'no';
   const [off, stray] = roomAlong(
     room,
-    search.a,
+    search.moving,
     a,
-    search.b,
+    search.still,
     b,
     direction,
     motion.data,
     m,
     slack / 4,
+    near.enough,
   );
-  const enough = near.enough;
+  const { enough } = near;
   if (off < enough) return off + stray < enough ? 'no' : 'on half the way';
   if (off < near.floor) near.floor = off;
   return 'yes';
@@ -297,9 +308,9 @@ export const searchTrees = (search: Search, leaf = 0): void => {
         continue;
       }
     } else {
-      // A direction that was given is good for parts of a body as well, the one found for the whole.
-      const off =
-        a === 0 || (!near.found && !none(search.along)) ? keepsOff(search, a, b, m) : 'no';
+      // A direction that was given is good for parts of a body as well, the one found for large ones.
+      const large = a === 0 || rightA - a > LARGE;
+      const off = large || (!near.found && !none(search.along)) ? keepsOff(search, a, b, m) : 'no';
       if (off === 'yes') continue;
       if (off === 'no') halve = loosest(search, a, b, m);
     }
