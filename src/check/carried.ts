@@ -6,7 +6,7 @@ import type { Body, Solid } from './distance/index.ts';
 import { CHECK_CHORD, type Meshed } from './workshop.ts';
 
 /** A placed part that moves with the other it is asked about, or that is at rest like it. */
-export interface Carried {
+export interface CarriedPart {
   readonly part: Part;
   readonly placement: Placement;
   readonly meshed: Meshed;
@@ -21,8 +21,8 @@ export const turned = ({ x, y, z }: Frame, way: Vec3): Vec3 => [
 
 /** The second placement as the first sees it, on the grid of solids. */
 export const seenFrom = (
-  { placement: { frame: one } }: Carried,
-  { placement: { frame: other } }: Carried,
+  { placement: { frame: one } }: CarriedPart,
+  { placement: { frame: other } }: CarriedPart,
 ): Frame =>
   onGrid({
     origin: localise(one, other.origin),
@@ -32,11 +32,11 @@ export const seenFrom = (
   });
 
 /** The solid of a carried part at rest, whatever carries it. */
-export const restOf = ({ placement: { name }, meshed }: Carried): Result<Solid> =>
+export const restOf = ({ placement: { name }, meshed }: CarriedPart): Result<Solid> =>
   meshed.at(name, WORLD);
 
 /** A carried part as a body standing in a frame: a motion of one pose puts its solid there. */
-export const standingIn = (one: Carried, pose: Frame, label: string): Result<Body> =>
+export const standingIn = (one: CarriedPart, pose: Frame, label: string): Result<Body> =>
   chain(restOf(one), (solid) => {
     const { name } = one.placement;
     return ok({
@@ -62,8 +62,8 @@ const boxOf = (solid: Solid): readonly [Vec3, Vec3] | undefined => {
  * enough for most of an assembly.
  */
 export const ballRoom = (
-  [one, mine]: readonly [Carried, Solid],
-  [other, theirs]: readonly [Carried, Solid],
+  [one, mine]: readonly [CarriedPart, Solid],
+  [other, theirs]: readonly [CarriedPart, Solid],
 ): number => {
   const [box, size] = [boxOf(mine), boxOf(theirs)];
   if (!box || !size) return -Infinity;

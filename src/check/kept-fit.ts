@@ -1,11 +1,11 @@
 import { chain, ok, type Result } from '../core/result.ts';
 import { WORLD, type Frame } from '../geometry/frame.ts';
-import { seenFrom, standingIn, type Carried } from './carried.ts';
+import { seenFrom, standingIn, type CarriedPart } from './carried.ts';
 import { createWorkspace } from './distance/index.ts';
 import { fitOf, type Fit, type Standing } from './fits.ts';
 import type { Workshop } from './workshop.ts';
 
-const standing = (one: Carried, frame: Frame): Result<Standing> =>
+const standing = (one: CarriedPart, frame: Frame): Result<Standing> =>
   chain(standingIn(one, frame, ''), (body) =>
     ok({ part: one.part, placement: { ...one.placement, frame }, body, solid: WORLD }),
   );
@@ -17,8 +17,8 @@ const standing = (one: Carried, frame: Frame): Result<Standing> =>
  */
 export const keptFit = (
   workshop: Workshop,
-  one: Carried,
-  other: Carried,
+  one: CarriedPart,
+  other: CarriedPart,
   tolerance: number,
 ): Result<Fit> => {
   const frame = seenFrom(one, other);

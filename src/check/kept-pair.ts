@@ -7,7 +7,7 @@ import {
   seenFrom,
   standingIn,
   turned,
-  type Carried,
+  type CarriedPart,
 } from './carried.ts';
 import {
   checkPairs,
@@ -22,7 +22,7 @@ import { CHECK_CHORD, type Workshop } from './workshop.ts';
 type Rule = Exclude<PairRule, { kind: 'ignore' }>;
 
 /** A rule as the first part sees it. */
-const ruleSeen = (rule: Rule, { placement: { frame } }: Carried): PairRule =>
+const ruleSeen = (rule: Rule, { placement: { frame } }: CarriedPart): PairRule =>
   rule.kind === 'touch' && rule.apart ? { ...rule, apart: turned(frame, rule.apart) } : rule;
 
 /** What was found, with its points where the first part stands. */
@@ -45,7 +45,7 @@ export interface Start {
 const lookAt = (
   workshop: Workshop,
   work: Workspace,
-  [one, other]: readonly [Carried, Carried],
+  [one, other]: readonly [CarriedPart, CarriedPart],
   rule: Rule,
   within: number,
   { label, pose }: Start,
@@ -78,7 +78,7 @@ const lookAt = (
 
 /** The check of two parts that are nowhere near each other, by balls or boxes around them alone. */
 const farApart = (
-  [one, other]: readonly [Carried, Carried],
+  [one, other]: readonly [CarriedPart, CarriedPart],
   rule: Rule,
   within: number,
 ): Result<PairCheck | undefined> =>
@@ -105,7 +105,7 @@ const farApart = (
 export const keptPair = (
   workshop: Workshop,
   work: Workspace,
-  pair: readonly [Carried, Carried],
+  pair: readonly [CarriedPart, CarriedPart],
   rule: Rule,
   within: number,
   start: Start = { label: '', pose: WORLD },

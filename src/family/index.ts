@@ -9,7 +9,7 @@ export type { Blade } from '../blade/schema.ts';
 export { shapeOf, type Shape } from '../blade/shape.ts';
 export { answer, answerAll, answerEach, clear, seat, worstById } from '../check/answers.ts';
 export { bodyOf, partMeshes, type PartMeshes } from '../check/assembly.ts';
-export type { Carried } from '../check/carried.ts';
+export type { CarriedPart } from '../check/carried.ts';
 export { fitOf, type Fit, type Standing } from '../check/fits.ts';
 export { keptFit } from '../check/kept-fit.ts';
 export { keptPair, type Start } from '../check/kept-pair.ts';

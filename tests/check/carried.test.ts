@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { ballRoom, boxRoom, seenFrom, standingIn, type Carried } from '../../src/check/carried.ts';
+import {
+  ballRoom,
+  boxRoom,
+  seenFrom,
+  standingIn,
+  type CarriedPart,
+} from '../../src/check/carried.ts';
 import { checkPairs, clearance, createWorkspace } from '../../src/check/distance/index.ts';
 import { keptPair } from '../../src/check/kept-pair.ts';
 import { createWorkshop, type Workshop } from '../../src/check/workshop.ts';
@@ -26,7 +32,7 @@ const bar = (id: string, x: number, y: number, z: number): StockPart => ({
   layers: [{ profile: { outer: rectangle([0, 0], [x, y]), holes: [] }, from: 0, to: z }],
 });
 
-const carried = (workshop: Workshop, part: StockPart, name: string, at: Frame): Carried => ({
+const carried = (workshop: Workshop, part: StockPart, name: string, at: Frame): CarriedPart => ({
   part,
   placement: { part: part.id, name, frame: at, carrier: 'ground', touches: [] },
   meshed: valueOf(workshop.meshed(part)),

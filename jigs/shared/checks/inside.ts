@@ -17,7 +17,7 @@ import {
   WORLD,
   type Assembly,
   type Body,
-  type Carried,
+  type CarriedPart,
   type CheckResult,
   type Face,
   type Fit,
@@ -56,7 +56,7 @@ const ruleFor = ({ faces, up }: Assembly, one: Placement, other: Placement): Rul
 };
 
 /** A placement with what is made of it; its body where it stands is made when it is asked for. */
-interface Stood extends Carried {
+interface Stood extends CarriedPart {
   readonly motion: Motion | undefined;
   readonly body: () => Result<Body>;
 }
