@@ -67,7 +67,8 @@ export const centreAtLipOf = (at: AtWheel, lip: number, depth: number): number |
     return standing === undefined ? NaN : standing.lip - lip;
   };
   const [from, to] = standingCentres(at, depth) ?? [NaN, NaN];
-  return excess(from) <= 0 && excess(to) >= 0 ? root(excess, from, to) : undefined;
+  const ends = [excess(from), excess(to)] as const;
+  return ends[0] <= 0 && ends[1] >= 0 ? root(excess, from, to, ends) : undefined;
 };
 
 /** Half step of the central differences, mm. */
@@ -79,12 +80,17 @@ export interface Climb {
   readonly perLip: number;
 }
 
-/** Climb of the centre at a lip, by central differences of the settled section. */
-export const climbAt = (at: AtWheel, lip: number, depth: number): Climb => {
-  const centre = (dy: number, dd: number): number => centreAtLipOf(at, lip + dy, depth + dd) ?? NaN;
-  const rate = (more: number, less: number): number => (more - less) / (2 * STEP);
-  return {
-    perDepth: rate(centre(0, STEP), centre(0, -STEP)),
-    perLip: rate(centre(STEP, 0), centre(-STEP, 0)),
-  };
+/** Central difference of the centre of the settled section, by lip and by depth. */
+const climb = (at: AtWheel, lip: number, depth: number, dy: number, dd: number): number => {
+  const more = centreAtLipOf(at, lip + dy, depth + dd) ?? NaN;
+  const less = centreAtLipOf(at, lip - dy, depth - dd) ?? NaN;
+  return (more - less) / (2 * STEP);
 };
+
+/** How the centre moves with the lip, at one depth. */
+export const climbByLip = (at: AtWheel, lip: number, depth: number): number =>
+  climb(at, lip, depth, STEP, 0);
+
+/** How it moves at a lip that stays, for each mm of depth. */
+export const climbByDepth = (at: AtWheel, lip: number, depth: number): number =>
+  climb(at, lip, depth, 0, STEP);

@@ -1,6 +1,6 @@
 import type { Wheel } from '../../grinder/schema.ts';
-import { climbAt } from './at-lip.ts';
-import { atWheel, placeFor } from './place.ts';
+import { climbByLip } from './at-lip.ts';
+import { atWheel, hollowFor } from './place.ts';
 import type { HollowCut, HollowRun } from './run.ts';
 import { edgeDeparture, hollowTrust } from './trust.ts';
 import type { EdgeRestParameters, HollowLine, HollowPlace } from './types.ts';
@@ -20,10 +20,10 @@ const lineOf = (
     if (place === undefined) return [];
     const { u, height, thickness, section, standing, lower, upper, web } = place;
     const at = atWheel(section, wish, run.wheel, lipHeight);
-    const wanted = placeFor(at, wish.centre, depth)?.upper ?? upper;
+    const wanted = hollowFor(at, wish.centre, depth)?.upper ?? upper;
     const certainty = hollowTrust(work.shape, u, wheel, {
       tilt: standing.tilt,
-      climbPerLip: climbAt(at, run.lip, depth).perLip,
+      climbPerLip: climbByLip(at, run.lip, depth),
       reach,
       guided: place.guided,
       flat: at.face.angle === 0,

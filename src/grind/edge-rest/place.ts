@@ -27,21 +27,19 @@ export const fromEdge = (half: Half, h: number): number =>
 
 /**
  * The hollow of a section with its middle at `centre`, `depth` deep: limits against the face as it
- * was before any hollow, web of the section as it then is.
+ * was before any hollow.
  */
-export const placeFor = (
-  at: AtWheel,
+export const hollowFor = (
+  { section, face, wheel, lipHeight }: AtWheel,
   centre: number,
   depth: number,
-): Omit<HollowPlace, 'u' | 'thickness' | 'edge' | 'guided'> | undefined => {
-  const { section, face, wheel, lipHeight } = at;
-  const { near, far, height } = section;
+): Omit<HollowPlace, 'u' | 'thickness' | 'edge' | 'guided' | 'web'> | undefined => {
+  const { near, height } = section;
   const circle = circleOn(face, wheel.radius, centre, depth);
   const standing = standingFor(section, circle, wheel.drop, lipHeight);
   const base = unhollowed(near);
   const limits = limitsOf(base, height, circle);
   if (standing === undefined || limits === undefined) return undefined;
-  const after: EdgeSection = { height, near: hollowed(near, circle), far };
   return {
     height,
     section,
@@ -52,8 +50,21 @@ export const placeFor = (
     lower: fromEdge(base, limits.lower),
     upper: fromEdge(base, limits.upper),
     limits,
-    web: thinnest(after, limits.lower, limits.upper),
   };
+};
+
+/** The same with the web of the section as it then is. */
+export const placeFor = (
+  at: AtWheel,
+  centre: number,
+  depth: number,
+): Omit<HollowPlace, 'u' | 'thickness' | 'edge' | 'guided'> | undefined => {
+  const hollow = hollowFor(at, centre, depth);
+  if (hollow === undefined) return undefined;
+  const { height, circle, limits } = hollow;
+  const { near, far } = at.section;
+  const after: EdgeSection = { height, near: hollowed(near, circle), far };
+  return { ...hollow, web: thinnest(after, limits.lower, limits.upper) };
 };
 
 /** The hollow that a lip gives at a depth; undefined where that lip does not reach the section. */

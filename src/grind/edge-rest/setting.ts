@@ -1,6 +1,6 @@
 import { scratchDepth } from '../spine-rest/scratch.ts';
 import type { Dial } from '../spine-rest/types.ts';
-import { centreAtLipOf, climbAt } from './at-lip.ts';
+import { centreAtLipOf, climbByDepth, climbByLip } from './at-lip.ts';
 import { lipRoom } from './lip-room.ts';
 import { areaOf } from './limits.ts';
 import { contactOf, lipPush, type Pushing } from './lip-push.ts';
@@ -121,7 +121,10 @@ export const describeHollow = (run: HollowRun, d: Describing): EdgeRestSetting |
     web: place.web,
     roomAtSeat: lipRoom(wheel.radius, lip, wheel.drop, 0),
     roomAtTop: lipRoom(wheel.radius, lip - lipThickness, wheel.drop, lipHeight) + lipThickness,
-    climb: climbAt(at, lip, place.depth),
+    climb: {
+      perDepth: climbByDepth(at, lip, place.depth),
+      perLip: climbByLip(at, lip, place.depth),
+    },
     firstCentre,
     progress: progressOf(run, place.depth),
     dial: d.dial,

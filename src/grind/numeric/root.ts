@@ -4,14 +4,20 @@ const CLOSE = 1e-14;
 /**
  * Root of a continuous function whose values at `lo` and `hi` have opposite signs (either may be
  * zero), by Chandrupatla's method: inverse quadratic interpolation where it is trustworthy and
- * bisection elsewhere, so that it always ends and never leaves the bracket.
+ * bisection elsewhere, so that it always ends and never leaves the bracket. `ends`: its values there,
+ * where they are known.
  *
  * Source: T. R. Chandrupatla, Advances in Engineering Software 28 (1997) 145-149, from memory.
  */
-export const root = (f: (x: number) => number, lo: number, hi: number): number => {
+export const root = (
+  f: (x: number) => number,
+  lo: number,
+  hi: number,
+  ends: readonly [atLo: number, atHi: number] = [f(lo), f(hi)],
+): number => {
   // a is the newest point, b brackets the root with it.
   let [a, b] = [lo, hi];
-  let [fa, fb] = [f(a), f(b)];
+  let [fa, fb] = ends;
   let t = 0.5;
   for (let i = 0; i < 100 && fa !== 0 && fb !== 0; i += 1) {
     const x = a + t * (b - a);

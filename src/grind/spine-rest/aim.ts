@@ -168,7 +168,8 @@ export const setoffOfLeastDeviation = (
     seen.push(found);
     return found.beyond - found.short;
   };
-  const even = uneven(from) <= 0 ? from : uneven(to) >= 0 ? to : root(uneven, from, to);
+  const ends = [uneven(from), uneven(to)] as const;
+  const even = ends[0] <= 0 ? from : ends[1] >= 0 ? to : root(uneven, from, to, ends);
   if (fall(seen)) return even;
   const worst = (setoff: number): number => {
     const { beyond, short } = at(setoff);
