@@ -24,7 +24,7 @@ export type SideCuts = { readonly [side in Side]?: readonly Cut[] };
 
 /** Places between spine and edge at which the ends of a cut are looked for. */
 const LOOKS = 48;
-const HALVINGS = 50;
+const TRIES = 150;
 
 const stationOf = ({ spine, edge, thickness }: Shape, u: number): Station => ({
   u,
@@ -65,12 +65,25 @@ export const blankColumn = (shape: Shape, u: number): BlankColumn => {
   return { spine: station.spine, edge: station.edge, radius, half: stockOf(station, radius) };
 };
 
-const bisect = (inside: (v: number) => boolean, out: number, into: number): number => {
+/** Depths and lengths that count as none, mm. */
+const NOTHING = 1e-14;
+
+/**
+ * Where a depth begins between a place without and one with some. Looked for straight between the
+ * two, which finds the end of a flat cut at once, and by halves where that comes no nearer or a
+ * cut stands beside the section.
+ */
+const beginning = (depth: (v: number) => number, out: number, into: number): number => {
   let [a, b] = [out, into];
-  for (let i = 0; i < HALVINGS; i += 1) {
-    const middle = (a + b) / 2;
-    if (inside(middle)) b = middle;
-    else a = middle;
+  let [da, db] = [depth(a), depth(b)];
+  for (let i = 0; i < TRIES; i += 1) {
+    const straight = a + ((b - a) * da) / (da - db);
+    const inside = Math.min(a, b) < straight && straight < Math.max(a, b);
+    const v = inside && i % 3 < 2 ? straight : (a + b) / 2;
+    const d = depth(v);
+    if (Math.abs(d) < NOTHING || Math.abs(b - a) < NOTHING) return v;
+    if (d > 0) [b, db] = [v, d];
+    else [a, da] = [v, d];
   }
   return b;
 };
@@ -91,10 +104,9 @@ const limitsOf = ({ spine, edge }: Station, before: Surface, cut: Surface): Vec2
   const last = looks.findLastIndex((v) => depth(v) > 0);
   const [from, to] = [looks[first] ?? spine, looks[last] ?? edge];
   const [outer, further] = [looks[first - 1], looks[last + 1]];
-  const inside = (v: number): boolean => depth(v) > 0;
   return [
-    outer === undefined ? from : bisect(inside, outer, from),
-    further === undefined ? to : bisect(inside, further, to),
+    outer === undefined ? from : beginning(depth, outer, from),
+    further === undefined ? to : beginning(depth, further, to),
   ];
 };
 

@@ -3,7 +3,7 @@ import { arcOf, angleOf, bulgeOf, onCircle, sagittaOf } from '../../geometry/arc
 import { path, type PathLoop, type Vertex } from '../../geometry/loop.ts';
 import type { Segment } from '../../geometry/segment.ts';
 import { degrees } from '../../core/units.ts';
-import { distance2, dot2, type Vec2 } from '../../geometry/vector.ts';
+import { dot2, type Vec2 } from '../../geometry/vector.ts';
 
 /** The points p with p . normal <= offset; the normal is a unit vector. */
 export interface HalfPlane {
@@ -55,8 +55,12 @@ const arcInside = (a: Vertex, b: Vertex, plane: HalfPlane): Segment[] => {
 };
 
 /** Whether two points are one corner. */
-const same = (a: Vec2, b: Vec2): boolean =>
-  Math.abs(a[0] - b[0]) <= SAME && Math.abs(a[1] - b[1]) <= SAME && distance2(a, b) <= SAME;
+const same = (a: Vertex, b: Vertex): boolean =>
+  Math.abs(a.x - b.x) <= SAME &&
+  Math.abs(a.y - b.y) <= SAME &&
+  Math.hypot(a.x - b.x, a.y - b.y) <= SAME;
+
+const corner = ([x, y]: Vec2, bulge: number): Vertex => ({ x, y, bulge });
 
 /** How near to the border of a half-plane a corner lies on it, mm. */
 const ON = 1e-9;
@@ -117,34 +121,36 @@ export const reachOfCut = (
 
 /**
  * The part of a convex contour (straight edges and arcs) in a half-plane, exactly: every kept
- * piece of edge, closed by the straight cut. A contour wholly outside gives no corners.
+ * piece of edge, closed by the straight cut. A contour wholly outside gives no corners. Corners
+ * that stay are those of the contour: a blade's sections are carried on from belt to belt.
  */
 export const clip = ({ vertices }: PathLoop, plane: HalfPlane): PathLoop => {
   const kept: Vertex[] = [];
-  let end: Vec2 | undefined;
-  const keep = (a: Vec2, b: Vec2, bulge: number): void => {
+  let end: Vertex | undefined;
+  const keep = (a: Vertex, b: Vertex): void => {
     if (same(a, b)) return;
-    if (end !== undefined && !same(end, a)) kept.push({ x: end[0], y: end[1], bulge: 0 });
-    kept.push({ x: a[0], y: a[1], bulge });
+    if (end !== undefined && !same(end, a)) kept.push({ x: end.x, y: end.y, bulge: 0 });
+    kept.push(a);
     end = b;
   };
   for (let i = 0; i < vertices.length; i += 1) {
     const a = vertices[i];
     const b = vertices[i + 1] ?? vertices[0];
     if (a === undefined || b === undefined) continue;
-    if (a.bulge !== 0) {
-      for (const piece of arcInside(a, b, plane)) keep(piece.a, piece.b, piece.bulge);
-      continue;
-    }
     const da = out(a.x, a.y, plane);
     const db = out(b.x, b.y, plane);
-    if (da > 0 && db > 0) continue;
-    const t = da / (da - db);
-    const cut: Vec2 = [a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)];
-    keep(da > 0 ? cut : [a.x, a.y], db > 0 ? cut : [b.x, b.y], 0);
+    if (Math.max(da, db) + rise(a, b) <= 0) keep(a, b);
+    else if (a.bulge !== 0)
+      for (const piece of arcInside(a, b, plane))
+        keep(corner(piece.a, piece.bulge), corner(piece.b, 0));
+    else if (da <= 0 || db <= 0) {
+      const t = da / (da - db);
+      const cut = { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y), bulge: 0 };
+      keep(da > 0 ? cut : a, db > 0 ? cut : b);
+    }
   }
-  const first = kept[0];
-  if (first !== undefined && end !== undefined && !same(end, [first.x, first.y]))
-    kept.push({ x: end[0], y: end[1], bulge: 0 });
+  const [first] = kept;
+  if (first !== undefined && end !== undefined && !same(end, first))
+    kept.push({ x: end.x, y: end.y, bulge: 0 });
   return path(kept);
 };
