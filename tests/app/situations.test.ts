@@ -140,7 +140,8 @@ describe.skipIf(chromiumPath === undefined)('the three situations in a browser',
     const name = grinderPresets[OTHER_GRINDER]?.name ?? '';
     await page.locator('select').filter({ hasText: name }).selectOption(OTHER_GRINDER);
     await page.getByRole('button', { name: 'See what would change' }).click();
-    await page.getByRole('button', { name: 'Fit the design to it' }).click({ timeout: 90_000 });
+    await page.getByRole('heading', { name: /^To buy/ }).waitFor({ timeout: 90_000 });
+    await page.getByRole('button', { name: 'Fit the design to it' }).click();
     expect(await saved(page, stage.url)).toBe(other);
     expect(await packaged(page, stage.url)).toEqual(bytesBelow(at('other')));
     expect(complaints).toEqual([]);

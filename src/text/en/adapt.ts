@@ -36,7 +36,7 @@ export const adapt = {
   areas: {
     grinder: 'Grinder',
     'grinder.belt': 'Grinder, belt',
-    'grinder.drive': 'Grinder, drive',
+    'grinder.drive': 'Grinder, Drive',
     making: 'Making',
     'making.plates': 'Making, plates',
     'making.prints': 'Making, prints',
