@@ -83,7 +83,9 @@ export const parameterIssues = (
   ]);
   const plates = v.upright !== 'angle';
   if (plates && (process === 'saw-drill' || process === 'plasma'))
-    issues.push(problem('tabs-need-cut', path('upright'), words.tabsNeedCut(process)));
+    issues.push(
+      mendedBy(problem('tabs-need-cut', path('upright'), words.tabsNeedCut(process)), 'angle'),
+    );
   issues.push(...strokeIssues(v, grips));
   const leastGap = runningGrowth(design) + v.runningClearance + baseLean(design, v);
   if (v.beltGap < leastGap - 1e-9)

@@ -64,7 +64,9 @@ export const rigIssues = (design: Design, v: Values, plateLabel: string): Issue[
     { key: 'base', label: labels.base.label, thickness: v.base },
   ]);
   if (v.guide === 'slots' && (process === 'saw-drill' || process === 'plasma'))
-    issues.push(problem('guide-needs-cut', path('guide'), words.guideNeedsCut(process)));
+    issues.push(
+      mendedBy(problem('guide-needs-cut', path('guide'), words.guideNeedsCut(process)), 'strips'),
+    );
   if (v.guide === 'strips' && v.guideLength < LEAST_STRIPS)
     issues.push(
       raisedTo(

@@ -36,7 +36,7 @@ export const problem = (
 ): Issue => ({ code, severity, path, message: words.message, fix: words.fix });
 
 /** The issue with the value of its own path that mends it. */
-export const mendedBy = (issue: Issue, value: number): Issue => ({
+export const mendedBy = (issue: Issue, value: Mend['value']): Issue => ({
   ...issue,
   mend: { path: issue.path, value },
 });

@@ -59,6 +59,8 @@ const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
   ],
   ['edge-rest/examples/slicer-200-hollow', { wear: 2 }, 'wear-too-thin'],
   ['edge-rest/examples/slicer-200-hollow', { lip: 'pads', stepWing: 10 }, 'pads-too-short'],
+  ['spine-rest/examples/kitchen-210', { '/making.plates.process': 'saw-drill' }, 'guide-needs-cut'],
+  ['carriage/examples/camp-90', { '/making.plates.process': 'saw-drill' }, 'tabs-need-cut'],
   ['carriage/examples/camp-90', { beltGap: 0.5 }, 'gap-at-belt'],
   ['carriage/examples/camp-90', { tipOverlap: 150 }, 'stroke-short'],
   [

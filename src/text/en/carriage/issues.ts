@@ -1,3 +1,4 @@
+import { rules } from '../model-rules.ts';
 const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 const mm = (value: number): string => `${n(value)} mm`;
@@ -9,8 +10,8 @@ const orOf = (spans: Spans): string =>
 
 /** Why this fixture cannot be built for a design: what is wrong, and what mends it. */
 export const issues = {
-  tabsNeedCut: (process: string) => ({
-    message: `Upright is of plates with tabs and slots, and plates are made by "${process}"; the slots take laser or water jet.`,
+  tabsNeedCut: (process: keyof typeof rules.process) => ({
+    message: `Upright is of plates with tabs and slots, and plates are made by "${rules.process[process]}"; the slots take laser or water jet.`,
     fix: 'Choose the bought angle, or cut the plates by laser or water jet.',
   }),
   gapAtBelt: (gap: number, least: number) => ({

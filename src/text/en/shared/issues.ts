@@ -1,3 +1,4 @@
+import { rules } from '../model-rules.ts';
 import { parameters } from './parameters.ts';
 
 const n = (value: number, decimals = 2): string =>
@@ -10,8 +11,8 @@ export const issues = {
     message: `${label} is ${mm(value)}; the sheets to be had are ${available.map((t) => n(t)).join(', ')} mm, and every plate is cut from one of them.`,
     fix: `Set ${label.toLowerCase()} to one of the sheet thicknesses, or add ${mm(value)} to them.`,
   }),
-  guideNeedsCut: (process: string) => ({
-    message: `Guide of the sliding plate is a slot over pins and plates are made by "${process}"; the slot must be true within a few hundredths, which takes laser or water jet.`,
+  guideNeedsCut: (process: keyof typeof rules.process) => ({
+    message: `Guide of the sliding plate is a slot over pins and plates are made by "${rules.process[process]}"; the slot must be true within a few hundredths, which takes laser or water jet.`,
     fix: 'Choose the bolted guide strips, or cut the plates by laser or water jet.',
   }),
   wingsTooClose: (wing: number, stepWing: number, least: number) => ({
