@@ -67,17 +67,17 @@ export const cornerTurns = (loop: Loop): number[] => {
 /** Shortest distance from a point to the edge, mm. */
 export const distanceToSegment = (p: Vec2, segment: Segment): number => {
   const { a, b } = segment;
-  const ends = Math.min(distance2(p, a), distance2(p, b));
+  const ends = (): number => Math.min(distance2(p, a), distance2(p, b));
   const along = sub2(b, a);
   const square = dot2(along, along);
-  if (square === 0) return ends;
+  if (square === 0) return ends();
   if (isStraight(segment)) {
     const t = dot2(sub2(p, a), along) / square;
-    return t <= 0 || t >= 1 ? ends : Math.abs(cross2(along, sub2(p, a))) / Math.sqrt(square);
+    return t <= 0 || t >= 1 ? ends() : Math.abs(cross2(along, sub2(p, a))) / Math.sqrt(square);
   }
   const arc = arcOfSegment(segment);
   const from = sub2(p, arc.centre);
-  return spans(arc, angleOf(from)) ? Math.abs(Math.hypot(...from) - arc.radius) : ends;
+  return spans(arc, angleOf(from)) ? Math.abs(Math.hypot(...from) - arc.radius) : ends();
 };
 
 /** Points of `s` that can be nearest to the inside of `t` without being an end of `s`. */

@@ -38,9 +38,9 @@ export const bearing = (section: Section, face: Face): readonly [Vec2, Vec2] | u
     if (low === undefined || p[1] < low[1]) low = p;
     if (high === undefined || p[1] > high[1]) high = p;
   }
-  return low === undefined || high === undefined || distance2(low, high) < 1e-9
-    ? undefined
-    : [low, high];
+  if (low === undefined || high === undefined) return undefined;
+  const apart = Math.abs(high[1] - low[1]) >= 1e-9 || distance2(low, high) >= 1e-9;
+  return apart ? [low, high] : undefined;
 };
 
 /** How near the bar's own contour a corner of a ground section counts as untouched, mm. */
