@@ -25,7 +25,7 @@ export const range = {
     far: 'nothing failed so far out',
     check: (bad: string, fails: readonly string[]) => `at ${bad}: ${fails.join(', ')}`,
     refused: (bad: string, codes: readonly string[]) =>
-      `at ${bad} it is refused: ${codes.join(', ')}`,
+      `at ${bad} it is refused: ${codes.map((code) => code.replaceAll('-', ' ')).join(', ')}`,
   },
   basis: (tolerance: string, tried: number) =>
     `estimate: ${String(tried)} values tried, ends found to ${tolerance}`,
