@@ -33,6 +33,17 @@ export interface EdgeHold {
   readonly depth: number;
 }
 
+/** How a blade is being placed: its point at the belt, sines and cosines of pitch and tilt, height. */
+interface Placing {
+  readonly m: number;
+  readonly v0: number;
+  readonly cp: number;
+  readonly sp: number;
+  readonly c: number;
+  readonly s: number;
+  readonly z: number;
+}
+
 /** Range of tilts, degrees, and rounds in which the edge settles on the seat. */
 const TILT = 50;
 const ROUNDS = 12;
@@ -67,27 +78,41 @@ export const edgeHold = (given: EdgeHold): Hold => {
   const [seat, lip] = [pointsFor(us.length), pointsFor(us.length)];
 
   /**
-   * Nearest the wheel that a column's near face comes between the seat and the lip's top: Y and X;
-   * none where an edge that rises along the stroke stands over the lip.
+   * Nearest the wheel that a column's near face comes between the seat and the lip's top: Y, and X
+   * with it; NaN where an edge that rises along the stroke stands over the lip. Number by number:
+   * places thrown away took more than half of a grind.
    */
-  const foremost = (
-    i: number,
-    at: (k: number, n: number) => { X: number; Y: number; z: number },
-    top: number,
-  ): { X: number; Y: number } | undefined => {
+  const foremost = { X: NaN, Y: NaN };
+  const seekForemost = (i: number, at: Placing, top: number): void => {
+    const { m, v0, cp, sp, c, s, z } = at;
+    const du = (us[i] as number) - m;
     const last = (i + 1) * rows - 1;
-    let best = at(last, near[last] ?? 0);
-    if (best.z > top + 1e-9) return undefined;
-    let below = best;
-    for (let k = last - 1; k >= i * rows; k -= 1) {
-      const next = at(k, near[k] ?? 0);
-      const share = next.z > top ? (top - below.z) / (next.z - below.z) : 1;
-      const Y = below.Y + share * (next.Y - below.Y);
-      if (Y < best.Y) best = { X: below.X + share * (next.X - below.X), Y, z: top };
-      if (share < 1) break;
-      below = next;
+    foremost.Y = NaN;
+    let [belowX, belowY, belowZ] = [0, 0, 0];
+    for (let k = last; k >= i * rows; k -= 1) {
+      const dv = (v[k] as number) - v0;
+      const n = near[k] as number;
+      const V = dv * cp - du * sp;
+      const nextX = du * cp + dv * sp;
+      const nextY = V * s - n * c;
+      const nextZ = z - V * c - n * s;
+      if (k === last) {
+        if (nextZ > top + 1e-9) return;
+        foremost.X = nextX;
+        foremost.Y = nextY;
+      } else {
+        const share = nextZ > top ? (top - belowZ) / (nextZ - belowZ) : 1;
+        const Y = belowY + share * (nextY - belowY);
+        if (Y < foremost.Y) {
+          foremost.X = belowX + share * (nextX - belowX);
+          foremost.Y = Y;
+        }
+        if (share < 1) return;
+      }
+      belowX = nextX;
+      belowY = nextY;
+      belowZ = nextZ;
     }
-    return best;
   };
 
   const stand = (m: number, load: number, tilt: number): Pose | undefined => {
@@ -98,28 +123,27 @@ export const edgeHold = (given: EdgeHold): Hold => {
     const reach = Math.max(body.seatHalf, body.lipTo) + 2;
     for (let round = 0; round < ROUNDS; round += 1) {
       const [cp, sp] = [cos(pitch), sin(pitch)];
-      const place = (k: number, u: number, n: number): { X: number; Y: number; z: number } => {
-        const [du, dv] = [u - m, (v[k] ?? 0) - v0];
-        const V = dv * cp - du * sp;
-        return { X: du * cp + dv * sp, Y: V * s - n * c, z: z - V * c - n * s };
-      };
       [seat.count, lip.count] = [0, 0];
       const [first, end] = [columnFrom(field, m - reach), columnFrom(field, m + reach)];
       for (let i = first; i < end; i += 1) {
         const last = (i + 1) * rows - 1;
-        const corner = s > 0 ? (near[last] ?? 0) : -(far[last] ?? 0);
-        const foot = place(last, us[i] ?? 0, corner);
-        if (Math.abs(foot.X) <= body.seatHalf) addPoint(seat, foot.X, foot.z - z);
+        const corner = s > 0 ? (near[last] as number) : -(far[last] as number);
+        const du = (us[i] as number) - m;
+        const dv = (v[last] as number) - v0;
+        const X = du * cp + dv * sp;
+        const foot = z - (dv * cp - du * sp) * c - corner * s;
+        if (Math.abs(X) <= body.seatHalf) addPoint(seat, X, foot - z);
       }
       const under = lineUnder(seat, load, short);
       if (under === undefined) return undefined;
       const sunk = Math.abs(z + under.a);
       z = -under.a;
+      const placing = { m, v0, cp, sp, c, s, z };
       for (let i = first; i < end; i += 1) {
-        const touch = foremost(i, (k, n) => place(k, us[i] ?? 0, n), body.lipHeight);
-        if (touch === undefined) continue;
-        const beside = Math.abs(touch.X);
-        if (beside >= body.lipFrom && beside <= body.lipTo) addPoint(lip, touch.X, touch.Y);
+        seekForemost(i, placing, body.lipHeight);
+        const beside = Math.abs(foremost.X);
+        if (!Number.isNaN(foremost.Y) && beside >= body.lipFrom && beside <= body.lipTo)
+          addPoint(lip, foremost.X, foremost.Y);
       }
       const before = lineUnder(lip, load, short);
       if (before === undefined) return undefined;
@@ -147,23 +171,26 @@ export const edgeHold = (given: EdgeHold): Hold => {
 
   /** Least metal over the hollow's depth anywhere under the belt, mm, and where. */
   const over = (pose: Pose): { metal: number; at: number } => {
-    const cutter = cutterOf(pose, surface);
-    let best = { metal: FAR, at: pose.m };
-    for (
-      let i = columnFrom(field, pose.m - half - 20);
-      i < columnFrom(field, pose.m + half + 20);
-      i += 1
-    ) {
-      const du = (us[i] ?? 0) - pose.m;
+    const { depth: depthAt, across, span } = cutterOf(pose, surface);
+    const { m, v0 } = pose;
+    let metal = FAR;
+    let at = m;
+    const end = columnFrom(field, m + half + 20);
+    for (let i = columnFrom(field, m - half - 20); i < end; i += 1) {
+      const u = us[i] as number;
+      const top = (v[i * rows] as number) - v0;
+      const [low, high] = span(u - m, top, (v[(i + 1) * rows - 1] as number) - v0);
+      if (low > half || high < -half) continue;
       for (let k = i * rows; k < (i + 1) * rows; k += 1) {
-        const dv = (v[k] ?? 0) - pose.v0;
-        const n = cutter.depth(du, dv);
-        const metal = (n - (flat[k] ?? 0)) * (square[k] ?? 1) + depth;
-        if (metal >= best.metal || Math.abs(cutter.across(du, dv, n)) > half) continue;
-        best = { metal, at: us[i] ?? 0 };
+        const dv = (v[k] as number) - v0;
+        const n = depthAt(u - m, dv);
+        const here = (n - (flat[k] as number)) * (square[k] as number) + depth;
+        if (here >= metal || Math.abs(across(u - m, dv, n)) > half) continue;
+        metal = here;
+        at = u;
       }
     }
-    return best;
+    return { metal, at };
   };
 
   return (m): Reached | undefined => {
