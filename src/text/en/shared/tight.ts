@@ -17,7 +17,7 @@ const two = (value: number): string => plain(value, value < 0.1 ? 3 : 2);
 
 const moves = (key: keyof typeof outputs, effect: number, budget: number): string => {
   const [name, unit] = outputs[key];
-  return `This moves ${name} by ${two(effect)} ${unit} at most, the whole tolerance budget by ${two(budget)}`;
+  return `This moves ${name} by ${two(effect)} ${unit} at most, the whole tolerance budget by ${two(budget)} ${unit}`;
 };
 
 /** Features that the tolerance budget singles out, and what nearness buys. */
