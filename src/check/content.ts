@@ -36,6 +36,15 @@ const sumOf = (solid: Solid): string => {
 };
 
 /**
+ * The first solid of a name. It is not held here: those of a hundred steps of a drag would fill the
+ * memory of a telephone, and one that nobody holds any more can get another name.
+ */
+interface Named {
+  readonly solid: WeakRef<Solid>;
+  readonly name: string;
+}
+
+/**
  * Names bodies by their content: bodies of one name are alike to the last bit. Undefined where
  * that cannot be told, because a course is known by running it alone.
  */
@@ -45,15 +54,19 @@ export const createBodyNames = (): BodyNames => {
   let used = 0;
   const next = (): string => String(used++);
   const solids = new WeakMap<Solid, string>();
-  const firsts = createStore<{ readonly solid: Solid; readonly name: string }>(SOLIDS);
+  const firsts = createStore<Named>(SOLIDS);
   const motions = new WeakMap<Motion, string>();
   const ways = createStore<string>(MOTIONS);
 
   const solidName = (solid: Solid): string => {
     const known = solids.get(solid);
     if (known !== undefined) return known;
-    const first = firsts(sumOf(solid), () => ({ solid, name: next() }));
-    const name = alike(first.solid, solid) ? first.name : next();
+    const { solid: held, name: given } = firsts(sumOf(solid), () => ({
+      solid: new WeakRef(solid),
+      name: next(),
+    }));
+    const first = held.deref();
+    const name = first && alike(first, solid) ? given : next();
     solids.set(solid, name);
     return name;
   };

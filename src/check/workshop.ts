@@ -45,8 +45,8 @@ export interface Workshop {
 
 /** Parts of several designs between which a maker goes back and forth. */
 const PARTS = 200;
-/** Places of one part over the settings of a design. */
-const PLACES = 50;
+/** Places of one part over the settings of a design: a placed copy may have some hundred kilobytes. */
+const PLACES = 20;
 /** Shapes of machines and hands. */
 const SHAPES = 200;
 /** Of each kind plans, poses or blades of the latest designs: with points of blades they are large. */
