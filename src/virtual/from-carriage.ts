@@ -3,7 +3,7 @@ import { bladeLength } from '../blade/shape.ts';
 import type { CarriageInput, CarriagePlan } from '../grind/carriage/types.ts';
 import { strokeOf } from '../grind/spine-rest/windows.ts';
 import { platenSurface } from './from-plan.ts';
-import { givesWay, type VirtualJob } from './job.ts';
+import { givesWay, groundStart, type VirtualJob } from './job.ts';
 import type { CarriageHolding, VirtualPass } from './types.ts';
 
 /**
@@ -46,8 +46,10 @@ export const carriageJob = (
 ): VirtualJob => ({
   blade,
   passes: carriagePassesOf(blade, input, plan),
-  // As the plan has it: the carriage grinds the bar.
-  start: { kind: 'bar' },
+  start: groundStart(
+    blade,
+    plan.lines.filter((line) => line.blade === blade.name),
+  ),
   edge: input.sequence.at(-1)?.edge ?? blade.edge.wanted,
   seat: 0,
   soft: givesWay(input.grinder, input.sequence),

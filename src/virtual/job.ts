@@ -48,6 +48,8 @@ export const groundStart = (blade: Blade, bevels: readonly BevelAngles[]): Start
       return left.angle + k * (right.angle - left.angle);
     };
   };
+  if (blade.edge.asHeatTreated >= Math.max(...blade.thickness.map(({ t }) => t)))
+    return { kind: 'bar' };
   return {
     kind: 'ground',
     angle: { left: angleOf('left'), right: angleOf('right') },

@@ -41,6 +41,8 @@ export const short = (over: Partial<Blade> = {}): Blade =>
     ricasso: 30,
     thickness: [{ u: 0, t: 5 }],
     bevels: { left: { kind: 'height', height: 20 }, right: { kind: 'height', height: 20 } },
+    // An unground bar: nothing was taken off before the planes that are tried.
+    edge: { asHeatTreated: 5, wanted: 0.2, shareLeft: 0.5 },
     line: { follow: 'spine', allowed: 5 },
     ...over,
   });

@@ -71,7 +71,7 @@ describe('a plan for a carriage', () => {
               ],
             },
             thickness: [{ u: 0, t: x.thickness }],
-            edge: { asHeatTreated: 0.7, wanted: x.edge, shareLeft: 0.4 },
+            edge: { asHeatTreated: x.thickness, wanted: x.edge, shareLeft: 0.4 },
             bevels: { left: { kind: 'angle', angle: x.angle }, right: { kind: 'none' } },
           });
           const given = input({
@@ -143,6 +143,23 @@ describe('a plan for a carriage', () => {
     for (const [i, left] of excess.entries())
       if (i > 0) expect(left).toBeLessThan(excess[i - 1] ?? 0);
     expect(excess[3]).toBeLessThan(0.12);
+  });
+
+  it('counts with the edge that a blade comes with, on both sides', () => {
+    const stops = (asHeatTreated: number): (number | undefined)[] => {
+      const edge = { asHeatTreated, wanted: 0.2, shareLeft: 0.5 };
+      return planned(input({ blades: [short({ edge })] })).settings.map((one) => one.edgeStop);
+    };
+    // Belts at 0.4 and 0.2 mm, left before right: half of what the other side still has is added.
+    const [half, fine] = [0.4 / 2, 0.2 / 2];
+    const after = [half + half, fine + half, fine + fine];
+    for (const [comes, other] of [
+      [0.8, 0.4],
+      [5, 2.5],
+    ] as const)
+      stops(comes).forEach((stop, i) => {
+        expect(stop).toBeCloseTo([half + other, ...after][i] ?? NaN, 6);
+      });
   });
 
   it('bounds what a taper under the jaw does, and warns when the edge comes out thin', () => {

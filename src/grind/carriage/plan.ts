@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../../core/result.ts';
+import { asTheyCome } from './as-they-come.ts';
 import { inputIssues, jobsOf, planIssues, runIssues } from './issues.ts';
 import { linesOf } from './lines.ts';
 import { runCarriage } from './run.ts';
@@ -19,7 +20,9 @@ export const planCarriage = (input: CarriageInput): Result<CarriagePlan> => {
   const missing = inputIssues(input);
   if (missing.length > 0) return fail(...missing);
   const { grinder, sequence, parameters } = input;
-  const runs = runCarriage(jobsOf(input), sequence, parameters);
+  const jobs = jobsOf(input);
+  const start = asTheyCome(jobs, sequence.at(-1), parameters);
+  const runs = runCarriage(start, jobs, sequence, parameters);
   const stuck = runIssues(runs, grinder.lean);
   if (stuck.length > 0) return fail(...stuck);
   const settings = runs.flatMap((run, i) => {

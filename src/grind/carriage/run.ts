@@ -48,7 +48,8 @@ export interface CarriageRun {
   readonly cuts: readonly CarriageCut[];
 }
 
-type States = readonly (readonly Section[])[];
+/** Sections of every blade, stored as they are. */
+export type States = readonly (readonly Section[])[];
 
 /** The faces of one plane at every station that the stroke brings to the belt. */
 const facesOf = (
@@ -82,16 +83,17 @@ const aimOf = (
 };
 
 /**
- * Grinds the family in thought: each belt in turn, left then right, first along the straight edge
+ * Grinds the family in thought, from the sections given: each belt in turn, left then right, first along the straight edge
  * and then on the falls of the tip, every section carried on to what comes after. Angle and fence
  * are those of the first blade that is ground on the side; the others get what these leave them.
  */
 export const runCarriage = (
+  start: States,
   jobs: readonly CarriageJob[],
   sequence: readonly SequencePass[],
   { forward, plungeStop }: CarriageParameters,
 ): CarriageRun[] => {
-  let states: States = jobs.map(({ mount }) => mount.work.stations.map(({ bar }) => bar));
+  let states = start;
   const facets = Math.max(1, ...jobs.map(({ turned }) => turned.length));
   return sequence.flatMap((pass, index) =>
     SIDES.flatMap((side) => {

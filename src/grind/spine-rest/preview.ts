@@ -5,7 +5,7 @@ import { setoffAtPlace, setoffOfLeastDeviation, type Aimed } from './aim.ts';
 import { carried, facing, turned } from './carry.ts';
 
 import { facesAt, placedAt, type PlaceFace, type Question } from './faces.ts';
-import { edgeOf, type Bladework, type Wish } from './stations.ts';
+import { edgeOf, isBar, type Bladework, type Wish } from './stations.ts';
 import type { SpineRestParameters } from './types.ts';
 import type { Stroke, Window } from './windows.ts';
 
@@ -136,7 +136,7 @@ export const asTheyCome = (jobs: readonly Job[], finished: readonly Preview[]): 
       finished.reduce((section, { side, faces }) => {
         const own = faces[k]?.[i]?.own;
         const edge = edgeOf(work, station, side, work.blade.edge.asHeatTreated);
-        if (own === undefined || edge >= station.thickness / 2) return section;
+        if (own === undefined || isBar(work, station)) return section;
         return facing(ground(facing(section, side), { edge, angle: own.angle }), side);
       }, station.bar),
     ),

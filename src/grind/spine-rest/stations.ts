@@ -100,6 +100,10 @@ export const bladework = (
 export const edgeOf = ({ shape }: Bladework, { u }: Station, side: Side, edge: number): number =>
   edgeOffsetsOn(shape, u, edge)[side];
 
+/** Whether a blade comes unground at a station: its edge as thick as the stock. */
+export const isBar = ({ blade }: Bladework, { thickness }: Station): boolean =>
+  blade.edge.asHeatTreated >= thickness - 1e-9;
+
 /** What is wanted of a side at the bevel place. */
 export interface Wish extends Wanted {
   /** Height of the bevel on the planes of face and flank, beyond the spine where it is more, mm. */
