@@ -157,17 +157,19 @@ const findInside = (
   return undefined;
 };
 
+const NO_WAY: Vec3 = [0, 0, 0];
+const UNSEEN = new Float64Array(3);
+
 /**
  * A direction of the world as a body sees it where its motion starts, of unit length, for rooms are
  * measured along it; zero for none.
  */
 const seenBy = (body: Body, way: Vec3, sign: 1 | -1): Float64Array => {
+  if (way === NO_WAY) return UNSEEN;
   const { x, y, z } = poseOfBody(body, 0, 0);
   const scale = sign / (length3(way) || 1);
-  return Float64Array.from([x, y, z], (axis) => scale * dot3(axis, way));
+  return Float64Array.of(scale * dot3(x, way), scale * dot3(y, way), scale * dot3(z, way));
 };
-
-const NO_WAY: Vec3 = [0, 0, 0];
 
 /** One pair of solids, searched below the limit; the moving side and view are chosen here. */
 const searchPair = (
