@@ -15,18 +15,14 @@ import { cross3, unit3, type Vec3 } from '../../src/geometry/vector.ts';
 import type { StockPart } from '../../src/model/part.ts';
 import { seeded } from '../../src/setup/random.ts';
 import { valueOf } from '../family/examples.ts';
+import { steel } from './shapes.ts';
 
 const bar = (id: string, x: number, y: number, z: number): StockPart => ({
+  ...steel,
   kind: 'stock',
   id,
   name: id,
   section: '',
-  quantity: 1,
-  material: 'steel',
-  finish: '',
-  density: 7.85,
-  notes: [],
-  tight: [],
   holes: [],
   crossHoles: [],
   layers: [{ profile: { outer: rectangle([0, 0], [x, y]), holes: [] }, from: 0, to: z }],

@@ -8,15 +8,7 @@ import { circle, polygon, rectangle } from '../../src/geometry/loop.ts';
 import { capScrewPart, dowelPinPart } from '../../src/hardware/index.ts';
 import type { CrossHole, Hole, Part, PlatePart, StockPart } from '../../src/model/part.ts';
 import { valueOf } from '../family/examples.ts';
-
-const base = {
-  quantity: 1,
-  material: 'steel',
-  finish: '',
-  density: 7.85,
-  notes: [],
-  tight: [],
-} as const;
+import { steel } from './shapes.ts';
 
 /** A plate 40 x 40 x 6 with one round hole at its middle. */
 const plate = (id: string, size: number, thread?: string): PlatePart => {
@@ -29,7 +21,7 @@ const plate = (id: string, size: number, thread?: string): PlatePart => {
     ...(thread === undefined ? {} : { thread }),
   };
   return {
-    ...base,
+    ...steel,
     kind: 'plate',
     id,
     name: id,
@@ -44,7 +36,7 @@ const plate = (id: string, size: number, thread?: string): PlatePart => {
 
 /** A bar 12 x 6 along z, drilled across along y at z = 20. */
 const bar = (hole: Partial<CrossHole>): StockPart => ({
-  ...base,
+  ...steel,
   kind: 'stock',
   id: 'bar',
   name: 'bar',

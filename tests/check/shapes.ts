@@ -150,3 +150,13 @@ export const bumpyMesh = (
   }
   return mesh(vertices, triangles);
 };
+
+/** What every steel part says that is checked for its shape alone. */
+export const steel = {
+  quantity: 1,
+  material: 'steel',
+  finish: '',
+  density: 7.85,
+  notes: [],
+  tight: [],
+} as const;

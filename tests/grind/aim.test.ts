@@ -7,7 +7,7 @@ import {
 } from '../../src/grind/spine-rest/aim.ts';
 import { bladework, wishOf } from '../../src/grind/spine-rest/stations.ts';
 import { strokeOf } from '../../src/grind/spine-rest/windows.ts';
-import { strip } from './samples.ts';
+import { kitchen210, strip } from './samples.ts';
 
 const curved = (edge: [number, number][]): Blade['outline'] => ({
   kind: 'curves',
@@ -26,16 +26,7 @@ const tapered = strip({
 });
 const belly = strip({
   spineRadius: 0.3,
-  outline: {
-    kind: 'dimensions',
-    length: 210,
-    heelHeight: 50,
-    bellyStart: 90,
-    bellyHeight: 49,
-    spineDropStart: 110,
-    tipDrop: 10,
-    spineSagitta: 0,
-  },
+  outline: kitchen210,
 });
 const recurve = strip({
   line: { follow: 'edge', allowed: 5 },

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Blade } from '../../src/blade/schema.ts';
 import { planSpineRest, settledPose, type SpineRestPlan } from '../../src/grind/index.ts';
 import { bar, grind, mirror } from './brute.ts';
-import { grinder, input, parameters, strip } from './samples.ts';
+import { grinder, input, kitchen210, parameters, strip } from './samples.ts';
 
 const planOf = (over: Parameters<typeof input>[0] = {}): SpineRestPlan => {
   const result = planSpineRest(input(over));
@@ -15,16 +15,7 @@ const codes = (over: Parameters<typeof input>[0]): string[] =>
 /** A kitchen blade with a belly, a falling tip and distal taper. */
 const kitchen: Blade = strip({
   name: 'Kitchen',
-  outline: {
-    kind: 'dimensions',
-    length: 210,
-    heelHeight: 50,
-    bellyStart: 90,
-    bellyHeight: 49,
-    spineDropStart: 110,
-    tipDrop: 10,
-    spineSagitta: 0,
-  },
+  outline: kitchen210,
   thickness: [
     { u: 0, t: 3 },
     { u: 210, t: 1.6 },

@@ -27,6 +27,18 @@ export const strip = (over: Partial<Blade> = {}, length = 150, height = 50): Bla
   ...over,
 });
 
+/** A kitchen blade with a belly and a falling tip. */
+export const kitchen210: Blade['outline'] = {
+  kind: 'dimensions',
+  length: 210,
+  heelHeight: 50,
+  bellyStart: 90,
+  bellyHeight: 49,
+  spineDropStart: 110,
+  tipDrop: 10,
+  spineSagitta: 0,
+};
+
 export const grinder = (over: Partial<Grinder> = {}): Grinder => ({
   format: 'platenwright-grinder',
   schema: 1,

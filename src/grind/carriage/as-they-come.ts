@@ -1,7 +1,6 @@
-import { facing } from '../spine-rest/carry.ts';
-import { edgeOf, isBar } from '../spine-rest/stations.ts';
+import { asItComes } from '../spine-rest/carry.ts';
 import type { SequencePass } from '../spine-rest/types.ts';
-import { ground, type Face } from '../section/ground.ts';
+import type { Face } from '../section/ground.ts';
 import { runCarriage, type CarriageJob, type CarriageRun, type States } from './run.ts';
 import type { CarriageParameters } from './types.ts';
 
@@ -12,9 +11,9 @@ const finishedAt = (runs: readonly CarriageRun[], job: CarriageJob, i: number): 
     .reduce((best, face) => (face && (!best || face.edge < best.edge) ? face : best), undefined);
 
 /**
- * The blades as they come to the carriage: `asHeatTreated` thick behind the edge, their bevels taken
+ * The blades as they come to the carriage: at `asHeatTreated` thick behind the edge, their bevels taken
  * to lie parallel to the finished ones (an estimate, as on a spine rest: it bears on what the first
- * belts take and are told to stop at). An edge as thick as the stock is an unground bar.
+ * belts take and are told to stop at).
  */
 export const asTheyCome = (
   jobs: readonly CarriageJob[],
@@ -26,16 +25,10 @@ export const asTheyCome = (
   return jobs.map((job) => {
     const { work } = job.mount;
     return work.stations.map((station, i) =>
-      (['left', 'right'] as const).reduce((section, side) => {
-        const face = finishedAt(
-          runs.filter((run) => run.side === side),
-          job,
-          i,
-        );
-        const edge = edgeOf(work, station, side, work.blade.edge.asHeatTreated);
-        if (face === undefined || isBar(work, station)) return section;
-        return facing(ground(facing(section, side), { edge, angle: face.angle }), side);
-      }, station.bar),
+      asItComes(work, station, (side) => {
+        const own = runs.filter((run) => run.side === side);
+        return finishedAt(own, job, i)?.angle;
+      }),
     );
   });
 };

@@ -1,8 +1,8 @@
-import type { Side } from '../../blade/schema.ts';
+import { SIDES, type Side } from '../../blade/schema.ts';
 import { signedArea } from '../../geometry/loop-measure.ts';
 import { ground, type Face } from '../section/ground.ts';
 import { flipped, type Section } from '../section/section.ts';
-import type { Bladework } from './stations.ts';
+import { edgeOf, isBar, type Bladework, type Station } from './stations.ts';
 
 /** The section as the belt sees it when `side` is ground; stored sections have the right there. */
 export const facing = (section: Section, side: Side): Section =>
@@ -21,6 +21,23 @@ export const carried = (
     const face = faces[i];
     return face === undefined ? section : ground(section, face);
   });
+
+/**
+ * A station of a blade as it comes to its fixture: `asHeatTreated` thick behind the edge, the bevels at
+ * the angles (degrees) that they are finished at; none for a side that is not ground. An edge as thick as the stock
+ * is an unground bar.
+ */
+export const asItComes = (
+  work: Bladework,
+  station: Station,
+  angleOf: (side: Side) => number | undefined,
+): Section =>
+  SIDES.reduce((section, side) => {
+    const angle = angleOf(side);
+    if (angle === undefined || isBar(work, station)) return section;
+    const edge = edgeOf(work, station, side, work.blade.edge.asHeatTreated);
+    return facing(ground(facing(section, side), { edge, angle }), side);
+  }, station.bar);
 
 /** Metal between two states of a blade, mm^3: the areas' difference by the trapezium rule. */
 export const volumeBetween = (

@@ -1,11 +1,10 @@
 import type { Side } from '../../blade/schema.ts';
-import { ground } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
 import { setoffAtPlace, setoffOfLeastDeviation, type Aimed } from './aim.ts';
-import { carried, facing, turned } from './carry.ts';
+import { asItComes, carried, turned } from './carry.ts';
 
 import { facesAt, placedAt, type PlaceFace, type Question } from './faces.ts';
-import { edgeOf, isBar, type Bladework, type Wish } from './stations.ts';
+import { type Bladework, type Wish } from './stations.ts';
 import type { SpineRestParameters } from './types.ts';
 import type { Stroke, Window } from './windows.ts';
 
@@ -128,16 +127,15 @@ export const previews = (
 /**
  * The blades as they come to the rest: at `asHeatTreated` thick behind the edge, their bevels
  * taken to lie parallel to the finished ones (an estimate; it bears on the first belts' volume and
- * first contact, not on a finished line). An edge as thick as the stock is an unground bar.
+ * first contact, not on a finished line).
  */
 export const asTheyCome = (jobs: readonly Job[], finished: readonly Preview[]): States =>
   jobs.map(({ work }, k) =>
     work.stations.map((station, i) =>
-      finished.reduce((section, { side, faces }) => {
-        const own = faces[k]?.[i]?.own;
-        const edge = edgeOf(work, station, side, work.blade.edge.asHeatTreated);
-        if (own === undefined || isBar(work, station)) return section;
-        return facing(ground(facing(section, side), { edge, angle: own.angle }), side);
-      }, station.bar),
+      asItComes(
+        work,
+        station,
+        (side) => finished.find((one) => one.side === side)?.faces[k]?.[i]?.own.angle,
+      ),
     ),
   );
