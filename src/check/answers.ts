@@ -3,9 +3,9 @@ import type { Vec3 } from '../geometry/vector.ts';
 import { text } from '../text/index.ts';
 import { notComputed, pairResult, withShared, worstOf, type PairTerms } from './assembly-result.ts';
 import {
+  AT_HAND,
   checkPairs,
   createWorkspace,
-  NEAR,
   type Body,
   type PairCheck,
   type PairRule,
@@ -45,7 +45,7 @@ const SPARE = 10;
 /** How far apart the bodies of a question are measured, mm. */
 const farOf = (rule: PairRule, gaps: Gaps): number => {
   const least = rule.kind === 'clear' ? rule.gap : 0;
-  return gaps === 'near' ? least + NEAR : Math.max(FAR, least + SPARE);
+  return gaps === 'near' ? least + AT_HAND : Math.max(FAR, least + SPARE);
 };
 
 const termsOf = ({ rule, id, fix, parameter }: Asked, { names, pose }: Told): PairTerms => {

@@ -1,5 +1,5 @@
 /** Pairs of bodies that the checks ask about, and the places at which libraries can look at them. */
-import { NEAR, type Body } from '../../src/check/distance/index.ts';
+import { AT_HAND, type Body } from '../../src/check/distance/index.ts';
 import { poseAt, track } from '../../src/check/distance/motion.ts';
 import type { Solids } from '../../src/check/set-up.ts';
 import { place, WORLD, type Frame } from '../../src/geometry/frame.ts';
@@ -49,7 +49,7 @@ export const pairsOf = ({ setUps }: Solids): Pair[] =>
       const dense = Array.from({ length: count }, (_, i) =>
         count === 1 ? 1 : Math.max(1, Math.ceil(Math.max(wayOf(a, i), wayOf(b, i)) / STEP)),
       ).reduce((sum, n) => sum + n, 0);
-      const within = (rule.kind === 'clear' ? rule.gap : 0) + NEAR;
+      const within = (rule.kind === 'clear' ? rule.gap : 0) + AT_HAND;
       return [{ a, b, within, count, dense }];
     }),
   );

@@ -358,7 +358,7 @@ const HEAD = `# What a change costs
 
 Printed by \`npx tsx tests/bench/whole.ts --write\`; [whole.ts](whole.ts) says what the rows are.
 Processor time of one run on one machine. \`proved\` is what a drag waits for: all checks of
-\`jig check\`, each proved to pass or fail, with gaps told to 2 mm beyond what is asked; \`all gaps\`
+\`jig check\`, each proved to pass or fail, with gaps told to 0.5 mm beyond what is asked; \`all gaps\`
 is the same with every gap measured to 40 mm. The columns of the libraries are their time as a
 multiple of \`proved\` for the same pairs and the same nearness, so more is better: at the start of
 every movement alone and, in brackets, at every mm of it. The kernel proves what lies between as well,

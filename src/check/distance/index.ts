@@ -17,7 +17,7 @@ export {
   type PairCheck,
   type PairRule,
 } from './pairs.ts';
-export { NEAR } from './near.ts';
+export { AT_HAND, NEAR } from './near.ts';
 export { surveyed } from './mesh.ts';
 export { overlapVolume } from './overlap-volume.ts';
 export type { Shape } from './shape.ts';
