@@ -66,26 +66,29 @@ export const relativeOf = (work: Workspace, a: Body, b: Body): Relative => {
   return found;
 };
 
-const sweepIssues = (name: string, sweep: Sweep): Issue[] => {
-  const at = `${name} ${sweep.label}`.trim();
+const NONE: readonly Issue[] = [];
+
+const sweepIssues = (name: string, sweep: Sweep): readonly Issue[] => {
   const ends = track(sweep);
-  const frames = [poseAt(ends, 0), poseAt(ends, 1)];
-  if (!frames.every(isRigid)) return [problem('pose-not-rigid', name, words.notRigid(at))];
-  if (sweep.kind === 'glide') {
-    const turned = turnOf(sweep);
-    return turned <= WIDEST_TURN
-      ? []
-      : [problem('turn-too-wide', name, words.turnTooWide(at, turned, WIDEST_TURN))];
+  const at = (): string => `${name} ${sweep.label}`.trim();
+  if (!isRigid(poseAt(ends, 0)) || !isRigid(poseAt(ends, 1))) {
+    return [problem('pose-not-rigid', name, words.notRigid(at()))];
   }
-  if (sweep.kind === 'still') return [];
+  if (sweep.kind === 'still') return NONE;
+  if (sweep.kind === 'glide') {
+    const turned = turnOf(ends);
+    return turned <= WIDEST_TURN
+      ? NONE
+      : [problem('turn-too-wide', name, words.turnTooWide(at(), turned, WIDEST_TURN))];
+  }
   const rates = [sweep.travel, sweep.turn, sweep.bend ?? 0, sweep.twist ?? 0];
   return rates.every((rate) => rate >= 0 && rate < Infinity)
-    ? []
-    : [problem('rate-not-bounded', name, words.notBounded(at))];
+    ? NONE
+    : [problem('rate-not-bounded', name, words.notBounded(at()))];
 };
 
 const motionIssues = (work: Workspace, { name, motion }: Body): readonly Issue[] => {
-  if (!motion) return [];
+  if (!motion) return NONE;
   const known = work.sound.get(motion);
   if (known) return known;
   const found =

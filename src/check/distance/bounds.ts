@@ -126,18 +126,23 @@ export const turnedGapTo = (
   out[to] = most > 0 ? Math.sqrt(sum) : most;
 };
 
-/** `boxGapTo` where it is asked seldom. */
-export const boxGap = (
+/** The more of both rooms where that along the still body's axes is less than `enough`. */
+export const roomTo = (
+  out: Float64Array,
+  to: number,
   boxesA: Float64Array,
   a: number,
   boxesB: Float64Array,
   b: number,
   data: Float64Array,
   m: number,
-): number => {
-  const out = new Float64Array(2);
-  boxGapTo(out, 0, boxesA, a, boxesB, b, data, m);
-  return real(out, 0);
+  enough: number,
+): void => {
+  boxGapTo(out, to, boxesA, a, boxesB, b, data, m);
+  const room = real(out, to);
+  if (room >= enough) return;
+  turnedGapTo(out, to, boxesA, a, boxesB, b, data, m);
+  if (room > real(out, to)) out[to] = room;
 };
 
 /** A solid that is searched, and how far its nodes reach. */

@@ -1,17 +1,17 @@
 import { ok, type Result } from '../../core/result.ts';
 import { place, WORLD, type Frame } from '../../geometry/frame.ts';
 import { dot3, length3, type Vec3 } from '../../geometry/vector.ts';
-import { comparable, createWorkspace, relativeOf, type Body, type Workspace } from './body.ts';
-import { boxGap } from './bounds.ts';
-import { real } from './flat.ts';
+import { comparable, createWorkspace, type Body, type Workspace } from './body.ts';
+import { copy3, real } from './flat.ts';
 import { insideSurface } from './inside.ts';
-import { applyPose, poseAt, track } from './motion.ts';
+import { applyBack, applyPose, poseAt, track } from './motion.ts';
 import { searchPlane } from './planes.ts';
 import { reachOf } from './reach.ts';
-import { FROM, heldAt, START_POSE, STRIDE, type Relative } from './relative.ts';
+import { FROM, START_POSE, STRIDE, type Relative } from './relative.ts';
 import { enoughOf, limitOf, nothingNearer, type Exactness, type Nearest } from './room.ts';
 import { searchFrom, searchTrees } from './search.ts';
-import type { Solid, TreeSolid } from './solid.ts';
+import type { TreeSolid } from './solid.ts';
+import { nearestFirst, viewOf, type Instant, type View } from './view.ts';
 
 /** A configuration: which sweep, where on it (0 to 1), and both bodies' poses there. */
 export interface Moment {
@@ -70,25 +70,11 @@ export interface ClearanceOptions {
   readonly touching?: number;
   /** A world direction in which a may well keep off b: it changes no result, a good one is quick. */
   readonly along?: Vec3;
-  /** At this moment alone: the sweep by its number, and where on it, 0 to 1. */
-  readonly at?: { readonly sweep: number; readonly t: number };
+  /** At this moment alone. */
+  readonly at?: Instant;
   /** Kept between calls, it saves building relative motions again. */
   readonly work?: Workspace;
 }
-
-/** The motion of one body as seen from another, as far as it is asked about. */
-type Seen = (moving: Body, still: Body) => Relative;
-
-const seenIn = (work: Workspace, { at }: ClearanceOptions): Seen => {
-  if (!at) return (moving, still) => relativeOf(work, moving, still);
-  const held = new Map<Body, Relative>();
-  return (moving, still) => {
-    // Of two bodies each is the moving one in one motion only.
-    const known = held.get(moving) ?? heldAt(relativeOf(work, moving, still), at.sweep, at.t);
-    held.set(moving, known);
-    return known;
-  };
-};
 
 export const SLACK = 0.001;
 
@@ -109,19 +95,17 @@ const located = (
   b: Body,
   sweep: number,
   t: number,
-  /** Nearest points in the coordinates of `seenFrom`. */
+  /** Nearest points of the moving and the still body, in the coordinates of the still one. */
   points: readonly [Vec3, Vec3],
-  seenFrom: Body,
+  { swapped }: View,
 ): Found => {
   const poseA = poseOfBody(a, sweep, t);
   const poseB = poseOfBody(b, sweep, t);
-  const view = seenFrom === a ? poseA : poseB;
   const label = a.motion?.[sweep]?.label ?? b.motion?.[sweep]?.label ?? '';
-  return {
-    at: { sweep, label, t, poseA, poseB },
-    pointA: place(view, points[0]),
-    pointB: place(view, points[1]),
-  };
+  const at = { sweep, label, t, poseA, poseB };
+  return swapped
+    ? { at, pointA: place(poseA, points[1]), pointB: place(poseA, points[0]) }
+    : { at, pointA: place(poseB, points[0]), pointB: place(poseB, points[1]) };
 };
 
 const point = (flat: Float64Array, at: number): Vec3 => [
@@ -130,28 +114,33 @@ const point = (flat: Float64Array, at: number): Vec3 => [
   real(flat, at + 2),
 ];
 
+/** Where one solid is inside another: a point of it, in the coordinates of the still body. */
+interface Inside {
+  readonly sweep: number;
+  readonly t: number;
+  readonly point: Vec3;
+}
+
 /**
- * A point of `inner` inside the surface of `outer` at the start of some sweep, as seen from
- * outer. Called where no surfaces meet on any sweep: then what is inside stays inside.
+ * A solid wholly inside the other at the start of some sweep. Called where no surfaces meet on any
+ * sweep: then what is inside stays inside.
  */
-const findInside = (
-  inner: TreeSolid,
-  outer: TreeSolid,
-  motion: Relative,
-): { sweep: number; t: number; point: Vec3 } | undefined => {
-  if (!outer.surface) return undefined;
-  if (boxGap(inner.tree.boxes, 0, outer.tree.boxes, 0, motion.data, motion.root) > 0) {
-    return undefined;
-  }
+const findInside = (moving: TreeSolid, still: TreeSolid, motion: Relative): Inside | undefined => {
+  const { data } = motion;
   for (const node of motion.whole) {
-    for (let i = 0; i < inner.anchors.length; i += 3) {
-      const p = applyPose(motion.data, node * STRIDE + START_POSE, point(inner.anchors, i));
-      if (insideSurface(outer, p))
-        return {
-          sweep: motion.sweep[node] ?? 0,
-          t: real(motion.data, node * STRIDE + FROM),
-          point: p,
-        };
+    const pose = node * STRIDE + START_POSE;
+    const told = (p: Vec3): Inside => ({
+      sweep: motion.sweep[node] ?? 0,
+      t: real(data, node * STRIDE + FROM),
+      point: p,
+    });
+    for (let i = 0; still.surface && i < moving.anchors.length; i += 3) {
+      const p = applyPose(data, pose, point(moving.anchors, i));
+      if (insideSurface(still, p)) return told(p);
+    }
+    for (let i = 0; moving.surface && i < still.anchors.length; i += 3) {
+      const p = point(still.anchors, i);
+      if (insideSurface(moving, applyBack(data, pose, p))) return told(p);
     }
   }
   return undefined;
@@ -171,91 +160,41 @@ const seenBy = (body: Body, way: Vec3, sign: 1 | -1): Float64Array => {
   return Float64Array.of(scale * dot3(x, way), scale * dot3(y, way), scale * dot3(z, way));
 };
 
-/** One pair of solids, searched below the limit; the moving side and view are chosen here. */
+/** Two trees, searched below the limit. */
 const searchPair = (
   work: Workspace,
-  seen: Seen,
-  a: Body,
-  b: Body,
-  solidA: Solid,
-  solidB: Solid,
-  limit: number,
+  { still, swapped, motion }: View,
+  first: TreeSolid,
+  second: TreeSolid,
+  near: Nearest,
   exactness: Exactness,
   { at, touching = 0, along = NO_WAY }: ClearanceOptions,
-): { near: Nearest; found?: Found } => {
-  const near = nothingNearer(limit, exactness);
-  // A still body on the moving side would see the other one's straight ways as curves.
-  const swap = solidA.kind === 'plane' || (!a.motion && solidB.kind === 'tree');
-  const [moving, still] = swap ? [b, a] : [a, b];
-  const [first, second] = swap ? [solidB, solidA] : [solidA, solidB];
-  const motion = seen(moving, still);
-  if (first.kind === 'tree' && second.kind === 'tree') {
-    const way = seenBy(still, along, swap ? -1 : 1);
-    work.room.gjk.direction.set(way);
-    const search = {
-      ...exactness,
-      room: work.room,
-      a: first,
-      b: second,
-      moving: { solid: first, reach: reachOf(first) },
-      still: { solid: second, reach: reachOf(second) },
-      motion,
-      near,
-      touching,
-      along: way,
-    };
-    const hint = work.hints.get(first)?.get(second);
-    // Where they were nearest is a guess about the pieces, at whatever moment.
-    if (hint) searchFrom(search, { ...hint, ...at });
-    searchTrees(search, hint?.leafB);
-    if (near.found) {
-      const { leafA, leafB, sweep, t } = near;
-      const hints = work.hints.get(first) ?? new WeakMap();
-      hints.set(second, { leafA, leafB, sweep, t });
-      work.hints.set(first, hints);
-    }
-  } else if (first.kind === 'tree' && second.kind === 'plane') {
-    searchPlane(work.room, first, second, motion, near, exactness.slack);
+): void => {
+  const way = seenBy(still, along, swapped ? -1 : 1);
+  copy3(work.room.gjk.direction, way);
+  const search = {
+    slack: exactness.slack,
+    required: exactness.required,
+    room: work.room,
+    a: first,
+    b: second,
+    moving: { solid: first, reach: reachOf(first) },
+    still: { solid: second, reach: reachOf(second) },
+    motion,
+    near,
+    touching,
+    along: way,
+  };
+  const hint = work.hints.get(first)?.get(second);
+  // Where they were nearest is a guess about the pieces, at whatever moment.
+  if (hint) searchFrom(search, at ? { ...hint, sweep: at.sweep, t: at.t } : hint);
+  searchTrees(search, hint?.leafB);
+  if (near.found) {
+    const { leafA, leafB, sweep, t } = near;
+    const hints = work.hints.get(first) ?? new WeakMap();
+    hints.set(second, { leafA, leafB, sweep, t });
+    work.hints.set(first, hints);
   }
-  if (!near.found) return { near };
-  const points = [point(near.points, 0), point(near.points, 3)] as const;
-  const pair = swap ? ([points[1], points[0]] as const) : points;
-  return { near, found: located(a, b, near.sweep, near.t, pair, still) };
-};
-
-/** A configuration in which one solid is wholly inside another. */
-const searchInside = (
-  seen: Seen,
-  a: Body,
-  b: Body,
-  solidA: Solid,
-  solidB: Solid,
-): Found | undefined => {
-  if (solidA.kind !== 'tree' || solidB.kind !== 'tree') return undefined;
-  const aInB = findInside(solidA, solidB, seen(a, b));
-  if (aInB) return located(a, b, aInB.sweep, aInB.t, [aInB.point, aInB.point], b);
-  const bInA = findInside(solidB, solidA, seen(b, a));
-  if (bInA) return located(a, b, bInA.sweep, bInA.t, [bInA.point, bInA.point], a);
-  return undefined;
-};
-
-/** A pair of solids and the room between their boxes; a plane is searched at little cost. */
-interface Boxed {
-  readonly pair: readonly [Solid, Solid];
-  readonly room: number;
-}
-
-/** All pairs of solids, those whose boxes come nearest first: what they find bounds the rest. */
-const nearestFirst = (seen: Seen, a: Body, b: Body): readonly Boxed[] => {
-  const { data, root } = seen(a, b);
-  const roomOf = (one: Solid, other: Solid): number =>
-    one.kind === 'tree' && other.kind === 'tree'
-      ? boxGap(one.tree.boxes, 0, other.tree.boxes, 0, data, root)
-      : -Infinity;
-  const boxed = a.solids.flatMap((one) =>
-    b.solids.map((other): Boxed => ({ pair: [one, other], room: roomOf(one, other) })),
-  );
-  return boxed.sort((p, q) => (p.room === q.room ? 0 : p.room - q.room));
 };
 
 /**
@@ -269,56 +208,85 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
   const work = options.work ?? createWorkspace();
   const sound = comparable(work, a, b);
   if (!sound.ok) return sound;
-  const seen = seenIn(work, options);
-  const within = options.within ?? Infinity;
+  const { within = Infinity, touching = 0, at } = options;
+  const { room } = work;
   const chords = a.chordError + b.chordError;
   const exactness = {
     slack: options.slack ?? SLACK,
     required: (options.required ?? Infinity) + chords,
   };
   let limit = limitOf(within + chords, exactness);
-  let floor = limit;
   let proud = 0;
   let found: Found | undefined;
+  const hit = (how: Hit['how'], { at: moment, pointA, pointB }: Found): Result<Clearance> =>
+    ok({
+      state: 'hit',
+      how,
+      certified: true,
+      gap: -chords,
+      error: 0,
+      at: moment,
+      pointA,
+      pointB,
+    });
   // What the search before this one was aimed along would change the way, and so the last digits.
-  work.room.gjk.direction.fill(0);
-  for (const { pair, room } of nearestFirst(seen, a, b)) {
-    if (room >= enoughOf(limit, exactness)) {
+  copy3(room.gjk.direction, UNSEEN);
+  // A still body on the moving side would see the other one's straight ways as curves.
+  const view = viewOf(work, a, b, !a.motion, at);
+  const { pairs, rest } = nearestFirst(a, b, view, enoughOf(limit, exactness), room.bound);
+  let floor = Math.min(limit, rest);
+  for (const { one, other, room: boxed } of pairs) {
+    if (boxed >= enoughOf(limit, exactness)) {
       // So are all that follow.
-      floor = Math.min(floor, room);
+      floor = Math.min(floor, boxed);
       break;
     }
-    const [solidA, solidB] = pair;
-    const result = searchPair(work, seen, a, b, solidA, solidB, limit, exactness, options);
-    floor = Math.min(floor, result.near.floor);
-    for (const solid of [solidA, solidB]) {
-      if (solid.kind === 'tree') proud = Math.max(proud, solid.proud);
+    const near = nothingNearer(room.near, limit, exactness);
+    let seen = view;
+    if (one.kind === 'tree' && other.kind === 'tree') {
+      const [first, second] = view.swapped ? [other, one] : [one, other];
+      searchPair(work, view, first, second, near, exactness, options);
+      proud = Math.max(proud, one.proud, other.proud);
+    } else {
+      const [tree, plane] = one.kind === 'tree' ? [one, other] : [other, one];
+      if (tree.kind !== 'tree' || plane.kind !== 'plane') continue;
+      const swapped = tree === other;
+      if (swapped !== view.swapped) seen = viewOf(work, a, b, swapped, at);
+      searchPlane(room, tree, plane, seen.motion, near, exactness.slack);
+      proud = Math.max(proud, tree.proud);
     }
-    if (result.found) {
-      found = result.found;
-      limit = result.near.best;
+    floor = Math.min(floor, near.floor);
+    if (near.found) {
+      const points = [point(near.points, 0), point(near.points, 3)] as const;
+      found = located(a, b, near.sweep, near.t, points, seen);
+      limit = near.best;
     }
-    if (found && limit > 0 && limit <= (options.touching ?? 0)) {
+    if (found && limit > 0 && limit <= touching) {
       floor = 0;
       break;
     }
-    if (limit > 0) {
-      const inside = searchInside(seen, a, b, solidA, solidB);
+    if (limit > 0 && boxed <= 0 && one.kind === 'tree' && other.kind === 'tree') {
+      const [first, second] = view.swapped ? [other, one] : [one, other];
+      const inside = findInside(first, second, view.motion);
       if (inside) {
-        const gap = -chords;
-        return ok({ state: 'hit', how: 'inside', certified: true, gap, error: 0, ...inside });
+        const { sweep, t, point: p } = inside;
+        return hit('inside', located(a, b, sweep, t, [p, p], view));
       }
     }
-    if (found && limit <= 0) {
-      const gap = -chords;
-      return ok({ state: 'hit', how: 'crossing', certified: true, gap, error: 0, ...found });
-    }
+    if (found && limit <= 0) return hit('crossing', found);
   }
   // All that was left aside is told alike, so that the number does not depend on how it was sought.
   const told = enoughOf(limit, exactness);
   const least = Math.min(floor, told < limit - exactness.slack ? told : limit);
   if (!found)
     return ok({ state: 'beyond', certified: true, beyond: Math.min(within, least - chords) });
-  const error = limit - least + chords + 2 * proud;
-  return ok({ state: 'apart', certified: true, gap: least - chords, error, ...found });
+  return ok({
+    state: 'apart',
+    certified: true,
+    gap: least - chords,
+    error: limit - least + chords + 2 * proud,
+    at: found.at,
+    pointA: found.pointA,
+    pointB: found.pointB,
+  });
 };

@@ -129,35 +129,39 @@ export const poseAt = (moving: Track, t: number): Frame => {
 
 /** Writes the pose of a as seen from b (rotation by rows, origin: 12 numbers) into `out`. */
 export const relativePose = (a: Frame, b: Frame, out: Float64Array, at: number): void => {
-  const rows = [b.x, b.y, b.z] as const;
-  const d = sub3(a.origin, b.origin);
+  const x = a.origin[0] - b.origin[0];
+  const y = a.origin[1] - b.origin[1];
+  const z = a.origin[2] - b.origin[2];
   for (let i = 0; i < 3; i++) {
-    const row = rows[i] as Vec3;
+    const row = i === 0 ? b.x : i === 1 ? b.y : b.z;
     out[at + 3 * i] = dot3(row, a.x);
     out[at + 3 * i + 1] = dot3(row, a.y);
     out[at + 3 * i + 2] = dot3(row, a.z);
-    out[at + 9 + i] = dot3(row, d);
+    out[at + 9 + i] = row[0] * x + row[1] * y + row[2] * z;
   }
 };
 
 /** Largest turn (degrees) a glide may make: a wider one does not say which way it goes. */
 export const WIDEST_TURN = 90;
 
-/** Whether a frame's axes are unit and square to each other, to 1e-9. */
-export const isRigid = (f: Frame): boolean => {
-  const off = [
-    dot3(f.x, f.x) - 1,
-    dot3(f.y, f.y) - 1,
-    dot3(f.z, f.z) - 1,
-    dot3(f.x, f.y),
-    dot3(f.y, f.z),
-    dot3(f.z, f.x),
-  ];
-  return f.origin.every(Number.isFinite) && off.every((value) => Math.abs(value) <= 1e-9);
-};
+/** How far from unit and square to each other a frame's axes may be. */
+const SQUARE = 1e-9;
 
-/** Turn of a glide in degrees. */
-export const turnOf = (glide: Glide): number => degrees(turnBetween(glide.from, glide.to).angle);
+const isUnit = (v: Vec3): boolean => Math.abs(dot3(v, v) - 1) <= SQUARE;
+const isAcross = (v: Vec3, w: Vec3): boolean => Math.abs(dot3(v, w)) <= SQUARE;
+
+/** Whether a frame's axes are unit and square to each other, to 1e-9. */
+export const isRigid = ({ origin, x, y, z }: Frame): boolean =>
+  Number.isFinite(origin[0] + origin[1] + origin[2]) &&
+  isUnit(x) &&
+  isUnit(y) &&
+  isUnit(z) &&
+  isAcross(x, y) &&
+  isAcross(y, z) &&
+  isAcross(z, x);
+
+/** Turn of a sweep in degrees. */
+export const turnOf = ({ turn }: Track): number => degrees(turn);
 
 /** The 12 numbers of one pose, as a frame's rows. */
 export const applyPose = (poses: Float64Array, at: number, p: Vec3): Vec3 => [
@@ -174,3 +178,15 @@ export const applyPose = (poses: Float64Array, at: number, p: Vec3): Vec3 => [
     real(poses, at + 8) * p[2] +
     real(poses, at + 11),
 ];
+
+/** A point that a pose carries to p: the way back. */
+export const applyBack = (poses: Float64Array, at: number, p: Vec3): Vec3 => {
+  const x = p[0] - real(poses, at + 9);
+  const y = p[1] - real(poses, at + 10);
+  const z = p[2] - real(poses, at + 11);
+  return [
+    real(poses, at) * x + real(poses, at + 3) * y + real(poses, at + 6) * z,
+    real(poses, at + 1) * x + real(poses, at + 4) * y + real(poses, at + 7) * z,
+    real(poses, at + 2) * x + real(poses, at + 5) * y + real(poses, at + 8) * z,
+  ];
+};

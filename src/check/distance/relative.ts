@@ -76,26 +76,29 @@ const reserve = (m: Relative): number => {
 const setStray = (m: Relative, node: number, a: Track, b: Track): void => {
   const base = node * STRIDE;
   const h = real(m.data, base + TO) - real(m.data, base + FROM);
-  let apart = 0;
-  for (const pose of [START_POSE, END_POSE]) {
-    const at = base + pose + 9;
-    apart = Math.max(
-      apart,
-      Math.hypot(real(m.data, at), real(m.data, at + 1), real(m.data, at + 2)),
-    );
-  }
   const travel = relativeTravel(a, b);
-  apart += (travel * h) / 2;
-  const times = (x: number, y: number): number => (x === 0 || y === 0 ? 0 : x * y);
+  const apart =
+    Math.max(originAway(m.data, base + START_POSE), originAway(m.data, base + END_POSE)) +
+    (travel * h) / 2;
   const s0 = b.turn * apart + travel;
   const s1 = a.turn + b.turn;
   const c0 = times(b.turn * b.turn + b.twist, apart) + 2 * b.turn * travel + a.bend + b.bend;
   const c1 = b.turn * b.turn + b.twist + 2 * b.turn * a.turn + a.turn * a.turn + a.twist;
-  const first = [(s0 * h) / 2, (s1 * h) / 2] as const;
-  const second = [times(c0, (h * h) / 8), times(c1, (h * h) / 8)] as const;
-  const better = second[0] + second[1] * TYPICAL < first[0] + first[1] * TYPICAL ? second : first;
-  m.data[base + STRAY] = better[0];
-  m.data[base + STRAY_PER] = better[1];
+  const bent = times(c0, (h * h) / 8);
+  const bentPer = times(c1, (h * h) / 8);
+  const better = bent + bentPer * TYPICAL < (s0 * h) / 2 + ((s1 * h) / 2) * TYPICAL;
+  m.data[base + STRAY] = better ? bent : (s0 * h) / 2;
+  m.data[base + STRAY_PER] = better ? bentPer : (s1 * h) / 2;
+};
+
+const times = (x: number, y: number): number => (x === 0 || y === 0 ? 0 : x * y);
+
+/** How far a pose carries the origin. */
+const originAway = (data: Float64Array, pose: number): number => {
+  const x = real(data, pose + 9);
+  const y = real(data, pose + 10);
+  const z = real(data, pose + 11);
+  return Math.sqrt(x * x + y * y + z * z);
 };
 
 const relativeTravel = (a: Track, b: Track): number => {

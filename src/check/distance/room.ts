@@ -15,6 +15,7 @@ export interface Room {
   readonly back: Aim;
   readonly bound: Float64Array;
   readonly look: Look;
+  readonly near: Nearest;
   stack: Int32Array;
   bounds: Float64Array;
   /** Pairs of pieces compared and pairs of boxes looked into so far: what a search costs. */
@@ -31,6 +32,7 @@ export const createRoom = (): Room => ({
   back: createAim(1),
   bound: new Float64Array(6),
   look: createLook(),
+  near: createNearest(),
   stack: new Int32Array(3 * 1024),
   bounds: new Float64Array(1024),
   compared: 0,
@@ -84,11 +86,10 @@ export const limitOf = (within: number, { slack, required }: Exactness): number 
   return SHARE * far > slack ? required + NEAR + far : within + slack;
 };
 
-/** Nothing found yet; distances of `limit` mm and more do not matter. */
-export const nothingNearer = (limit: number, exactness: Exactness): Nearest => ({
-  best: limit,
-  enough: enoughOf(limit, exactness),
-  floor: limit,
+const createNearest = (): Nearest => ({
+  best: Infinity,
+  enough: Infinity,
+  floor: Infinity,
   found: false,
   sweep: 0,
   t: 0,
@@ -97,6 +98,16 @@ export const nothingNearer = (limit: number, exactness: Exactness): Nearest => (
   leafA: 0,
   leafB: 0,
 });
+
+/** Nothing found yet; distances of `limit` mm and more do not matter. */
+export const nothingNearer = (near: Nearest, limit: number, exactness: Exactness): Nearest => {
+  near.best = limit;
+  near.enough = enoughOf(limit, exactness);
+  near.floor = limit;
+  near.found = false;
+  near.normal.fill(0);
+  return near;
+};
 
 /** Puts a pair with the bound in `room.bound[of]` on the stack. */
 export const push = (
