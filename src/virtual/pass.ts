@@ -1,29 +1,7 @@
-import { columnFrom, type Field } from './field.ts';
+import { cuttingsOf, deepest, type Cutting } from './cutting.ts';
+import type { Field } from './field.ts';
 import type { Faces, Reached } from './hold/hold.ts';
-import type { Pose } from './pose.ts';
-import { cutterOf, type Cutter, type Surface } from './surface.ts';
-
-/** How a column lies to the belt in one pose. */
-const OFF = 1;
-const UNDER = 2;
-const PARTLY = 3;
-
-const lieOf = ([low, high]: readonly [number, number], half: number): number => {
-  if (low >= -half && high <= half) return UNDER;
-  return low > half || high < -half ? OFF : PARTLY;
-};
-
-/** What the belt does to a blade in one pose, and the columns that it may meet. */
-interface Cutting extends Cutter, Pick<Pose, 'm' | 'v0'> {
-  readonly first: number;
-  readonly last: number;
-}
-
-/** Depth of the face at a node, and where it stands along the stroke: onto the belt or off it. */
-const nodeAt = ({ m, v0, depth, across }: Cutting, u: number, v: number) => {
-  const n = depth(u - m, v - v0);
-  return { n, x: across(u - m, v - v0, n === Infinity ? 0 : n) };
-};
+import { acrossAt, depthAt, PARTLY, UNDER, type Cutter, type Surface } from './surface.ts';
 
 /**
  * The near face after the blade was led through the poses of a stroke: every node is taken down to
@@ -44,62 +22,83 @@ export const cutBy = (
   const { us, rows, v } = field;
   const half = beltWidth / 2;
   const face = near.slice();
-  const highest = v.reduce((most, at) => Math.max(most, Math.abs(at)), 0);
-  const take = (k: number, n: number): void => {
-    if (n < (face[k] as number)) face[k] = Math.max(n, -(far[k] as number));
-  };
-  /** The nodes of a column that an end of the belt may have passed since the pose before. */
-  const takePassed = (i: number, now: Cutting, before: Cutting | undefined): void => {
-    const u = us[i] as number;
-    for (let k = i * rows; k < (i + 1) * rows; k += 1) {
-      const { n, x } = nodeAt(now, u, v[k] as number);
-      const under = Math.abs(x) <= half;
-      if (under) take(k, n);
-      if (before === undefined) continue;
-      const was = nodeAt(before, u, v[k] as number);
-      if (Math.abs(was.x) <= half === under) continue;
-      const end = (under ? was.x : x) > 0 ? half : -half;
-      take(k, was.n + ((end - was.x) / (x - was.x)) * (n - was.n));
-    }
-  };
-  const takeWhole = (i: number, { m, v0, depth, plane }: Cutting): void => {
-    const du = (us[i] as number) - m;
-    if (plane !== undefined) {
-      const level = plane.a + plane.b * du;
-      const { g } = plane;
-      for (let k = i * rows; k < (i + 1) * rows; k += 1)
-        take(k, level + g * ((v[k] as number) - v0));
-      return;
-    }
-    for (let k = i * rows; k < (i + 1) * rows; k += 1) take(k, depth(du, (v[k] as number) - v0));
-  };
-  // The belt's band leans across the blade with its pitch; its ends bound the columns.
-  const cuttings = reached.map(({ pose }, index): Cutting => {
-    const { m, v0, x } = pose;
-    const step = Math.abs(m - (reached[index - 1]?.pose.m ?? m));
-    const slack = 1 + 2 * step + highest * Math.abs(x[2] / x[1]);
-    const first = columnFrom(field, m - half - slack);
-    return { ...cutterOf(pose, surface), m, v0, first, last: columnFrom(field, m + half + slack) };
-  });
-  const lieIn = ({ m, v0, span }: Cutting, i: number): number => {
-    const from = v[i * rows] as number;
-    const to = v[(i + 1) * rows - 1] as number;
-    return lieOf(span((us[i] as number) - m, from - v0, to - v0), half);
-  };
+  const cuttings = cuttingsOf(field, reached, surface, half);
   const order = new Map(done.map((one, i) => [one, i]));
-  cuttings.forEach((now, index) => {
-    const before = cuttings[index - 1];
-    const [was, is] = [reached[index - 1], reached[index]].map((one) => one && order.get(one));
-    if (is !== undefined && (before === undefined || was === is - 1)) return;
-    for (let i = now.first; i < now.last; i += 1) {
-      const lie = lieIn(now, i);
-      const followed = before !== undefined && i >= before.first && i < before.last;
-      if (lie === PARTLY || (followed && lieIn(before, i) !== lie))
-        takePassed(i, now, followed ? before : undefined);
-      else if (lie === UNDER) takeWhole(i, now);
-    }
+  const gone = reached.map((one, index) => {
+    const [was, is] = [reached[index - 1], one].map((pose) => pose && order.get(pose));
+    return is !== undefined && (index === 0 || was === is - 1);
   });
+  const under: Cutting[] = [];
+  const [top, low] = [new Float64Array(cuttings.length), new Float64Array(cuttings.length)];
+  for (let i = 0; i < us.length; i += 1) {
+    const u = us[i] as number;
+    const column = v.subarray(i * rows, (i + 1) * rows);
+    const taken = face.subarray(i * rows, (i + 1) * rows);
+    const [from, to] = [column[0] as number, column[rows - 1] as number];
+    under.length = 0;
+    let before: Cutting | undefined;
+    for (let index = 0; index < cuttings.length; index += 1) {
+      const now = cuttings[index] as Cutting;
+      const was = before;
+      before = now;
+      if (i < now.first || i >= now.last || gone[index]) continue;
+      const lie = now.lies[i - now.first];
+      const followed = was !== undefined && i >= was.first && i < was.last;
+      if (lie === PARTLY || (followed && was.lies[i - was.first] !== lie))
+        takePassed(taken, column, u, half, now.cutter, followed ? was.cutter : undefined);
+      else if (lie === UNDER) {
+        const count = under.push(now) - 1;
+        top[count] = depthAt(now.cutter, u, from);
+        low[count] = depthAt(now.cutter, u, to);
+      }
+    }
+    const most = surface.round === undefined ? deepest(under, top, low) : under;
+    for (const cutting of most) takeWhole(taken, column, u, cutting);
+    // Metal never goes beyond the far face.
+    for (let k = i * rows; k < (i + 1) * rows; k += 1) {
+      const end = -(far[k] as number);
+      if ((face[k] as number) < end && (face[k] as number) < (near[k] as number)) face[k] = end;
+    }
+  }
   return face;
+};
+
+/** Takes a column down to the abrasive face of a pose that has all of it under the belt. */
+const takeWhole = (
+  taken: Float64Array,
+  column: Float64Array,
+  u: number,
+  { cutter }: Cutting,
+): void => {
+  for (let k = 0; k < column.length; k += 1) {
+    const n = depthAt(cutter, u, column[k] as number);
+    if (n < (taken[k] as number)) taken[k] = n;
+  }
+};
+
+/** The same of the nodes that an end of the belt may have passed since the pose before. */
+const takePassed = (
+  taken: Float64Array,
+  column: Float64Array,
+  u: number,
+  half: number,
+  now: Cutter,
+  before: Cutter | undefined,
+): void => {
+  for (let k = 0; k < column.length; k += 1) {
+    const v = column[k] as number;
+    const n = depthAt(now, u, v);
+    const x = acrossAt(now, u, v, n === Infinity ? 0 : n);
+    const under = Math.abs(x) <= half;
+    if (under && n < (taken[k] as number)) taken[k] = n;
+    if (before === undefined) continue;
+    const n0 = depthAt(before, u, v);
+    const x0 = acrossAt(before, u, v, n0 === Infinity ? 0 : n0);
+    if (Math.abs(x0) <= half === under) continue;
+    const end = (under ? x0 : x) > 0 ? half : -half;
+    const between = n0 + ((end - x0) / (x - x0)) * (n - n0);
+    if (between < (taken[k] as number)) taken[k] = between;
+  }
 };
 
 /**

@@ -1,6 +1,6 @@
 import { cos, sin } from '../core/trigonometry.ts';
 import { radians } from '../core/units.ts';
-import type { Pose } from './pose.ts';
+import type { Pose, Row } from './pose.ts';
 
 /**
  * The abrasive face across the stroke, the same over the belt's width. Measured along and square to
@@ -33,59 +33,96 @@ export const wheelSurface = (radius: number, above: number): Surface => ({
   round: { radius, axis: [-radius, above] },
 });
 
-/** What a belt does to a placed blade. */
-export interface Cutter {
-  /** Where the abrasive face stands over the midplane at (u - m, v - v0), mm; Infinity past a wheel. */
-  readonly depth: (du: number, dv: number) => number;
-  /** Where along the stroke a point of the placed blade is, mm from the belt's middle. */
-  readonly across: (du: number, dv: number, n: number) => number;
-  /**
-   * Between what places along the stroke the face stands over the midplane of a column, from one dv
-   * to another: as wide at least as it is.
-   */
-  readonly span: (du: number, from: number, to: number) => readonly [number, number];
-  /** The depth of a plane, a + b du + g dv: a million nodes of a stroke are not asked one by one. */
-  readonly plane?: { readonly a: number; readonly b: number; readonly g: number };
+/**
+ * What a belt does to a placed blade: numbers, for it is asked about a million nodes of a stroke and
+ * closures would each answer with a number of their own.
+ */
+export interface Cutter extends Pick<Pose, 'm' | 'v0' | 'x'> {
+  /** Distance from the face out of the platen, and along it, as rows of the placed blade. */
+  readonly out: Row;
+  readonly along: Row;
+  readonly round: Surface['round'];
+  /** Depth of a plane: a + b (u - m) + g (v - v0). */
+  readonly a: number;
+  readonly b: number;
+  readonly g: number;
 }
 
 /** The abrasive face as the placed blade sees it: exact, plane or circle. */
-export const cutterOf = ({ x, y, z }: Pose, { lean, round }: Surface): Cutter => {
+export const cutterOf = ({ m, v0, x, y, z }: Pose, { lean, round }: Surface): Cutter => {
   const [c, s] = [cos(radians(lean)), sin(radians(lean))];
-  const out = y.map((_, k) => (y[k] ?? 0) * c + (z[k] ?? 0) * s);
-  const [o0 = 0, ou = 0, ov = 0, on = 0] = out;
-  const across = (du: number, dv: number, n: number): number =>
-    x[0] + x[1] * du + x[2] * dv + x[3] * n;
-  if (round === undefined) {
-    const [a, b, g] = [-o0 / on, -ou / on, -ov / on];
-    const depth = (du: number, dv: number): number => a + b * du + g * dv;
-    const span = (du: number, from: number, to: number): readonly [number, number] => {
-      const [p, q] = [across(du, from, depth(du, from)), across(du, to, depth(du, to))];
-      return p < q ? [p, q] : [q, p];
-    };
-    return { depth, across, span, plane: { a, b, g } };
-  }
-  const along = y.map((_, k) => (z[k] ?? 0) * c - (y[k] ?? 0) * s);
-  const [l0 = 0, lu = 0, lv = 0, ln = 0] = along;
-  const { radius, axis } = round;
+  const out: Row = [
+    y[0] * c + z[0] * s,
+    y[1] * c + z[1] * s,
+    y[2] * c + z[2] * s,
+    y[3] * c + z[3] * s,
+  ];
+  const along: Row = [
+    z[0] * c - y[0] * s,
+    z[1] * c - y[1] * s,
+    z[2] * c - y[2] * s,
+    z[3] * c - y[3] * s,
+  ];
+  const on = out[3];
+  return { m, v0, x, out, along, round, a: -out[0] / on, b: -out[1] / on, g: -out[2] / on };
+};
+
+const roundDepth = (
+  { m, v0, out, along }: Cutter,
+  { radius, axis }: NonNullable<Surface['round']>,
+  u: number,
+  v: number,
+): number => {
+  const [du, dv, on, ln] = [u - m, v - v0, out[3], along[3]];
   const square = on * on + ln * ln;
-  const depth = (du: number, dv: number): number => {
-    const p = o0 + ou * du + ov * dv - axis[0];
-    const q = l0 + lu * du + lv * dv - axis[1];
-    // |(p, q) + n (on, ln)| = radius: the first crossing on the way out of the blade.
-    const half = p * on + q * ln;
-    const root = half * half - square * (p * p + q * q - radius * radius);
-    return root > 0 ? (-half - Math.sqrt(root)) / square : Infinity;
-  };
-  // No crossing is farther from the midplane than the axis is from there and the radius.
-  const awayAt = (du: number, dv: number): number =>
-    Math.hypot(o0 + ou * du + ov * dv - axis[0], l0 + lu * du + lv * dv - axis[1]);
-  const span = (du: number, from: number, to: number): readonly [number, number] => {
-    const [p, q] = [across(du, from, 0), across(du, to, 0)];
-    const away = Math.max(awayAt(du, from), awayAt(du, to)) + radius;
-    const slack = Math.abs(x[3]) * (away / Math.sqrt(square));
-    return [Math.min(p, q) - slack, Math.max(p, q) + slack];
-  };
-  return { depth, across, span };
+  const p = out[0] + out[1] * du + out[2] * dv - axis[0];
+  const q = along[0] + along[1] * du + along[2] * dv - axis[1];
+  // |(p, q) + n (on, ln)| = radius: the first crossing on the way out of the blade.
+  const half = p * on + q * ln;
+  const root = half * half - square * (p * p + q * q - radius * radius);
+  return root > 0 ? (-half - Math.sqrt(root)) / square : Infinity;
+};
+
+/** Where the abrasive face stands over the midplane at (u, v), mm; Infinity past a wheel. */
+export const depthAt = (cutter: Cutter, u: number, v: number): number =>
+  cutter.round === undefined
+    ? cutter.a + cutter.b * (u - cutter.m) + cutter.g * (v - cutter.v0)
+    : roundDepth(cutter, cutter.round, u, v);
+
+/** Where along the stroke a point of the placed blade is, mm from the belt's middle. */
+export const acrossAt = ({ m, v0, x }: Cutter, u: number, v: number, n: number): number =>
+  x[0] + x[1] * (u - m) + x[2] * (v - v0) + x[3] * n;
+
+/** How a column lies to the belt in one pose. */
+export const OFF = 1;
+export const UNDER = 2;
+export const PARTLY = 3;
+export type Lie = typeof OFF | typeof UNDER | typeof PARTLY;
+
+/**
+ * How the face over the midplane of a column, from one v to another, lies to a belt of half a width:
+ * `PARTLY` wherever that is not sure.
+ */
+export const lieAt = (cutter: Cutter, u: number, from: number, to: number, half: number): Lie => {
+  const { m, v0, x, out, along, round } = cutter;
+  const [n, k] = round ? [0, 0] : [depthAt(cutter, u, from), depthAt(cutter, u, to)];
+  const [p, q] = [acrossAt(cutter, u, from, n), acrossAt(cutter, u, to, k)];
+  let slack = 0;
+  if (round) {
+    // No crossing is farther from the midplane than the axis is from there and the radius.
+    const { axis, radius } = round;
+    const du = u - m;
+    const awayAt = (dv: number): number =>
+      Math.hypot(
+        out[0] + out[1] * du + out[2] * dv - axis[0],
+        along[0] + along[1] * du + along[2] * dv - axis[1],
+      );
+    const away = Math.max(awayAt(from - v0), awayAt(to - v0)) + radius;
+    slack = Math.abs(x[3]) * (away / Math.sqrt(out[3] * out[3] + along[3] * along[3]));
+  }
+  const [low, high] = [Math.min(p, q) - slack, Math.max(p, q) + slack];
+  if (low >= -half && high <= half) return UNDER;
+  return low > half || high < -half ? OFF : PARTLY;
 };
 
 /** Rounds in which a leaning round face is met at a height. */

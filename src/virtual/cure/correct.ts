@@ -1,5 +1,5 @@
 import type { Reached } from '../hold/hold.ts';
-import { cutterOf, type Surface } from '../surface.ts';
+import { acrossAt, cutterOf, depthAt, type Surface } from '../surface.ts';
 
 /** A place on the wanted grind line, where the face is to run out on the flank; mm. */
 export interface LinePoint {
@@ -30,13 +30,13 @@ export const demandsOf = (
   surface: Surface,
   beltHalf: number,
 ): Demand[] => {
-  const cutters = reached.map(({ pose }) => ({ pose, ...cutterOf(pose, surface) }));
+  const cutters = reached.map(({ pose }) => cutterOf(pose, surface));
   return points.flatMap(({ u, v, half, bevel }): Demand[] => {
     let [least, decides] = [Infinity, NaN];
-    for (const { pose, depth, across } of cutters) {
-      const n = depth(u - pose.m, v - pose.v0);
-      if (n >= least || Math.abs(across(u - pose.m, v - pose.v0, n)) > beltHalf) continue;
-      [least, decides] = [n, pose.m];
+    for (const cutter of cutters) {
+      const n = depthAt(cutter, u, v);
+      if (n >= least || Math.abs(acrossAt(cutter, u, v, n)) > beltHalf) continue;
+      [least, decides] = [n, cutter.m];
     }
     return Number.isNaN(decides) ? [] : [{ m: decides, over: least - half, bevel }];
   });

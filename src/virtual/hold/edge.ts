@@ -5,7 +5,7 @@ import { root } from '../../grind/numeric/root.ts';
 import { columnFrom, shortOf, type Field } from '../field.ts';
 import { addPoint, lineUnder, pointsFor } from '../hull.ts';
 import type { Pose } from '../pose.ts';
-import { cutterOf, type Surface } from '../surface.ts';
+import { acrossAt, cutterOf, depthAt, lieAt, OFF, type Surface } from '../surface.ts';
 import type { Faces, Hold, Reached } from './hold.ts';
 
 /** Seat and lip of an edge rest, mm from the wheel's foremost point and the seat. */
@@ -171,22 +171,21 @@ export const edgeHold = (given: EdgeHold): Hold => {
 
   /** Least metal over the hollow's depth anywhere under the belt, mm, and where. */
   const over = (pose: Pose): { metal: number; at: number } => {
-    const { depth: depthAt, across, span } = cutterOf(pose, surface);
-    const { m, v0 } = pose;
+    const cutter = cutterOf(pose, surface);
+    const { m } = pose;
     let metal = FAR;
     let at = m;
     const end = columnFrom(field, m + half + 20);
     for (let i = columnFrom(field, m - half - 20); i < end; i += 1) {
       const u = us[i] as number;
-      const top = (v[i * rows] as number) - v0;
-      const [low, high] = span(u - m, top, (v[(i + 1) * rows - 1] as number) - v0);
-      if (low > half || high < -half) continue;
+      const [top, low] = [v[i * rows] as number, v[(i + 1) * rows - 1] as number];
+      if (lieAt(cutter, u, top, low, half) === OFF) continue;
       for (let k = i * rows; k < (i + 1) * rows; k += 1) {
-        const dv = (v[k] as number) - v0;
-        const n = depthAt(u - m, dv);
-        const here = (n - (flat[k] as number)) * (square[k] as number) + depth;
-        if (here >= metal || Math.abs(across(u - m, dv, n)) > half) continue;
-        metal = here;
+        const here = v[k] as number;
+        const n = depthAt(cutter, u, here);
+        const left = (n - (flat[k] as number)) * (square[k] as number) + depth;
+        if (left >= metal || Math.abs(acrossAt(cutter, u, here, n)) > half) continue;
+        metal = left;
         at = u;
       }
     }

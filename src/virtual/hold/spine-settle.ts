@@ -167,8 +167,9 @@ export const spineSettler = (
           const dv = (v[base + j] as number) - v0;
           const V = dv * cp - du * sp;
           const X = du * cp + dv * sp;
-          const most = (y + X * yaw - noseFront - V * s) / c;
-          const n = Math.min(near[base + j] as number, most);
+          const most = y + X * yaw - noseFront - V * s;
+          const face = near[base + j] as number;
+          const n = face * c <= most ? face : most / c;
           const Z = V * c - n * s;
           if (Z > lowest) break;
           lowest = Z;

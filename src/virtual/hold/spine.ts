@@ -4,7 +4,7 @@ import { radians } from '../../core/units.ts';
 import { columnFrom, shortOf, type Field } from '../field.ts';
 import { addPoint, lineUnder, pointsFor } from '../hull.ts';
 import type { Pose } from '../pose.ts';
-import { cutterOf, type Surface } from '../surface.ts';
+import { acrossAt, cutterOf, depthAt, type Surface } from '../surface.ts';
 import type { Faces, Hold, Stands } from './hold.ts';
 import {
   SETTLED,
@@ -44,6 +44,9 @@ const WHOLE = 8;
 const PART = 0.6;
 /** Most by which one look changes tilt or yaw, radians. */
 const STRIDE = 0.05;
+/** Least change of tilt that tells what a change of tilt does, radians, and how far that is believed. */
+const TELLS = 1e-7;
+const BELIEVED = 0.3;
 
 /** Edge under the belt at one pose: how much it still has to lose. */
 interface Look {
@@ -59,6 +62,18 @@ interface Look {
   /** Height of the edge there: what the edge loses for each radian of tilt. */
   readonly height: number;
 }
+
+/** What a change of tilt did between two looks; nothing to learn where it did something else. */
+const effectOf = (was: Look, now: Look, by: number) => {
+  const edge = (was.over - now.over) / (by * now.height);
+  if (!(Math.abs(edge - 1) < BELIEVED)) return undefined;
+  const rate = (from: number, to: number): number => (to - from) / by;
+  return {
+    edge,
+    y: rate(was.settled.y, now.settled.y),
+    z: rate(was.settled.z, now.settled.z),
+  };
+};
 
 /**
  * A spine rest with a maker who leans the blade in until the edge under the belt is down to the
@@ -87,7 +102,7 @@ export const spineHold = (given: SpineHold): Hold => {
     if (stood === undefined) return undefined;
     const { pose, settled, moved, stands } = stood;
     const { m, load } = question;
-    const { depth, across } = cutterOf(pose, surface);
+    const cutter = cutterOf(pose, surface);
     const slack = 2 + highest * Math.abs(sin(settled.pitch));
     const first = Math.max(0, columnFrom(field, m - half - slack) - 1);
     const last = Math.min(us.length, columnFrom(field, m + half + slack) + 1);
@@ -105,10 +120,9 @@ export const spineHold = (given: SpineHold): Hold => {
     };
     for (let i = first; i < last; i += 1) {
       const u = us[i] as number;
-      const du = u - m;
-      const dv = (v[i * rows + rows - 1] as number) - pose.v0;
-      const n = depth(du, dv);
-      const x = across(du, dv, n);
+      const low = v[i * rows + rows - 1] as number;
+      const n = depthAt(cutter, u, low);
+      const x = acrossAt(cutter, u, low, n);
       const metal = n - (stop[i] as number);
       for (let end = -half; end <= half; end += beltWidth)
         if (lastX < end && x > end) {
@@ -132,11 +146,15 @@ export const spineHold = (given: SpineHold): Hold => {
     return { pose, settled, moved, stands, over: left, slope: line.b, at, height };
   };
 
+  /** What a radian of tilt did last: to the edge, as a share of its height, and to the blade's place. */
+  let effect = { edge: 1, y: 0, z: 0 };
+
   return (m) => {
     const [from, to] = [Math.max(m - half, us[0] ?? 0), Math.min(m + half, shape.length)];
     const load = (from + to) / 2 - m;
     let [lo, hi] = [radians(TILT.least), radians(TILT.most)];
     let { tilt, settled: guess } = trail.before(m);
+    let last: { readonly look: Look; readonly by: number } | undefined;
     for (let i = 0; i < LOOKS; i += 1) {
       const now = look(
         { m, load, tilt, setoff, yaw: guess.yaw, rounds: i < QUICK ? 1 : FULL },
@@ -154,12 +172,20 @@ export const spineHold = (given: SpineHold): Hold => {
         else hi = tilt;
         if (hi - lo < 1e-13) return { pose: now.pose, stoppedAt: now.at, stands: now.stands };
       }
+      if (last && Math.abs(last.by) > TELLS) effect = effectOf(last.look, now, last.by) ?? effect;
       // Under a round edge yaw and tilt answer one another: the later looks go part of the way.
-      const part = narrow && i >= WHOLE ? PART : 1;
-      const next = tilt + Math.min(Math.max((part * now.over) / now.height, -STRIDE), STRIDE);
-      tilt = next > lo && next < hi ? next : (lo + hi) / 2;
+      const whole = i < WHOLE;
+      const part = narrow && !whole ? PART : 1;
+      const lever = now.height * (whole ? effect.edge : 1);
+      const next = tilt + Math.min(Math.max((part * now.over) / lever, -STRIDE), STRIDE);
+      const kept = next > lo && next < hi ? next : (lo + hi) / 2;
+      const by = kept - tilt;
+      tilt = kept;
       const turn = Math.min(Math.max(part * now.slope, -STRIDE), STRIDE);
-      guess = { ...guess, yaw: guess.yaw - turn };
+      const { pitch, yaw, y, z } = guess;
+      const ahead = whole ? by : 0;
+      guess = { pitch, yaw: yaw - turn, y: y + ahead * effect.y, z: z + ahead * effect.z };
+      last = whole ? { look: now, by } : undefined;
     }
     return undefined;
   };

@@ -7,44 +7,65 @@ export interface Found {
   readonly settled: Settled;
 }
 
-/** Farthest a pose is guessed ahead of the last one found, mm. */
+/** Farthest apart that places guess for one another, mm. */
 const AHEAD = 5;
 
+/** Weights by which the values at places make that of the parabola (or line) through them at m. */
+const weightsAt = (m: number, places: readonly number[]): number[] =>
+  places.map((own) =>
+    places.reduce((weight, at) => (at === own ? weight : (weight * (m - at)) / (own - at)), 1),
+  );
+
 /**
- * Guesses the next pose along a stroke from those that were found: straight on from the last two
- * while they are near, else the nearest. It only saves looks; what is found does not depend on it.
+ * Guesses the next pose along a stroke from those that were found: by a parabola through the nearest
+ * three, or what there is of them, while they are near, else as the nearest stands. It only saves
+ * looks; what is found does not depend on it.
  */
 export const trailFrom = (first: Omit<Found, 'm'>) => {
+  /** In order of their places. */
   const found: Found[] = [];
-  const nearest = (m: number): Omit<Found, 'm'> => {
-    let [best, away] = [first, Infinity];
-    for (const pose of found) {
-      const far = Math.abs(pose.m - m);
-      if (far < away) [best, away] = [pose, far];
+  /** Index of the first pose found beyond m. */
+  const after = (m: number): number => {
+    let [lo, hi] = [0, found.length];
+    while (lo < hi) {
+      const middle = (lo + hi) >> 1;
+      if ((found[middle] as Found).m <= m) lo = middle + 1;
+      else hi = middle;
     }
-    return best;
+    return lo;
   };
   const before = (m: number): Omit<Found, 'm'> => {
-    const [older, last] = [found.at(-2), found.at(-1)];
-    if (older === undefined || last === undefined) return last ?? first;
-    const span = last.m - older.m;
-    const ahead = m - last.m;
-    if (span === 0 || Math.abs(ahead) > AHEAD || Math.abs(span) > AHEAD) return nearest(m);
-    const k = ahead / span;
-    const on = (p: number, q: number): number => q + k * (q - p);
-    const [a, b] = [older.settled, last.settled];
+    const away = (k: number): number => Math.abs((found[k]?.m ?? Infinity) - m);
+    const right = after(m);
+    let [from, to] = [right, right];
+    while (to - from < 3) {
+      const next = away(from - 1) <= away(to) ? from - 1 : to;
+      if (away(next) > 3 * AHEAD) break;
+      if (next < from) from = next;
+      else to = next + 1;
+    }
+    const nearest = away(right - 1) <= away(right) ? found[right - 1] : found[right];
+    const known = found.slice(from, to);
+    if (nearest === undefined || known.length === 0) return nearest ?? first;
+    if (known.some(({ m: at }, k) => k > 0 && at - (known[k - 1]?.m ?? at) > AHEAD)) return nearest;
+    const weights = weightsAt(
+      m,
+      known.map(({ m: at }) => at),
+    );
+    const at = (value: (pose: Found) => number): number =>
+      known.reduce((sum, pose, k) => sum + (weights[k] ?? 0) * value(pose), 0);
     return {
-      tilt: on(older.tilt, last.tilt),
+      tilt: at(({ tilt }) => tilt),
       settled: {
-        pitch: on(a.pitch, b.pitch),
-        yaw: on(a.yaw, b.yaw),
-        y: on(a.y, b.y),
-        z: on(a.z, b.z),
+        pitch: at(({ settled }) => settled.pitch),
+        yaw: at(({ settled }) => settled.yaw),
+        y: at(({ settled }) => settled.y),
+        z: at(({ settled }) => settled.z),
       },
     };
   };
   const add = (pose: Found): void => {
-    found.push(pose);
+    found.splice(after(pose.m), 0, pose);
   };
   return { before, add };
 };

@@ -2,6 +2,7 @@ import { cos, sin } from '../../core/trigonometry.ts';
 import type { Place } from '../../blade/place.ts';
 import type { Side } from '../../blade/schema.ts';
 import { radians } from '../../core/units.ts';
+import { root } from '../../grind/numeric/root.ts';
 import { columnFrom, type Field } from '../field.ts';
 import type { VirtualGrind } from '../types.ts';
 
@@ -50,8 +51,6 @@ export const along = (field: Field, values: ArrayLike<number>, u: number): numbe
   return (values[right - 1] ?? 0) * (1 - k) + (values[right] ?? 0) * k;
 };
 
-const HALVINGS = 48;
-
 /**
  * Height of a grind line over the edge at a place, square to its spine as the section model takes
  * it, mm.
@@ -61,16 +60,11 @@ export const lineHeight = (field: Field, line: ArrayLike<number>, place: Place):
   const [nu, nv] = [-sin(slope), cos(slope)];
   const [u0, v0] = place.spine;
   // From the spine on, the line lies further towards the edge until it is met.
-  const before = (t: number): boolean => v0 + t * nv < along(field, line, u0 + t * nu);
-  let [lo, hi] = [0, place.height];
-  if (!before(0)) return place.height;
-  if (before(place.height)) return 0;
-  for (let i = 0; i < HALVINGS; i += 1) {
-    const middle = (lo + hi) / 2;
-    if (before(middle)) lo = middle;
-    else hi = middle;
-  }
-  return place.height - (lo + hi) / 2;
+  const past = (t: number): number => v0 + t * nv - along(field, line, u0 + t * nu);
+  const ends = [past(0), past(place.height)] as const;
+  if (ends[0] >= 0) return place.height;
+  if (ends[1] < 0) return 0;
+  return place.height - root(past, 0, place.height, ends);
 };
 
 /** Distance of a side's edge from the midplane, by column, mm. */
