@@ -18,7 +18,22 @@ const edgeOf = (plan: SpineRestPlan, blade: string): number =>
     ),
   );
 
-const tenth = (value: number): number => Math.round(10 * value) / 10;
+/** The pushes near the heel of a blade that hold it in every setting, mm over the seat. */
+const windowOf = ({ settings }: SpineRestPlan, blade: string) => {
+  const pushes = settings.flatMap(({ blades }) =>
+    blades
+      .filter((one) => one.blade === blade)
+      .flatMap(({ expected }) => expected.filter(({ place }) => place === 'heel'))
+      .map(({ push }) => push),
+  );
+  return {
+    from: Math.max(...pushes.map(({ from }) => from)),
+    to: Math.min(...pushes.map(({ to }) => to)),
+  };
+};
+
+/** Down to the tenth, so that what a pad keeps from an edge is never rounded away. */
+const tenth = (value: number): number => Math.floor(10 * value + 1e-9) / 10;
 
 /** Height over the seat of the pad that each blade is pushed with where it is high, mm. */
 export const mainPads = (
@@ -28,9 +43,10 @@ export const mainPads = (
 ): { readonly blade: string; readonly height: number }[] => {
   const share = plan.pushHeight / edgeOf(plan, blades[0] ?? '');
   return blades.map((blade, i) => {
-    const edge = edgeOf(plan, blade);
-    const height = i === 0 ? plan.pushHeight : Math.min(share * edge, edge - v.padMargin);
-    return { blade, height: tenth(height) };
+    if (i === 0) return { blade, height: tenth(plan.pushHeight) };
+    const { from, to } = windowOf(plan, blade);
+    const wanted = Math.max(share * edgeOf(plan, blade), from + 0.1);
+    return { blade, height: tenth(Math.min(wanted, to - v.padMargin)) };
   });
 };
 

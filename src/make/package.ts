@@ -74,7 +74,7 @@ export const packageOf = async (
       code: CHECKS_FAILED,
       severity: 'error',
       path: check.parameter ?? '',
-      message: `${check.label}: ${check.message}`,
+      message: check.message,
       fix: check.fix,
     }));
     return fail(...issues);

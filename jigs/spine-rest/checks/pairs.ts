@@ -43,7 +43,7 @@ const machinePairs = ({ v }: Question): Asked[] => {
       parameter: parameterPath('mount'),
     },
     // Blade and belt press on each other there: the pad is held off by the blade itself.
-    clear('pad', 'belt', 0.05, fix.pushHigh, parameterPath('padMargin')),
+    clear('pad', 'belt', 0.05, fix.padAtBelt, parameterPath('padMargin')),
     clear('hand', 'belt', v.handDistance, fix.hand, parameterPath('handDistance')),
     clear('hand', 'wheels', v.handDistance, fix.hand, parameterPath('handDistance')),
     clear('hand', 'platen', v.handDistance, fix.hand, parameterPath('handDistance')),

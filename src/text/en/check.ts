@@ -77,7 +77,7 @@ export const check = {
       fix: 'Keep one requirement for every pair.',
     }),
     tooNear: (a: string, b: string, gap: number, required: number, where: string) => ({
-      message: `${a} comes within ${mm(gap)} mm of ${b}${where}; ${mm(required)} mm are required.`,
+      message: `${a} comes ${gap > 0 ? `within ${mm(gap)} mm of` : 'up to'} ${b}${where}; ${mm(required)} mm are required.`,
       fix: `Move ${a} and ${b} apart there by ${mm(required - gap)} mm.`,
     }),
     hits: (a: string, b: string, required: number, where: string) => ({

@@ -38,8 +38,10 @@ export const checks = {
     stepTop: 'Choose a thicker plate or a smaller spine radius.',
     stepLower: 'Round the spine corners a little (spine radius), or break the step less.',
     pushLow:
-      'Grind the high part of the bevel first with a steeper pass, or lower the bevel; the pad cannot go above the edge.',
+      'Grind the high part of the bevel first with a steeper pass, lower the bevel, or ask for a smaller margin of the pad below the edge, above which it cannot go.',
     pushHigh: 'Ask for a smaller margin of the pad below the edge.',
+    padAtBelt:
+      'Ask for a larger margin of the pad below the edge: where the blade grows lower it must still stand behind it.',
     reserve: 'Raise the pad nearer to the edge, or ask for less reserve on the step.',
     line: 'Allow more deviation, let the line follow something else, or split the family.',
     travel: 'Ask for a larger reserve of travel.',
