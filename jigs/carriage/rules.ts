@@ -68,6 +68,9 @@ const noAngle = (v: Values, levels: Levels, room: number): Issue => {
   return (least > 0 ? raisedTo : loweredTo)(issue, v.edgeHeight + least);
 };
 
+/** By how much a tang may be thinner than its blade and both still lie on the upright, mm. */
+const THINNER = 0.06;
+
 /** Combinations of parameters and blades that no layout can mend, before anything is solved. */
 export const parameterIssues = (
   design: Design,
@@ -115,6 +118,17 @@ export const parameterIssues = (
         ),
       );
     const ricasso = blade.thickness[0]?.t ?? 0;
+    if (onTang && ricasso - blade.tang.thickness > THINNER)
+      issues.push(
+        raisedTo(
+          problem(
+            'tang-thin',
+            `blades.${String(i)}.tang.thickness`,
+            words.tangThin(blade.name, ricasso, blade.tang.thickness, behind),
+          ),
+          ricasso,
+        ),
+      );
     if (onTang && v.jawGap < blade.ricasso && Math.abs(ricasso - blade.tang.thickness) > 0.01)
       issues.push(
         problem(

@@ -265,6 +265,10 @@ describe('what no carriage can be built for', () => {
     ],
     ['tang-short', { ...design, blades: [{ ...blade, tang: { ...blade.tang, length: 15 } }] }],
     [
+      'tang-thin',
+      { ...design, blades: [{ ...blade, ricasso: 0, tang: { ...blade.tang, thickness: 4 } }] },
+    ],
+    [
       'jaw-straddles',
       { ...design, blades: [{ ...blade, ricasso: 15, tang: { ...blade.tang, thickness: 3 } }] },
     ],

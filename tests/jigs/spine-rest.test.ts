@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../jigs/spine-rest/solve.ts';
 import { lineAbove, lineBelow } from '../../jigs/shared/pose/support-line.ts';
+import type { Design } from '../../src/document/schema.ts';
 import { audit } from '../../src/model/audit.ts';
 import { meshOf } from '../../src/model/solid.ts';
 import { padHeights, padReaches } from '../../jigs/spine-rest/pads.ts';
@@ -75,6 +76,53 @@ describe('designs with any parameters', () => {
     expect(built).toBeGreaterThan(1);
     expect(refused).toBeGreaterThan(1);
   }, 120_000);
+});
+
+describe('a blade with a square end and a tang in line with its spine', () => {
+  const [kitchen] = examplesOf('spine-rest').filter(({ file }) => file.startsWith('kitchen'));
+  /** Invented, 166 mm long with a front end rounded by about 10 mm, as a file would bring it. */
+  const square = (drop: number): Design => {
+    const { design } = kitchen ?? { design: straightDesign(1) };
+    const [blade] = design.blades;
+    if (blade === undefined) throw new Error('no blade');
+    const { parameters } = design.fixture;
+    return {
+      ...design,
+      // As its check asks: the pad a little lower than on the kitchen blades.
+      fixture: { ...design.fixture, parameters: { ...parameters, padMargin: 2.5 } },
+      blades: [
+        {
+          ...blade,
+          outline: {
+            kind: 'curves',
+            spine: [[0, 0], [155, 0], [160, 1.2], [164, 5], [166, 14]], // prettier-ignore
+            edge: [[0, 48], [80, 48], [140, 47], [164, 44], [165.6, 42], [166, 14]], // prettier-ignore
+          },
+          tang: { ...blade.tang, drop },
+          line: { ...blade.line, allowed: 3 },
+        },
+      ],
+    };
+  };
+
+  it('stands on its straight spine over the whole stroke, is told so, and passes', () => {
+    const result = solve(square(0));
+    const [corner] = result.issues.filter(({ code }) => code === 'spine-corner');
+    expect(corner?.severity).toBe('note');
+    const fixture = valueOf(result);
+    const { poses } = valueOf(fixture.question());
+    for (const { frame } of poses('1-left', 'Kitchen 210'))
+      expect(Math.abs(frame.x[2])).toBeLessThan(1e-6);
+    const failed = valueOf(fixture.checks()).filter(({ passed }) => !passed);
+    expect(failed.map(({ message }) => message)).toEqual([]);
+  });
+
+  it('fails where its tang stands above the spine and so in the seat', () => {
+    const ids = valueOf(valueOf(solve(square(-0.5))).checks()).flatMap(({ id, passed }) =>
+      passed ? [] : [id],
+    );
+    expect(ids).toContain('clearance/tang/nose');
+  });
 });
 
 describe('the line a ledge comes to rest on', () => {

@@ -3,6 +3,7 @@ import {
   chain,
   clear,
   ok,
+  seat,
   SIDES,
   text,
   WORLD,
@@ -22,6 +23,9 @@ import { placedOnBlade, stripFrom, stripItems, type Carried } from '../strip/car
 import { parameterPath, words, type Question } from './question.ts';
 
 type Name = keyof typeof words.names;
+
+/** Deepest overlap of what is meant to touch, mm. */
+const CONTACT = 0.03;
 
 /** What of the fixture must keep clear of what of the machine, standing at each setting. */
 const machinePairs = ({ v }: Question): Asked[] => {
@@ -56,8 +60,22 @@ const machinePairs = ({ v }: Question): Asked[] => {
   ];
 };
 
+/** How near to the line of the spine a tang bears on the rest as the spine does, mm. */
+const IN_LINE = 0.02;
+
+/** A tang below the spine stays off the rest; one in line with it lies on it, no deeper than that. */
+const tangPairs = ({ blades }: Question['design']): Asked[] => {
+  const { blade } = words.fix;
+  return blades.some(({ tang }) => Math.abs(tang.drop) < IN_LINE)
+    ? [
+        seat('tang', 'nose', CONTACT, [0, 0, 1], blade),
+        seat('tang', 'step', CONTACT, [0, -1, 0], blade),
+      ]
+    : [clear('tang', 'nose', IN_LINE, blade), clear('tang', 'step', IN_LINE, blade)];
+};
+
 /** What the blade and what it carries must keep clear of, over stroke and rocking. */
-const bladePairs = ({ v }: Question): Asked[] => {
+const bladePairs = ({ v, design }: Question): Asked[] => {
   const { fix } = words;
   const running = v.runningClearance;
   return [
@@ -74,8 +92,7 @@ const bladePairs = ({ v }: Question): Asked[] => {
     clear('blade', 'push', 0.5, fix.blade),
     clear('tang', 'pad', 0.5, fix.blade),
     clear('collar', 'pad', 0.5, fix.collar, parameterPath('wing')),
-    clear('tang', 'nose', 0.02, fix.blade),
-    clear('tang', 'step', 0.02, fix.blade),
+    ...tangPairs(design),
     ...(['belt', 'platen', 'wheels'] as const).map((b) =>
       clear('collar', b, running, fix.collar, parameterPath('wing')),
     ),
@@ -89,12 +106,12 @@ const bladePairs = ({ v }: Question): Asked[] => {
 const contactPairs = (): Asked[] => [
   {
     id: 'contact/blade/nose',
-    rule: { kind: 'touch', a: 'blade', b: 'nose', tolerance: 0.03, apart: [0, 0, 1] },
+    rule: { kind: 'touch', a: 'blade', b: 'nose', tolerance: CONTACT, apart: [0, 0, 1] },
     fix: words.fix.contactOpen,
   },
   {
     id: 'contact/blade/step',
-    rule: { kind: 'touch', a: 'blade', b: 'step', tolerance: 0.03, apart: [0, -1, 0] },
+    rule: { kind: 'touch', a: 'blade', b: 'step', tolerance: CONTACT, apart: [0, -1, 0] },
     fix: words.fix.contactOpen,
   },
 ];

@@ -1,6 +1,9 @@
 import {
   bladeMesh,
+  cos,
+  dot3,
   onGrid,
+  radians,
   settledPose,
   shapeOf,
   strokeOf,
@@ -21,6 +24,9 @@ type PlanSetting = SpineRestPlan['settings'][number];
 
 /** Poses over a stroke, both ends included. */
 const COUNT = 9;
+/** Most that a blade turns from one pose to the next, degrees, unless they are this close, mm. */
+const MOST_TURN = 5;
+const CLOSEST = 0.5;
 /** Chord error of the blades that are placed, mm. */
 const CHORD = 0.001;
 
@@ -109,14 +115,27 @@ const posesOf = (
   { whole, close, room }: Spine,
   setting: PlanSetting,
   bed: Bed,
-): BladePose[] =>
-  placesOf(blade, bed).flatMap((u): BladePose[] => {
+): BladePose[] => {
+  const contacts = { ...bed, setoff: setting.setoff };
+  const poseAt = (u: number): BladePose[] => {
     const stance = stanceAt(blade, setting, u);
     if (stance === undefined) return [];
-    const contacts = { ...bed, setoff: setting.setoff };
     const frame = settleMesh(whole(u), stance, contacts, room, close(u, setting.side));
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
+  };
+  /** The poses after one, up to another: a blade that turns much on its spine is looked at between. */
+  const upTo = (from: BladePose, to: BladePose): BladePose[] => {
+    if (to.u - from.u < CLOSEST || dot3(from.frame.x, to.frame.x) >= cos(radians(MOST_TURN)))
+      return [to];
+    const [middle] = poseAt((from.u + to.u) / 2);
+    return middle === undefined ? [to] : [...upTo(from, middle), ...upTo(middle, to)];
+  };
+  const even = placesOf(blade, bed).flatMap(poseAt);
+  return even.flatMap((to, i) => {
+    const from = even[i - 1];
+    return from === undefined ? [to] : upTo(from, to);
   });
+};
 
 /** Poses of every blade at every setting, found when first asked for; none for unknown names. */
 export const settledPoses = (

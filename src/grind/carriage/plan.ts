@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../../core/result.ts';
+import { cornerIssues } from '../spine-rest/stations.ts';
 import { asTheyCome } from './as-they-come.ts';
 import { inputIssues, jobsOf, planIssues, runIssues } from './issues.ts';
 import { linesOf } from './lines.ts';
@@ -40,5 +41,6 @@ export const planCarriage = (input: CarriageInput): Result<CarriagePlan> => {
     lines: backing === undefined ? [] : linesOf(runs, grinder, backing),
     sensitivity: sensitivityOf(runs, parameters, grinder.lean),
   };
-  return ok(plan, planIssues(input, plan));
+  const corners = cornerIssues(jobs.map(({ mount }) => mount.work));
+  return ok(plan, [...planIssues(input, plan), ...corners]);
 };

@@ -13,6 +13,7 @@ import { scratchDepth } from './scratch.ts';
 import { sensitivityOf } from './sensitivity.ts';
 import { describe } from './setting.ts';
 import { settle } from './settle.ts';
+import { cornerIssues } from './stations.ts';
 import type { SpineRestInput, SpineRestPlan } from './types.ts';
 
 /** Where the step stands for a run, from the bare platen. */
@@ -121,5 +122,6 @@ export const planSpineRest = (input: SpineRestInput): Result<SpineRestPlan> => {
     lines,
     sensitivity: sensitivityOf(runs, lean),
   };
-  return ok(plan, [...push.issues, ...planIssues.of(input, plan)]);
+  const corners = cornerIssues(jobs.map(({ work }) => work));
+  return ok(plan, [...push.issues, ...planIssues.of(input, plan), ...corners]);
 };

@@ -2,9 +2,12 @@ import { tan } from '../../core/trigonometry.ts';
 import { bevelPlace, edgeOffsetsOn, wantedOn, type Wanted } from '../../blade/bevel.ts';
 import { placeOn } from '../../blade/place.ts';
 import type { Blade, Side } from '../../blade/schema.ts';
+import type { Issue } from '../../core/issue.ts';
 import { radians } from '../../core/units.ts';
 import { shapeOf, type Shape } from '../../blade/shape.ts';
+import { text } from '../../text/index.ts';
 import { barSection, type Section } from '../section/section.ts';
+import { problem } from '../within.ts';
 
 /** A place of a blade as it comes to the rest. */
 export interface Station {
@@ -24,6 +27,8 @@ export interface Bladework {
   readonly blade: Blade;
   readonly shape: Shape;
   readonly stations: readonly Station[];
+  /** Where the spine ends in a corner before the tip, u. */
+  readonly corner?: number;
   /** Index of the station where bevels are promised. */
   readonly reference: number;
   /** Indices of the stations where a maker measures. */
@@ -37,6 +42,9 @@ const STEPS = 72;
 
 /** A place lower than this is not ground on a rest, mm: it would lie under the step. */
 const LEAST_HEIGHT = 4;
+
+/** A spine that bulges in a curve tighter than this ends in a corner there, mm: none rocks over it. */
+const END_RADIUS = 25;
 
 /** A place steers the setoff while it has this share of the height at the bevel place. */
 const STEERING = 0.5;
@@ -53,10 +61,11 @@ const nearest = (stations: readonly Station[], u: number): number =>
 
 /**
  * The places of a blade from plunge to tip at which it is solved: even steps, the bevel place and
- * the middle, as far as the blade is high enough to be ground on a rest. `noseWidth` is what a
- * hollow spine stands on; `ends` are the
- * places where the belt's edges stop, without which the steps would pass over what it leaves. The heel to measure is a tenth of the length from the plunge, the tip
- * the last place that steers: half as high as the bevel place.
+ * the middle, as far as the blade is high enough to be ground on a rest and before a corner
+ * in which its spine ends.
+ * `noseWidth` is what a hollow spine stands on; `ends` are the places where the belt's edges stop,
+ * without which the steps would pass over what it leaves. The heel to measure is a tenth of the
+ * length from the plunge, the tip the last place that steers: half as high as the bevel place.
  */
 export const bladework = (
   blade: Blade,
@@ -82,19 +91,38 @@ export const bladework = (
       const steers = height >= STEERING * highest;
       return { u, height, thickness, slope, bar: barSection(thickness, height, r), steers };
     });
-  const low = stations.findIndex(({ u, height }) => u > promised && height < LEAST_HEIGHT);
-  const solved = low < 0 ? stations : stations.slice(0, low);
+  const turns = ({ u, slope }: Station, i: number): boolean => {
+    const next = stations[i + 1];
+    return next !== undefined && radians(next.slope - slope) * END_RADIUS > next.u - u;
+  };
+  const first = (ends: (station: Station, i: number) => boolean): number => {
+    const found = stations.findIndex((station, i) => station.u > promised && ends(station, i));
+    return found < 0 ? stations.length : found;
+  };
+  const low = first(({ height }) => height < LEAST_HEIGHT);
+  // The station before a corner still stands on the spine.
+  const corner = first(turns) + 1;
+  const solved = stations.slice(0, Math.min(low, corner));
   const lastSteering = solved.findLastIndex(({ steers }) => steers);
   return {
     blade,
     shape,
     stations: solved,
+    ...(corner < low ? { corner: solved.at(-1)?.u ?? 0 } : {}),
     reference: nearest(solved, promised),
     heel: nearest(solved, length / 10),
     middle: nearest(solved, length / 2),
     tip: Math.max(0, lastSteering),
   };
 };
+
+/** A word about blades whose line is told up to a corner of the spine alone. */
+export const cornerIssues = (works: readonly Bladework[]): Issue[] =>
+  works.flatMap(({ blade, shape, corner }, i): Issue[] => {
+    if (corner === undefined) return [];
+    const why = text.grind.plan.spineCorner(blade.name, corner, shape.length);
+    return [{ ...problem('spine-corner', `blades.${i}.outline`, why), severity: 'note' }];
+  });
 
 /** The edge of one side at a station when the whole edge is `edge` thick, from the midplane, mm. */
 export const edgeOf = ({ shape }: Bladework, { u }: Station, side: Side, edge: number): number =>

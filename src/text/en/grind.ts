@@ -97,6 +97,10 @@ export const grind = {
       message: `Belt "${belt}" (step ${step}, ${side}) comes ${mm(-margin)} too near the finished face of "${blade}", scratches and setting tolerance counted; the margin must be 0 mm or more.`,
       fix: 'Stop this belt at a thicker edge, or set it steeper.',
     }),
+    spineCorner: (blade: string, at: number, length: number) => ({
+      message: `The spine of "${blade}" ends in a corner ${mm(Math.round(at))} from the plunge: from there to the end at ${mm(length)} the blade is ground as it stands on the spine before, and the grind line is told up to there.`,
+      fix: 'Grind the blade virtually to see the rest of its bevel.',
+    }),
     takesNothing: (belt: string, step: number, side: string, blade: string) => ({
       message: `Belt "${belt}" (step ${step}, ${side}) takes nothing off "${blade}": what is there lies behind its face already.`,
       fix: 'Leave it as it is to polish; stop it at a thinner edge to grind.',

@@ -31,6 +31,10 @@ export const issues = {
     message: `Ricasso and tang of "${blade}" reach ${mm(have)} behind the plunge; gap and jaw take ${mm(need)}.`,
     fix: 'Use a narrower jaw or a smaller gap, or leave the tang longer until the blade is ground.',
   }),
+  tangThin: (blade: string, thickest: number, tang: number, behind: number) => ({
+    message: `Tang thickness of "${blade}" is ${mm(tang)}, and the jaw holds it by the tang; it must be at least ${mm(thickest)}, as thick as the blade, or the blade stands in the upright that its tang lies on.`,
+    fix: `Grind the tang thinner after the bevels, or leave ${mm(behind)} or more of ricasso for the jaw to hold.`,
+  }),
   jawStraddles: (blade: string, ricasso: number, tang: number) => ({
     message: `The jaw lies half on the ricasso of "${blade}" (${mm(ricasso)} thick) and half on its tang (${mm(tang)}); it must lie on one of them, or on an even thickness.`,
     fix: 'Change plunge to jaw or the width of the jaw.',
