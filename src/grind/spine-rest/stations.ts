@@ -1,5 +1,6 @@
 import { tan } from '../../core/trigonometry.ts';
 import { bevelPlace, edgeOffsetsOn, wantedOn, type Wanted } from '../../blade/bevel.ts';
+import { cornerOf } from '../../blade/corner.ts';
 import { placeOn } from '../../blade/place.ts';
 import type { Blade, Side } from '../../blade/schema.ts';
 import type { Issue } from '../../core/issue.ts';
@@ -42,9 +43,6 @@ const STEPS = 72;
 
 /** A place lower than this is not ground on a rest, mm: it would lie under the step. */
 const LEAST_HEIGHT = 4;
-
-/** A spine that bulges in a curve tighter than this ends in a corner there, mm: none rocks over it. */
-const END_RADIUS = 25;
 
 /** A place steers the setoff while it has this share of the height at the bevel place. */
 const STEERING = 0.5;
@@ -91,24 +89,16 @@ export const bladework = (
       const steers = height >= STEERING * highest;
       return { u, height, thickness, slope, bar: barSection(thickness, height, r), steers };
     });
-  const turns = ({ u, slope }: Station, i: number): boolean => {
-    const next = stations[i + 1];
-    return next !== undefined && radians(next.slope - slope) * END_RADIUS > next.u - u;
-  };
-  const first = (ends: (station: Station, i: number) => boolean): number => {
-    const found = stations.findIndex((station, i) => station.u > promised && ends(station, i));
-    return found < 0 ? stations.length : found;
-  };
-  const low = first(({ height }) => height < LEAST_HEIGHT);
-  // The station before a corner still stands on the spine.
-  const corner = first(turns) + 1;
-  const solved = stations.slice(0, Math.min(low, corner));
+  const low = stations.findIndex(({ u, height }) => u > promised && height < LEAST_HEIGHT);
+  const high = low < 0 ? stations : stations.slice(0, low);
+  const corner = cornerOf(shape);
+  const solved = corner === undefined ? high : high.filter(({ u }) => u <= corner);
   const lastSteering = solved.findLastIndex(({ steers }) => steers);
   return {
     blade,
     shape,
     stations: solved,
-    ...(corner < low ? { corner: solved.at(-1)?.u ?? 0 } : {}),
+    ...(corner === undefined || solved.length === high.length ? {} : { corner }),
     reference: nearest(solved, promised),
     heel: nearest(solved, length / 10),
     middle: nearest(solved, length / 2),

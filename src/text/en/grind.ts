@@ -98,7 +98,7 @@ export const grind = {
       fix: 'Stop this belt at a thicker edge, or set it steeper.',
     }),
     spineCorner: (blade: string, at: number, length: number) => ({
-      message: `The spine of "${blade}" ends in a corner ${mm(Math.round(at))} from the plunge: from there to the end at ${mm(length)} the blade is ground as it stands on the spine before, and the grind line is told up to there.`,
+      message: `The spine of "${blade}" ends in a corner ${mm(Math.round(at))} from the plunge: the grind line is told up to there, and the rest up to ${mm(length)} is ground with the blade held as before.`,
       fix: 'Grind the blade virtually to see the rest of its bevel.',
     }),
     takesNothing: (belt: string, step: number, side: string, blade: string) => ({

@@ -1,4 +1,5 @@
 import { edgeOffsetsOn, wantedHeightAt, wantedOn } from '../../blade/bevel.ts';
+import { cornerOf } from '../../blade/corner.ts';
 import { placeOn } from '../../blade/place.ts';
 import type { Side } from '../../blade/schema.ts';
 import type { Shape } from '../../blade/shape.ts';
@@ -47,11 +48,12 @@ export const surelyReached = ({ width, from, to }: Stroke, u: number): boolean =
   return u >= from - half && u <= to + half;
 };
 
-/** Whether a place has a say: reached by the belt and high enough. */
-const steersAt =
-  ({ stroke }: Judged, promised: number) =>
-  (u: number, height: number): boolean =>
-    surelyReached(stroke, u) && height >= STEERING * promised;
+/** Whether a place has a say: reached by the belt, high enough, and before a cut-off end. */
+const steersAt = (shape: Shape, { stroke }: Judged, promised: number) => {
+  const end = cornerOf(shape) ?? Infinity;
+  return (u: number, height: number): boolean =>
+    surelyReached(stroke, u) && height >= STEERING * promised && u <= end;
+};
 
 /** Height where bevels are promised, from whichever side is ground. */
 const promisedHeight = (shape: Shape, seat: number): number =>
@@ -65,7 +67,7 @@ export const edgePlaces = (
   judged: Judged,
 ): EdgePlace[] => {
   const [left, right] = [edgeOf(field, 'left'), edgeOf(field, 'right')];
-  const steers = steersAt(judged, promisedHeight(shape, judged.seat));
+  const steers = steersAt(shape, judged, promisedHeight(shape, judged.seat));
   return Array.from(field.us).flatMap((u, i) => {
     if (u < 0) return [];
     const [l, r] = [left[i] ?? 0, right[i] ?? 0];
@@ -84,7 +86,7 @@ export const linePlaces = (shape: Shape, field: Field, side: Side, judged: Judge
   const wanted = wantedOn(shape, side, judged.seat);
   if (wanted === undefined) return [];
   const line = grindLine(field, side);
-  const steers = steersAt(judged, wanted.height);
+  const steers = steersAt(shape, judged, wanted.height);
   return Array.from(field.us).flatMap((u): LinePlace[] => {
     if (u < 0) return [];
     const place = placeOn(shape, u, judged.seat);

@@ -1,5 +1,6 @@
 import { cos, sin } from '../../core/trigonometry.ts';
 import { wantedHeightAt, wantedOn } from '../../blade/bevel.ts';
+import { cornerOf } from '../../blade/corner.ts';
 import { placeOn } from '../../blade/place.ts';
 import { SIDES, type Side } from '../../blade/schema.ts';
 import type { Shape } from '../../blade/shape.ts';
@@ -80,8 +81,9 @@ const valueOf = (
 const wantedLine = (shape: Shape, { us }: Field, side: Side): Vec2[] => {
   const wanted = wantedOn(shape, side);
   if (wanted === undefined) return [];
+  const end = cornerOf(shape) ?? Infinity;
   return Array.from(us)
-    .filter((u) => u >= 0)
+    .filter((u) => u >= 0 && u <= end)
     .map((u): Vec2 => {
       const { edge, height, slope } = placeOn(shape, u);
       const bevel = wantedHeightAt(shape.blade.line.follow, wanted, height);
