@@ -72,7 +72,7 @@ const comesFree = (
   tolerance: number,
 ): Result<boolean> => {
   for (const way of WAYS.flatMap((local) => frames.map((f) => turn(f, local)))) {
-    const moved = meets(work, shiftBody(a, scale3(way, tolerance), b.motion?.length ?? 1), b, way);
+    const moved = meets(work, shiftBody(a, scale3(way, tolerance)), b, way);
     if (!moved.ok) return moved;
     if (!moved.value) return ok(true);
   }

@@ -1,6 +1,6 @@
 /** Pairs of bodies that the checks ask about, and the places at which libraries can look at them. */
 import { AT_HAND, type Body } from '../../src/check/distance/index.ts';
-import { poseAt, track } from '../../src/check/distance/motion.ts';
+import { poseAt, sweepOf, track } from '../../src/check/distance/motion.ts';
 import type { Solids } from '../../src/check/set-up.ts';
 import { place, WORLD, type Frame } from '../../src/geometry/frame.ts';
 import { length3, sub3, type Vec3 } from '../../src/geometry/vector.ts';
@@ -23,7 +23,7 @@ export type Places = readonly (readonly [Frame, Frame])[];
 
 /** The way of the farthest corner of a body's boxes from the start to the end of a movement, mm. */
 const wayOf = ({ solids, motion }: Body, i: number): number => {
-  const sweep = motion?.[i];
+  const sweep = sweepOf(motion, i);
   if (sweep === undefined || sweep.kind === 'still') return 0;
   const [from, to] = [poseAt(track(sweep), 0), poseAt(track(sweep), 1)];
   const corners = solids.flatMap((solid): Vec3[] => {
@@ -45,7 +45,8 @@ export const pairsOf = ({ setUps }: Solids): Pair[] =>
       // Libraries know no half spaces: those pairs are left out for them.
       if ([a, b].some(({ solids }) => solids.some(({ kind }) => kind === 'plane'))) return [];
       // What moves as one has but one place.
-      const count = a.motion === b.motion ? 1 : (a.motion ?? b.motion ?? [1]).length;
+      const count =
+        a.motion === b.motion ? 1 : Math.max(a.motion?.length ?? 1, b.motion?.length ?? 1);
       const dense = Array.from({ length: count }, (_, i) =>
         count === 1 ? 1 : Math.max(1, Math.ceil(Math.max(wayOf(a, i), wayOf(b, i)) / STEP)),
       ).reduce((sum, n) => sum + n, 0);
@@ -64,7 +65,7 @@ export const placeAt = ({ a, b, count }: Pair, share: number): readonly [Frame, 
   const at = share * count;
   const i = Math.min(count - 1, Math.floor(at));
   const of = ({ motion }: Body): Frame => {
-    const sweep = motion?.[i];
+    const sweep = sweepOf(motion, i);
     return sweep === undefined ? WORLD : poseAt(track(sweep), at - i);
   };
   return [of(a), of(b)];

@@ -4,6 +4,9 @@ import type { Vec3 } from '../../src/geometry/vector.ts';
 import type { Motion, Sweep } from '../../src/check/distance/motion.ts';
 import { poseAt, track } from '../../src/check/distance/motion.ts';
 import type { Shape } from '../../src/check/distance/shape.ts';
+import { createWorkspace, type Body } from '../../src/check/distance/body.ts';
+import { touch } from '../../src/check/distance/touch.ts';
+import { valueOf } from '../family/examples.ts';
 import { blockMesh, body, bumpyMesh, gap, measure, random, turned } from './shapes.ts';
 
 const glide = (from: Frame, to: Frame, label = 'move'): Sweep => ({
@@ -49,6 +52,53 @@ describe('motion', () => {
     const carried = body('carried', [block], sparse);
     const with_ = body('with', [{ ...block, frame: frame([9, 0, 0]) }], sparse);
     expect(gap(carried, with_)).toBeCloseTo(5, 3);
+  });
+
+  it('a single pose is where a body stands through all movements of the other', () => {
+    const pose = turned([0, 0, 1], 20, [3, 12, 1]);
+    const strokes = [-60, -20, 20].map((x, i) =>
+      glide(frame([x, 0, 0]), turned([0, 0, 1], 3 * i, [x + 40, i / 4, 0]), `stroke ${String(i)}`),
+    );
+    const block = body(
+      'block',
+      [{ kind: 'mesh', mesh: blockMesh([-2, 0, -2], [2, 4, 2]) }],
+      strokes,
+    );
+    const shape: Shape = { kind: 'mesh', mesh: blockMesh([-1, -1, -3], [1, 2, 3]) };
+    const once = body('pin', [shape], [still(pose)]);
+    const always = body(
+      'pin',
+      [shape],
+      strokes.map(() => still(pose)),
+    );
+    for (const [one, other] of [
+      [measure(block, once), measure(block, always)],
+      [measure(once, block), measure(always, block)],
+    ] as const) {
+      if (one.state !== 'apart' || other.state !== 'apart') throw new Error('they keep apart');
+      expect(one.gap).toBeCloseTo(other.gap, 3);
+      expect(one.at.sweep).toBe(other.at.sweep);
+      expect(one.at.label).toBe(`stroke ${String(one.at.sweep)}`);
+    }
+    // Placed there to begin with it is the same again.
+    const placed = body('pin', [{ ...shape, frame: pose }]);
+    expect(gap(block, once)).toBeCloseTo(gap(block, placed), 3);
+    // A contact is looked at in all of them.
+    const floor = body('floor', [{ kind: 'box', size: [400, 10, 9], frame: frame([0, -5, 0]) }]);
+    const rule = { kind: 'touch', a: 'block', b: 'floor', tolerance: 0.01 } as const;
+    const standing = { ...floor, motion: [still(frame([0, 0, 0]))] };
+    const closed = (to: Body): boolean =>
+      valueOf(touch(createWorkspace(), block, to, { ...rule, apart: [0, 1, 0] })).issues.length ===
+      0;
+    expect([closed(floor), closed(standing)]).toEqual([false, false]);
+    const level = {
+      ...block,
+      motion: strokes.map((_, i) => glide(frame([i, 0, 0]), frame([i + 9, 0, 0]))),
+    };
+    for (const to of [floor, standing])
+      expect(
+        valueOf(touch(createWorkspace(), level, to, { ...rule, apart: [0, 1, 0] })).issues,
+      ).toEqual([]);
   });
 
   it('a corner that swings past a wall is caught at the top of its arc', () => {

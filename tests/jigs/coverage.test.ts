@@ -54,8 +54,7 @@ const forgotten = ({ setUps, unasked }: Solids): string[] => {
 const shifted = (setUp: SetUp, name: string, by: Vec3): SetUp => {
   const body = setUp.bodies.get(name);
   if (!body) return setUp;
-  const count = Math.max(...[...setUp.bodies.values()].map(({ motion }) => motion?.length ?? 1));
-  return { ...setUp, bodies: new Map([...setUp.bodies, [name, shiftBody(body, by, count)]]) };
+  return { ...setUp, bodies: new Map([...setUp.bodies, [name, shiftBody(body, by)]]) };
 };
 
 const WAYS: readonly Vec3[] = [

@@ -245,12 +245,8 @@ const unnoticedWheels = ({ setUps }: Solids): { tried: number; wrong: string[] }
     const wheel: Body = { ...wheels, solids: [solid] };
     const nearest = nearestTo(setUp, wheel);
     if (!nearest) return [`wheel ${String(i + 1)}: nothing must keep clear of it`];
-    const count = Math.max(
-      1,
-      ...[...setUp.bodies.values()].map(({ motion }) => motion?.length ?? 1),
-    );
     const failsAt = (by: number): boolean => {
-      const moved = shiftBody(wheel, scale3(nearest.way, by), count);
+      const moved = shiftBody(wheel, scale3(nearest.way, by));
       const bodies = new Map([...setUp.bodies, ['wheels', moved]]);
       return answer([nearest.asked], bodies, setUp.told).some(({ passed }) => !passed);
     };

@@ -10,6 +10,7 @@ import {
   type Asked,
   type BladePose,
   type Body,
+  type Carrier,
   type Design,
   type Frame,
   type Part,
@@ -21,6 +22,7 @@ import {
   type Motion,
   type Workshop,
 } from '../../../src/family/index.ts';
+import { byKey } from '../later.ts';
 import type { Stand } from '../site.ts';
 import { bladeBodies, bladeSolids, type AsItComes, type BladeSolids } from './blade-solids.ts';
 import { stickBodies, WITH_BLOCK, type Stick } from './stick.ts';
@@ -79,71 +81,96 @@ const handBody = ({ half, y, z }: Hand, workshop: Workshop): Result<Body> => {
   );
 };
 
-/** A body of the fixture as it stands, what carries it, and the placement whose place it shifts by. */
+/** A body of the fixture, built where what carries it would be at y = 0. */
 interface Standing {
   readonly body: Body;
-  readonly carrier: Placement['carrier'];
-  readonly shiftedBy?: string;
+  readonly carrier: Carrier;
+}
+
+/** Bodies of the fixture at the settings of one stand, and whose place along y a carrier has. */
+interface Stood {
+  readonly bodies: readonly Standing[];
+  readonly leaders: ReadonlyMap<Carrier, string>;
+  /** The base stands where it is at all settings of a stand. */
+  readonly ground: Motion;
 }
 
 const yOf = (q: Stroked, setting: string, name: string): number =>
   q.place(setting).find((p) => p.name === name)?.frame.origin[1] ?? 0;
 
+/** The first placement of every carrier that shifts along y; of the hand the pad, by its tip. */
+const leadersOf = (placements: readonly Placement[]): Map<Carrier, string> => {
+  const leaders = new Map<Carrier, string>();
+  for (const { carrier, name } of placements) {
+    if (carrier === 'nose' || carrier === 'blade' || leaders.has(carrier)) continue;
+    leaders.set(carrier, name);
+  }
+  return leaders.set('hand', 'push-pad');
+};
+
 /** Bodies of the fixture at the settings of one stand, before they move. */
-const standingBodies = (
-  q: Stroked,
-  meshes: PartMeshes,
-  setting: string,
-): Result<readonly Standing[]> => {
+const standingBodies = (q: Stroked, meshes: PartMeshes, setting: string): Result<Stood> => {
   const groups = new Map<string, Placement[]>();
   const start = q.place(setting).filter(({ carrier }) => carrier !== 'blade');
+  const leaders = leadersOf(start);
+  const y = byKey((name: string) => yOf(q, setting, name));
+  // What shifts is built at y = 0, where its solids are the same at every stand and set-off.
+  const built = ({ frame, carrier, ...rest }: Placement): Placement => {
+    const leader = leaders.get(carrier);
+    if (leader === undefined) return { frame, carrier, ...rest };
+    return { ...rest, carrier, frame: onGrid(shift(frame, [0, -y(leader), 0])) };
+  };
   for (const placement of [...start, ...q.onBlade]) {
     const name = q.bodyName(placement);
-    groups.set(name, [...(groups.get(name) ?? []), placement]);
+    groups.set(name, [...(groups.get(name) ?? []), built(placement)]);
   }
   const standing = [...groups].map(([name, placements]): Result<Standing> => {
-    const [{ carrier, name: one } = { carrier: 'ground', name: '' } as const] = placements;
-    if (carrier !== 'step' && carrier !== 'hand')
-      return chain(bodyOf(name, placements, meshes), (body) => ok({ body, carrier }));
-    // What shifts is built at y = 0, where its solids are the same at every stand and set-off.
-    const built = placements.map((placement) => ({
-      ...placement,
-      frame: onGrid(shift(placement.frame, [0, -yOf(q, setting, one), 0])),
-    }));
-    return chain(bodyOf(name, built, meshes), (body) => ok({ body, carrier, shiftedBy: one }));
+    const carrier = placements[0]?.carrier ?? 'ground';
+    return chain(bodyOf(name, placements, meshes), (body) => ok({ body, carrier }));
   });
   const hand = chain(handBody(q.hand, q.workshop), (body) =>
-    ok<Standing>({ body, carrier: 'hand', shiftedBy: 'push-pad' }),
+    ok<Standing>({ body, carrier: 'hand' }),
   );
-  return all([...standing, hand]);
+  const base = leaders.get('ground');
+  const pose = base === undefined ? WORLD : shift(WORLD, [0, y(base), 0]);
+  const ground: Motion = [{ kind: 'still', label: '', pose }];
+  return chain(all([...standing, hand]), (bodies) => ok({ bodies, leaders, ground }));
 };
 
 /** The same over movements of a blade, which carries some of them. */
 const moving = (
   q: Stroked,
-  standing: readonly Standing[],
+  { bodies, leaders, ground }: Stood,
   movements: readonly Movement[],
   carried: Motion,
-): Body[] =>
-  standing.map(({ body, carrier, shiftedBy }) => {
-    if (carrier === 'blade') return { ...body, motion: carried };
-    if (shiftedBy === undefined) return body;
-    return { ...body, motion: shiftMotion(movements, (setting) => yOf(q, setting, shiftedBy)) };
+): Body[] => {
+  const motionOf = byKey((carrier: Carrier): Motion | undefined => {
+    if (carrier === 'blade') return carried;
+    if (carrier === 'ground') return ground;
+    const leader = leaders.get(carrier);
+    return leader === undefined
+      ? undefined
+      : shiftMotion(movements, (setting) => yOf(q, setting, leader));
   });
+  return bodies.map(({ body, carrier }) => {
+    const motion = motionOf(carrier);
+    return motion ? { ...body, motion } : body;
+  });
+};
 
 /** The same with what the hand holds: the push block, or the stick. */
 const handBodies = (
   q: Stroked,
   meshes: PartMeshes,
-  standing: readonly Standing[],
+  stood: Stood,
   movements: readonly Movement[],
   carried: Motion,
   stick: Stick | undefined,
 ): Result<readonly Body[]> => {
-  if (stick === undefined) return ok(moving(q, standing, movements, carried));
-  const beside = standing.filter(({ body }) => !WITH_BLOCK.has(body.name));
+  if (stick === undefined) return ok(moving(q, stood, movements, carried));
+  const bodies = stood.bodies.filter(({ body }) => !WITH_BLOCK.has(body.name));
   return chain(stickBodies(stick, meshes, movements), (held) =>
-    ok([...moving(q, beside, movements, carried), ...held]),
+    ok([...moving(q, { ...stood, bodies }, movements, carried), ...held]),
   );
 };
 
@@ -151,7 +178,7 @@ const handBodies = (
 const bladeSetUps = (
   q: Stroked,
   meshes: PartMeshes,
-  standing: readonly Standing[],
+  stood: Stood,
   machine: readonly Body[],
   {
     solids,
@@ -176,7 +203,7 @@ const bladeSetUps = (
     asking.map(([movements, asked, stick]) => {
       // What the blade carries moves as one with it.
       const motion = bladeMotion(movements);
-      return chain(handBodies(q, meshes, standing, movements, motion, stick), (held) => {
+      return chain(handBodies(q, meshes, stood, movements, motion, stick), (held) => {
         const bodies = [...held, ...bladeBodies(solids, motion).values(), ...machine];
         return ok<SetUp>({
           asked,
@@ -201,13 +228,13 @@ const standSetUps = (
   const { belt, backing } = stand;
   const frame = q.frameOf(stand);
   return chain(machineBodies(q.design.grinder, belt, backing, frame, q.workshop), (machine) =>
-    chain(standingBodies(q, meshes, first), (standing) =>
+    chain(standingBodies(q, meshes, first), (stood) =>
       chain(
         all(
           blades.map((solids, i) => {
             const name = q.design.blades[i]?.name ?? '';
             const blade = { solids, name, first: i === 0 };
-            return bladeSetUps(q, meshes, standing, Object.values(machine), blade, settings);
+            return bladeSetUps(q, meshes, stood, Object.values(machine), blade, settings);
           }),
         ),
         (setUps) => ok(setUps.flat()),

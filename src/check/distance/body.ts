@@ -2,7 +2,17 @@ import { fail, ok, type Result } from '../../core/result.ts';
 import type { Issue } from '../../core/issue.ts';
 import { text } from '../../text/index.ts';
 import { problem } from './issues.ts';
-import { isRigid, poseAt, track, turnOf, WIDEST_TURN, type Motion, type Sweep } from './motion.ts';
+import {
+  isRigid,
+  poseAt,
+  stands,
+  sweepOf,
+  track,
+  turnOf,
+  WIDEST_TURN,
+  type Motion,
+  type Sweep,
+} from './motion.ts';
 import { relativeMotion, type Relative } from './relative.ts';
 import { createRoom, type Room } from './room.ts';
 import type { Solid } from './solid.ts';
@@ -45,6 +55,12 @@ export const createWorkspace = (): Workspace => ({
   sound: new WeakMap(),
   hints: new WeakMap(),
 });
+
+/** What a sweep of two bodies is called: by the first one, unless that one stands. */
+export const labelOf = (a: Body, b: Body, sweep: number): string => {
+  const [first, second] = stands(a.motion) ? [b, a] : [a, b];
+  return (sweepOf(first.motion, sweep) ?? sweepOf(second.motion, sweep))?.label ?? '';
+};
 
 /** Stands for "does not move" as a key. */
 const NOWHERE: Motion = [];
@@ -111,8 +127,8 @@ export const comparable = (work: Workspace, a: Body, b: Body): Result<null> => {
     }
     issues.push(...motionIssues(work, body));
   }
-  if (a.motion && b.motion && a.motion.length !== b.motion.length) {
-    const counts = [a.motion.length, b.motion.length] as const;
+  const counts = [a.motion?.length ?? 1, b.motion?.length ?? 1] as const;
+  if (!stands(a.motion) && !stands(b.motion) && counts[0] !== counts[1]) {
     issues.push(problem('motions-differ', a.name, words.motionsDiffer(a.name, b.name, ...counts)));
   }
   if (a.solids.some(isPlane) && b.solids.some(isPlane)) {

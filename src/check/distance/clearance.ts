@@ -1,10 +1,10 @@
 import { ok, type Result } from '../../core/result.ts';
 import { place, WORLD, type Frame } from '../../geometry/frame.ts';
 import { dot3, length3, type Vec3 } from '../../geometry/vector.ts';
-import { comparable, createWorkspace, type Body, type Workspace } from './body.ts';
+import { comparable, createWorkspace, labelOf, type Body, type Workspace } from './body.ts';
 import { copy3, real } from './flat.ts';
 import { insideSurface } from './inside.ts';
-import { applyBack, applyPose, poseAt, track } from './motion.ts';
+import { applyBack, applyPose, poseAt, stands, sweepOf, track } from './motion.ts';
 import { searchPlane } from './planes.ts';
 import { reachOf } from './reach.ts';
 import { FROM, START_POSE, STRIDE, type Relative } from './relative.ts';
@@ -86,7 +86,7 @@ interface Found {
 }
 
 const poseOfBody = (body: Body, sweep: number, t: number): Frame => {
-  const at = body.motion?.[sweep];
+  const at = sweepOf(body.motion, sweep);
   return at ? poseAt(track(at), t) : WORLD;
 };
 
@@ -101,7 +101,7 @@ const located = (
 ): Found => {
   const poseA = poseOfBody(a, sweep, t);
   const poseB = poseOfBody(b, sweep, t);
-  const label = a.motion?.[sweep]?.label ?? b.motion?.[sweep]?.label ?? '';
+  const label = labelOf(a, b, sweep);
   const at = { sweep, label, t, poseA, poseB };
   return swapped
     ? { at, pointA: place(poseA, points[1]), pointB: place(poseA, points[0]) }
@@ -232,7 +232,8 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
   // What the search before this one was aimed along would change the way, and so the last digits.
   copy3(room.gjk.direction, UNSEEN);
   // A still body on the moving side would see the other one's straight ways as curves.
-  const view = viewOf(work, a, b, !a.motion, at);
+  const rests = !a.motion || (stands(a.motion) && !stands(b.motion));
+  const view = viewOf(work, a, b, rests, at);
   const { pairs, rest } = nearestFirst(a, b, view, enoughOf(limit, exactness), room.bound);
   let floor = Math.min(limit, rest);
   for (const { one, other, room: boxed } of pairs) {

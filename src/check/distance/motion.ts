@@ -41,9 +41,18 @@ export type Sweep = Still | Glide | Course;
 
 /**
  * Where a body is over all configurations of a check, in order: every moving body of one check
- * has the same number of sweeps, and sweeps of one index happen together.
+ * has the same number of sweeps, and sweeps of one index happen together. A single pose is where it
+ * stands through all of them.
  */
 export type Motion = readonly Sweep[];
+
+/** Whether a body stands where it is, whatever the others do. */
+export const stands = (motion: Motion | undefined): boolean =>
+  !motion || (motion.length === 1 && motion[0]?.kind === 'still');
+
+/** What a body does while the others go through their sweep of a number; none for one at rest. */
+export const sweepOf = (motion: Motion | undefined, sweep: number): Sweep | undefined =>
+  motion?.[stands(motion) ? 0 : sweep];
 
 /** A sweep's motion with its rates, radians inside. */
 export interface Track {

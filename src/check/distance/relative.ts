@@ -1,6 +1,14 @@
 import { length3, sub3 } from '../../geometry/vector.ts';
 import { grown, int, real } from './flat.ts';
-import { poseAt, relativePose, track, type Motion, type Sweep, type Track } from './motion.ts';
+import {
+  poseAt,
+  relativePose,
+  sweepOf,
+  track,
+  type Motion,
+  type Sweep,
+  type Track,
+} from './motion.ts';
 import { POSE } from './placed.ts';
 
 /**
@@ -229,7 +237,7 @@ export const distinctSweeps = (
 ): number[] => {
   const seen = new Map<unknown, Set<unknown>>();
   return Array.from({ length: count }, (_, i) => i).filter((i) => {
-    const [one, other] = [memberOf(a?.[i]), memberOf(b?.[i])];
+    const [one, other] = [memberOf(sweepOf(a, i)), memberOf(sweepOf(b, i))];
     const partners = seen.get(one) ?? new Set<unknown>();
     seen.set(one, partners);
     if (partners.has(other)) return false;
@@ -245,7 +253,7 @@ export const relativeMotion = (a: Motion | undefined, b: Motion | undefined): Re
   const distinct = distinctSweeps(together ? undefined : a, together ? undefined : b, count);
   const tracks = (motion: Motion | undefined): Track[] =>
     Array.from({ length: count }, (_, i) => {
-      const sweep = together ? undefined : motion?.[i];
+      const sweep = together ? undefined : sweepOf(motion, i);
       return sweep ? track(sweep) : STILL;
     });
   const size = 2 * distinct.length + 16;

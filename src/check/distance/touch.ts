@@ -3,10 +3,10 @@ import type { Issue } from '../../core/issue.ts';
 import { localise, shift, WORLD, type Frame } from '../../geometry/frame.ts';
 import { length3, scale3, type Vec3 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
-import type { Body, Workspace } from './body.ts';
+import { labelOf, type Body, type Workspace } from './body.ts';
 import { clearance, type Clearance } from './clearance.ts';
 import { problem } from './issues.ts';
-import { poseAt, track, type Motion, type Sweep } from './motion.ts';
+import { poseAt, stands, sweepOf, track, type Motion, type Sweep } from './motion.ts';
 import { distinctSweeps } from './relative.ts';
 
 const words = text.check.distance;
@@ -43,7 +43,7 @@ export type OverlapVolume = (
 ) => number | undefined;
 
 const standing = (body: Body, sweep: number, t: number): Body => {
-  const at = body.motion?.[sweep];
+  const at = sweepOf(body.motion, sweep);
   if (!at) return body;
   return {
     ...body,
@@ -59,10 +59,11 @@ const shiftSweep = (sweep: Sweep, by: Vec3): Sweep => {
   return { ...sweep, pose: (t) => shift(sweep.pose(t), by) };
 };
 
-/** The body moved off by a constant way, in world coordinates, at each of so many places. */
-export const shiftBody = (body: Body, by: Vec3, places: number): Body => {
-  const still: Sweep = { kind: 'still', label: '', pose: WORLD };
-  const motion: Motion = body.motion ?? Array.from({ length: places }, () => still);
+const AT_REST: Motion = [{ kind: 'still', label: '', pose: WORLD }];
+
+/** The body moved off by a constant way, in world coordinates. */
+export const shiftBody = (body: Body, by: Vec3): Body => {
+  const { motion = AT_REST } = body;
   return { ...body, motion: motion.map((sweep) => shiftSweep(sweep, by)) };
 };
 
@@ -97,10 +98,12 @@ const places = (a: Body, b: Body): { sweep: number; t: number }[] => {
   const joined = (sweep: number): boolean =>
     sweep > 0 &&
     [a, b].every(
-      ({ motion }) => !motion || samePose(endOf(motion[sweep - 1], 1), endOf(motion[sweep], 0)),
+      ({ motion }) =>
+        stands(motion) ||
+        samePose(endOf(sweepOf(motion, sweep - 1), 1), endOf(sweepOf(motion, sweep), 0)),
     );
   return distinctSweeps(a.motion, b.motion, count).flatMap((sweep) => {
-    const moves = [a, b].some((body) => (body.motion?.[sweep]?.kind ?? 'still') !== 'still');
+    const moves = [a, b].some((body) => (sweepOf(body.motion, sweep)?.kind ?? 'still') !== 'still');
     if (!moves) return [{ sweep, t: 0 }];
     return (joined(sweep) ? [1] : [0, 1]).map((t) => ({ sweep, t }));
   });
@@ -134,7 +137,7 @@ export const touch = (
     });
     if (!result.ok) return result;
     const found = result.value;
-    const label = a.motion?.[sweep]?.label ?? b.motion?.[sweep]?.label ?? '';
+    const label = labelOf(a, b, sweep);
     const at = words.where(label);
     const open = found.state === 'beyond' ? Infinity : found.gap + found.error;
     const before = !worst ? -1 : worst.state === 'beyond' ? Infinity : worst.gap + worst.error;
@@ -210,7 +213,6 @@ export const comesApart = (
   const by = scale3(apart, tolerance / length);
   // Bodies carried as one need a place of their own, or the shift would carry both.
   const [x, y] = a.motion === b.motion ? [standing(a, 0, 0), standing(b, 0, 0)] : [a, b];
-  const count = y.motion?.length ?? 1;
-  const met = meets(work, shiftBody(x, by, count), y, apart);
+  const met = meets(work, shiftBody(x, by), y, apart);
   return met.ok ? ok(!met.value) : met;
 };
