@@ -17,7 +17,7 @@ import {
 } from '../../../src/family/index.ts';
 import { sectionAt } from '../../shared/measured/section-at.ts';
 import { createRoom } from '../../shared/pose/placed-points.ts';
-import { closeTo, settleMesh, type Contacts } from '../pose/settle-mesh.ts';
+import { nearTo, settleMesh, type Contacts } from '../pose/settle-mesh.ts';
 import { subset, touchable, type Touchable } from '../../shared/pose/touchable.ts';
 
 /** One belt on one side at one place: where the fixture stands and where the maker stops. */
@@ -135,7 +135,7 @@ export const stopPose = (piece: Workpiece, pass: Pass, at: Place): Frame | undef
       ? undefined
       : settleMesh(some, { side, u: at.u, tilt: rough }, contacts, room);
   if (rough === undefined || !near) return undefined;
-  const close = closeTo(piece.spine, near, contacts, room);
+  const close = nearTo(piece.spine, near, contacts, room);
   const tilt =
     search(close, Math.max(least, rough - ROUGH), rough + ROUGH) ??
     search(piece.spine, least, STEEPEST);

@@ -9,6 +9,7 @@ import {
   strokeOf,
   type Blade,
   type BladePose,
+  type Frame,
   type Side,
   type SpineRestPlan,
   type Workshop,
@@ -17,7 +18,15 @@ import { byKey } from '../../shared/later.ts';
 import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
 import type { Context } from '../../shared/parts/context.ts';
 import { createRoom, type Room } from '../../shared/pose/placed-points.ts';
-import { closeTo, settleMesh, type Contacts, type Stance } from './settle-mesh.ts';
+import {
+  closeTo,
+  mirrored,
+  roughlySettled,
+  settleMesh,
+  type Close,
+  type Contacts,
+  type Stance,
+} from './settle-mesh.ts';
 import { around, touchable, type Touchable } from '../../shared/pose/touchable.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
@@ -29,6 +38,9 @@ const MOST_TURN = 5;
 const CLOSEST = 0.5;
 /** Chord error of the blades that are placed, mm. */
 const CHORD = 0.001;
+
+/** Settings of both sides are alike within this, degrees and mm: points move by far less than is near. */
+const ALIKE = 1e-3;
 
 /** What a rest is to the blades on it: all that their poses take from its layout. */
 export interface Bed extends Omit<Contacts, 'setoff'> {
@@ -50,7 +62,7 @@ export const bedOf = ({ l, v }: Context, beltWidth: number): Bed => ({
 interface Spine {
   readonly whole: (u: number) => Touchable;
   /** Of that, what lies near them at the middle one of a side's settings. */
-  readonly close: (u: number, side: Side) => Touchable | undefined;
+  readonly close: (u: number, side: Side) => Close | undefined;
   readonly room: Room;
 }
 
@@ -85,18 +97,33 @@ const spineOf = (
   keep: Workshop['keep'],
 ): Spine => {
   const whole = wholeOf(blade, bed, keep);
-  const near = byKey((side: Side) => {
+  const middleOf = byKey((side: Side) => {
     const own = settings.filter((one) => one.side === side);
-    const middle = own[Math.floor(own.length / 2)];
-    return byKey((u: number) => {
-      if (middle === undefined) return undefined;
-      const stance = stanceAt(blade, middle, u);
-      if (stance === undefined) return undefined;
-      const contacts = { ...bed, setoff: middle.setoff };
-      const frame = settleMesh(whole(u), stance, contacts, room);
-      return frame && closeTo(whole(u), frame, contacts, room);
-    });
+    return own[Math.floor(own.length / 2)];
   });
+  // Where a blade roughly stands: its blank is the same on both sides.
+  const standing = byKey((side: Side) =>
+    byKey((u: number): Frame | undefined => {
+      const setting = middleOf(side);
+      const stance = setting && stanceAt(blade, setting, u);
+      if (setting === undefined || stance === undefined) return undefined;
+      const left = side === 'right' ? middleOf('left') : undefined;
+      const turned = left && stanceAt(blade, left, u);
+      const apart = left && Math.abs(left.setoff - setting.setoff);
+      if (turned && Math.abs(turned.tilt - stance.tilt) < ALIKE && (apart ?? 1) < ALIKE) {
+        const frame = standing('left')(u);
+        return frame && mirrored(frame);
+      }
+      return roughlySettled(whole(u), stance, { ...bed, setoff: setting.setoff }, room);
+    }),
+  );
+  const near = byKey((side: Side) =>
+    byKey((u: number) => {
+      const [setting, frame] = [middleOf(side), standing(side)(u)];
+      if (setting === undefined || frame === undefined) return undefined;
+      return closeTo(whole(u), frame, { ...bed, setoff: setting.setoff }, room);
+    }),
+  );
   return { whole, close: (u, side) => near(side)(u), room };
 };
 

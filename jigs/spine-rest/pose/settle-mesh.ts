@@ -57,18 +57,38 @@ const NEAR = 0.05;
 const ROUGH = 0.01;
 
 /** The points of a settled blade that lie near seat or step, with the edges between them. */
-export const closeTo = (
+export const nearTo = (
   spine: Touchable,
   settled: Frame,
   { setoff }: Contacts,
   room: Room,
 ): Touchable => {
   const placed = placedPoints(spine.points, settled, room);
+  const [low, far] = [NEAR, setoff - NEAR];
   return subset(
     spine,
-    (i) =>
-      (placed[3 * i + 2] ?? Infinity) <= NEAR || (placed[3 * i + 1] ?? -Infinity) >= setoff - NEAR,
+    (i) => (placed[3 * i + 2] as number) <= low || (placed[3 * i + 1] as number) >= far,
   );
+};
+
+/** What of a blade may lie on the seat, and what against the step. */
+export interface Close {
+  readonly seat: Touchable;
+  readonly step: Touchable;
+}
+
+/** The points of a settled blade that lie near seat and near step, with the edges between them. */
+export const closeTo = (
+  spine: Touchable,
+  settled: Frame,
+  { setoff }: Contacts,
+  room: Room,
+): Close => {
+  const placed = placedPoints(spine.points, settled, room);
+  return {
+    seat: subset(spine, (i) => (placed[3 * i + 2] as number) <= NEAR),
+    step: subset(spine, (i) => (placed[3 * i + 1] as number) >= setoff - NEAR),
+  };
 };
 
 /**
@@ -101,17 +121,18 @@ const rests = ({ points, edges }: Touchable, f: Frame, c: Contacts, room: Room):
 
 /** Brings a blade's points down on the seat and back against the step, and tells how far it moved. */
 const brought = (
-  { points, edges }: Touchable,
+  { seat, step }: Close,
   frame: Frame,
   { u, load = 0 }: Stance,
   { noseHalf, stepHalf, stepTop, setoff }: Contacts,
   room: Room,
 ): { readonly frame: Frame; readonly moved: number } | undefined => {
-  const placed = placedPoints(points, frame, room);
-  const over = stretchOf(placed, edges, noseHalf, room, 'over');
+  const low = placedPoints(seat.points, frame, room);
+  const over = stretchOf(low, seat.edges, noseHalf, room, 'over');
   const below = lineBelow(over.x, over.z, load);
   if (!below) return undefined;
-  const before = stretchOf(placed, edges, stepHalf, room, 'before');
+  const far = step === seat ? low : placedPoints(step.points, frame, room);
+  const before = stretchOf(far, step.edges, stepHalf, room, 'before');
   const [xs, ys] = keptOf([before], (x, z) => z - below.a - below.b * x <= stepTop, room);
   const behind = lineAbove(xs, ys, load);
   if (!behind) return undefined;
@@ -131,6 +152,37 @@ const brought = (
 /** The frame shifted along the stroke until the station u of the spine line stands at x = 0. */
 const centred = (f: Frame, u: number): Frame => shift(f, [-place(f, [u, 0, 0])[0], 0, 0]);
 
+/** A stance before anything holds the blade. */
+const started = ({ side, tilt, u }: Stance): Frame => centred(upright(side, tilt), u);
+
+/**
+ * A blade settled on all of its points as far as tells which of them lie near seat and step; none
+ * when it has no point over the nose or before the step.
+ */
+export const roughlySettled = (
+  spine: Touchable,
+  stance: Stance,
+  contacts: Contacts,
+  room: Room,
+): Frame | undefined => {
+  let frame = started(stance);
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const next = brought({ seat: spine, step: spine }, frame, stance, contacts, room);
+    if (next === undefined) return undefined;
+    frame = next.frame;
+    if (next.moved < ROUGH) break;
+  }
+  return frame;
+};
+
+/** How the other side of a blade that is the same on both stands, its ground side to the belt. */
+export const mirrored = ({ origin, x, y, z }: Frame): Frame => ({
+  origin: [-origin[0], origin[1], origin[2]],
+  x: [-x[0], x[1], x[2]],
+  y: [-y[0], y[1], y[2]],
+  z: [z[0], -z[1], -z[2]],
+});
+
 /**
  * Settles a blade at one tilt: its spine comes down on the flat nose and back against the step.
  * Found on the corners of the blade's mesh (and where its edges leave nose and step), turning it
@@ -144,23 +196,21 @@ export const settleMesh = (
   stance: Stance,
   contacts: Contacts,
   room: Room = createRoom(),
-  close?: Touchable,
+  close?: Close,
 ): Frame | undefined => {
-  let some = close;
-  let all = some === undefined;
-  let frame = centred(upright(stance.side, stance.tilt), stance.u);
+  const first = close ? started(stance) : roughlySettled(spine, stance, contacts, room);
+  if (first === undefined) return undefined;
+  const some = close ?? closeTo(spine, first, contacts, room);
+  let frame = first;
+  const whole = { seat: spine, step: spine };
+  let all = false;
   for (let round = 0; round < ROUNDS; round += 1) {
-    const next = brought(all ? spine : (some ?? spine), frame, stance, contacts, room);
+    const next = brought(all ? whole : some, frame, stance, contacts, room);
     if (next === undefined && all) return undefined;
-    const moved = next?.moved ?? 0;
     frame = next?.frame ?? frame;
-    if (moved < FINE) {
-      if (all || (next && rests(spine, frame, contacts, room))) break;
-      all = true;
-    } else if (some === undefined && moved < ROUGH) {
-      some = closeTo(spine, frame, contacts, room);
-      all = false;
-    }
+    if ((next?.moved ?? 0) >= FINE) continue;
+    if (all || (next && rests(spine, frame, contacts, room))) break;
+    all = true;
   }
   return frame;
 };
