@@ -10,4 +10,5 @@ export const card: FamilyCard = {
   meaning,
   emblem: 'carrier',
   parameters,
+  aids: true,
 };

@@ -223,7 +223,13 @@ export interface FamilyCard {
   /** The word of the glossary whose picture shows how the fixture works. */
   readonly emblem: keyof typeof text.glossary;
   readonly parameters: Readonly<Record<string, Parameter>>;
+  /** It helps another fixture or the hand, and holds no blade while it is ground. */
+  readonly aids?: true;
 }
+
+/** Families that hold a blade in front of those that help them: the order in which they are listed. */
+export const aidsLast = (a: FamilyCard, b: FamilyCard): number =>
+  Number(a.aids === true) - Number(b.aids === true);
 
 /** A fixture family: its card, and the way from a design to a solved fixture. */
 export interface Family extends FamilyCard {

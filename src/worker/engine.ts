@@ -4,6 +4,7 @@ import { parseJson } from '../document/json.ts';
 import { checkDesign, MAX_DESIGN_BYTES, openDesign, openGrinder } from '../document/open.ts';
 import { saveDesign, saveGrinder } from '../document/save.ts';
 import { documentSchema, type Design } from '../document/schema.ts';
+import { aidsLast } from '../family/family.ts';
 import type { Fixture } from '../family/index.ts';
 import type { PackageOptions } from '../make/package.ts';
 import { checkFields } from '../schema/check.ts';
@@ -77,13 +78,16 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
     families: async () => {
       // Whoever asks for the families will ask for numbers next.
       void solver().catch(() => undefined);
-      return Object.values(cards.families).map(({ id, label, meaning, emblem, parameters }) => ({
-        id,
-        label,
-        meaning,
-        emblem,
-        parameters,
-      }));
+      // A way to fetch cannot be sent to the page.
+      return Object.values(cards.families)
+        .sort(aidsLast)
+        .map(({ id, label, meaning, emblem, parameters }) => ({
+          id,
+          label,
+          meaning,
+          emblem,
+          parameters,
+        }));
     },
     examples: async () => examples.map(({ name }) => name),
     example: async (index) => (await examples[index]?.bytes()) ?? new Uint8Array(),

@@ -1,6 +1,7 @@
 import { expose } from 'comlink';
 import bold from 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?url';
 import regular from 'dejavu-fonts-ttf/ttf/DejaVuSans.ttf?url';
+import { cards } from '../../jigs/cards.ts';
 import { createEngine, type Fonts } from './engine.ts';
 
 /** Names at once, contents when an example is opened. */
@@ -16,8 +17,16 @@ const contents = import.meta.glob<string>('../../jigs/*/examples/*.jig.json', {
 /** The example on which a first visit opens. */
 const FIRST = /kitchen/;
 
+const aids = (file: string): number => {
+  const [, family = ''] = /jigs\/([^/]+)/.exec(file) ?? [];
+  return Number(cards.families[family]?.aids === true);
+};
+
 const examples = Object.entries(contents)
-  .sort(([a], [b]) => Number(FIRST.test(b)) - Number(FIRST.test(a)) || a.localeCompare(b))
+  .sort(
+    ([a], [b]) =>
+      Number(FIRST.test(b)) - Number(FIRST.test(a)) || aids(a) - aids(b) || a.localeCompare(b),
+  )
   .map(([file, load]) => ({
     name: names[file] ?? file,
     bytes: async () => new TextEncoder().encode(await load()),

@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { registry } from '../../../jigs/registry.ts';
+import { aidsLast } from '../../family/family.ts';
 import { grinderPresets } from '../../grinder/presets/index.ts';
 import { text } from '../../text/index.ts';
 import { printJson, printLine, type ExitCode } from '../answer.ts';
@@ -16,11 +17,13 @@ const workedDesigns = (): string[] =>
 
 /** `list`: what there is to start from. */
 export const list = async (json: boolean): Promise<ExitCode> => {
-  const families = Object.values(registry.families).map(({ id, label, meaning }) => ({
-    id,
-    label,
-    meaning,
-  }));
+  const families = Object.values(registry.families)
+    .sort(aidsLast)
+    .map(({ id, label, meaning }) => ({
+      id,
+      label,
+      meaning,
+    }));
   const presets = Object.entries(grinderPresets).map(([id, { name }]) => ({ id, name }));
   const designs = workedDesigns();
   if (json) {

@@ -19,6 +19,8 @@ export interface Tried {
 
 export interface Adapted {
   readonly solved: Result<Fixture>;
+  /** The parameters it was solved with. */
+  readonly parameters: Values;
   readonly changed: readonly Changed[];
   /** What was tried against the errors that are left, in vain. */
   readonly tried: readonly Tried[];
@@ -172,5 +174,10 @@ export const adapted = (design: Design, family: Family, given: Values): Adapted 
     values = { ...values, [key]: to };
     solved = solve(values);
   }
-  return { solved, changed: [...changed.values()], tried: solved.ok ? [] : tried };
+  return {
+    solved,
+    parameters: values,
+    changed: [...changed.values()],
+    tried: solved.ok ? [] : tried,
+  };
 };

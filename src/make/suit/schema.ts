@@ -26,6 +26,7 @@ const familySchema: Schema<FamilySuit> = v.object({
     }),
   ),
   cost: v.string(),
+  parameters: v.nullable(v.record(v.string(), moved)),
   changed: list(v.object({ label: v.string(), from: moved, to: moved })),
   tried: list(v.object({ label: v.string(), values: v.number() })),
   whyNot: list(v.string()),

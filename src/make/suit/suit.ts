@@ -44,6 +44,8 @@ export interface FamilySuit {
   readonly toMake: ToMake | null;
   /** The making in words. */
   readonly cost: string;
+  /** What it was solved with; none where it could not be. */
+  readonly parameters: Design['fixture']['parameters'] | null;
   /** Parameters that were moved off their initial values so that the blade fits. */
   readonly changed: readonly Changed[];
   /** Parameters that were tried in vain against what stands in the way. */
@@ -124,6 +126,7 @@ const refused = (
   sensitivity: null,
   toMake: null,
   cost: '',
+  parameters: null,
   whyNot: issues.filter(({ severity }) => severity === 'error').map(({ message }) => message),
 });
 
@@ -139,7 +142,7 @@ interface Judged {
 const judged = (
   blade: Blade,
   family: Family,
-  { solved, changed, tried }: Adapted,
+  { solved, parameters, changed, tried }: Adapted,
 ): Judged | undefined => {
   if (!solved.ok) {
     const suit = refused(family, blade, solved.issues, { changed, tried });
@@ -171,6 +174,7 @@ const judged = (
     sensitivity: sensitivityOf(job) ?? null,
     toMake,
     cost: toMake ? words.cost(toMake) : '',
+    parameters,
     changed,
     tried,
     whyNot: limits,
@@ -209,7 +213,7 @@ const suitBlade = (
   blade: Blade,
   progress: (share: number) => void,
 ): BladeSuit => {
-  const all = Object.values(registry.families);
+  const all = Object.values(registry.families).filter(({ aids }) => aids !== true);
   const families = all
     .flatMap((family, i) => {
       const found = suitOf(design, blade, family);

@@ -217,6 +217,17 @@ export const virtual = {
       degrees: 'Degrees per 0.1 mm',
       height: 'Bevel per 0.1 mm',
     },
+    /** What the numbers of the table are, for one who meets them first. */
+    columnsMean: {
+      line: 'most that the grind line strays from the wanted one',
+      standing: 'most steel that the width of the belt leaves over the wanted edge',
+      clearance: 'what the tightest clearance has left over what it must be',
+      degrees: 'change of the bevel angle for 0.1 mm at what sets it',
+      height: 'change of the bevel height, in mm, for the same 0.1 mm',
+    },
+    noHand: 'No blade asks for work by hand, freehand or with a push stick.',
+    take: (family: string) => `Put this ${family.toLowerCase()} on the board`,
+    taken: (family: string) => `${family} is on the board. Undo brings the other one back.`,
     title: 'Which fixture suits these blades',
     panelAbout:
       'Solves, checks and virtually grinds each blade with every family. It takes some seconds a blade.',
