@@ -223,6 +223,19 @@ describe('motion', () => {
     expect(found).toMatchObject({ state: 'hit', how: 'inside', at: { sweep: 2 } });
   });
 
+  it('finds a still body that a turned one closes around, whichever is named first', () => {
+    // Its block is to one side; turned, it comes to the front, where the pin is.
+    const block = { kind: 'mesh', mesh: blockMesh([-3, 37, -3], [3, 43, 3]) } as const;
+    const places = [100, 60, 0].map((x) => still(turned([0, 0, 1], -90, [x, 0, 0])));
+    const holder = body('holder', [block], places);
+    const pin = body('pin', [{ kind: 'mesh', mesh: blockMesh([39, -1, -1], [41, 1, 1]) }]);
+    for (const found of [measure(holder, pin), measure(pin, holder)]) {
+      expect(found).toMatchObject({ state: 'hit', how: 'inside', at: { sweep: 2 } });
+    }
+    const beside = body('pin', [{ kind: 'mesh', mesh: blockMesh([-1, 39, -1], [1, 41, 1]) }]);
+    expect(measure(holder, beside).state).toBe('apart');
+  });
+
   it('what is beyond the limit is said to be, and not otherwise', () => {
     const block = { kind: 'mesh', mesh: blockMesh([-2, 0, -2], [2, 4, 2]) } as const;
     const stroke = [glide(frame([-200, 0, 0]), frame([200, 0, 0]))];

@@ -170,8 +170,8 @@ const searchPair = (
   exactness: Exactness,
   { at, touching = 0, along = NO_WAY }: ClearanceOptions,
 ): void => {
-  const way = seenBy(still, along, swapped ? -1 : 1);
-  copy3(work.room.gjk.direction, way);
+  // A direction that was given is tried like that of the last pieces.
+  copy3(work.room.gjk.direction, seenBy(still, along, swapped ? -1 : 1));
   const search = {
     slack: exactness.slack,
     required: exactness.required,
@@ -183,7 +183,6 @@ const searchPair = (
     motion,
     near,
     touching,
-    along: way,
   };
   const hint = work.hints.get(first)?.get(second);
   // Where they were nearest is a guess about the pieces, at whatever moment.

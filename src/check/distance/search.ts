@@ -43,8 +43,6 @@ export interface Search extends Exactness {
   readonly near: Nearest;
   /** Bodies nearer than this are not looked at further, mm. */
   readonly touching: number;
-  /** A direction in which a may well keep off b, in the still one's coordinates; zero for none. */
-  readonly along: Float64Array;
 }
 
 /**
@@ -231,7 +229,7 @@ const none = (direction: Float64Array): boolean =>
 
 /**
  * Whether one direction separates all below two nodes by more than what is still looked for: that
- * of the nearest points so far, or else the one that was given. Bodies that slide along each
+ * of the nearest points so far, or else that of the last pieces. Bodies that slide along each
  * other's faces are done with at once, where boxes and single pieces would be looked into one by
  * one. It may on a shorter way, where straying from a straight one alone is against it.
  */
@@ -242,7 +240,7 @@ const keepsOff = (
   m: number,
 ): 'yes' | 'on half the way' | 'no' => {
   const { room, near, slack, motion } = search;
-  const direction = near.found ? near.normal : search.along;
+  const direction = near.found ? near.normal : room.gjk.direction;
   if (none(direction)) return 'no';
   const [off, stray] = roomAlong(
     room,
@@ -308,9 +306,9 @@ export const searchTrees = (search: Search, leaf = 0): void => {
         continue;
       }
     } else {
-      // A direction that was given is good for parts of a body as well, the one found for large ones.
+      // What separated the last pieces is good for parts of a body as well, the nearest way for large ones.
       const large = a === 0 || rightA - a > LARGE;
-      const off = large || (!near.found && !none(search.along)) ? keepsOff(search, a, b, m) : 'no';
+      const off = large || !near.found ? keepsOff(search, a, b, m) : 'no';
       if (off === 'yes') continue;
       if (off === 'no') halve = loosest(search, a, b, m);
     }

@@ -178,9 +178,8 @@ export const touch = (
   return ok({ clearance: worst ?? { state: 'beyond', certified: true, beyond: 0 }, issues });
 };
 
-/** Surfaces nearer than this meet, mm; and how far bodies are looked at for it. */
+/** Surfaces nearer than this meet, mm: nothing farther apart is looked at for it. */
 const MEETING = 1e-6;
-const NEAR = 1e-3;
 
 /**
  * Whether two bodies meet anywhere in their motion. A search that may stop at its usual slack of a
@@ -193,11 +192,12 @@ export const meets = (
   b: Body,
   along: Vec3 = [0, 0, 0],
 ): Result<boolean> => {
-  const result = clearance(a, b, { within: NEAR, slack: MEETING, work, along });
+  const chords = a.chordError + b.chordError;
+  const result = clearance(a, b, { within: MEETING - chords, slack: MEETING, work, along });
   if (!result.ok) return result;
   const { value } = result;
   if (value.state !== 'apart') return ok(value.state === 'hit');
-  return ok(value.gap + a.chordError + b.chordError <= MEETING);
+  return ok(value.gap + chords <= MEETING);
 };
 
 /** Whether a moved off b by the tolerance keeps clear of it over the whole motion. */
