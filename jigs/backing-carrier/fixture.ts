@@ -66,7 +66,11 @@ const checksOf = (
   gaps: Gaps = 'all',
 ): Result<readonly CheckResult[]> =>
   chain(solidChecks(solids, q.workshop, gaps), (found) =>
-    ok([...rangeChecks(q), ...found, ...fabricationChecks(q.parts, q.design.making.prints.nozzle)]),
+    ok([
+      ...rangeChecks(q),
+      ...found,
+      ...fabricationChecks(q.parts, q.design.making.prints.nozzle, q.workshop),
+    ]),
   );
 
 /** The fixture, and the question behind its checks for those who test the checks. */

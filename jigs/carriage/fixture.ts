@@ -59,7 +59,7 @@ export const checksOf = (
       ...rangeChecks(q),
       ...partChecks(q),
       ...found,
-      ...fabricationChecks(q.parts, q.c.making.prints.nozzle),
+      ...fabricationChecks(q.parts, q.c.making.prints.nozzle, q.workshop),
     ]),
   );
 

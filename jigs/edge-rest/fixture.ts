@@ -128,7 +128,7 @@ export const checksOf = (
       ...rangeChecks(q),
       ...travelChecks(q),
       ...found,
-      ...fabricationChecks(q.parts, q.design.making.prints.nozzle),
+      ...fabricationChecks(q.parts, q.design.making.prints.nozzle, q.workshop),
     ]),
   );
 

@@ -135,7 +135,7 @@ export const checksOf = (
   gaps: Gaps = 'all',
 ): Result<readonly CheckResult[]> => {
   const numbers = [...rangeChecks(q), ...travelChecks(q)];
-  const making = fabricationChecks(q.parts, q.design.making.prints.nozzle);
+  const making = fabricationChecks(q.parts, q.design.making.prints.nozzle, q.workshop);
   return chain(solidChecks(solids, q.workshop, gaps), (found) =>
     ok([...numbers, ...found, ...making]),
   );

@@ -1,4 +1,4 @@
-import { containsPoint, loopGap } from '../geometry/loop-measure.ts';
+import { containsPoint, gapsFrom } from '../geometry/loop-measure.ts';
 import type { Loop, Profile } from '../geometry/loop.ts';
 import { boxedSegments, boxGap2, segmentGap, type Segment } from '../geometry/segment.ts';
 import { add2, distance2, scale2, type Vec2 } from '../geometry/vector.ts';
@@ -46,11 +46,13 @@ const ownWall = (outer: Loop): Thin | undefined => {
 /** Thinnest place of a region: within its outline, from holes to outline, between holes. */
 export const thinnest = ({ outer, holes }: Profile): Thin | undefined => {
   let best = ownWall(outer);
+  const toOutline = gapsFrom(outer);
   holes.forEach((hole, i) => {
     const at = pointOf(hole);
-    best = thinner(best, { value: loopGap(outer, hole), at });
+    best = thinner(best, { value: toOutline(hole, best?.value), at });
+    const toHole = gapsFrom(hole);
     for (const other of holes.slice(i + 1)) {
-      best = thinner(best, { value: loopGap(hole, other), at });
+      best = thinner(best, { value: toHole(other, best.value), at });
     }
   });
   return best;

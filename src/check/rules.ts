@@ -3,6 +3,7 @@ import { PRINT, PROCESS } from '../model/process.ts';
 import { text } from '../text/index.ts';
 import type { CheckResult } from './result.ts';
 import { thinnest, type Thin } from './rules-walls.ts';
+import { createWorkshop, type Workshop } from './workshop.ts';
 
 const words = text.check.rules;
 
@@ -28,20 +29,22 @@ const check = (
 
 const place = (thin: Thin | undefined): string => (thin ? words.at(thin.at[0], thin.at[1]) : '');
 
-/** Thinnest place over all layers. */
-const thinnestOf = (part: PlatePart | PrintPart): Thin | undefined =>
-  part.layers
-    .flatMap(({ profile }) => thinnest(profile) ?? [])
-    .reduce<Thin | undefined>(
-      (best, thin) => (best && best.value <= thin.value ? best : thin),
-      undefined,
-    );
+/** Thinnest place over all layers, kept where they are what they were. */
+const thinnestOf = ({ id, layers }: PlatePart | PrintPart, workshop: Workshop): Thin | undefined =>
+  workshop.keep(`thinnest of ${id}`, workshop.contentOf(layers), () =>
+    layers
+      .flatMap(({ profile }) => thinnest(profile) ?? [])
+      .reduce<Thin | undefined>(
+        (best, thin) => (best && best.value <= thin.value ? best : thin),
+        undefined,
+      ),
+  );
 
-const plateChecks = (part: PlatePart): CheckResult[] => {
+const plateChecks = (part: PlatePart, workshop: Workshop): CheckResult[] => {
   const thickness = Math.max(...part.layers.map(({ from, to }) => to - from));
   const limits = PROCESS[part.process];
   const smallest = [...part.holes].sort((a, b) => a.size - b.size)[0];
-  const thin = thinnestOf(part);
+  const thin = thinnestOf(part, workshop);
   return [
     check(
       `fabrication/${part.id}/web`,
@@ -66,8 +69,8 @@ const plateChecks = (part: PlatePart): CheckResult[] => {
   ];
 };
 
-const printChecks = (part: PrintPart, nozzle: number): CheckResult[] => {
-  const thin = thinnestOf(part);
+const printChecks = (part: PrintPart, nozzle: number, workshop: Workshop): CheckResult[] => {
+  const thin = thinnestOf(part, workshop);
   const smallest = [...part.holes].sort((a, b) => a.size - b.size)[0];
   return [
     check(
@@ -98,9 +101,13 @@ const printChecks = (part: PrintPart, nozzle: number): CheckResult[] => {
  * Least webs, walls and holes of everything that is cut or printed, against the limits of the
  * process. Distances are exact on the profiles, arcs included. Stock and hardware have none.
  */
-export const fabricationChecks = (parts: readonly Part[], nozzle: number): CheckResult[] =>
+export const fabricationChecks = (
+  parts: readonly Part[],
+  nozzle: number,
+  workshop: Workshop = createWorkshop(),
+): CheckResult[] =>
   parts.flatMap((part) => {
-    if (part.kind === 'plate') return plateChecks(part);
-    if (part.kind === 'print') return printChecks(part, nozzle);
+    if (part.kind === 'plate') return plateChecks(part, workshop);
+    if (part.kind === 'print') return printChecks(part, nozzle, workshop);
     return [];
   });

@@ -110,24 +110,33 @@ export const isOn = (loop: PathLoop, [x, y]: Vec2, near: number): boolean =>
     return distanceToSegment([x, y], edge) < near;
   });
 
-/** Shortest distance between two contours, mm; 0 where they meet. The web between two holes. */
-export const loopGap = (one: Loop, other: Loop): number => {
-  if (one.kind === 'circle' && other.kind === 'circle') {
-    const apart = distance2(one.centre, other.centre);
-    const inside = Math.abs(one.radius - other.radius) - apart;
-    return Math.max(0, apart - one.radius - other.radius, inside);
-  }
-  const others = boxedSegments(other);
-  let best = Infinity;
-  for (const [s, box] of boxedSegments(one)) {
-    for (const [t, otherBox] of others) {
-      if (boxGap2(box, otherBox) > best) continue;
-      if (crossings(s, t).length > 0) return 0;
-      best = Math.min(best, segmentGap(s, t));
+/**
+ * Shortest distance from a contour to others, mm; 0 where they meet. A distance of `within` mm and
+ * more may be told as any that is not less.
+ */
+export const gapsFrom = (one: Loop): ((other: Loop, within?: number) => number) => {
+  let edges: ReturnType<typeof boxedSegments> | undefined;
+  return (other, within = Infinity) => {
+    if (one.kind === 'circle' && other.kind === 'circle') {
+      const apart = distance2(one.centre, other.centre);
+      const inside = Math.abs(one.radius - other.radius) - apart;
+      return Math.max(0, apart - one.radius - other.radius, inside);
     }
-  }
-  return best;
+    const others = boxedSegments(other);
+    let best = within;
+    for (const [s, box] of (edges ??= boxedSegments(one))) {
+      for (const [t, otherBox] of others) {
+        if (boxGap2(box, otherBox) > best) continue;
+        if (crossings(s, t).length > 0) return 0;
+        best = Math.min(best, segmentGap(s, t));
+      }
+    }
+    return best;
+  };
 };
+
+/** Shortest distance between two contours, mm; 0 where they meet. The web between two holes. */
+export const loopGap = (one: Loop, other: Loop): number => gapsFrom(one)(other);
 
 /** A point on the contour. */
 export const pointOn = (loop: Loop): Vec2 =>
@@ -135,9 +144,17 @@ export const pointOn = (loop: Loop): Vec2 =>
     ? [loop.centre[0] + loop.radius, loop.centre[1]]
     : [loop.vertices[0]?.x ?? 0, loop.vertices[0]?.y ?? 0];
 
-/** Whether `inner` lies wholly inside `outer` without touching it. */
-export const containsLoop = (outer: Loop, inner: Loop): boolean =>
-  containsPoint(outer, pointOn(inner)) && loopGap(outer, inner) > 0;
+/** Contours this far apart do not touch, mm: how much farther need not be measured. */
+const APART = 1e-9;
+
+/** Whether two contours meet. */
+export const touching = (one: Loop, other: Loop): boolean => gapsFrom(one)(other, APART) === 0;
+
+/** Whether `inner` lies wholly inside `outer` without touching it; asked of many, it looks at `outer` once. */
+export const insideOf = (outer: Loop): ((inner: Loop) => boolean) => {
+  const gapTo = gapsFrom(outer);
+  return (inner) => containsPoint(outer, pointOn(inner)) && gapTo(inner, APART) > 0;
+};
 
 /** Indices of the edges shorter than `limit` mm; 0 finds none, a tiny limit the doubled corners. */
 export const shortEdges = (loop: Loop, limit: number): number[] =>

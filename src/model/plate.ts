@@ -4,12 +4,12 @@ import { ok, type Result } from '../core/result.ts';
 import { selfCrossings } from '../geometry/intersect.ts';
 import type { Loop } from '../geometry/loop.ts';
 import {
-  containsLoop,
-  loopGap,
   containsPoint,
+  insideOf,
   pointOn,
   shortEdges,
   signedArea,
+  touching,
 } from '../geometry/loop-measure.ts';
 import { normalised } from '../geometry/loop-transform.ts';
 import { text } from '../text/index.ts';
@@ -73,8 +73,9 @@ const plateIssues = ({ id, outline, thickness, holes = [] }: PlateSpec): Issue[]
   );
   // Relations between contours mean nothing while one of them is broken.
   if (broken.length > 0) return issues;
+  const isInside = insideOf(outline);
   holes.forEach((hole, i) => {
-    if (!containsLoop(outline, hole.loop))
+    if (!isInside(hole.loop))
       issues.push(at('hole-outside', hole.id, text.model.holeOutside(id, hole.id)));
     for (const other of holes.slice(i + 1))
       if (overlapping(hole.loop, other.loop))
@@ -84,9 +85,7 @@ const plateIssues = ({ id, outline, thickness, holes = [] }: PlateSpec): Issue[]
 };
 
 const overlapping = (one: Loop, other: Loop): boolean =>
-  loopGap(one, other) === 0 ||
-  containsPoint(one, pointOn(other)) ||
-  containsPoint(other, pointOn(one));
+  touching(one, other) || containsPoint(one, pointOn(other)) || containsPoint(other, pointOn(one));
 
 /** Why a contour cannot be cut, in words; undefined for a sound one. */
 const contourFault = (loop: Loop): string | undefined => {

@@ -1,7 +1,7 @@
 import type { Issue } from '../core/issue.ts';
 import { sweepOf } from '../geometry/arc.ts';
 import type { Loop } from '../geometry/loop.ts';
-import { boundingBox, loopGap } from '../geometry/loop-measure.ts';
+import { boundingBox, gapsFrom, loopGap } from '../geometry/loop-measure.ts';
 import { oriented } from '../geometry/loop-transform.ts';
 import { arcOfSegment, cornerTurns, isStraight, segments } from '../geometry/segment.ts';
 import { text } from '../text/index.ts';
@@ -97,11 +97,12 @@ export const plateRules = (part: PlatePart): Violation[] => {
         label: (ids) => (isSlot ? words.slot : words.hole)(part.name, ids),
       };
     });
+    const toOutline = gapsFrom(outer);
     const edges = part.holes.map(({ id, loop }): Size => ({
       code: 'edge-thin',
       path: `${part.id}.${id}`,
       ids: [id],
-      value: loopGap(loop, outer),
+      value: toOutline(loop),
       limit: at(profile.edge, t),
       fix: words.inward,
       label: (ids) => words.edge(part.name, ids),
@@ -171,8 +172,9 @@ export const printRules = (part: PrintPart, nozzle: number): Violation[] => {
     label: (ids) => words.hole(part.name, ids),
   }));
   const layers = part.layers.flatMap(({ profile: { outer, holes } }, i): Size[] => {
+    const toOutline = gapsFrom(outer);
     const gaps = [
-      ...holes.map((hole) => loopGap(hole, outer)),
+      ...holes.map((hole) => toOutline(hole)),
       ...holes.flatMap((hole, k) => holes.slice(k + 1).map((other) => loopGap(hole, other))),
     ];
     const layer = {

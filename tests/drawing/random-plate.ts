@@ -1,6 +1,6 @@
 import { rounded } from '../../src/geometry/fillet.ts';
 import { circle, polygon, slot, type Loop } from '../../src/geometry/loop.ts';
-import { loopGap, containsLoop } from '../../src/geometry/loop-measure.ts';
+import { insideOf, loopGap } from '../../src/geometry/loop-measure.ts';
 import type { Vec2 } from '../../src/geometry/vector.ts';
 import type { Hole, PlatePart } from '../../src/model/part.ts';
 import type { TitleBlock } from '../../src/drawing/title-block.ts';
@@ -91,10 +91,10 @@ export const randomPlate = (seed: number): PlatePart => {
       ? [(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2]
       : at;
     const isClear =
-      containsLoop(outer, loop) &&
+      insideOf(outer)(loop) &&
       loopGap(outer, loop) > 1.5 &&
-      holes.every((other) => loopGap(other.loop, loop) > 1.5 && !containsLoop(other.loop, loop));
-    if (!isClear || holes.some((other) => containsLoop(loop, other.loop))) continue;
+      holes.every((other) => loopGap(other.loop, loop) > 1.5 && !insideOf(other.loop)(loop));
+    if (!isClear || holes.some((other) => insideOf(loop)(other.loop))) continue;
     holes.push({
       id: `${isSlot ? 'S' : 'H'}${String(holes.length + 1)}`,
       loop,

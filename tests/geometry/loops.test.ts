@@ -7,7 +7,7 @@ import { selfCrossings } from '../../src/geometry/intersect.ts';
 import { circle, path, polygon, rectangle, slot, type Loop } from '../../src/geometry/loop.ts';
 import {
   boundingBox,
-  containsLoop,
+  insideOf,
   containsPoint,
   distanceToLoop,
   loopGap,
@@ -167,8 +167,8 @@ describe('measures of contours', () => {
     expect(loopGap(slot([0, 0], [20, 0], 6), slot([0, 10], [20, 10], 6))).toBeCloseTo(4, 12);
     expect(loopGap(rectangle([0, 0], [100, 50]), circle([20, 8], 2.75))).toBeCloseTo(5.25, 12);
     expect(loopGap(rectangle([0, 0], [10, 10]), rectangle([5, 5], [20, 20]))).toBe(0);
-    expect(containsLoop(rectangle([0, 0], [100, 50]), circle([20, 8], 2.75))).toBe(true);
-    expect(containsLoop(rectangle([0, 0], [100, 50]), circle([20, 2.75], 2.75))).toBe(false);
+    expect(insideOf(rectangle([0, 0], [100, 50]))(circle([20, 8], 2.75))).toBe(true);
+    expect(insideOf(rectangle([0, 0], [100, 50]))(circle([20, 2.75], 2.75))).toBe(false);
   });
 
   it('finds a web between arbitrary contours as dense sampling does', () => {

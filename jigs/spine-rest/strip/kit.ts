@@ -110,7 +110,7 @@ export const stripKit = (
         checks: [
           ...stripNumbers(asked, found, wish, pad),
           ...solids.flat(),
-          ...fabricationChecks(parts, q.design.making.prints.nozzle),
+          ...fabricationChecks(parts, q.design.making.prints.nozzle, q.workshop),
         ],
       }),
     );
