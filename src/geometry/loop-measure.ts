@@ -1,4 +1,4 @@
-import type { Loop, PathLoop, Profile } from './loop.ts';
+import type { Loop, PathLoop, Profile, Vertex } from './loop.ts';
 import { arcOf } from './arc.ts';
 import { crossings } from './intersect.ts';
 import {
@@ -99,16 +99,19 @@ export const distanceToLoop = (p: Vec2, loop: Loop): number =>
  * Whether a point lies within `near` of a contour, mm: `distanceToLoop` compared, without measuring
  * the edges that are farther in the direction of an axis.
  */
-export const isOn = (loop: PathLoop, [x, y]: Vec2, near: number): boolean =>
-  loop.vertices.some((a, i) => {
-    const b = loop.vertices[i + 1] ?? loop.vertices[0] ?? a;
+export const isOn = ({ vertices }: PathLoop, [x, y]: Vec2, near: number): boolean => {
+  for (let i = 0; i < vertices.length; i += 1) {
+    const a = vertices[i] as Vertex;
+    const b = vertices[i + 1] ?? (vertices[0] as Vertex);
     // An arc stays within its height, at most this, of its chord.
     const slack = near + (Math.abs(a.bulge) * (Math.abs(b.x - a.x) + Math.abs(b.y - a.y))) / 2;
-    if (x < Math.min(a.x, b.x) - slack || x > Math.max(a.x, b.x) + slack) return false;
-    if (y < Math.min(a.y, b.y) - slack || y > Math.max(a.y, b.y) + slack) return false;
+    if (x < Math.min(a.x, b.x) - slack || x > Math.max(a.x, b.x) + slack) continue;
+    if (y < Math.min(a.y, b.y) - slack || y > Math.max(a.y, b.y) + slack) continue;
     const edge = { a: [a.x, a.y], b: [b.x, b.y], bulge: a.bulge } as const;
-    return distanceToSegment([x, y], edge) < near;
-  });
+    if (distanceToSegment([x, y], edge) < near) return true;
+  }
+  return false;
+};
 
 /**
  * Shortest distance from a contour to others, mm; 0 where they meet. A distance of `within` mm and

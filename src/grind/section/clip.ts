@@ -3,7 +3,7 @@ import { arcOf, angleOf, bulgeOf, onCircle, sagittaOf } from '../../geometry/arc
 import { path, type PathLoop, type Vertex } from '../../geometry/loop.ts';
 import type { Segment } from '../../geometry/segment.ts';
 import { degrees } from '../../core/units.ts';
-import { dot2, type Vec2 } from '../../geometry/vector.ts';
+import { apart2, dot2, type Vec2 } from '../../geometry/vector.ts';
 
 /** The points p with p . normal <= offset; the normal is a unit vector. */
 export interface HalfPlane {
@@ -56,9 +56,7 @@ const arcInside = (a: Vertex, b: Vertex, plane: HalfPlane): Segment[] => {
 
 /** Whether two points are one corner. */
 const same = (a: Vertex, b: Vertex): boolean =>
-  Math.abs(a.x - b.x) <= SAME &&
-  Math.abs(a.y - b.y) <= SAME &&
-  Math.hypot(a.x - b.x, a.y - b.y) <= SAME;
+  Math.abs(a.x - b.x) <= SAME && Math.abs(a.y - b.y) <= SAME && apart2(a.x, a.y, b.x, b.y) <= SAME;
 
 const corner = ([x, y]: Vec2, bulge: number): Vertex => ({ x, y, bulge });
 

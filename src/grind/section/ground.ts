@@ -1,7 +1,7 @@
 import { cos, sin } from '../../core/trigonometry.ts';
 import { radians } from '../../core/units.ts';
 import { isOn } from '../../geometry/loop-measure.ts';
-import { distance2, type Vec2 } from '../../geometry/vector.ts';
+import { apart2, distance2, type Vec2 } from '../../geometry/vector.ts';
 import { clip, onBorder, type HalfPlane } from './clip.ts';
 import type { Section } from './section.ts';
 
@@ -52,21 +52,21 @@ const UNTOUCHED = 1e-7;
  * it is left, 0 when all is.
  */
 export const grindLine = ({ height, outline }: Section, bar: Section): number => {
-  const corner = belt(bar);
+  const corner = beltSide(bar);
   let line = 0;
   for (const { x, y } of outline.vertices) {
     if (x >= 0) continue;
-    if (y > height - UNTOUCHED && distance2([x, y], corner) < UNTOUCHED) return 0;
+    if (y > height - UNTOUCHED && apart2(x, y, corner, bar.height) < UNTOUCHED) return 0;
     if (y > line && y < height - UNTOUCHED && isOn(bar.outline, [x, y], UNTOUCHED)) line = y;
   }
   return height - line;
 };
 
-/** Corner of a bar's edge on the belt side. */
-const belt = ({ height, outline }: Section): Vec2 => {
+/** How far a bar reaches on the belt side: there its edge has its corner. */
+const beltSide = ({ outline }: Section): number => {
   let least = Infinity;
   for (const { x } of outline.vertices) least = Math.min(least, x);
-  return [least, height];
+  return least;
 };
 
 /**

@@ -1,6 +1,6 @@
-import { centreShare, circleOf, type Circle } from '../../geometry/arc.ts';
+import { centreShare } from '../../geometry/arc.ts';
 import type { PathLoop, Vertex } from '../../geometry/loop.ts';
-import type { Vec2 } from '../../geometry/vector.ts';
+import { apart2, type Vec2 } from '../../geometry/vector.ts';
 
 /** How far a contour reaches in a direction, and the point of it that reaches so far. */
 export interface Reach {
@@ -40,23 +40,48 @@ export const farthest = ({ vertices }: PathLoop, dx: number, dy: number): number
       best = i;
     }
   }
-  const [corner, before] = [vertices[best], vertices[(best + length - 1) % length]];
-  const after = vertices[(best + 1) % length];
+  const corner = vertices[best];
+  const before = vertices[best === 0 ? length - 1 : best - 1];
+  const after = vertices[best === length - 1 ? 0 : best + 1];
   if (corner === undefined || before === undefined || after === undefined) return best;
   if (leaves(corner, after, dx, dy)) return -1 - best;
-  return leaves(before, corner, dx, dy) ? -1 - ((best + length - 1) % length) : best;
+  return leaves(before, corner, dx, dy) ? -1 - (best === 0 ? length - 1 : best - 1) : best;
 };
 
+/** The corner that a piece is, or at which its arc starts. */
+const startOf = ({ vertices }: PathLoop, piece: number): Vertex =>
+  vertices[piece >= 0 ? piece : -1 - piece] ?? NOWHERE;
+
+/** The corner at which an arc ends. */
+const endOf = ({ vertices }: PathLoop, arc: number): Vertex =>
+  vertices[-arc] ?? vertices[0] ?? NOWHERE;
+
+const NOWHERE: Vertex = { x: NaN, y: NaN, bulge: 0 };
+
 /**
- * The circle of an arc, or a corner as one without a radius. While a direction turns and the same
- * piece reaches farthest, the distance is centre . d + radius.
+ * The circle of a piece, number by number: that of an arc (see `circleOf`), or a corner as one
+ * without a radius. While a direction turns and the same piece reaches farthest, the distance is
+ * centre . d + radius.
  */
-export const pieceOf = ({ vertices }: PathLoop, piece: number): Circle => {
-  const a = vertices[piece >= 0 ? piece : -1 - piece];
-  if (a === undefined) return { centre: [NaN, NaN], radius: NaN };
-  if (piece >= 0) return { centre: [a.x, a.y], radius: 0 };
-  const b = vertices[-piece] ?? vertices[0] ?? a;
-  return circleOf([a.x, a.y], [b.x, b.y], a.bulge);
+export const centreX = (outline: PathLoop, piece: number): number => {
+  const a = startOf(outline, piece);
+  if (piece >= 0) return a.x;
+  const b = endOf(outline, piece);
+  return (a.x + b.x) * 0.5 + -(b.y - a.y) * centreShare(a.bulge);
+};
+
+export const centreY = (outline: PathLoop, piece: number): number => {
+  const a = startOf(outline, piece);
+  if (piece >= 0) return a.y;
+  const b = endOf(outline, piece);
+  return (a.y + b.y) * 0.5 + (b.x - a.x) * centreShare(a.bulge);
+};
+
+export const radiusOf = (outline: PathLoop, piece: number): number => {
+  if (piece >= 0) return 0;
+  const a = startOf(outline, piece);
+  const b = endOf(outline, piece);
+  return (apart2(a.x, a.y, b.x, b.y) * (1 + a.bulge * a.bulge)) / (4 * Math.abs(a.bulge));
 };
 
 /**
@@ -65,13 +90,20 @@ export const pieceOf = ({ vertices }: PathLoop, piece: number): Circle => {
  * that arc's point.
  */
 export const reach = (outline: PathLoop, [dx, dy]: Vec2): Reach => {
-  const { centre, radius } = pieceOf(outline, farthest(outline, dx, dy));
-  const at = [centre[0] + dx * radius, centre[1] + dy * radius] as const;
+  const piece = farthest(outline, dx, dy);
+  const radius = radiusOf(outline, piece);
+  const at = [
+    centreX(outline, piece) + dx * radius,
+    centreY(outline, piece) + dy * radius,
+  ] as const;
   return { distance: at[0] * dx + at[1] * dy, at };
 };
 
 /** The distance of `reach` alone. */
 export const distanceIn = (outline: PathLoop, dx: number, dy: number): number => {
-  const { centre, radius } = pieceOf(outline, farthest(outline, dx, dy));
-  return (centre[0] + dx * radius) * dx + (centre[1] + dy * radius) * dy;
+  const piece = farthest(outline, dx, dy);
+  const radius = radiusOf(outline, piece);
+  return (
+    (centreX(outline, piece) + dx * radius) * dx + (centreY(outline, piece) + dy * radius) * dy
+  );
 };

@@ -4,7 +4,7 @@ import { degrees } from '../../core/units.ts';
 import type { Backing, Grinder } from '../../grinder/schema.ts';
 import { bevelHeight, grindLine, type Face } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
-import { angleFor } from './angle.ts';
+import { angleFor, reachable } from './angle.ts';
 import type { Cut, Run } from './run.ts';
 import type { SpineRestLine } from './types.ts';
 import { trust } from './trust.ts';
@@ -19,8 +19,9 @@ const ratesAt = (
   setoff: number,
   lean: number,
 ): { perSetoff: number; perEdge: number } => {
+  const span = reachable(section, edge, lean);
   const at = (s: number, e: number): number => {
-    const angle = angleFor(section, e, s, lean);
+    const angle = angleFor(section, e, s, lean, e === edge ? span : undefined);
     return angle === undefined ? NaN : bevelHeight(section, { edge: e, angle });
   };
   const rate = (less: number, more: number): number => {

@@ -4,7 +4,15 @@ import { dot2, type Vec2 } from '../../geometry/vector.ts';
 import { reachOfCut } from '../section/clip.ts';
 import { behindFace, type Face } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
-import { distanceIn, farthest, pieceOf, reach, type Reach } from '../section/support.ts';
+import {
+  centreX,
+  centreY,
+  distanceIn,
+  farthest,
+  radiusOf,
+  reach,
+  type Reach,
+} from '../section/support.ts';
 
 /**
  * A section standing in its contacts, in the seat frame: y from the abrasive face along the seat
@@ -133,21 +141,23 @@ export const tiltOn = (
   const q = radians(angle + lean);
   const c = cos(q);
   const s = sin(q);
-  const far = pieceOf(outline, farthest(outline, c, -s));
-  let a = far.centre[0] + edge;
-  let b = height - far.centre[1];
-  let constant = far.radius;
+  const far = farthest(outline, c, -s);
+  let a = centreX(outline, far) + edge;
+  let b = height - centreY(outline, far);
+  let constant = radiusOf(outline, far);
   if (lean !== 0) {
-    const low = pieceOf(outline, farthest(outline, -s, -c));
-    const at: Vec2 = [low.centre[0] - s * low.radius, low.centre[1] - c * low.radius];
+    const low = farthest(outline, -s, -c);
+    const x = centreX(outline, low);
+    const y = centreY(outline, low);
+    const radius = radiusOf(outline, low);
     const { normal, offset } = behindFace(height, { edge, angle });
-    if (dot2(at, normal) > offset) return undefined;
+    if ((x - s * radius) * normal[0] + (y - c * radius) * normal[1] > offset) return undefined;
     const t = tan(radians(lean));
-    a -= (height - low.centre[1]) * t;
-    b += (low.centre[0] + edge) * t;
-    constant -= low.radius * t;
+    a -= (height - y) * t;
+    b += (x + edge) * t;
+    constant -= radius * t;
   }
-  const share = (setoff - constant) / Math.hypot(a, b);
+  const share = (setoff - constant) / Math.sqrt(a * a + b * b);
   return Math.abs(share) > 1 ? undefined : degrees(atan2(b, a) - acos(share));
 };
 
