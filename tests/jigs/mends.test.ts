@@ -57,6 +57,7 @@ const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
     { '/blades.0.bevels.left.centre': 14 },
     'no-room-at-seat',
   ],
+  ['edge-rest/examples/slicer-200-hollow', { '/blades.0.bevels.left.centre': 6 }, 'hollow-at-lip'],
   ['edge-rest/examples/slicer-200-hollow', { wear: 2 }, 'wear-too-thin'],
   ['edge-rest/examples/slicer-200-hollow', { lip: 'pads', stepWing: 10 }, 'pads-too-short'],
   ['spine-rest/examples/kitchen-210', { '/making.plates.process': 'saw-drill' }, 'guide-needs-cut'],

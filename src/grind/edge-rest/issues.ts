@@ -104,9 +104,20 @@ export const runIssues = (
       }
       const { limits, centre, web } = place;
       const room = lipRoom(radius, run.lip, drop, 0);
+      const growth = grinder.belt.flutter + grinder.belt.splice;
+      const least = p.runningClearance + growth;
+      // The lowest centre with room for the seat, by the lip that leaves just that much.
+      const higher = centreAtLipOf(
+        run.at,
+        Math.sqrt((radius + least) ** 2 - drop ** 2) - radius,
+        place.depth,
+      );
+      const mended = (issue: Issue): Issue =>
+        higher === undefined ? issue : raisedTo(issue, higher);
       if (limits.atEdge || room <= 0) {
-        const why = text.grind.hollowAtLip(room, centre, (place.upper - place.lower) / 2);
-        return [problem('hollow-at-lip', `${path}.centre`, why)];
+        const half = (place.upper - place.lower) / 2;
+        const why = text.grind.hollowAtLip(room, centre, half, higher);
+        return [mended(problem('hollow-at-lip', `${path}.centre`, why))];
       }
       if (limits.atSpine)
         return [
@@ -120,15 +131,10 @@ export const runIssues = (
             words.through(name, side, web.thickness, web.at),
           ),
         ];
-      const growth = grinder.belt.flutter + grinder.belt.splice;
       const atTop = lipRoom(radius, run.lip - p.lipThickness, drop, p.lipHeight);
-      const least = p.runningClearance + growth;
       if (room < least) {
-        const lip = Math.sqrt((radius + least) ** 2 - drop ** 2) - radius;
-        const higher = centreAtLipOf(run.at, lip, place.depth);
         const why = words.noRoom(centre, room, least, growth, higher);
-        const issue = problem('no-room-at-seat', `${path}.centre`, why);
-        return [higher === undefined ? issue : raisedTo(issue, higher)];
+        return [mended(problem('no-room-at-seat', `${path}.centre`, why))];
       }
       if (p.lip === 'strip' && atTop < p.runningClearance + growth) {
         const most = p.lipThickness + atTop - p.runningClearance - growth;
@@ -190,7 +196,7 @@ export const planIssues = (
     }
     const length = places.at(-1)?.u ?? 0;
     if (guided < length - 1e-6) {
-      const why = words.edgeOverLip(blade, sides[side], guided, length, p.lipReach);
+      const why = words.edgeOverLip(blade, sides[side], guided, length, p.lipReach, p.lip);
       const issue = problem('edge-over-lip', `blades.${i}.outline`, why);
       issues.push(guided < grinder.belt.width ? warning(issue) : { ...issue, severity: 'note' });
     }

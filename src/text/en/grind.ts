@@ -34,9 +34,9 @@ export const grind = {
     message: `The platen leans ${deg(lean)}; no angle in the rest's range then tilts the blade towards the belt (angle plus lean must be above 0 degrees and the setoff must grow with the angle).`,
     fix: 'Reduce the lean, or use a guided-angle carriage for this blade.',
   }),
-  hollowAtLip: (room: number, centre: number, halfChord: number) => ({
+  hollowAtLip: (room: number, centre: number, halfChord: number, higher?: number) => ({
     message: `Height of the hollow's centre is ${mm(centre)} and half its chord ${mm(halfChord)}: the wheel leaves ${mm(room)} at the edge, and a lip needs room above 0 mm.`,
-    fix: 'Raise the centre of the hollow, make it shallower, or use a smaller wheel.',
+    fix: `Raise the centre of the hollow${higher === undefined ? '' : ` to at least ${mm(Math.ceil(100 * higher) / 100)}`}, make it shallower, or use a smaller wheel.`,
   }),
   depthTooGreat: (depth: number, radius: number) => ({
     message: `Depth of the hollow is ${mm(depth)}; it must be from 0 to less than the wheel's radius, ${mm(radius)}.`,
@@ -44,7 +44,7 @@ export const grind = {
   }),
   dropTooGreat: (drop: number, most: number) => ({
     message: `Drop from wheel centre to seat is ${mm(drop)}; it must be within -${mm(most)} and ${mm(most)}, or the wheel does not reach the blade on this seat.`,
-    fix: 'Move the seat nearer to the height of the wheel centre.',
+    fix: `${drop > 0 ? 'Raise' : 'Lower'} the seat against the wheel by more than ${mm(Math.abs(drop) - most)}, or use a larger wheel.`,
   }),
   plan: {
     noBlades: {

@@ -75,9 +75,16 @@ export const edgeRestPlan = {
     message: `The last belt is asked to leave ${mm(left)} of the hollow; it must be 0 mm, because the last belt grinds the hollow wanted. The hollow wanted is set.`,
     fix: 'Let the last belt leave 0 mm.',
   }),
-  edgeOverLip: (blade: string, side: string, guided: number, length: number, reach: number) => ({
+  edgeOverLip: (
+    blade: string,
+    side: string,
+    guided: number,
+    length: number,
+    reach: number,
+    lip: 'strip' | 'pads',
+  ) => ({
     message: `The lip guides ${mm(guided)} of the ${mm(length)} of "${blade}", ${side}: elsewhere the edge ends or rises above the lip within ${mm(reach)} of the belt's middle.`,
-    fix: 'Finish the rest by hand, or use a strip, a higher lip, or a straighter edge.',
+    fix: `Finish the rest by hand, or use ${lip === 'strip' ? '' : 'a strip, '}a higher lip, or a straighter edge.`,
   }),
   undercuts: (belt: string, step: number, side: string, blade: string, margin: number) => ({
     message: `Belt "${belt}" (step ${step}, ${side}) comes ${mm(-margin)} too near the finished hollow of "${blade}", scratches and setting tolerance counted; the margin must be 0 mm or more.`,
