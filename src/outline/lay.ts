@@ -140,3 +140,7 @@ export const lay = (contour: readonly Vec2[], choice: OutlineChoice): Laid => {
   );
   return { points, tip, plunge, plungeBy: by, edgeTold: told, scale };
 };
+
+/** How long a contour is along the blade, in its own units: what `lay` scales to a known length. */
+export const lengthAlong = (contour: readonly Vec2[]): number =>
+  1 / lay(contour, { length: 1, otherEnd: false, otherEdge: false, plunge: null }).scale;

@@ -4,10 +4,16 @@ import { text } from '../text/index.ts';
 import { cleaned, type Contour } from './clean.ts';
 import { LARGEST_OUTLINE, MOST_SPANS, TooMuch, type Drawn } from './drawn.ts';
 import { flattenDrawn } from './flatten.ts';
+import { lengthAlong } from './lay.ts';
+
+/** A contour that is offered, and how long it is along the blade, units of the file. */
+export interface Offered extends Contour {
+  readonly along: number;
+}
 
 /** The contours of a file, the likeliest outline first, before their scale is confirmed. */
 export interface OutlineFile {
-  readonly contours: readonly Contour[];
+  readonly contours: readonly Offered[];
   /** Millimetres of one unit of the file as it says itself; null where it does not. */
   readonly unit: number | null;
   /** Most by which curves were straightened, units of the file. */
@@ -74,7 +80,9 @@ export const readOutline = async (bytes: Uint8Array): Promise<Result<OutlineFile
     }
     return ok(
       {
-        contours: found.contours.slice(0, MOST_OFFERED),
+        contours: found.contours
+          .slice(0, MOST_OFFERED)
+          .map((contour) => ({ ...contour, along: lengthAlong(contour.points) })),
         unit: drawn.unit,
         chord: flattened.chord,
       },

@@ -196,6 +196,15 @@ describe('an outline from a file', () => {
     expect(Math.min(...nearest)).toBeLessThan(1e-9);
   });
 
+  it('tells how long the file says it is along the blade, not from corner to corner', async () => {
+    // A chopper drawn by hand: 250 mm from the end of its tang to its square front, 70 mm high.
+    const front = 'M0,0 H142 A8,8 0 0 1 150,8 V60 A10,10 0 0 1 140,70 H0 V44 H-100 V2 H0 Z';
+    for (const way of ['', 'transform="rotate(31)"', 'transform="rotate(-90)"']) {
+      const { contour } = await read(svgOf(`<path ${way} d="${front}"/>`));
+      expect(Math.abs(contour.along - 250)).toBeLessThan(0.1);
+    }
+  });
+
   it('takes the blade whichever way it lies', async () => {
     const length = 320;
     for (const degrees of [0, 90, 180, 271]) {

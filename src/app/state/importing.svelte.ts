@@ -51,15 +51,11 @@ export class Importing {
     }
   }
 
-  /** Diagonal of a contour by the file's own unit, or as if that were millimetres. */
+  /** Length of a contour along the blade by the file's own unit, or as if that were millimetres. */
   stated(index: number): number {
     if (!this.file?.ok) return 0;
-    const points = this.file.value.contours[index]?.points ?? [];
-    const wide = (axis: 0 | 1): number => {
-      const list = points.map((p) => p[axis]);
-      return list.length === 0 ? 0 : Math.max(...list) - Math.min(...list);
-    };
-    return Math.hypot(wide(0), wide(1)) * (this.file.value.unit ?? 1);
+    const { contours, unit } = this.file.value;
+    return (contours[index]?.along ?? 0) * (unit ?? 1);
   }
 
   async pick(index: number, blade: Blade): Promise<void> {
