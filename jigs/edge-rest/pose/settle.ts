@@ -35,20 +35,11 @@ export interface EdgeContacts {
 const ROUNDS = 60;
 const FINE = 1e-9;
 
-const turned = (vertices: Float64Array): Float64Array =>
-  vertices.map((value, i) => (i % 3 === 1 ? -value : value));
-
 /**
  * What seat and lip can touch of a blade: all of it, since a face that overhangs meets the lip's
  * top between corners of the mesh that lie far apart.
  */
-export const edgeTouchable = (mesh: Mesh): Touchable => {
-  const { points, edges } = touchable(
-    { vertices: turned(new Float64Array(mesh.vertices)), triangles: mesh.triangles },
-    Infinity,
-  );
-  return { points: turned(points), edges };
-};
+export const edgeTouchable = (mesh: Mesh): Touchable => touchable(mesh, Infinity);
 
 /** Axes of a blade edge down, its ground side to the wheel, its spine `tilt` towards the wheel. */
 const standing = (side: Side, tilt: number): Frame => {
@@ -109,7 +100,9 @@ const hullOf = ({ x, y }: Stretch, order: Uint32Array, hull: Uint32Array): numbe
  */
 const atEnds = (crossed: Stretch, ends: readonly number[]): Stretch => {
   const { x, y, z } = crossed;
-  const order = Uint32Array.from(x.keys()).sort((p, q) => (x[p] as number) - (x[q] as number));
+  const order = new Uint32Array(x.length);
+  for (let i = 0; i < order.length; i += 1) order[i] = i;
+  order.sort((p, q) => (x[p] as number) - (x[q] as number));
   const hull = new Uint32Array(x.length);
   const top = hullOf(crossed, order, hull);
   const found: Vec3[] = [];

@@ -12,7 +12,22 @@ const SLOPE = 6;
 /** Longest edge of a blade's mesh along it, with room for the slope, mm. */
 const NEAR = 12;
 
-const read = (a: ArrayLike<number>, i: number): number => a[i] ?? 0;
+/** The spine line: the least v of every millimetre of u. */
+const spineLine = (vertices: Mesh['vertices']): ((u: number) => number) => {
+  let [low, high] = [Infinity, -Infinity];
+  for (let i = 0; i < vertices.length; i += 3) {
+    low = Math.min(low, vertices[i] as number);
+    high = Math.max(high, vertices[i] as number);
+  }
+  const first = Math.round(low);
+  const least = new Float64Array(vertices.length > 0 ? Math.round(high) - first + 1 : 0);
+  least.fill(Infinity);
+  for (let i = 0; i < vertices.length; i += 3) {
+    const at = Math.round(vertices[i] as number) - first;
+    least[at] = Math.min(least[at] as number, vertices[i + 1] as number);
+  }
+  return (u) => least[Math.round(u) - first] ?? 0;
+};
 
 /**
  * The corners of a blade's mesh within `depth` mm (v) of the spine beside them, with the mesh's
@@ -24,31 +39,32 @@ export const touchable = (
   depth: number,
   ends?: readonly number[],
 ): Touchable => {
-  // Spine line: the least v of every millimetre of u.
-  const least = new Map<number, number>();
-  const bin = (i: number): number => Math.round(read(vertices, 3 * i));
-  const count = vertices.length / 3;
-  for (let i = 0; i < count; i += 1) {
-    least.set(bin(i), Math.min(least.get(bin(i)) ?? Infinity, read(vertices, 3 * i + 1)));
-  }
-  const numbers = new Int32Array(count).fill(-1);
-  const points: number[] = [];
-  for (let i = 0; i < count; i += 1) {
-    const [u, v] = [read(vertices, 3 * i), read(vertices, 3 * i + 1)];
-    if (v > (least.get(bin(i)) ?? 0) + depth) continue;
-    numbers[i] = points.length / 3;
-    points.push(u, v, read(vertices, 3 * i + 2));
+  const spine = spineLine(vertices);
+  const numbers = new Int32Array(vertices.length / 3).fill(-1);
+  const points = new Float64Array(vertices.length);
+  let count = 0;
+  for (let i = 0; i < vertices.length; i += 3) {
+    const [u, v] = [vertices[i] as number, vertices[i + 1] as number];
+    if (v > spine(u) + depth) continue;
+    numbers[i / 3] = count / 3;
+    points[count++] = u;
+    points[count++] = v;
+    points[count++] = vertices[i + 2] as number;
   }
   const nearEnd = (u: number): boolean =>
     ends === undefined || ends.some((end) => Math.abs(u - end) <= NEAR);
-  const edges: number[] = [];
+  const edges = new Uint32Array(2 * triangles.length);
+  let found = 0;
   for (let t = 0; t < triangles.length; t += 1) {
-    const next = t % 3 === 2 ? t - 2 : t + 1;
-    const [a, b] = [read(numbers, read(triangles, t)), read(numbers, read(triangles, next))];
+    const from = triangles[t] as number;
+    const a = numbers[from] as number;
+    const b = numbers[triangles[t % 3 === 2 ? t - 2 : t + 1] as number] as number;
     // Every edge of a closed mesh comes twice, once each way.
-    if (a >= 0 && b > a && nearEnd(read(vertices, 3 * read(triangles, t)))) edges.push(a, b);
+    if (a < 0 || b <= a || !nearEnd(vertices[3 * from] as number)) continue;
+    edges[found++] = a;
+    edges[found++] = b;
   }
-  return { points: new Float64Array(points), edges: new Uint32Array(edges) };
+  return { points: points.slice(0, count), edges: edges.slice(0, found) };
 };
 
 /** The points that a test keeps by their number, with the edges between them. */

@@ -3,7 +3,7 @@ import { root } from '../numeric/root.ts';
 import type { Section } from '../section/section.ts';
 import { reachable } from './angle.ts';
 import { alongFace, holdAt, pushFor } from './push.ts';
-import { inSeatFrame, settleOn } from './settle.ts';
+import { inSeatFrame, setoffOn, settleOn } from './settle.ts';
 import type { FirstContact } from './types.ts';
 
 /** How far a pad must stay below the edge, mm. */
@@ -29,7 +29,7 @@ export const firstContact = (
   const { from, to } = span.angle;
   const touches = section.outline.vertices.flatMap(({ x, y }) => {
     const point: Vec2 = [x, y];
-    const short = (angle: number): number => settleOn(section, point, angle, lean).setoff - setoff;
+    const short = (angle: number): number => setoffOn(section, point, angle, lean) - setoff;
     if (x >= 0 || y <= 0 || short(to) < 0) return [];
     return [{ point, angle: short(from) > 0 ? from : root(short, from, to) }];
   });

@@ -93,6 +93,20 @@ export const settleOn = (section: Section, point: Vec2, angle: number, lean: num
   return stand(section, low, point, angle, lean);
 };
 
+/** The setoff of `settleOn` alone. */
+export const setoffOn = (
+  { outline }: Section,
+  [w, v]: Vec2,
+  angle: number,
+  lean: number,
+): number => {
+  const tilt = radians(angle + lean);
+  const c = cos(tilt);
+  const s = sin(tilt);
+  const far = distanceIn(outline, c, -s) + v * s - w * c;
+  return far - (distanceIn(outline, -s, -c) + v * c + w * s) * tan(radians(lean));
+};
+
 /**
  * Settles a section whose belt side is ground to `face` and gives the setoff that grinds it.
  *
