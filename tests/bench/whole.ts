@@ -4,7 +4,7 @@
  *     (a) a change of a blade's thickness: solve, parts, exactly the checks of `jig check`, and the
  *         meshes for the screen. `proved`: until all that passes or fails is proved, which a drag
  *         waits for; `all gaps`: until gaps far beyond their limit are measured as well;
- *     (b) a change of one part of the fixture, the same way;
+ *     (b) a change of one part of the fixture, and of several, the same way;
  *     (c) 40 pairs at 40 places within 20 mm;
  *     (d) the complete package, to the last byte.
  *
@@ -39,7 +39,14 @@ import { meshOf } from '../../src/model/solid.ts';
 import type { Part } from '../../src/model/part.ts';
 import { sceneOf } from '../../src/worker/scene.ts';
 import { pairsOf, placeAt, placesOf, type Count, type Pair, type Places } from './places.ts';
-import { reshaped, shipped, thicker, type Shipped } from './changes.ts';
+import {
+  ofOnePart,
+  ofSeveralParts,
+  shipped,
+  thicker,
+  type Change,
+  type Shipped,
+} from './changes.ts';
 import {
   jscadSolid,
   jscadTriangles,
@@ -227,13 +234,13 @@ const changed = (before: readonly Pair[], after: readonly Pair[], workshop: Work
   return after.filter((pair) => !known.has(key(pair)));
 };
 
-type Change = (design: Design, times: number) => Design;
-
 interface Row {
   readonly ours: number;
   readonly late: number;
   /** The same until all gaps are told. */
   readonly whole: number;
+  /** Parts made anew. */
+  readonly anew: number;
   readonly pairs: readonly Pair[];
   /** What the libraries took; none where they were not asked. */
   readonly libraries?: Libraries;
@@ -270,6 +277,7 @@ const change = async (design: Design, make: Change, compared: boolean): Promise<
     ours: median(ours),
     late: quantile(ours, 0.95),
     whole: median(rest),
+    anew: parts.length,
     pairs,
     ...(compared && {
       libraries: { jscad: middle('jscad'), manifold: middle('manifold'), bvh: middle('bvh') },
@@ -332,9 +340,13 @@ const changeRow = (what: string, { ours, late, whole, pairs, libraries: l }: Row
   return `| ${[what, ms(ours), ms(late), ms(whole), places, ...ratios].join(' | ')} |`;
 };
 
+const partsIn = ({ anew }: Row): string => (anew === 1 ? '1 part' : `${anew} parts`);
+
 const rowsOf = async ({ name, family, design }: Shipped, compared: boolean): Promise<string[]> => {
   const a = await change(design, thickerBlade, compared);
-  const b = await change(design, reshaped, compared);
+  const [one, several] = [ofOnePart(design), ofSeveralParts(design)];
+  const b = await change(design, one.make, compared);
+  const more = await change(design, several.make, compared);
   const asked = compared ? await forty(design) : undefined;
   const c = asked && asked.pairs > 0 ? asked : undefined;
   const d = await packaged(design);
@@ -343,7 +355,8 @@ const rowsOf = async ({ name, family, design }: Shipped, compared: boolean): Pro
     '| row | proved, ms | 95 % | all gaps, ms | pair-poses | jscad + bvh | manifold + minGap | bvh alone |',
     '| --- | --: | --: | --: | --: | --: | --: | --: |',
     changeRow('(a) blade', a),
-    changeRow('(b) one part', b),
+    changeRow(`(b) ${partsIn(b)}: ${one.name}`, b),
+    changeRow(`(b) ${partsIn(more)}: ${several.name}`, more),
     ...(c
       ? [
           `| (c) ${c.pairs} x ${PLACES} | ${ms(c.ours)} | | | ${c.pairs * PLACES} | | ${times(c.minGap, c.ours)} | ${times(c.bvh, c.ours)} |`,
