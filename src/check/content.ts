@@ -78,9 +78,15 @@ export const createBodyNames = (): BodyNames => {
     motions.set(motion, name);
     return name;
   };
-  return ({ name, solids: own, chordError, motion }) => {
+  const bodies = new WeakMap<Body, string>();
+  return (body) => {
+    const known = bodies.get(body);
+    if (known !== undefined) return known;
+    const { name, solids: own, chordError, motion } = body;
     const way = motion ? motionName(motion) : 'still';
     if (way === undefined) return undefined;
-    return JSON.stringify([name, own.map(solidName), chordError, way]);
+    const given = JSON.stringify([name, own.map(solidName), chordError, way]);
+    bodies.set(body, given);
+    return given;
   };
 };
