@@ -96,6 +96,8 @@ export const fixtureOf = (c: Context, workshop: Workshop): Result<CarriageFixtur
       },
       question,
       checks,
+      derived: ['fenceFromFront', 'tilt', 'edgeSide'],
+      alongBlade: { jaw: 'tang' },
       moves: {
         fence: ['fence', 'carriage', 'foot', 'heel', 'jaw', 'hand', 'blade', 'tang'],
       },

@@ -131,6 +131,7 @@ export const sectionOf = (c: Context, setting: PlanSetting): BeltSection => {
         to: [setting.fence, 0],
         direction: 'horizontal',
         text: words.mm(setting.fence),
+        reading: 'fence',
       },
       {
         from: [edge?.[0] ?? 0, 0],

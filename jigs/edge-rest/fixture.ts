@@ -168,6 +168,8 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
     poses,
     question,
     checks,
+    derived: ['fromZero', 'tilt'],
+    alongBlade: { collar: 'tang' },
     moves: { lip: ['step', 'seat', 'lip', 'push', 'pad', 'hand', 'stick', 'handOnStick'] },
     solids,
     measured: later(() => chain(question(), measuredOf)),

@@ -106,6 +106,7 @@ export const sectionOf = (
         to: [0, setting.wheel.drop],
         direction: 'horizontal',
         text: words.mm(-lip),
+        reading: 'lip',
       },
       {
         from: [tip + PAD.noseRadius, 0],

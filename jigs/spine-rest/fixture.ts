@@ -237,6 +237,8 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
     poses,
     question,
     checks,
+    derived: ['fromZero', 'edgeSide'],
+    alongBlade: { collar: 'tang', stripFrom: 'tip', stripTo: 'tip' },
     moves: { setoff: ['step', 'push', 'pad', 'hand', 'stick', 'handOnStick'] },
     solids,
     measured: later(() =>

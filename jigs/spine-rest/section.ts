@@ -114,6 +114,7 @@ export const sectionOf = (
         to: [setting.setoff, 0],
         direction: 'horizontal',
         text: words.mm(setting.setoff),
+        reading: 'setoff',
       },
       {
         from: face(-v.plate / 2),
@@ -121,6 +122,7 @@ export const sectionOf = (
         direction: 'horizontal',
         text: words.mm(v.noseGap),
         path: parameterPath('noseGap'),
+        reading: 'noseGap',
       },
       {
         from: [tip + PAD.noseRadius, 0],

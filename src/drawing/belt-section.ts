@@ -4,7 +4,7 @@ import { boardOf, crossed, isFree, joins, onto, type Board } from './board.ts';
 import type { Box } from './box.ts';
 import { arrow, leader, linear } from './dimension.ts';
 import { hatch, hatchings, type Hatching } from './hatch.ts';
-import { bounds, fill, label, line, polyline } from './items.ts';
+import { bounds, fill, label, line, polyline, TEXT } from './items.ts';
 import type { Item, Stroke } from './sheet.ts';
 
 /** A line or region of a section, mm in its own plane (for the belt: y right, z up). */
@@ -94,9 +94,8 @@ const linearItems = (
   list: readonly Extract<SectionDimension, { kind: 'linear' }>[],
   k: number,
   box: Box,
-  drawn: readonly Item[],
+  ground: Board,
 ): Item[] => {
-  const ground = boardOf(drawn);
   const attempt = (
     first: 'low' | 'high',
     second: 'low' | 'high',
@@ -164,6 +163,7 @@ const noteItems = (
   { at, text }: Extract<SectionDimension, { kind: 'note' }>,
   k: number,
   board: Board,
+  height: number = TEXT.normal,
 ): Item[] => {
   const tip = scale2(at, k);
   let best: { cost: number; items: Item[] } | undefined;
@@ -172,7 +172,7 @@ const noteItems = (
       if (best && best.cost <= reach) break;
       if (angle % 180 === 0) continue;
       const bend = onCircle(tip, reach, angle);
-      const items = leader(tip, bend, text);
+      const items = leader(tip, bend, text, height);
       if (!joins(board, items)) continue;
       const landing = items[2];
       const lines =
@@ -184,16 +184,27 @@ const noteItems = (
   return best?.items ?? [];
 };
 
-/** The section `k` times as large with its dimensions, none of whose texts touches anything. */
-export const sectionItems = ({ shapes, dimensions }: Section, k: number): Item[] => {
+/**
+ * The section `k` times as large with its dimensions, none of whose texts touches anything; its
+ * remarks in letters of the given height.
+ */
+export const sectionItems = (
+  { shapes, dimensions }: Section,
+  k: number,
+  height: number = TEXT.normal,
+): Item[] => {
   const items = shapesItems(shapes, k);
   const box = bounds(items);
   const size = (d: Extract<SectionDimension, { kind: 'linear' }>): number =>
     d.axis === 'x' ? Math.abs(d.a[0] - d.b[0]) : Math.abs(d.a[1] - d.b[1]);
+  let board = boardOf(items);
+  const add = (more: readonly Item[]): void => {
+    items.push(...more);
+    board = onto(board, more);
+  };
   const linears = dimensions.filter((d) => d.kind === 'linear').sort((a, b) => size(a) - size(b));
-  items.push(...linearItems(linears, k, box, items));
-  for (const d of dimensions)
-    if (d.kind === 'angle') items.push(...angleItems(d, k, boardOf(items)));
-  for (const d of dimensions) if (d.kind === 'note') items.push(...noteItems(d, k, boardOf(items)));
+  add(linearItems(linears, k, box, board));
+  for (const d of dimensions) if (d.kind === 'angle') add(angleItems(d, k, board));
+  for (const d of dimensions) if (d.kind === 'note') add(noteItems(d, k, board, height));
   return items;
 };

@@ -1,17 +1,10 @@
 import { text } from '../text/index.ts';
-import { border } from './border.ts';
 import { mapItems, type MappedBlade, type MapWords } from './blade-map.ts';
 import { bounds, move, TEXT } from './items.ts';
-import { fittedTable, heading, paragraph, pour, space, stack, type Strip } from './layout.ts';
-import { page, sizeOf, spaceOf } from './paper.ts';
+import { fittedTable, heading, paragraph, pour, space, type Strip } from './layout.ts';
+import { POURED_WIDTH as WIDTH, pouredSheets, roomOf } from './poured.ts';
 import type { Sheet } from './sheet.ts';
-import {
-  BLOCK_WIDTH,
-  titleBlock,
-  titleBlockHeight,
-  type SheetInfo,
-  type TitleBlock,
-} from './title-block.ts';
+import type { TitleBlock } from './title-block.ts';
 
 /** One blade as the belt leaves it: plain values, worded and formatted by the sheet. */
 export interface GroundSheetData {
@@ -32,9 +25,6 @@ export interface GroundSheetData {
     readonly notes: readonly string[];
   };
 }
-
-const INSET = 6;
-const WIDTH = BLOCK_WIDTH - 2 * INSET;
 
 /** Items hung under y = 0, with a little air below. */
 const hung = (map: MappedBlade, words: MapWords): Strip => {
@@ -71,25 +61,7 @@ const body = ({ title, standing, maps, heads, rows, notes, more }: GroundSheetDa
 
 /** The maps of a ground blade with its places, poured over as many pages as it takes. */
 export const groundSheets = (data: GroundSheetData, block: TitleBlock): Sheet[] => {
-  const paper = page(block.paper);
-  const area = spaceOf(paper);
-  const info = (sheet: number, sheets: number): SheetInfo => ({
-    title: data.title,
-    documentType: text.drawing.documentTypes.ground,
-    number: `${block.designId}-${data.id}`,
-    sheet,
-    sheets,
-  });
-  const room = area.y1 - area.y0 - titleBlockHeight(block, info(1, 1)) - 2 * INSET;
-  const pages = pour(body(data), [room]);
-  return pages.map((strips, i) => ({
-    id: `${data.id}-${String(i + 1)}`,
-    title: data.title,
-    size: sizeOf(paper),
-    items: [
-      ...border(paper),
-      ...titleBlock(paper, block, info(i + 1, pages.length)),
-      ...stack(strips, [area.x1 - BLOCK_WIDTH + INSET, area.y1 - INSET]),
-    ],
-  }));
+  const { id, title } = data;
+  const info = { id, title, documentType: text.drawing.documentTypes.ground };
+  return pouredSheets(pour(body(data), [roomOf(info, block)]), info, block);
 };

@@ -1,3 +1,5 @@
+import type { Section } from './belt-section.ts';
+
 /** What a set-up sheet tells: plain values, worded and formatted by the sheet. */
 export interface SetupData {
   /** The fixture, e.g. "Spine-referenced rest". */
@@ -7,6 +9,8 @@ export interface SetupData {
   /** Further numbers of fixture, belts and blades. */
   readonly facts: readonly Fact[];
   readonly settings: SettingsTable;
+  /** The set-up at the belt, and the first blade from its side, readings by their letters. */
+  readonly pictures: { readonly section: Section; readonly blade?: Section };
   readonly progress: readonly Progress[];
   /** Zeroing, step by step. */
   readonly zeroing: readonly string[];
@@ -52,6 +56,10 @@ export interface Fact {
 export interface SettingsTable {
   /** Name and unit of each value that is set, e.g. "Step to belt, mm". */
   readonly names: readonly string[];
+  /** The same of what follows from these: in the annex. */
+  readonly derived: readonly string[];
+  /** The blade that the bevel heights are told of. */
+  readonly blade: string;
   /** The places where bevel heights are compared, e.g. "heel, 20 mm from the plunge". */
   readonly places: readonly string[];
   readonly rows: readonly SettingRow[];
@@ -64,6 +72,7 @@ export interface SettingRow {
   readonly stopAt: number;
   /** One for each name, mm or degrees. */
   readonly values: readonly number[];
+  readonly derived: readonly number[];
   /** From the setting before: "1 turn + 12". */
   readonly turns: string;
   readonly reading: string;

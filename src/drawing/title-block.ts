@@ -33,6 +33,8 @@ export interface SheetInfo {
   readonly number: string;
   readonly sheet: number;
   readonly sheets: number;
+  /** Two rows of small fields instead of three: where every line of the sheet is wanted. */
+  readonly low?: true;
   /** Absent on sheets without a view: they have no tolerances or projection either. */
   readonly scale?: Scale;
   /** Of the drawn part; absent on other sheets. */
@@ -112,6 +114,24 @@ const rowsOf = (block: TitleBlock, info: SheetInfo): Cell[][] => {
     ...more,
   });
   const part = info.part;
+  const sheet = `${String(info.sheet)}/${String(info.sheets)}`;
+  if (info.low)
+    return [
+      [
+        cell(t.title, info.title, 56),
+        cell(t.supplementaryTitle, block.design, 84),
+        cell(t.documentType, info.documentType, 40),
+      ],
+      [
+        cell(t.owner, block.owner, 32),
+        cell(t.creator, block.creator, 28),
+        cell(t.approvedBy, block.approvedBy, 28),
+        cell(t.date, block.date, 26),
+        cell(t.number, info.number, 44),
+        cell(t.revision, block.revision, 9),
+        cell(t.sheet, sheet, 13),
+      ],
+    ];
   return [
     ...(part
       ? [
@@ -148,7 +168,7 @@ const rowsOf = (block: TitleBlock, info: SheetInfo): Cell[][] => {
       cell(t.approvedBy, block.approvedBy, 56),
       cell(t.number, info.number, 84),
       cell(t.revision, block.revision, 16),
-      cell(t.sheet, `${String(info.sheet)}/${String(info.sheets)}`, 24),
+      cell(t.sheet, sheet, 24),
     ],
   ];
 };

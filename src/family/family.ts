@@ -166,6 +166,8 @@ export interface BeltSection {
     readonly text: string;
     /** Where in the design the value stands, when it is entered and not worked out. */
     readonly path?: string;
+    /** Key of the reading that it shows: the set-up sheet letters both alike. */
+    readonly reading?: string;
   }[];
   /** Entered values of the fixture with their place in the section; the printed drawing is without. */
   readonly inputs?: readonly SectionInput[];
@@ -192,6 +194,10 @@ export interface Fixture {
   readonly section: (setting: string) => BeltSection;
   /** Bodies, as the checks name them, that each reading shifts as one; by the reading's key. */
   readonly moves?: Readonly<Record<string, readonly string[]>>;
+  /** Keys of readings that follow from the others: they stand in the annex of the set-up sheet. */
+  readonly derived?: readonly string[];
+  /** Readings along the blade, by their keys: which way from the plunge each is measured. */
+  readonly alongBlade?: Readonly<Record<string, 'tang' | 'tip'>>;
   /** Upright planes, each through a placement, square to an axis, that show how it works inside. */
   readonly cuts?: readonly { readonly through: string; readonly across: 'x' | 'y' }[];
   /** The way along which its parts are put together, for the exploded view: z where absent. */

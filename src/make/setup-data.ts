@@ -6,6 +6,7 @@ import type { Fixture, Reading, Setting } from '../family/index.ts';
 import { scratchDepth } from '../grind/spine-rest/scratch.ts';
 import { beltSpeed } from '../grinder/belt-speed.ts';
 import { text } from '../text/index.ts';
+import { setupPictures } from './setup-pictures.ts';
 
 const words = text.make.setup;
 
@@ -41,13 +42,22 @@ const placesOf = (setting: Setting | undefined): Setting['expected'] => {
   return setting?.expected.filter((entry) => entry.blade === blade) ?? [];
 };
 
-const rowOf = (setting: Setting, keys: ReadonlySet<string>): SettingRow => {
+/** Keys of readings in the tables: of those that are set, and of those that follow from them. */
+interface Keys {
+  readonly set: ReadonlySet<string>;
+  readonly derived: ReadonlySet<string>;
+}
+
+const rowOf = (setting: Setting, keys: Keys): SettingRow => {
   const [main] = setting.readings;
+  const values = (of: ReadonlySet<string>): number[] =>
+    setting.readings.filter(({ key }) => of.has(key)).map(({ value }) => value);
   return {
     belt: `${setting.belt} ${setting.backing}`,
     side: text.make.side[setting.side],
     stopAt: setting.hollow?.stop ?? setting.edgeStop,
-    values: setting.readings.filter(({ key }) => keys.has(key)).map(({ value }) => value),
+    values: values(keys.set),
+    derived: values(keys.derived),
     turns: turnsText(main?.dial?.turnsFromLast),
     reading: main ? dialText(main) : '',
     bevels: placesOf(setting).map((entry) => entry.bevelHeight),
@@ -148,26 +158,42 @@ export const setupData = (
   family: string,
 ): SetupData => {
   const { settings, facts, zeroing, cautions, sheet } = fixture;
-  const keys = changing(settings);
   const first = settings[0]?.readings ?? [];
+  const derived = new Set(fixture.derived);
+  const changed = changing(settings);
+  const keys: Keys = {
+    set: new Set([...changed].filter((key) => !derived.has(key))),
+    derived,
+  };
+  const { letters, ...pictures } = setupPictures(design, fixture);
+  const named = ({ key, label }: Reading): string => {
+    const letter = letters.get(key);
+    return letter === undefined ? label : words.lettered(letter, label);
+  };
+  const namesOf = (of: ReadonlySet<string>): string[] =>
+    first.filter(({ key }) => of.has(key)).map((reading) => `${named(reading)} (${reading.unit})`);
   return {
     title: family,
     once: [
       { name: words.grinder, value: design.grinder.name },
       { name: words.blades, value: design.blades.map((blade) => blade.name).join(', ') },
       ...first
-        .filter(({ key }) => !keys.has(key))
-        .map(({ label, value, unit }) => ({ name: label, value: withUnit(value, unit) })),
+        .filter(({ key }) => !changed.has(key) && !derived.has(key))
+        .map((reading) => ({
+          name: named(reading),
+          value: withUnit(reading.value, reading.unit),
+        })),
     ],
+    pictures,
     facts: [
       ...workFacts(design),
       ...facts.map(({ label, value, unit }) => ({ name: label, value: withUnit(value, unit) })),
       ...(fixture.virtual ? [text.virtual.ground.onSheet] : []),
     ],
     settings: {
-      names: first
-        .filter(({ key }) => keys.has(key))
-        .map(({ label, unit }) => `${label} (${unit})`),
+      names: namesOf(keys.set),
+      derived: namesOf(keys.derived),
+      blade: settings[0]?.expected[0]?.blade ?? '',
       places: placesOf(settings[0]).map(({ place, u }) =>
         words.place(text.make.place[place], plain(u, 0)),
       ),

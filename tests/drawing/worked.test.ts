@@ -130,3 +130,24 @@ describe('every part sheet of worked designs', () => {
     expect(without((item) => item.kind === 'circle')).not.toEqual([]);
   });
 });
+
+// What hangs at a machine is seen at once and read from an arm's length: two pages, letters of at
+// least 2.5 mm, which is the least of ISO 3098-1 for prints of this size (from memory).
+describe('every set-up sheet of worked designs', () => {
+  const PAPERS = ['iso', 'us'] as const;
+
+  it.each(designs.flatMap((one) => PAPERS.map((paper) => ({ ...one, paper }))))(
+    '$name on $paper paper: two pages at most, nothing small, no word left out',
+    ({ setUp, paper }) => {
+      const { sheet, annex, words } = setUp(paper);
+      expect(sheet.length).toBeLessThanOrEqual(2);
+      const texts = [...sheet, ...annex]
+        .flatMap(({ items }) => items)
+        .flatMap((item) => (item.kind === 'text' ? [item] : []));
+      expect(Math.min(...texts.map(({ height }) => height))).toBeGreaterThanOrEqual(2.5);
+      const written = sheet[0]?.items.flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+      expect(words.filter((word) => written?.includes(word) !== true)).toEqual([]);
+      expect([...sheet, ...annex].flatMap((one) => [...clashes(one), ...outside(one)])).toEqual([]);
+    },
+  );
+});

@@ -1,8 +1,12 @@
 import { bevelGauge } from '../../jigs/template/index.ts';
 import { registry } from '../../jigs/registry.ts';
 import { partSheets } from '../../src/drawing/part-sheets.ts';
+import type { PaperFamily } from '../../src/drawing/paper.ts';
+import { setupAnnex } from '../../src/drawing/setup-annex.ts';
+import { setupSheets } from '../../src/drawing/setup-sheets.ts';
 import type { Sheet } from '../../src/drawing/sheet.ts';
 import { titleBlock } from '../../src/make/files/title.ts';
+import { setupData } from '../../src/make/setup-data.ts';
 import type { Part } from '../../src/model/part.ts';
 import { examplesOf, solved, valueOf } from '../family/examples.ts';
 import { gaugeDesign } from '../robust/gauge.ts';
@@ -20,8 +24,22 @@ const once = <T>(find: () => T): (() => T) => {
   return () => (kept ??= { value: find() }).value;
 };
 
+/** The set-up sheet and its annex. */
+export interface SetUp {
+  readonly sheet: readonly Sheet[];
+  readonly annex: readonly Sheet[];
+  /** Words that its pictures are to show. */
+  readonly words: readonly string[];
+}
+
+interface Worked {
+  readonly name: string;
+  readonly parts: () => Drawn[];
+  readonly setUp: (paper: PaperFamily) => SetUp;
+}
+
 /** A worked design of each family with every part that is made, drawn; the gauge family included. */
-export const worked = (): { name: string; parts: () => Drawn[] }[] => {
+export const worked = (): Worked[] => {
   const gauges = gaugeDesign();
   return [
     ...Object.keys(registry.families)
@@ -38,6 +56,16 @@ export const worked = (): { name: string; parts: () => Drawn[] }[] => {
     },
   ].map(({ name, design, fixture }) => ({
     name,
+    setUp: (paper) => {
+      const data = setupData(design, fixture(), [], name);
+      const block = { ...titleBlock(design, ''), paper };
+      const { section, blade } = data.pictures;
+      return {
+        sheet: setupSheets(data, block),
+        annex: setupAnnex(data, block),
+        words: [section, blade].flatMap((one) => one?.dimensions.map(({ text }) => text) ?? []),
+      };
+    },
     parts: once(() => {
       const block = titleBlock(design, '');
       return valueOf(fixture().parts()).flatMap((part): Drawn[] =>

@@ -2,6 +2,7 @@ import type { CheckResult } from '../../check/result.ts';
 import type { Design } from '../../document/schema.ts';
 import { assemblySheets, type AssemblyInfo } from '../../drawing/assembly-sheets.ts';
 import { partSheets } from '../../drawing/part-sheets.ts';
+import { setupAnnex } from '../../drawing/setup-annex.ts';
 import { setupSheets } from '../../drawing/setup-sheets.ts';
 import type { Sheet } from '../../drawing/sheet.ts';
 import { templateSheets } from '../../drawing/template-sheets.ts';
@@ -91,6 +92,7 @@ export const drawingFiles = async (input: DrawingInput): Promise<PackageFile[]> 
     ...assembly(input, block),
     ...parts.flatMap((part) => partSheets(part, block)),
   ]);
+  const setup = setupData(design, fixture, checks, family);
   const sets = [
     {
       name: 'drawings',
@@ -105,7 +107,12 @@ export const drawingFiles = async (input: DrawingInput): Promise<PackageFile[]> 
     {
       name: 'set-up',
       title: text.make.setupTitle(design.name),
-      sheets: stamped(setupSheets(setupData(design, fixture, checks, family), block)),
+      sheets: stamped(setupSheets(setup, block)),
+    },
+    {
+      name: 'set-up-annex',
+      title: text.make.annexTitle(design.name),
+      sheets: stamped(setupAnnex(setup, block)),
     },
   ].filter(({ sheets }) => sheets.length > 0);
   const { pdf } = await import('../../export/pdf.ts');

@@ -71,6 +71,7 @@ export const drawing = {
     assembly: 'Assembly drawing',
     template: 'Drilling template',
     setup: 'Set-up sheet',
+    annex: 'Annex to set-up sheet',
     ground: 'Blade as ground',
   },
   notes: {
@@ -93,11 +94,16 @@ export const drawing = {
     measured: 'Measured:',
     measureTitle: 'Measure first',
     zeroTitle: 'Find zero',
-    settingsTitle: 'Settings, belt by belt',
-    onceTitle: 'Set once, for all belts',
+    settingsTitle: 'Settings, in the order of the passes',
+    once: (what: string) => `Set once, for all belts: ${what}.`,
     turnsNote:
-      't turns and d divisions of the knob, in towards the belt (a heel screw: to less tilt); Dial counts from zero, in brackets the division at the index.',
-    annexTitle: 'Annex: general cautions, and numbers to check by',
+      'Dial: t turns and d divisions of the knob from zero, in towards the belt (a heel screw: to less tilt), in brackets the division at the index.',
+    comes: (what: string, blade: string) => `Heel, middle, tip: ${what.toLowerCase()}, ${blade}.`,
+    furtherTitle: 'What follows from the settings',
+    picturesNote: 'Pictures are not to scale.',
+    annexTitle: 'Numbers to check by, and places to write',
+    annexNote:
+      'To look up and to keep. What is needed at the machine, the cautions first of all, is on the set-up sheet.',
     factsTitle: 'Fixture, belts and blades',
     factsNote:
       'Scratches are estimates, a tenth of the mean grain. Up to about 0.2 mm of skin is decarburised by the heat treatment (common practice, no source): take as much off each side before the last belts.',
@@ -123,6 +129,7 @@ export const drawing = {
       'Set, tried with the motor off and checked by, date',
     ],
     columns: {
+      pass: 'No.',
       belt: 'Belt',
       side: 'Side',
       turns: 'Turns from last',

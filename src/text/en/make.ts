@@ -92,8 +92,9 @@ export const make = {
   drawingsTitle: (design: string) => `${design}: drawings`,
   templatesTitle: (design: string) => `${design}: full-size templates`,
   setupTitle: (design: string) => `${design}: setting up`,
+  annexTitle: (design: string) => `${design}: annex to the set-up sheet`,
   side: { left: 'left', right: 'right' },
-  place: { heel: 'heel', middle: 'middle', tip: 'near the tip' },
+  place: { heel: 'heel', middle: 'middle', tip: 'tip' },
   setup: {
     grinder: 'Grinder',
     blades: 'Blades',
@@ -110,6 +111,9 @@ export const make = {
     turns: (whole: number, divisions: number, way: string) => `${whole} t ${divisions} d${way}`,
     dial: (fromZero: string, division: number) => `${fromZero} (${division})`,
     place: (place: string, u: string) => `${place}, ${u} mm`,
+    placeAt: (place: string, u: number) => `${place} ${u.toFixed(0)}`,
+    lettered: (letter: string, label: string) => `${letter}: ${label}`,
+    bladePicture: (blade: string) => `${blade}: stops and places to measure, mm`,
     progressTitle: (step: number, belt: string, side: string) => `${step}. ${belt}, ${side} side`,
     passed: 'Checks passed',
     passedOf: (passed: number, total: number) =>

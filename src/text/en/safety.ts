@@ -8,42 +8,42 @@ export const safety = {
   title: 'Cautions',
   /** What has the last word. */
   authority:
-    'The manuals of the machine, the belt and the wheels, local codes and qualified people come before anything on this sheet. It reports which checks were computed and passed; it does not say that the fixture is safe.',
+    'The manuals of the machine, belt and wheels, local codes and qualified people come first. Passed checks are computed: nothing here says that the fixture is safe.',
   /** On every set-up sheet, in the order of the work. */
   cautions: [
     {
       title: 'Fitting',
       lines: [
-        'Isolate the machine (plug out or lock off) before you fit, adjust or measure anything at the belt or the wheel.',
-        'Run the belt in the direction its splice is made for, at no more than the rated speed of belt and wheel.',
-        'Lock every bolt, read the setting again, then move the fixture through its whole stroke by hand, both sides, motor off: it must touch nothing but the blade.',
-        'Keep the gap between fixture and belt as small as the sheet says, and where platen or wheel carries the belt, never at an unsupported run of it.',
+        'Isolate the machine (plug out or lock off) before you fit, adjust or measure at the belt.',
+        'Run the belt the way its splice is made for, at no more than the rated speed of belt and wheel.',
+        'Lock all, read again, try the whole stroke by hand, motor off: it may touch only the blade.',
+        'Keep the gap to the belt as small as stated, and never at a run of it that nothing carries.',
       ],
     },
     {
       title: 'Yourself',
       lines: [
-        'Wear eye protection, and a respirator against fine dust, also when grinding wet. Hearing protection where the machine is loud.',
+        'Wear eye protection, a respirator against fine dust, also grinding wet; ear protection if loud.',
         'No gloves, loose sleeves, cords or jewellery near the belt; tie back long hair.',
-        'Draw the dust off at the belt. Keep sparks out of collected dust, and never mix dust of different metals or wood.',
+        'Draw dust off at the belt; no sparks into collected dust; never mix metal and wood dust.',
       ],
     },
     {
       title: 'Grinding',
       lines: [
-        'Keep both hands behind the push block. Nothing but the push block presses the blade.',
-        'With the edge up and the belt running down the belt meets the edge first: never grind a sharpened edge, and never one thinner than the least on this sheet.',
-        'The push block hides the heat: cool often. Hardened steel that shows a colour has lost its hardness.',
-        'Brush clean what the blade rests on before every stroke, and deburr the blade where it rests before every side: grit or a burr there is an error of the bevel.',
-        'Stop at the edge thickness given, by measuring with the motor off. No fixture does that for you.',
+        'Keep both hands behind the push block; nothing else presses the blade.',
+        'With the edge up and the belt running down the belt meets the edge first: never grind a sharpened edge, nor one thinner than stated.',
+        'The push block hides the heat: cool often. Hardened steel that colours has lost its hardness.',
+        'Every stroke: brush what the blade rests on. Every side: deburr the blade where it rests.',
+        'Stop by measuring, with the motor off: no fixture does that for you.',
       ],
     },
     {
       title: 'Machine and parts',
       lines: [
-        'Keep water and mist away from mains parts; run the machine on a residual-current device.',
-        'Keep printed parts from heat, and from where belt or wheel could draw them in. Replace one that is cracked, softened or worn.',
-        'Stop at once when anything chatters, slips or touches; isolate the machine before you look for the reason.',
+        'Keep water and mist from mains parts; use a residual-current device.',
+        'Keep printed parts from heat and out of reach of the belt; replace cracked or worn ones.',
+        'Stop at once when anything chatters, slips or touches; isolate, then look why.',
       ],
     },
   ],

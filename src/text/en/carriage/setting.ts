@@ -76,9 +76,9 @@ export const section = {
 export const sheet = {
   ...bevelSheet,
   settingsNote:
-    'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock the nut of the heel screw, set the fence, read both again and write them under Read. Bevel heights are measured from the edge along the middle of the blade. The blade is taken to come as thick behind the edge as was entered: as long as one side is not ground, what is told for the other holds half of that. Where it comes otherwise, go by the edge of this side from the middle of the blade.',
+    'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock the nut of the heel screw, set the fence, read both again and write them under Read. Bevel heights are measured from the edge along the middle of the blade.',
   progressNote:
-    'The angle stays what the heel screw sets while the fence stops the edge; with the fence held back the bevel is lower. Edge thickness e, angle a side a, bevel height b.',
+    'The angle stays what the heel screw sets while the fence stops the edge; with the fence held back the bevel is lower. Edge thickness e, angle a side a, bevel height b. The blade is taken to come as thick behind the edge as was entered: as long as one side is not ground, what is told for the other holds half of that. Where it comes otherwise, go by the edge of this side from the middle of the blade.',
   measure: [
     'Front of the upright square to the base with the carriage level (square and feeler), mm',
     'From the foot screws to the heel screw, mm',

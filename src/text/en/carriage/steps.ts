@@ -57,28 +57,28 @@ export const assembly = (s: StepsOf): string[] => [
 
 /** How to find zero and come to a setting, in order. */
 export const zeroing = (s: StepsOf): string[] => [
-  'Switch the machine off and isolate it. Mount the belt of this pass on its backing, tension it as for work and turn it by hand until the splice is away from the platen.',
-  `Base: lay a feeler of ${mm(s.beltGap)} between base and belt at both edges of the belt, press the base against it, tighten. The gap must be the same at both ends and never above ${mm(s.beltGapMost)}.`,
+  'Isolate the machine. Mount the belt of this pass on its backing, tension it as for work, turn its splice away from the platen.',
+  `Base: press it against a feeler of ${mm(s.beltGap)} at both edges of the belt, tighten. The gap must be alike at both ends and never above ${mm(s.beltGapMost)}.`,
   s.lean === 0
     ? 'Square: stand a square on the base against the belt: no light may show. Shim or turn the rest until it agrees.'
     : `Square: stand a bevel gauge set to ${n(90 + s.lean)} degrees on the base against the belt: no light may show. Shim or turn the rest until it agrees.`,
   `Zero of the angle: push the bare carriage against the belt and turn the heel screw until two equal feelers, ${mm(s.feelersApart, 0)} apart along the upright, both just go in between upright and belt. Set the knob to 0.`,
   `Jaw: clamp the blade by tang or ricasso, ${mm(s.jawGap, 1)} from the plunge to the jaw, flat on the upright, with the edge against the lips of the edge gauge at two places: it then stands ${mm(s.edgeHeight, 1)} above the base and along the stroke.`,
-  `Angle: screw the heel screw out by the turns and divisions on the sheet; one division is ${n(s.degreesPerDivision, 3)} degrees. To come back, go half a turn too far and screw out again. Lock the nut and read again.`,
+  `Angle: screw the heel screw out by the turns and divisions under Dial; one division is ${n(s.degreesPerDivision, 3)} degrees. To come back, go half a turn too far and screw out again. Lock the nut and read again.`,
   `Fence: loosen it, hang the fence gauge (or calipers) between belt and rear face: ${mm(s.fence)} for the first setting (${n(s.firstAngle)} degrees); both ends alike; tighten. It is set again with every angle: ${mm(s.fencePerDegree)} for a degree.`,
   'Parallelism: slide the carriage along the fence from stop to stop, a feeler between blade and belt: the gap must not change. If it does, turn the fence.',
-  'Try the whole stroke with the motor off, both sides, stop to stop: nothing may touch belt, platen or rest.',
+  'Try the whole stroke, motor off, both sides, stop to stop: nothing may touch belt, platen or rest.',
   `Grind with the hand on the push block only, low (${mm(s.pushHeight, 0)} above the base) and pressing down, until the foot runs on the fence and the sparks die.`,
-  'Measure bevel height and edge thickness at three places and compare with the sheet; correct the fence for the edge, the heel screw for the angle, and the fence again.',
+  'Measure bevel height and edge thickness at three places, compare with the table; correct the fence for the edge, the heel screw for the angle, and the fence again.',
   'Take the base, then the fence again after every change of belt or backing, and when the belt has worn.',
 ];
 
 /** Cautions that this fixture adds to the usual ones. */
 export const cautions = (s: StepsOf, edgeLeast: number, down: boolean): string[] => [
-  `The edge points up${down ? ' and the belt runs down: the edge meets the belt first' : ''}. Never grind below ${mm(edgeLeast)} at the edge, and never a sharpened blade, in this fixture.`,
-  'Jaw, fence, lock nut and mounting must be tight before the motor runs; a blade that slips is thrown down.',
+  `The edge points up${down ? ' and the belt runs down: the edge meets the belt first' : ''}. Never below ${mm(edgeLeast)} at the edge, never a sharpened blade.`,
+  'Jaw, fence, lock nut and mounting tight before the motor runs: a blade that slips is thrown down.',
   'The jaw stays beside the belt because the stop pins stop the stroke: never grind without both pins, and never reach round the upright.',
   'Push only at the push block, behind the heel screw, low and pressing down. Pushed high, the carriage lifts its heel and grinds steeper.',
-  `The gap between base and belt must never be above ${mm(s.beltGapMost)}; set it again after every change of belt or backing. The limit is the published one for work rests at abrasive wheels, the nearest written rule.`,
-  'Brush base, foot and heel tip after every stroke: grit under one of them is an error of angle.',
+  `Gap between base and belt: never above ${mm(s.beltGapMost)} (the published limit for work rests at wheels, the nearest written rule); set it again after every change of belt or backing.`,
+  'Brush base, foot and heel tip: grit under one of them is an error of angle.',
 ];

@@ -61,39 +61,39 @@ export const assembly = (s: StepsOf): string[] => [
 
 /** How to find zero and come to a setting, in order. */
 export const zeroing = (s: StepsOf): string[] => [
-  'Switch the machine off and isolate it. Mount the belt of this pass, tension it as for work and turn it by hand until the splice is away from the wheel.',
-  `Height first: measure from the seat to the middle of the wheel's axle: it must be ${mm(Math.abs(s.drop))} ${s.drop < 0 ? 'below' : 'above'} the seat, alike at both ends of the seat. Raise or shim the rest until it is.`,
-  `Nose: lay a feeler of ${mm(s.noseGap)} between the belt and the upper front edge of the nose, square to the wheel, at both edges of the belt; press the nose against it, tighten. Then open the lip slide until the same feeler goes in front of it everywhere.`,
-  `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the seat behind the lip, along the belt. Open the lip until pin and wheel touch. A thin feeler must go in at both ends of the pin or at neither. If not, turn the fixture on the rest and begin again.`,
-  `Zero: close the lip towards the wheel slowly until the pin, pressed against the lip, just touches the belt under working pressure; always closing, never opening. Press the slide to the left while you do, so that the play of the guide lies on one side (it is worth ${n(s.yaw)} degrees of yaw). The lip now stands ${s.pinZeros.map(({ belt, lip }) => `${mm(lip, 3)} on ${belt}`).join(', ')} from the wheel's foremost point, behind it where negative. Note the division at the index: this is zero.`,
-  `Go to the setting by the turns and divisions from zero on the sheet; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing.`,
+  'Isolate the machine. Mount the belt of this pass, tension it as for work, turn its splice away from the wheel.',
+  `Height: the middle of the wheel's axle must be ${mm(Math.abs(s.drop))} ${s.drop < 0 ? 'below' : 'above'} the seat, alike at both its ends. Raise or shim the rest until it is.`,
+  `Nose: press its upper front edge against a feeler of ${mm(s.noseGap)}, square to the wheel, at both edges of the belt; tighten. Open the lip slide until the same feeler goes in front of it everywhere.`,
+  `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the seat behind the lip, along the belt. Open the lip until pin and wheel touch. A thin feeler must go in at both ends of the pin or at neither; if not, turn the fixture on the rest, begin again.`,
+  `Zero: close the lip slowly until the pin, pressed against the lip, just touches the belt as for work; press the slide to the left: so the play of the guide (${n(s.yaw)} degrees of yaw) lies on one side. The lip now stands ${s.pinZeros.map(({ belt, lip }) => `${mm(lip, 3)} on ${belt}`).join(', ')} from the wheel's foremost point, behind it where negative. Note the division at the index: this is zero.`,
+  `Go to the setting by the turns and divisions under Dial; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing.`,
   ...(s.gauge === undefined
     ? []
     : [
         `Check the last setting with the printed lip gauge (${mm(s.gauge)} high, measured): stood on the seat against the lip its upper front edge must just touch the belt.`,
       ]),
-  'Lock both locking screws a little at a time, in turn. Read again: if knob, pin or gauge tell otherwise, loosen and repeat.',
+  'Lock both locking screws a little at a time, in turn. Read again: if knob, pin or gauge tell otherwise, repeat.',
   `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the edge, its long ends reaching below the edge. It must meet the side of the lip slide when the plunge stands outside the edge of the belt, on both sides alike.`,
-  `Push block: stand it on the lip slide, pad against the blade opposite the belt. The pad touches ${mm(s.padHeight, 1)} above the seat, below the wheel's contact: there the push holds the edge against the lip. Where the tip is too narrow for the block use the push stick, hand behind its stop.`,
-  'Try the whole stroke with the motor off, both sides, tip to plunge: the edge must lie on seat and lip all along, and nothing else may touch.',
-  'Grind a test bar to half the depth, measure depth and both limits of the hollow, and compare with the progress table; correct the zero by the difference.',
+  `Push block: stand it on the lip slide, pad against the blade opposite the belt. The pad touches ${mm(s.padHeight, 1)} above the seat, below the wheel's contact: there it holds the edge against the lip. Where the tip is too narrow use the push stick, hand behind its stop.`,
+  'Try the whole stroke, motor off, both sides, tip to plunge: the edge must lie on seat and lip all along, nothing else may touch.',
+  'Grind a test bar to half the depth, measure depth and both limits of the hollow, and compare with the progress table of the annex; correct the zero by the difference.',
   `Take the zero again after every change of belt, and as the belt wears: 0.1 mm of lip moves the hollow by ${mm(s.perTenth)}.`,
 ];
 
 /** Cautions that this fixture adds to the usual ones. */
 export const cautions = (s: StepsOf): string[] => [
-  'The edge stands on the seat and points into the gap under the wheel: never a sharpened edge in this fixture.',
+  'The edge stands on the seat and points into the gap under the wheel: never a sharpened edge.',
   s.down
     ? 'The belt runs down into the gap between wheel and lip and draws in what is loose: keep the gap small, fingers behind the push block and never under the wheel.'
     : 'The belt runs up and lifts the blade: this fixture is for a belt that runs down.',
-  'Nothing stops the cut but the maker: measure the depth often, the last tenth after every stroke.',
+  'Nothing stops the cut but you: measure the depth often, the last tenth after every stroke.',
   'Push only with the push block, below the contact of the wheel. Pushed higher, the edge leaves the lip and is drawn under the wheel.',
   ...(s.pads
     ? [
         'Where a pad has no edge on it, near plunge and tip, the other alone keeps the blade in line: guide it by hand there, and stop when it turns.',
       ]
     : []),
-  'Both locking screws must be tight before the motor runs; a lip that moves lets the edge into the wheel.',
-  'Brush seat and lip after every stroke: grit under the edge moves the hollow by several times its size.',
+  'Both locking screws tight before the motor runs: a lip that moves lets the edge into the wheel.',
+  'Brush seat and lip: grit under the edge moves the hollow by several times its size.',
   'Thin steel heats in a moment: cool often, and stop when it colours.',
 ];

@@ -80,38 +80,39 @@ export const assembly = (s: StepsOf): string[] => [
 
 /** How to find zero and come to a setting, in order. */
 export const zeroing = (s: StepsOf): string[] => [
-  'Switch the machine off and isolate it. Mount the belt of this pass on its backing, tension it as for work and turn it by hand until the splice is away from the platen.',
-  `Squareness first: stand a square on the nose against the belt (${s.lean === 0 ? 'no light may show' : `the platen leans ${n(s.lean)} degrees: use a bevel gauge set to it`}). Turn the rest or its shims until it agrees. Every hundredth of a degree here is one in the bevel.`,
-  `Nose: loosen its screws, lay a feeler of ${mm(s.noseGap)} between nose and belt where they are nearest, at both edges of the belt, press the nose against it, tighten. The gap must be the same at both ends, never above ${mm(s.noseGapMost)}, and face the platen.`,
+  'Isolate the machine. Mount the belt of this pass on its backing, tension it as for work, turn its splice away from the platen.',
+  `Square: stand a square on the nose against the belt (${s.lean === 0 ? 'no light may show' : `the platen leans ${n(s.lean)} degrees: use a bevel gauge set to it`}). Turn or shim the rest until it agrees: an error here is the same in the bevel.`,
+  `Nose: loosen its screws, press it against a feeler of ${mm(s.noseGap)} at both edges of the belt, tighten. The gap must be alike at both ends, never above ${mm(s.noseGapMost)}, and face the platen.`,
   s.lineStrip
-    ? `Pin: lay it (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until its rounded front touches the pin in the middle and presses it flat on the belt. The front touches in one place: nothing has to be parallel.`
-    : `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until it touches the pin, pressed against the belt with working pressure. A thin feeler must go in at both ends of the pin or at neither. If not, turn the fixture on the rest, tighten the mounting screws, and start again.`,
-  `Zero: open the step by half a turn, then close it slowly until the pin is just held, always closing, never opening. Press the step to the left while you do, so that the play of the guide lies on one side (it is worth ${n(s.yaw)} degrees of yaw). The step now stands ${mm(s.pinZero)} from the belt. Turn the knob on its screw, or note the division at the index: this is zero.`,
-  `Go to the setting: turn the knob by the turns and divisions from zero on the sheet; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing, so that the play of the thread is always on the same side.`,
-  'Lock both locking screws a little at a time, in turn. Read again: if the knob has moved, or the pin (or the printed gauge, measured with calipers) tells otherwise, loosen and repeat.',
-  `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the spine. Slide the blade both ways: the collar must meet the side of the nose when the plunge stands outside the edge of the belt, on both sides alike.`,
-  `Push block: slide the pad for this blade into its groove (see the cautions), stand the block on the step, pad against the blade opposite the belt. Pad 1 touches ${mm(s.padHeight, 1)} above the seat; see that the pad lies below the edge everywhere you push.`,
+    ? `Pin: lay it (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until its rounded front touches the middle of the pin and presses it flat on the belt: nothing has to be parallel.`
+    : `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until it touches the pin, pressed against the belt as for work. A thin feeler must go in at both ends of the pin or at neither; if not, turn the fixture on the rest, tighten, start again.`,
+  `Zero: open the step by half a turn, then close it slowly until the pin is just held, pressing it to the left: so the play of the guide (${n(s.yaw)} degrees of yaw) lies on one side. It now stands ${mm(s.pinZero)} from the belt. Turn the knob on its screw, or note the division at the index: this is zero.`,
+  `Go to the setting by the turns and divisions under Dial; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing.`,
+  'Lock both locking screws a little at a time, in turn. Read again: if the knob has moved, or pin or printed gauge (measured) tell otherwise, loosen and repeat.',
+  `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the spine. It must meet the side of the nose when the plunge stands outside the belt's edge, both sides alike.`,
+  `Push block: slide in the pad for this place (see the cautions), stand the block on the step, pad against the blade opposite the belt. Pad 1 touches ${mm(s.padHeight, 1)} above the seat; it must lie below the edge wherever you push.`,
   ...(s.lineStrip
     ? [
-        `Line strip: stick it on the face away from the belt with tape ${mm(s.lineStrip.tape)} thick, its end ${mm(s.lineStrip.from, 1)} from the plunge towards the tip and its lower edge ${mm(s.lineStrip.below, 1)} from the spine line; press it on over its whole length. For the other side turn it over, or take the one for that side.`,
+        `Line strip: stick it on the face away from the belt with tape ${mm(s.lineStrip.tape)} thick, its end ${mm(s.lineStrip.from, 1)} from the plunge towards the tip and its lower edge ${mm(s.lineStrip.below, 1)} from the spine line; press it on all along. For the other side turn it over, or take the one for that side.`,
         `Stroke: from the stop collar until the strip ends at the step, ${mm(s.lineStrip.to, 1)} from the plunge. What is left of the tip is blended by hand.`,
       ]
     : []),
-  'Try the whole stroke with the motor off, both sides, tip to plunge: nothing may touch belt, platen or rest but what is meant to.',
-  'Grind a test bar, measure bevel height and edge thickness, and compare with the progress table; correct the zero by the difference, not the angle.',
-  'Take the zero again after every change of belt or backing, and when the belt has worn: 0.1 mm is about 0.1 degrees.',
+  'Try the whole stroke, motor off, both sides, tip to plunge: nothing may touch belt, platen or rest but what is meant to.',
+  'Grind a test bar, compare bevel height and edge thickness with the progress table of the annex; correct the zero by the difference, not the angle.',
+  'Take the zero again after every change of belt or backing and as the belt wears: 0.1 mm is about 0.1 degrees.',
 ];
 
 /** Cautions that this fixture adds to the usual ones. */
 export const cautions = (s: StepsOf, edgeLeast: number, down: boolean): string[] => [
-  `The edge points up${down ? ' and the belt runs down: the edge meets the belt first' : ''}. Never grind below ${mm(edgeLeast)} at the edge, and never a sharpened blade, in this fixture.`,
-  'Both locking screws must be tight before the motor runs; a step that moves turns the blade into the gap.',
-  `The gap between nose and belt must stay below the thinnest spine that crosses it and never above ${mm(s.noseGapMost)}; set it again after every change of belt or backing. The limit is the published one for work rests at abrasive wheels, the nearest written rule.`,
-  'Push only with the push block, from behind, at the height of its pad. Pushed lower, the blade leaves the step; pulled, it leaves the nose.',
+  `The edge points up${down ? ' and the belt runs down: the edge meets the belt first' : ''}. Never below ${mm(edgeLeast)} at the edge, never a sharpened blade.`,
+  'Lock both screws before the motor runs: a step that moves turns the blade into the gap.',
+  `Gap between nose and belt: below the thinnest spine that crosses it, never above ${mm(s.noseGapMost)} (the published limit for work rests at wheels, the nearest written rule); set it again after every change of belt or backing.`,
+  'Push only with the push block, from behind, at the height of its pad: pushed lower, the blade leaves the step; pulled, the nose.',
   ...s.pads.map(
     ({ blade, reaches }) =>
-      `Pads for ${blade}, by the place that is at the belt: ${reaches.map(({ pad, height, to }) => `pad ${String(pad)} (${mm(height, 1)}) up to ${mm(to, 0)} from the plunge`).join(', ')}. A pad above the edge meets the belt: change it in time. Farther out take the block away and press lightly with the push stick, stood on the step, its nose below the edge and the hand behind its stop; never with a finger.`,
+      `Pads for ${blade}: ${reaches.map(({ pad, height, to }, i) => `pad ${String(pad)} (${n(height, 1)}${i === 0 ? ' high' : ''}) up to ${n(to, 0)}${i === 0 ? ' mm from the plunge' : ''}`).join(', ')}.`,
   ),
-  'Towards the tip the lower pads press below the best height: the step carries less and the line may creep, so leave the tip to the last strokes of each belt.',
-  'Brush seat and step after every stroke and deburr the spine corners before every side: grit or a burr under the spine is an error of angle and a scratch.',
+  'A pad above the edge meets the belt: change it in time. Farther out press lightly with the push stick, stood on the step, nose below the edge, hand behind its stop; never a finger.',
+  'The lower pads press below the best height and the line may creep: leave the tip to the last strokes of each belt.',
+  'Grit or a burr under the spine is an error of angle and a scratch.',
 ];

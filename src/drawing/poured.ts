@@ -1,0 +1,62 @@
+import { border } from './border.ts';
+import { stack, type Strip } from './layout.ts';
+import { page, sizeOf, spaceOf } from './paper.ts';
+import type { Sheet } from './sheet.ts';
+import {
+  BLOCK_WIDTH,
+  titleBlock,
+  titleBlockHeight,
+  type SheetInfo,
+  type TitleBlock,
+} from './title-block.ts';
+
+const INSET = 6;
+
+/** Width of the text on a page of tables and text, mm: as wide as the title block. */
+export const POURED_WIDTH = BLOCK_WIDTH - 2 * INSET;
+
+/** The same between the frame's sides, which on wide paper is more. */
+export const widthIn = ({ paper }: TitleBlock): number => {
+  const { x0, x1 } = spaceOf(page(paper));
+  return x1 - x0 - 2 * INSET;
+};
+
+/** What all pages of a document of tables and text have in common. */
+export type DocumentInfo = Omit<SheetInfo, 'sheet' | 'sheets' | 'number'> & {
+  /** Makes names and numbers of its pages: "setup". */
+  readonly id: string;
+};
+
+const infoOf = (
+  { id, ...info }: DocumentInfo,
+  { designId }: TitleBlock,
+  sheet: number,
+  sheets: number,
+): SheetInfo => ({ ...info, number: `${designId}-${id}`, sheet, sheets });
+
+/** Height for text on a page, mm. */
+export const roomOf = (info: DocumentInfo, block: TitleBlock): number => {
+  const { y0, y1 } = spaceOf(page(block.paper));
+  return y1 - y0 - titleBlockHeight(block, infoOf(info, block, 1, 1)) - 2 * INSET;
+};
+
+/** Pages of strips of a width on the family's paper, each with its border and title block. */
+export const pouredSheets = (
+  pages: readonly (readonly Strip[])[],
+  info: DocumentInfo,
+  block: TitleBlock,
+  width = POURED_WIDTH,
+): Sheet[] => {
+  const paper = page(block.paper);
+  const { x1, y1 } = spaceOf(paper);
+  return pages.map((strips, i) => ({
+    id: `${info.id}-${String(i + 1)}`,
+    title: info.title,
+    size: sizeOf(paper),
+    items: [
+      ...border(paper),
+      ...titleBlock(paper, block, infoOf(info, block, i + 1, pages.length)),
+      ...stack(strips, [x1 - INSET - width, y1 - INSET]),
+    ],
+  }));
+};

@@ -1,0 +1,175 @@
+import { text } from '../text/index.ts';
+import { codeStrip } from './code.ts';
+import { TEXT } from './items.ts';
+import {
+  abreast,
+  blank,
+  fittedTable,
+  leastWidth,
+  paragraph,
+  pour,
+  space,
+  table,
+  type Column,
+  type Strip,
+} from './layout.ts';
+import { left, right, section, type Head } from './lists.ts';
+import { POURED_WIDTH as WIDTH, pouredSheets, roomOf } from './poured.ts';
+import type {
+  BudgetRow,
+  Fact,
+  Progress,
+  SettingsTable,
+  SetupData,
+  SetupTerms,
+} from './setup-data.ts';
+import type { Sheet } from './sheet.ts';
+import type { TitleBlock } from './title-block.ts';
+
+/** From this many on facts stand side by side. */
+const MANY_FACTS = 8;
+
+/** Width of the names of values that stand side by side, mm: most names are longer. */
+const NAMES = 54;
+
+const column = (head: Head, width: number): Column => ({ ...head, width });
+
+/** Names and values: in two columns, or side by side in four where there are many. */
+const facts = (list: readonly Fact[]): Strip[] => {
+  const t = text.drawing.setup;
+  if (list.length === 0) return [];
+  const pairs = list.map((fact) => [fact.name, fact.value]);
+  if (list.length < MANY_FACTS) return fittedTable([left(t.what), left(t.value)], pairs, WIDTH);
+  const half = Math.ceil(pairs.length / 2);
+  const rows = pairs.slice(0, half).map((pair, i) => [...pair, ...(pairs[half + i] ?? ['', ''])]);
+  const columns = [left(t.what), left(t.value), left(t.what), left(t.value)].map((head, i) =>
+    column(head, i % 2 === 0 ? NAMES : WIDTH / 2 - NAMES),
+  );
+  return table(columns, rows);
+};
+
+/** What follows from the settings of every pass, and the way to them from the pass before. */
+const further = ({ derived, rows }: SettingsTable): Strip[] => {
+  const t = text.drawing.setup.columns;
+  const heads = [
+    left(t.pass),
+    left(t.belt),
+    left(t.side),
+    ...derived.map(right),
+    left(t.turns),
+    right(t.volume),
+  ];
+  const cells = rows.map((row, i) => [
+    String(i + 1),
+    row.belt,
+    row.side,
+    ...row.derived.map((value) => value.toFixed(2)),
+    row.turns,
+    row.volume.toFixed(0),
+  ]);
+  return fittedTable(heads, cells, WIDTH);
+};
+
+/** What should come of every pass, with a place beside every height for what was measured. */
+const record = ({ places, rows }: SettingsTable): Strip[] => {
+  const t = text.drawing.setup.columns;
+  const heads = [
+    left(t.pass),
+    left(t.belt),
+    left(t.side),
+    ...places.flatMap((place) => [right(t.bevel(place)), left(t.measured)]),
+  ];
+  const cells = rows.map((row, i) => [
+    String(i + 1),
+    row.belt,
+    row.side,
+    ...row.bevels.flatMap((bevel) => [bevel.toFixed(1), '']),
+  ]);
+  return places.length === 0 ? [] : fittedTable(heads, cells, WIDTH);
+};
+
+/** Below this a tenth off the edge moves nothing a maker can see, mm. */
+const LEAST_CHANGE = 0.005;
+
+/** So many progress tables stand beside each other, as long as no word in them is broken. */
+const MOST_ABREAST = 4;
+
+/** Progress tables, several beside each other. */
+const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
+  const gap = 4;
+  const heads = terms.progress.map(right);
+  const cellsOf = ({ rows }: Progress): string[][] =>
+    rows.map(([stop, second, third]) => [stop.toFixed(2), second.toFixed(2), third.toFixed(1)]);
+  const least = leastWidth(heads, list.flatMap(cellsOf));
+  const beside = Math.min(MOST_ABREAST, Math.floor((WIDTH + gap) / (least + gap)));
+  const width = (WIDTH - (beside - 1) * gap) / beside;
+  const blocks = list.map((one): Strip[] => [
+    paragraph(one.title, width, { bold: true }),
+    ...fittedTable(heads, cellsOf(one), width),
+    space(1),
+    paragraph(
+      one.perTenth < LEAST_CHANGE
+        ? text.drawing.setup.lineStays
+        : terms.perTenth(one.perTenth.toFixed(2)),
+      width,
+    ),
+    space(2),
+  ]);
+  const bands: Strip[] = [];
+  for (let i = 0; i < blocks.length; i += beside)
+    bands.push(
+      abreast(blocks.slice(i, i + beside).map((strips, n) => ({ x: n * (width + gap), strips }))),
+    );
+  return bands;
+};
+
+/** What errors of setting, belt and blade do, an output a row. */
+const budget = (rows: readonly BudgetRow[]): Strip[] => {
+  const t = text.drawing.setup;
+  if (rows.length === 0) return [];
+  const widths = { what: 30, spread: 21, worst: 34, halved: 21 } as const;
+  const { what, spread, worst, halved } = widths;
+  const columns = [
+    column(left(t.budget.what), what),
+    column(right(t.budget.spread), spread),
+    column(left(t.budget.worst), worst),
+    column(left(t.budget.most), WIDTH - what - spread - worst - halved),
+    column(right(t.budget.halved), halved),
+  ];
+  const cells = rows.map((row) => [row.what, row.spread, row.worst, row.most, row.halved]);
+  return [paragraph(t.budgetNote, WIDTH, { keep: true }), ...table(columns, cells)];
+};
+
+const strips = (data: SetupData, { link, designId }: TitleBlock): Strip[] => {
+  const t = text.drawing.setup;
+  const { terms } = data;
+  const part = (title: string, list: readonly Strip[]): Strip[] => section(title, list, WIDTH);
+  return [
+    paragraph(t.annexTitle, WIDTH, { height: TEXT.heading, bold: true, keep: true }),
+    paragraph(t.annexNote, WIDTH),
+    ...part(t.progressTitle, [
+      paragraph(terms.progressNote, WIDTH, { keep: true }),
+      ...progress(data.progress, terms),
+    ]),
+    ...part(t.furtherTitle, further(data.settings)),
+    ...part(terms.expectedTitle, record(data.settings)),
+    ...part(
+      t.recordTitle,
+      [...data.measure, ...t.record].map((what) => blank(what, WIDTH)),
+    ),
+    ...part(t.budgetTitle, budget(data.budget)),
+    ...part(t.factsTitle, [paragraph(t.factsNote, WIDTH, { keep: true }), ...facts(data.facts)]),
+    ...part(t.checksTitle, [paragraph(t.checksNote, WIDTH, { keep: true }), ...facts(data.checks)]),
+    ...part(text.drawing.code.title, link === undefined ? [] : [codeStrip(link, designId)(WIDTH)]),
+  ];
+};
+
+/** What is looked up and kept, apart from what hangs at the machine: as many pages as it takes. */
+export const setupAnnex = (data: SetupData, block: TitleBlock): Sheet[] => {
+  const info = {
+    id: 'annex',
+    title: data.title,
+    documentType: text.drawing.documentTypes.annex,
+  };
+  return pouredSheets(pour(strips(data, block), [roomOf(info, block)]), info, block);
+};
