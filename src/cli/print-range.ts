@@ -1,3 +1,4 @@
+import type { CheckResult } from '../check/result.ts';
 import { plain } from '../core/units.ts';
 import type { DialRange } from '../make/free-range/dials.ts';
 import type { NumberRange } from '../make/free-range/numbers.ts';
@@ -9,11 +10,14 @@ const words = text.make.range;
 
 const show = (value: number): string => plain(value, 3);
 
-/** Why an end is where it is. */
-const why = ({ stop, bad, fails }: RangeEnd): string =>
-  stop === 'limit' || stop === 'far' ? words.stop[stop] : words.stop[stop](show(bad ?? NaN), fails);
+/** What checks are called, by their ids; a reason for a refusal stays as it is. */
+type Called = (id: string) => string;
 
-const end = (found: RangeEnd): string => words.end(show(found.good), why(found));
+/** Why an end is where it is. */
+const why = ({ stop, bad, fails }: RangeEnd, called: Called): string =>
+  stop === 'limit' || stop === 'far'
+    ? words.stop[stop]
+    : words.stop[stop](show(bad ?? NaN), fails.map(called));
 
 /** The certified shifts of the readings, one a line. */
 export const printDials = (dials: readonly DialRange[]): void => {
@@ -22,8 +26,17 @@ export const printDials = (dials: readonly DialRange[]): void => {
     printLine(`  ${words.dial(label, free === null ? null : show(free), check)}`);
 };
 
-/** The free ranges of numbers with how they were found. */
-export const printNumbers = (numbers: readonly NumberRange[]): void => {
+/** The free ranges of numbers with how they were found; `checks` are those of the design as it is. */
+export const printNumbers = (
+  numbers: readonly NumberRange[],
+  checks: readonly CheckResult[],
+): void => {
+  const labels = new Map(checks.map(({ id, label }) => [id, label]));
+  const end = (found: RangeEnd): string =>
+    words.end(
+      show(found.good),
+      why(found, (id) => labels.get(id) ?? id),
+    );
   printLine(words.numbersTitle);
   for (const { label, value, unit, down, up, tolerance } of numbers) {
     printLine(`  ${words.number(label, show(value), unit, end(down), end(up))}`);

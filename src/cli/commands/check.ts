@@ -52,7 +52,7 @@ export const check = async (file: string, options: CheckOptions): Promise<ExitCo
     printIssues(checked.issues, false);
     printChecks(checks, true);
     if (options.range === true) printDials(dials);
-    if (numbers) printNumbers(numbers);
+    if (numbers) printNumbers(numbers, checks);
   }
   return passed ? 0 : 1;
 };
