@@ -117,6 +117,7 @@ const fineChord = (
   layers: readonly Layer[],
   { chord, holes, volumeShare }: MeshOptions,
 ): number => {
+  if (volumeShare === Infinity) return chord;
   const exact = stackVolume(layers);
   const areaOf = (loop: Loop, error: number, how: Approximation): number =>
     Math.abs(signedArea(polygon(flatten(loop, error, how))));

@@ -9,7 +9,13 @@ import { grindVirtually, startField } from '../grind.ts';
 import { blankField } from '../field.ts';
 import type { Made } from '../mirror.ts';
 import { outerFace, type Strip } from '../hold/strip.ts';
-import { edgePlaces, greatest, linePlaces, type EdgePlace } from '../measure/report.ts';
+import {
+  edgePlaces,
+  greatest,
+  linesOn,
+  type EdgePlace,
+  type LinePlace,
+} from '../measure/report.ts';
 import type { PassResult, SpineRestPass, VirtualGrind, VirtualPass } from '../types.ts';
 import { measuresOf, stripIssues, type Measures } from './check.ts';
 import { factsOf } from './facts.ts';
@@ -105,7 +111,7 @@ const equal = ([a, b]: readonly Found[]): boolean =>
       Math.abs((a.strip.out[k] ?? 0) - (b.strip.out[k] ?? NaN)) < SAME,
   );
 
-const worst = (places: ReturnType<typeof linePlaces>): { u: number; value: number } =>
+const worst = (places: readonly LinePlace[]): { u: number; value: number } =>
   greatest(
     places.filter(({ steers }) => steers),
     ({ deviation }) => deviation,
@@ -143,8 +149,9 @@ export const cureLine = (
   const oneForBoth = equal(found);
   const sides = found.map(({ search, best, strip, measures }) => {
     const { side } = search.pass;
-    const linesWithout = linePlaces(shape, uncured.finished, side, judgedBy(search.pass));
-    const linesWith = linePlaces(shape, cured.finished, side, judgedBy(best.pass));
+    const linesIn = linesOn(shape, cured.finished, side, judgedBy(search.pass).seat);
+    const linesWithout = linesIn(uncured.finished, search.pass.stroke);
+    const linesWith = linesIn(cured.finished, best.pass.stroke);
     return {
       side,
       strip,

@@ -6,7 +6,7 @@ import { radians } from '../../core/units.ts';
 import type { Field } from '../field.ts';
 import { runPass } from '../grind.ts';
 import type { Made } from '../mirror.ts';
-import { greatest, linePlaces, type Judged, type LinePlace } from '../measure/report.ts';
+import { greatest, linesOn, type Judged, type LinePlace } from '../measure/report.ts';
 import type { PassResult, SpineRestPass } from '../types.ts';
 import { demandsOf, gathered, type LinePoint } from './correct.ts';
 import { outerFor, setoffWith, type StripPlace } from './sum.ts';
@@ -68,17 +68,18 @@ export const stripPlace = (
 };
 
 /** The wanted line at the places that count. */
-const wantedLine = ({ shape, pass, wanted, field }: Search): LinePoint[] => {
+const wantedLine = (
+  { shape, pass, wanted }: Search,
+  steering: readonly LinePlace[],
+): LinePoint[] => {
   const seat = 2 * pass.holding.body.noseHalf;
-  return linePlaces(shape, field, pass.side, { seat, stroke: pass.stroke })
-    .filter(({ steers }) => steers)
-    .map(({ u }): LinePoint => {
-      const { edge, height, slope } = placeOn(shape, u, seat);
-      const bevel = wantedHeightAt(shape.blade.line.follow, wanted, height);
-      const at = radians(slope);
-      const [pu, pv] = [edge[0] + bevel * sin(at), edge[1] - bevel * cos(at)];
-      return { u: pu, v: pv, half: shape.thickness.value(pu) / 2, bevel };
-    });
+  return steering.map(({ u }): LinePoint => {
+    const { edge, height, slope } = placeOn(shape, u, seat);
+    const bevel = wantedHeightAt(shape.blade.line.follow, wanted, height);
+    const at = radians(slope);
+    const [pu, pv] = [edge[0] + bevel * sin(at), edge[1] - bevel * cos(at)];
+    return { u: pu, v: pv, half: shape.thickness.value(pu) / 2, bevel };
+  });
 };
 
 /**
@@ -101,12 +102,6 @@ const withStrip = (
   stroke: { ...pass.stroke, to },
 });
 
-/** The last place that counts: there the strip ends. */
-const lastSteering = ({ shape, field, pass }: Search): number =>
-  linePlaces(shape, field, pass.side, judgedBy(pass))
-    .filter(({ steers }) => steers)
-    .at(-1)?.u ?? shape.length;
-
 /**
  * Looks for the strip that brings one side's grind line to the wanted one. It starts from the
  * section model's sum at every place, then grinds virtually and corrects: each point of the wanted
@@ -121,7 +116,10 @@ const lastSteering = ({ shape, field, pass }: Search): number =>
 export const findStrip = (search: Search, made: Made[] = []): Tried[] => {
   const { shape, field, step, pass, wish } = search;
   const { from, width } = pass.stroke;
-  const end = lastSteering(search);
+  const linesIn = linesOn(shape, field, pass.side, judgedBy(pass).seat);
+  const steering = linesIn(field, pass.stroke).filter(({ steers }) => steers);
+  // The last place that counts: there the strip ends.
+  const end = steering.at(-1)?.u ?? shape.length;
   const beyond = wish.centred ? 0 : width / 2;
   const to = Math.max(from, Math.min(pass.stroke.to, end + beyond));
   const at = Math.min(0, end - to);
@@ -133,13 +131,13 @@ export const findStrip = (search: Search, made: Made[] = []): Tried[] => {
   const places = nodes.map((m) => stripPlace(search, m, bottom));
   let setoff = Math.max(...places.map((place, k) => setoffWith(place, least(nodes[k] ?? 0))));
   let out = places.map((place) => outerFor(place, setoff));
-  const points = wantedLine(search);
+  const points = wantedLine(search, steering);
   const tried: Tried[] = [];
   let best = 0;
   for (let round = 0; round < ROUNDS; round += 1) {
     const now = withStrip(search, { nodes, out, bottom }, { at, to }, setoff);
     const result = runPass(shape, field, field, now, step, made);
-    const lines = linePlaces(shape, result.after, pass.side, judgedBy(now));
+    const lines = linesIn(result.after, now.stroke);
     const off = greatest(
       lines.filter(({ steers }) => steers),
       ({ deviation }) => deviation,

@@ -1,5 +1,5 @@
 import { bevelPlace } from '../../blade/bevel.ts';
-import type { Blade } from '../../blade/schema.ts';
+import type { Blade, Side } from '../../blade/schema.ts';
 import type { Certainty } from '../../core/certainty.ts';
 import { atan2 } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
@@ -20,7 +20,7 @@ import { barSection } from '../../grind/section/section.ts';
 import { text } from '../../text/index.ts';
 import { outerFace } from '../hold/strip.ts';
 import { along, edgeOf } from '../measure/line.ts';
-import { linePlaces, surelyReached, type LinePlace } from '../measure/report.ts';
+import { linesOn, surelyReached, type LinePlace } from '../measure/report.ts';
 import type { PassResult, SpineRestPass } from '../types.ts';
 import { stripProgress, stripSensitivity, stripSetoffPerDegree, type OnStrip } from './progress.ts';
 import { acrossStroke, poseAt, seatingIn, stripContact, type Standing } from './stand.ts';
@@ -100,8 +100,9 @@ const placesOf = (
   });
 };
 
-const beltsOf = (blade: Blade, plan: SpineRestPlan, { cured }: Cure): Belt[] =>
-  plan.settings.flatMap((planned): Belt[] => {
+const beltsOf = (blade: Blade, plan: SpineRestPlan, { cured }: Cure): Belt[] => {
+  const asked = new Map<Side, ReturnType<typeof linesOn>>();
+  return plan.settings.flatMap((planned): Belt[] => {
     const result = cured.passes.find(({ pass }) => pass.id === planned.id);
     const at = planned.blades.find((one) => one.blade === blade.name);
     if (result === undefined || at === undefined) return [];
@@ -111,11 +112,15 @@ const beltsOf = (blade: Blade, plan: SpineRestPlan, { cured }: Cure): Belt[] =>
     if (strip === undefined || body.step.kind !== 'narrow') return [];
     const seat = 2 * body.noseHalf;
     const standing = { shape: cured.shape, strip, at: body.step.at, setoff, lean: plan.lean, seat };
-    const lines = linePlaces(cured.shape, result.after, pass.side, { seat, stroke: pass.stroke });
+    // Every belt of a rest stands on one nose.
+    const linesIn = asked.get(pass.side) ?? linesOn(cured.shape, result.after, pass.side, seat);
+    asked.set(pass.side, linesIn);
+    const lines = linesIn(result.after, pass.stroke);
     const belt = { result, standing, lines };
     const places = placesOf(at.places, belt);
     return [{ ...belt, planned, places, pass: { ...pass, holding: pass.holding } }];
   });
+};
 
 /** The section at the place nearest to u as it stands on its strip at the stop. */
 const onStrip = ({ standing, places }: Belt, u: number): OnStrip | undefined => {

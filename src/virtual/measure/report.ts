@@ -79,24 +79,41 @@ export const edgePlaces = (
 };
 
 /**
- * The grind line of one side against the wanted one, by the blade's own wish; none for a side that
- * is hollow or not ground.
+ * The grind line of one side against the wanted one, by the blade's own wish, on any field with
+ * these columns: what its places are on the blade is found once. None for a side that is hollow or
+ * not ground.
  */
-export const linePlaces = (shape: Shape, field: Field, side: Side, judged: Judged): LinePlace[] => {
-  const wanted = wantedOn(shape, side, judged.seat);
-  if (wanted === undefined) return [];
-  const line = grindLine(field, side);
-  const steers = steersAt(shape, judged, wanted.height);
-  return Array.from(field.us).flatMap((u): LinePlace[] => {
-    if (u < 0) return [];
-    const place = placeOn(shape, u, judged.seat);
-    const bevelHeight = lineHeight(field, line, place);
-    const aim = wantedHeightAt(shape.blade.line.follow, wanted, place.height);
-    const { height } = place;
-    const deviation = bevelHeight - aim;
-    return [{ u, height, bevelHeight, wanted: aim, deviation, steers: steers(u, height) }];
-  });
+export const linesOn = (
+  shape: Shape,
+  { us }: Field,
+  side: Side,
+  seat: number,
+): ((field: Field, stroke: Stroke) => LinePlace[]) => {
+  const wanted = wantedOn(shape, side, seat);
+  if (wanted === undefined) return () => [];
+  const places = Array.from(us)
+    .filter((u) => u >= 0)
+    .map((u) => placeOn(shape, u, seat));
+  return (field, stroke) => {
+    const line = grindLine(field, side);
+    const steers = steersAt(shape, { seat, stroke }, wanted.height);
+    return places.map((place): LinePlace => {
+      const { u, height } = place;
+      const bevelHeight = lineHeight(field, line, place);
+      const aim = wantedHeightAt(shape.blade.line.follow, wanted, height);
+      const deviation = bevelHeight - aim;
+      return { u, height, bevelHeight, wanted: aim, deviation, steers: steers(u, height) };
+    });
+  };
 };
+
+/** `linesOn` for a single question. */
+export const linePlaces = (
+  shape: Shape,
+  field: Field,
+  side: Side,
+  { seat, stroke }: Judged,
+): LinePlace[] => linesOn(shape, field, side, seat)(field, stroke);
 
 /** The greatest of a row of lengths in size, and where; 0 at 0 for none. */
 export const greatest = <T extends { readonly u: number }>(
