@@ -32,8 +32,9 @@ const windowOf = ({ settings }: SpineRestPlan, blade: string) => {
   };
 };
 
-/** Down to the tenth, so that what a pad keeps from an edge is never rounded away. */
-const tenth = (value: number): number => Math.floor(10 * value + 1e-9) / 10;
+const tenth = (value: number): number => Math.round(10 * value) / 10;
+/** Down to the tenth, so that what a pad keeps from an edge is not rounded away. */
+const tenthDown = (value: number): number => Math.floor(10 * value + 1e-9) / 10;
 
 /** Height over the seat of the pad that each blade is pushed with where it is high, mm. */
 export const mainPads = (
@@ -46,7 +47,7 @@ export const mainPads = (
     if (i === 0) return { blade, height: tenth(plan.pushHeight) };
     const { from, to } = windowOf(plan, blade);
     const wanted = Math.max(share * edgeOf(plan, blade), from + 0.1);
-    return { blade, height: tenth(Math.min(wanted, to - v.padMargin)) };
+    return { blade, height: tenthDown(Math.min(wanted, to - v.padMargin)) };
   });
 };
 

@@ -61,8 +61,6 @@ export interface Measure {
   readonly side: 'low' | 'high';
   /** Written before the figure: the diameter sign. */
   readonly mark?: string;
-  /** Stands in place of the figure. */
-  readonly said?: string;
 }
 
 type Placing = Pick<Measure, 'from' | 'to' | 'along' | 'side' | 'mark'>;

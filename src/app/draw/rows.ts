@@ -30,7 +30,6 @@ export interface Row {
 
 /** Lengths stand without their unit, as on a drawing; it is stated once. */
 export const measureText = (measure: Measure, display: Display): string => {
-  if (measure.said !== undefined) return measure.said;
   const { value, unit } = measure;
   const body =
     unit === 'mm'

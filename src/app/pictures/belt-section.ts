@@ -70,6 +70,13 @@ const labelOf = ({ label, points, closed, role }: SectionLine): PictureLabel[] =
   return name([chord.to + BESIDE, chord.level], 'start', inside);
 };
 
+/** How long a dimension is as it is drawn, mm: the section is true to scale. */
+const spanOf = ({ from, to, direction }: Dimension): number => {
+  const [x, y] = [Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])];
+  if (direction === 'aligned') return Math.hypot(x, y);
+  return direction === 'horizontal' ? x : y;
+};
+
 const ALONG = { horizontal: 'x', vertical: 'y', aligned: 'at' } as const;
 
 /**
@@ -105,11 +112,11 @@ export const beltSection = (
     labels: section.lines.flatMap(labelOf),
     measures: [
       ...section.dimensions.map((dimension, i): Measure => {
-        const { path, text } = dimension;
+        const { path } = dimension;
         const known = path === undefined ? undefined : entered(path);
         return path !== undefined && known
           ? input(path, known.parameter, known.value, placing(dimension))
-          : { ...reading(`dimension-${i}`, text, 0, 'mm', placing(dimension)), said: text };
+          : reading(`dimension-${i}`, section.title, spanOf(dimension), 'mm', placing(dimension));
       }),
       ...inputs.flatMap((dimension): Measure[] => {
         const known = entered(dimension.path);
