@@ -47,8 +47,12 @@ export const gridDown = (value: number): number =>
 const ZERO = '0'.charCodeAt(0);
 const POINT = '.'.charCodeAt(0);
 
+/** Whole numbers below this are written without a point or an exponent. */
+const WHOLE = 1e15;
+
 /** A number as written into files: on the output grid, without exponent or trailing zeros. */
 export const plain = (value: number, decimals = 6): string => {
+  if (Number.isInteger(value) && Math.abs(value) < WHOLE) return String(value + 0);
   const text = value.toFixed(decimals);
   let end = text.length;
   if (text.charCodeAt(end - decimals - 1) === POINT) {

@@ -90,15 +90,15 @@ const ascii = new TextEncoder();
  * every operator by itself, which took longer than all the rest.
  */
 const atOnce = (doc: PDFKit.PDFDocument, draw: () => void): void => {
-  const operators: string[] = [];
+  let operators = '';
   const write = doc.addContent.bind(doc);
   doc.addContent = (operator: string) => {
-    operators.push(operator, '\n');
+    operators += `${operator}\n`;
     return doc;
   };
   draw();
   doc.addContent = write;
-  doc.addContent(ascii.encode(operators.join('')));
+  doc.addContent(ascii.encode(operators));
 };
 
 /** Draws with a document; `down` gives points from the top left corner. */

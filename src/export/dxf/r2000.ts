@@ -153,7 +153,7 @@ export const writeR2000 = (
 ): string => {
   const used = usedLayers(layers, entities);
   const hasText = entities.some(({ kind }) => kind === 'text');
-  return serialise([
+  const before = serialise([
     ...comments.map((comment) => string(999, comment)),
     ...section('HEADER', [
       [9, '$ACADVER'],
@@ -173,11 +173,19 @@ export const writeR2000 = (
       ...block('*Model_Space', HANDLE.modelBlock, HANDLE.modelEnd, HANDLE.modelRecord),
       ...block('*Paper_Space', HANDLE.paperBlock, HANDLE.paperEnd, HANDLE.paperRecord),
     ]),
-    ...section('ENTITIES', entities.flatMap(entityTags)),
+    [0, 'SECTION'],
+    [2, 'ENTITIES'],
+  ]);
+  // A drawing has a hundred thousand groups of entities: none is kept longer than it is written.
+  let drawn = '';
+  entities.forEach((entity, i) => (drawn += serialise(entityTags(entity, i))));
+  const after = serialise([
+    [0, 'ENDSEC'],
     ...section('OBJECTS', [
       ...dictionary(HANDLE.root, 0, [[3, 'ACAD_GROUP'], handle(350, HANDLE.groups)]),
       ...dictionary(HANDLE.groups, HANDLE.root, []),
     ]),
     [0, 'EOF'],
   ]);
+  return before + drawn + after;
 };

@@ -33,6 +33,12 @@ export const section = (name: string, content: readonly Tag[]): Tag[] => [
   [0, 'ENDSEC'],
 ];
 
-/** The text of a file from its groups. */
-export const serialise = (tags: readonly Tag[]): string =>
-  tags.map(([code, value]) => `${String(code).padStart(3)}\n${value}\n`).join('');
+/** Group codes as they are written, right of a field of three. */
+const CODES = Array.from({ length: 1000 }, (_, code) => `${String(code).padStart(3)}\n`);
+
+/** The text of a file from its groups: one growing text, and no list of its lines. */
+export const serialise = (tags: readonly Tag[]): string => {
+  let text = '';
+  for (const [code, value] of tags) text += `${CODES[code] ?? `${String(code)}\n`}${value}\n`;
+  return text;
+};
