@@ -10,7 +10,7 @@ import {
   turnedGapTo,
   turnRound,
 } from '../../src/check/distance/bounds.ts';
-import { roomAlong } from '../../src/check/distance/look.ts';
+import { lookAnew, roomAlong } from '../../src/check/distance/look.ts';
 import { applyPose } from '../../src/check/distance/motion.ts';
 import {
   moment,
@@ -191,7 +191,7 @@ describe('the reach of a node along a direction', () => {
       const low = Math.min(...places(one.solid, (p) => applyPose(there, 0, p)));
       const truly = low - Math.max(...places(two.solid, (p) => p));
       const asked = truly + 4 * (next() - 0.5);
-      room.look.count = 0;
+      lookAnew(room.look);
       const [off] = roomAlong(room, one, 0, two, 0, normal, motion.data, 0, 1e-4, asked);
       if (asked > truly) expect(off).toBeLessThan(asked);
       else {

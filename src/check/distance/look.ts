@@ -10,26 +10,27 @@ export interface Look {
   bounds: Float64Array;
   /** Room for two places, what was found, and below what it does not matter how low it is. */
   readonly out: Float64Array;
-  /** Found in this search: for each node and direction (3) the least place; how many there are. */
+  /** Found before: for a node and a direction (3) of a search the least place. */
   readonly known: Float64Array;
-  count: number;
+  /** The number of this search. */
+  search: number;
 }
 
 /** Numbers of a known place, and the most of them: movements that follow each other share poses. */
-const KNOWN = 5;
-const MOST = 64;
+const KNOWN = 6;
+const MOST = 256;
 
 export const createLook = (): Look => ({
   nodes: new Int32Array(256),
   bounds: new Float64Array(256),
   out: new Float64Array(4),
   known: new Float64Array(KNOWN * MOST),
-  count: 0,
+  search: 0,
 });
 
 /** Forgets what was found about other bodies. */
 export const lookAnew = (look: Look): void => {
-  look.count = 0;
+  look.search++;
 };
 
 /** Makes room for two more nodes. */
@@ -87,6 +88,10 @@ const lowestBelow = (
   out[2] = best < floor ? best : floor;
 };
 
+/** Where a least place is kept: nodes and directions that come one after another lie apart. */
+const slotOf = (key: number, x: number, y: number, z: number): number =>
+  KNOWN * ((7 * key + Math.trunc(3000 * x + 7000 * y + 11000 * z)) & (MOST - 1));
+
 /** The same, looked up where it was found before; `sign` is 1 for the moving body, -1 for the still. */
 const lowestOf = (
   look: Look,
@@ -97,27 +102,31 @@ const lowestOf = (
   of: number,
   slack: number,
 ): void => {
-  const { known } = look;
-  const { way } = aimed;
+  const { known, out, search } = look;
   const from = WAY * of;
+  const x = real(aimed.way, from);
+  const y = real(aimed.way, from + 1);
+  const z = real(aimed.way, from + 2);
   const key = sign * (node + 1);
-  for (let at = 0; at < KNOWN * Math.min(look.count, MOST); at += KNOWN) {
-    if (
-      real(known, at) === key &&
-      real(known, at + 1) === real(way, from) &&
-      real(known, at + 2) === real(way, from + 1) &&
-      real(known, at + 3) === real(way, from + 2)
-    ) {
-      look.out[2] = real(known, at + 4);
-      return;
-    }
+  const at = slotOf(key, x, y, z);
+  if (
+    real(known, at) === key &&
+    real(known, at + 1) === x &&
+    real(known, at + 2) === y &&
+    real(known, at + 3) === z &&
+    real(known, at + 4) === search
+  ) {
+    out[2] = real(known, at + 5);
+    return;
   }
   lowestBelow(look, probed, node, aimed, of, slack);
-  if (real(look.out, 2) < real(look.out, 3)) return;
-  const to = KNOWN * (look.count++ % MOST);
-  known[to] = key;
-  for (let k = 0; k < 3; k++) known[to + 1 + k] = real(way, from + k);
-  known[to + 4] = real(look.out, 2);
+  if (real(out, 2) < real(out, 3)) return;
+  known[at] = key;
+  known[at + 1] = x;
+  known[at + 2] = y;
+  known[at + 3] = z;
+  known[at + 4] = search;
+  known[at + 5] = real(out, 2);
 };
 
 /**
@@ -137,7 +146,7 @@ const sizeOf = ({ solid }: Probed, node: number): number => {
  * The room between node a of the moving body, anywhere in motion node m, and node b along a
  * direction of the still body's: as of `lowMovingTo` and `highStillTo`, but from what the bodies
  * really reach, to within `slack`; and how much of it straying from straight ways takes. A room that
- * is less than `enough` without any straying is told as some such room.
+ * is less than `enough` without any straying, or may well be, is told as some such room.
  */
 export const roomAlong = (
   { look, aimed, back }: { readonly look: Look; readonly aimed: Aim; readonly back: Aim },
@@ -159,10 +168,10 @@ export const roomAlong = (
   const rough = real(out, 0) + real(out, 1) + real(aimed.way, 3);
   const size = sizeOf(moving, a) + sizeOf(still, b);
   if (rough < enough - GAIN * size) return [rough, 0];
-  // Any high corner is enough to find that there is no room; how high they are matters when there is.
-  out[3] = Infinity;
+  out[3] = -Infinity;
   lowestOf(look, still, b, -1, back, 0, slack);
-  let high = -real(out, 2);
+  const high = -real(out, 2);
+  // Any low corner is enough to find that there is no room; how low they are matters when there is.
   out[3] = enough + high - real(aimed.way, 3);
   lowestOf(look, moving, a, 1, aimed, 0, slack);
   let low = real(out, 2) + real(aimed.way, 3);
@@ -171,11 +180,6 @@ export const roomAlong = (
     out[3] = enough + high - real(aimed.way, WAY + 3);
     lowestOf(look, moving, a, 1, aimed, 1, slack);
     low = Math.min(low, real(out, 2) + real(aimed.way, WAY + 3));
-  }
-  if (low - high >= enough) {
-    out[3] = enough - low;
-    lowestOf(look, still, b, -1, back, 0, slack);
-    high = -real(out, 2);
   }
   const k = m * STRIDE;
   const far = real(moving.solid.tree.boxes, a * NODE + 6);
