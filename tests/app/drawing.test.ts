@@ -3,8 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { arrange, PITCH, type PlacedMeasure } from '../../src/app/draw/arrange.ts';
 import { lettersOf } from '../../src/app/draw/letters.ts';
 import type { Picture } from '../../src/app/draw/picture.ts';
+import { measureText } from '../../src/app/draw/rows.ts';
 import { roundLength } from '../../src/app/draw/scale-bar.ts';
 import { DISPLAYS } from '../../src/app/entry/unit.ts';
+import { beltSection } from '../../src/app/pictures/belt-section.ts';
 import { bladePlan, bladeSide } from '../../src/app/pictures/blade.ts';
 import { bladeSketch } from '../../src/app/pictures/blade-sketch.ts';
 import { bladeSection } from '../../src/app/pictures/blade-section.ts';
@@ -12,6 +14,7 @@ import { grinderFront, grinderSide } from '../../src/app/pictures/grinder.ts';
 import { restPlan } from '../../src/app/pictures/rest.ts';
 import type { Blade } from '../../src/blade/schema.ts';
 import { grinderPresets } from '../../src/grinder/presets/index.ts';
+import { examplesOf, solved } from '../family/examples.ts';
 import { example, EXAMPLES } from './sample.ts';
 
 const blades: readonly Blade[] = EXAMPLES.flatMap((name) => example(name).blades);
@@ -130,6 +133,26 @@ describe('drawings on the screen', () => {
       }),
     );
   });
+});
+
+describe('the section at the belt', () => {
+  it.each(['spine-rest', 'edge-rest', 'carriage', 'backing-carrier'])(
+    'of a %s writes what it measures in the unit of the page, as its family has it in mm',
+    (family) => {
+      for (const one of examplesOf(family)) {
+        const fixture = solved(one);
+        const section = fixture.section(fixture.settings[0]?.id ?? '');
+        const read = section.dimensions.filter(({ path }) => path === undefined);
+        const { measures } = beltSection(section, () => undefined);
+        read.forEach(({ text }) => {
+          const inches = measures.map((measure) => Number(measureText(measure, 'inch')));
+          const off = inches.map((value) => Math.abs(value - Number(text) / 25.4));
+          // 0.005 mm by the figure of the drawing, 0.00005 inch by that of the page.
+          expect(Math.min(...off)).toBeLessThan(0.005 / 25.4 + 0.00006);
+        });
+      }
+    },
+  );
 });
 
 describe('scale bar', () => {
