@@ -12,7 +12,7 @@ import type { Preview } from '../../worker/checking.ts';
 import type { Built, Engine, GroundCard, Scene, Solved } from '../../worker/protocol.ts';
 import { Adapting } from './adapting.svelte.ts';
 import { Bench } from './bench.svelte.ts';
-import { Carried } from './carried.svelte.ts';
+import { Unmeasured } from './unmeasured.svelte.ts';
 import { Calibrating } from './calibrating.svelte.ts';
 import { Finding } from './finding.svelte.ts';
 import { Importing } from './importing.svelte.ts';
@@ -85,7 +85,7 @@ export class Shop {
   readonly packing: Packing;
   readonly adapting: Adapting;
   /** Values that describe a grinder which was taken off. */
-  readonly carried: Carried;
+  readonly unmeasured: Unmeasured;
   /** Readings of a test piece. */
   readonly calibrating: Calibrating;
   /** A blade outline from a file, being looked at. */
@@ -101,7 +101,7 @@ export class Shop {
     this.outside = outside;
     const { engines } = outside;
     this.view = new View(outside.preferences);
-    this.carried = new Carried(
+    this.unmeasured = new Unmeasured(
       () => this.bench?.design,
       () => this.families,
       outside.preferences,
@@ -137,7 +137,7 @@ export class Shop {
       forked: (name) => {
         this.notices.say('good', text.app.saving.forked(name));
         this.bench?.set('name', name);
-        this.carried.moveTo(this.shelf.held.id);
+        this.unmeasured.moveTo(this.shelf.held.id);
         this.remember();
       },
     });
@@ -282,7 +282,7 @@ export class Shop {
     await this.shelf.flush();
     const { design } = this.bench;
     this.shelf.hold(design, null);
-    this.carried.moveTo(this.shelf.held.id);
+    this.unmeasured.moveTo(this.shelf.held.id);
     this.bench.set('name', text.app.designs.copyName(design.name));
     this.remember();
   }
@@ -302,7 +302,7 @@ export class Shop {
     this.view.blade = 0;
     this.view.setting = null;
     this.shelf.hold(design, held);
-    this.carried.turnTo(this.shelf.held.id);
+    this.unmeasured.turnTo(this.shelf.held.id);
     this.calibrating.drop();
     this.importing.drop();
   }
@@ -335,7 +335,7 @@ export class Shop {
   get issues(): readonly Issue[] {
     if (this.bench === null) return [];
     const solved = this.solving.about(this.bench.design)?.result?.issues ?? [];
-    return [...this.carried.issues, ...solved];
+    return [...this.unmeasured.issues, ...solved];
   }
 
   issuesAt(path: Path): readonly Issue[] {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { cards } from '../../jigs/cards.ts';
 import { Bench } from '../../src/app/state/bench.svelte.ts';
-import { Carried } from '../../src/app/state/carried.svelte.ts';
+import { Unmeasured } from '../../src/app/state/unmeasured.svelte.ts';
 import { openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
 import type { Grinder } from '../../src/grinder/schema.ts';
@@ -24,7 +24,7 @@ const board = () => {
   const bench = new Bench(leather());
   const written = new Map<string, string>();
   const open = () =>
-    new Carried(
+    new Unmeasured(
       () => bench.design,
       () => Object.values(cards.families),
       {
@@ -32,47 +32,47 @@ const board = () => {
         set: (key, value) => void (value === null ? written.delete(key) : written.set(key, value)),
       },
     );
-  const carried = open();
-  carried.turnTo('one');
+  const unmeasured = open();
+  unmeasured.turnTo('one');
   const put = (grinder: Grinder) => {
-    carried.onto(grinder);
+    unmeasured.onto(grinder);
     bench.set('grinder', grinder);
   };
   const warned = () =>
-    carried.issues.map(({ path }) => path.replace('fixture.parameters.', '')).join(' ');
-  return { bench, carried, put, warned, open, written };
+    unmeasured.issues.map(({ path }) => path.replace('fixture.parameters.', '')).join(' ');
+  return { bench, unmeasured, put, warned, open, written };
 };
 
 describe('values that describe a grinder which was taken off', () => {
   it('are warned of, with what to measure, until they are changed or put away', () => {
-    const { bench, carried, put, warned } = board();
+    const { bench, unmeasured, put, warned } = board();
     const first = bench.design.grinder.name;
     expect(warned()).toBe('');
     put(second);
     expect(warned()).toBe('tension platenThickness takeUp');
-    const [tension] = carried.issues;
+    const [tension] = unmeasured.issues;
     expect(tension).toMatchObject({ severity: 'warning', code: 'describes-machine' });
     expect(tension?.message).toContain(first);
     expect(tension?.message).toContain(second.name);
     expect(tension?.fix).toMatch(/pull|measure/i);
     bench.set('fixture.parameters.platenThickness', 9.5);
     expect(warned()).toBe('tension takeUp');
-    if (tension) carried.putAway(tension);
+    if (tension) unmeasured.putAway(tension);
     expect(warned()).toBe('takeUp');
   });
 
   it('are warned of again when their entry is opened again, and on a copy of it', () => {
-    const { carried, put, warned, open, written } = board();
+    const { unmeasured, put, warned, open, written } = board();
     put(second);
-    carried.turnTo('two');
+    unmeasured.turnTo('two');
     expect(warned()).toBe('');
-    carried.turnTo('one');
+    unmeasured.turnTo('one');
     expect(warned()).toBe('tension platenThickness takeUp');
-    carried.moveTo('copy');
+    unmeasured.moveTo('copy');
     const later = open();
     for (const entry of ['one', 'copy']) {
       later.turnTo(entry);
-      expect(later.issues).toEqual(carried.issues);
+      expect(later.issues).toEqual(unmeasured.issues);
     }
     for (const damaged of ['{', '{}', '[null, 1, {}]']) {
       written.set('carried.one', damaged);
@@ -82,19 +82,19 @@ describe('values that describe a grinder which was taken off', () => {
   });
 
   it('go with their entry when it is taken off the shelf, and come back with it', () => {
-    const { carried, put, warned, written } = board();
+    const { unmeasured, put, warned, written } = board();
     put(second);
-    const putBack = carried.leave('one');
+    const putBack = unmeasured.leave('one');
     expect([...written.keys()]).toEqual([]);
-    carried.turnTo('one');
+    unmeasured.turnTo('one');
     expect(warned()).toBe('');
     putBack();
-    carried.turnTo('one');
+    unmeasured.turnTo('one');
     expect(warned()).toBe('tension platenThickness takeUp');
   });
 
   it('belong to the machine they were measured on, through undo and further grinders', () => {
-    const { bench, carried, put, warned } = board();
+    const { bench, unmeasured, put, warned } = board();
     const first = bench.design.grinder;
     put(second);
     bench.undo();
@@ -105,7 +105,7 @@ describe('values that describe a grinder which was taken off', () => {
     bench.set('fixture.parameters.takeUp', 12);
     put(third);
     expect(warned()).toBe('tension platenThickness takeUp');
-    const names = carried.issues.map(({ message }) => /from "([^"]*)"/.exec(message)?.[1]);
+    const names = unmeasured.issues.map(({ message }) => /from "([^"]*)"/.exec(message)?.[1]);
     expect(names).toEqual([first.name, first.name, second.name]);
     put(first);
     expect(warned()).toBe('takeUp');

@@ -31,7 +31,7 @@ const readOrigins = (written: string | null): readonly Origin[] => {
  * is changed, its machine is back, or the warning is put away; it outlives the page, since whoever
  * measures goes away to the machine.
  */
-export class Carried {
+export class Unmeasured {
   #origins: readonly Origin[] = $state.raw([]);
   readonly #board: () => Design | undefined;
   readonly #families: () => readonly FamilyCard[];
@@ -73,7 +73,7 @@ export class Carried {
     const origins = Object.entries(card?.parameters ?? {}).flatMap(([key, { machine }]) => {
       if (machine === undefined) return [];
       const path = `fixture.parameters.${key}`;
-      // One that was carried here already is from the machine before.
+      // One that was brought here already is from the machine before.
       const earlier = this.issues.some((issue) => issue.path === path)
         ? this.#origins.find((origin) => origin.path === path)
         : undefined;
@@ -98,6 +98,7 @@ export class Carried {
   }
 
   #keep(entry: string, written: string | null): void {
+    // Under its first name, so that what a browser holds from then is still found.
     this.#memory.set(`carried.${entry}`, written);
   }
 
