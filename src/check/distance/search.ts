@@ -90,6 +90,14 @@ const keep = (search: Search, sweep: number, t: number, a: number, b: number): v
   near.leafB = b;
 };
 
+/** How far the points of node a may stray from straight ways in motion node m. */
+const strayOf = (search: Search, a: number, m: number): number => {
+  const { data } = search.motion;
+  const at = m * STRIDE;
+  const far = real(search.a.tree.boxes, a * NODE + 6);
+  return real(data, at + STRAY) + real(data, at + STRAY_PER) * far;
+};
+
 /**
  * Compares two pieces over a single motion node. Returns false when the node must be halved
  * for the wanted slack; otherwise the pair is done.
@@ -98,9 +106,8 @@ const compareLeaves = (search: Search, leafA: number, leafB: number, m: number):
   const { room, a: solidA, b: solidB, motion, near } = search;
   const { gjk, a, b, pose } = room;
   const [pa, pb] = [~int(solidA.tree.next, leafA), ~int(solidB.tree.next, leafB)];
-  const reach = real(solidA.tree.boxes, leafA * NODE + 6);
   const at = m * STRIDE;
-  const stray = real(motion.data, at + STRAY) + real(motion.data, at + STRAY_PER) * reach;
+  const stray = strayOf(search, leafA, m);
   room.compared++;
   place(a, solidA, pa, motion.data, at + START_POSE);
   if (real(motion.data, at + TO) > real(motion.data, at + FROM)) {
@@ -157,6 +164,10 @@ const byBoxes = (search: Search, half: 0 | 1, a: number, b: number, m: number): 
   if (off >= near.enough && off < near.floor) near.floor = off;
 };
 
+/** Whether a direction is not known. */
+const none = (direction: Float64Array): boolean =>
+  direction[0] === 0 && direction[1] === 0 && direction[2] === 0;
+
 /** Pushes the two halves of a pair, the nearer on top; drops what cannot matter. */
 const pushTwo = (
   search: Search,
@@ -172,19 +183,25 @@ const pushTwo = (
   const { aimed, bound, back } = room;
   const { data } = motion;
   const { direction } = room.gjk;
-  // Where faces run side by side, the direction that separated the last pieces separates all of
-  // these at once, which boxes along the axes cannot when the bodies are turned.
-  aim(aimed, data, m1, direction);
-  turnRound(back, direction);
-  lowMovingTo(bound, 0, moving, a1, aimed, data, m1);
-  highStillTo(bound, 2, still, b1, back);
-  if (m2 !== m1) aim(aimed, data, m2, direction);
-  if (a2 === a1 && m2 === m1) bound[1] = real(bound, 0);
-  else lowMovingTo(bound, 1, moving, a2, aimed, data, m2);
-  if (b2 === b1) bound[3] = real(bound, 2);
-  else highStillTo(bound, 3, still, b2, back);
-  bound[0] = real(bound, 0) - real(bound, 2);
-  bound[1] = real(bound, 1) - real(bound, 3);
+  if (none(direction)) {
+    // Along no way at all everything lies in one place, and only straying takes it off.
+    bound[0] = -strayOf(search, a1, m1);
+    bound[1] = -strayOf(search, a2, m2);
+  } else {
+    // Where faces run side by side, the direction that separated the last pieces separates all of
+    // these at once, which boxes along the axes cannot when the bodies are turned.
+    aim(aimed, data, m1, direction);
+    turnRound(back, direction);
+    lowMovingTo(bound, 0, moving, a1, aimed, data, m1);
+    highStillTo(bound, 2, still, b1, back);
+    if (m2 !== m1) aim(aimed, data, m2, direction);
+    if (a2 === a1 && m2 === m1) bound[1] = real(bound, 0);
+    else lowMovingTo(bound, 1, moving, a2, aimed, data, m2);
+    if (b2 === b1) bound[3] = real(bound, 2);
+    else highStillTo(bound, 3, still, b2, back);
+    bound[0] = real(bound, 0) - real(bound, 2);
+    bound[1] = real(bound, 1) - real(bound, 3);
+  }
   const nearer = real(bound, 0) <= real(bound, 1);
   byBoxes(search, 0, a1, b1, m1);
   byBoxes(search, 1, a2, b2, m2);
@@ -222,10 +239,6 @@ const loosest = (search: Search, a: number, b: number, m: number): 0 | 1 | 2 => 
   if (sizeM > sizeA && sizeM > sizeB) return 2;
   return sizeA >= sizeB ? 0 : 1;
 };
-
-/** Whether a direction is not known. */
-const none = (direction: Float64Array): boolean =>
-  direction[0] === 0 && direction[1] === 0 && direction[2] === 0;
 
 /**
  * Whether one direction separates all below two nodes by more than what is still looked for: that
