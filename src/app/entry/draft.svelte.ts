@@ -9,6 +9,8 @@ export interface DraftOf {
   readonly value: () => number;
   readonly display: () => Display;
   readonly store: (value: number) => void;
+  /** The value that stands was typed once more. */
+  readonly again?: () => void;
 }
 
 /**
@@ -57,6 +59,7 @@ export class NumberDraft {
   take(value: number): void {
     this.cancel();
     if (value !== this.#of.value()) this.#of.store(value);
+    else this.#of.again?.();
   }
 
   cancel(): void {
