@@ -2,7 +2,10 @@ import { atan } from '../core/trigonometry.ts';
 import { bevelPlace } from './bevel.ts';
 import type { Shape } from './shape.ts';
 
-/** A spine that bulges in a curve tighter than this ends in a corner there, mm: none rocks over it. */
+/**
+ * A spine that bulges in a curve tighter than this ends in a corner there, mm: nobody rocks a blade over
+ * it (common practice, no source).
+ */
 const TIGHT = 25;
 /** Steps along the blade in which it is looked for. */
 const STEPS = 72;
