@@ -48,44 +48,35 @@ const facts = (list: readonly Fact[]): Strip[] => {
   return table(columns, rows);
 };
 
+type Row = SettingsTable['rows'][number];
+
+/** A line for every pass: its number, belt and side, then more columns. */
+const byPass = (
+  rows: readonly Row[],
+  heads: readonly Head[],
+  cellsOf: (row: Row) => readonly string[],
+): Strip[] => {
+  const t = text.drawing.setup.columns;
+  const cells = rows.map((row, i) => [String(i + 1), row.belt, row.side, ...cellsOf(row)]);
+  return fittedTable([left(t.pass), left(t.belt), left(t.side), ...heads], cells, WIDTH);
+};
+
 /** What follows from the settings of every pass, and the way to them from the pass before. */
 const further = ({ derived, rows }: SettingsTable): Strip[] => {
   const t = text.drawing.setup.columns;
-  const heads = [
-    left(t.pass),
-    left(t.belt),
-    left(t.side),
-    ...derived.map(right),
-    left(t.turns),
-    right(t.volume),
-  ];
-  const cells = rows.map((row, i) => [
-    String(i + 1),
-    row.belt,
-    row.side,
+  return byPass(rows, [...derived.map(right), left(t.turns), right(t.volume)], (row) => [
     ...row.derived.map((value) => value.toFixed(2)),
     row.turns,
     row.volume.toFixed(0),
   ]);
-  return fittedTable(heads, cells, WIDTH);
 };
 
 /** What should come of every pass, with a place beside every height for what was measured. */
 const record = ({ places, rows }: SettingsTable): Strip[] => {
   const t = text.drawing.setup.columns;
-  const heads = [
-    left(t.pass),
-    left(t.belt),
-    left(t.side),
-    ...places.flatMap((place) => [right(t.bevel(place)), left(t.measured)]),
-  ];
-  const cells = rows.map((row, i) => [
-    String(i + 1),
-    row.belt,
-    row.side,
-    ...row.bevels.flatMap((bevel) => [bevel.toFixed(1), '']),
-  ]);
-  return places.length === 0 ? [] : fittedTable(heads, cells, WIDTH);
+  if (places.length === 0) return [];
+  const heads = places.flatMap((place) => [right(t.bevel(place)), left(t.measured)]);
+  return byPass(rows, heads, ({ bevels }) => bevels.flatMap((bevel) => [bevel.toFixed(1), '']));
 };
 
 /** Below this a tenth off the edge moves nothing a maker can see, mm. */

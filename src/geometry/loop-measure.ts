@@ -114,8 +114,8 @@ export const isOn = ({ vertices }: PathLoop, [x, y]: Vec2, near: number): boolea
 };
 
 /**
- * Shortest distance from a contour to others, mm; 0 where they meet. A distance of `within` mm and
- * more may be told as any that is not less.
+ * Shortest distance from a contour to others, mm; 0 where they meet. What lies `within` mm or more
+ * apart is told as no nearer than that.
  */
 export const gapsFrom = (one: Loop): ((other: Loop, within?: number) => number) => {
   let edges: ReturnType<typeof boxedSegments> | undefined;

@@ -3,6 +3,7 @@ import { circle, polygon, rectangle, slot, type Loop } from '../../src/geometry/
 import type { Hole, PlatePart, PrintPart } from '../../src/model/part.ts';
 import { PROCESS } from '../../src/model/process.ts';
 import { plateRules, printRules } from '../../src/model/rules.ts';
+import { steel } from '../check/shapes.ts';
 
 const hole = (id: string, x: number, y: number, size: number): Hole => ({
   id,
@@ -13,14 +14,9 @@ const hole = (id: string, x: number, y: number, size: number): Hole => ({
 });
 
 const base = {
+  ...steel,
   id: 'base',
   name: 'Base',
-  quantity: 1,
-  material: 'steel',
-  finish: '',
-  density: 7.85,
-  notes: [],
-  tight: [],
 } as const;
 
 const plateOf = (
