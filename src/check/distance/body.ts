@@ -13,6 +13,8 @@ import {
   type Motion,
   type Sweep,
 } from './motion.ts';
+import { waysOf, type Ways } from './fold.ts';
+import { isMirrorImage } from './likeness.ts';
 import { relativeMotion, type Relative } from './relative.ts';
 import { createRoom, type Room } from './room.ts';
 import type { Solid } from './solid.ts';
@@ -35,10 +37,17 @@ export interface Body {
  */
 export interface Workspace {
   readonly room: Room;
-  readonly motions: WeakMap<object, WeakMap<object, Relative>>;
+  readonly motions: WeakMap<object, WeakMap<object, Known>>;
   readonly sound: WeakMap<Motion, readonly Issue[]>;
   /** Where two solids were nearest the last time they were compared. */
   readonly hints: WeakMap<Solid, WeakMap<Solid, Hint>>;
+}
+
+/** What is known of two motions: built when first asked for, of all sweeps and of those that a fold leaves. */
+interface Known {
+  readonly ways: Ways;
+  whole?: Relative;
+  folded?: Relative;
 }
 
 /** Tree nodes of the nearest pieces, and the moment. */
@@ -65,21 +74,33 @@ export const labelOf = (a: Body, b: Body, sweep: number): string => {
 /** Stands for "does not move" as a key. */
 const NOWHERE: Motion = [];
 
-/** The motion of a as seen from b, built once a workspace. */
-export const relativeOf = (work: Workspace, a: Body, b: Body): Relative => {
-  const keyA = a.motion ?? NOWHERE;
-  const keyB = b.motion ?? NOWHERE;
-  let from = work.motions.get(keyA);
-  if (!from) {
-    from = new WeakMap();
-    work.motions.set(keyA, from);
-  }
-  let found = from.get(keyB);
-  if (!found) {
-    found = relativeMotion(a.motion, b.motion);
-    from.set(keyB, found);
-  }
+const knownOf = ({ motions }: Workspace, { motion: a }: Body, { motion: b }: Body): Known => {
+  const [keyA, keyB] = [a ?? NOWHERE, b ?? NOWHERE];
+  const from = motions.get(keyA) ?? new WeakMap<object, Known>();
+  motions.set(keyA, from);
+  const found = from.get(keyB) ?? { ways: waysOf(a, b) };
+  from.set(keyB, found);
   return found;
+};
+
+/** The fold of two motions, where both bodies are the mirror images that it needs. */
+const foldOf = ({ fold }: Ways, a: Body, b: Body): Ways['fold'] =>
+  fold && isMirrorImage(a.solids, fold.one) && isMirrorImage(b.solids, fold.other)
+    ? fold
+    : undefined;
+
+/** The sweeps that say all of two bodies: of equal and of mirrored ones the first. */
+export const sweepsOf = (work: Workspace, a: Body, b: Body): readonly number[] => {
+  const { ways } = knownOf(work, a, b);
+  return foldOf(ways, a, b)?.sweeps ?? ways.distinct;
+};
+
+/** The motion of a as seen from b over the sweeps that say all of it, built once a workspace. */
+export const relativeOf = (work: Workspace, a: Body, b: Body): Relative => {
+  const known = knownOf(work, a, b);
+  const fold = foldOf(known.ways, a, b);
+  if (fold) return (known.folded ??= relativeMotion(a.motion, b.motion, fold.sweeps));
+  return (known.whole ??= relativeMotion(a.motion, b.motion, known.ways.distinct));
 };
 
 const NONE: readonly Issue[] = [];

@@ -53,9 +53,9 @@ export const STRIDE = JOINED + 1;
 /** Typical reach at which two valid bounds on the deviation are compared, mm. */
 const TYPICAL = 100;
 /** Origins and axes nearer than this are one and the same pose, mm. */
-const SAME = 1e-10;
+export const SAME = 1e-10;
 
-const STILL: Track = track({
+export const STILL: Track = track({
   kind: 'still',
   label: '',
   pose: { origin: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] },
@@ -229,12 +229,10 @@ const addGroup = (m: Relative, p: number, q: number): number => {
 const memberOf = (sweep: Sweep | undefined): unknown =>
   sweep?.kind === 'still' ? sweep.pose : sweep;
 
-/** The sweeps of two motions of so many in which not both bodies do what they did before. */
-export const distinctSweeps = (
-  a: Motion | undefined,
-  b: Motion | undefined,
-  count: number,
-): number[] => {
+/** The sweeps of two motions in which not both bodies do what they did before. */
+export const distinctSweeps = (a: Motion | undefined, b: Motion | undefined): number[] => {
+  if (a !== undefined && a === b) return [0];
+  const count = Math.max(a?.length ?? 1, b?.length ?? 1);
   const seen = new Map<unknown, Set<unknown>>();
   return Array.from({ length: count }, (_, i) => i).filter((i) => {
     const [one, other] = [memberOf(sweepOf(a, i)), memberOf(sweepOf(b, i))];
@@ -246,17 +244,20 @@ export const distinctSweeps = (
   });
 };
 
-/** Builds the motion of a as seen from b; sweeps with equal members are taken once. */
-export const relativeMotion = (a: Motion | undefined, b: Motion | undefined): Relative => {
+/** Builds the motion of a as seen from b, of all sweeps that differ, or of some alone. */
+export const relativeMotion = (
+  a: Motion | undefined,
+  b: Motion | undefined,
+  sweeps: readonly number[] = distinctSweeps(a, b),
+): Relative => {
   const together = a !== undefined && a === b;
   const count = together ? 1 : Math.max(a?.length ?? 1, b?.length ?? 1);
-  const distinct = distinctSweeps(together ? undefined : a, together ? undefined : b, count);
   const tracks = (motion: Motion | undefined): Track[] =>
     Array.from({ length: count }, (_, i) => {
       const sweep = together ? undefined : sweepOf(motion, i);
       return sweep ? track(sweep) : STILL;
     });
-  const size = 2 * distinct.length + 16;
+  const size = 2 * sweeps.length + 16;
   const m: { -readonly [K in keyof Relative]: Relative[K] } = {
     data: new Float64Array(size * STRIDE),
     first: new Int32Array(size),
@@ -271,7 +272,7 @@ export const relativeMotion = (a: Motion | undefined, b: Motion | undefined): Re
   const whole: number[] = [];
   const build = (from: number, to: number): number => {
     if (to - from === 1) {
-      const i = distinct[from] ?? 0;
+      const i = sweeps[from] ?? 0;
       const moves = m.a[i]?.sweep.kind !== 'still' || m.b[i]?.sweep.kind !== 'still';
       const node = addInterval(m, i, 0, moves ? 1 : 0);
       whole.push(node);
@@ -280,7 +281,7 @@ export const relativeMotion = (a: Motion | undefined, b: Motion | undefined): Re
     const middle = (from + to) >> 1;
     return addGroup(m, build(from, middle), build(middle, to));
   };
-  m.root = build(0, distinct.length);
+  m.root = build(0, sweeps.length);
   m.whole = whole;
   return m;
 };

@@ -3,7 +3,7 @@ import type { Issue } from '../../core/issue.ts';
 import { localise, shift, WORLD, type Frame } from '../../geometry/frame.ts';
 import { length3, scale3, type Vec3 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
-import { labelOf, type Body, type Workspace } from './body.ts';
+import { labelOf, sweepsOf, type Body, type Workspace } from './body.ts';
 import { clearance, type Clearance } from './clearance.ts';
 import { problem } from './issues.ts';
 import { poseAt, stands, sweepOf, track, type Motion, type Sweep } from './motion.ts';
@@ -92,9 +92,8 @@ const CLOSE = 1 / 4;
  * Every place at which the contact is looked at: both ends of every distinct sweep, but for a
  * start where the sweep before has just ended.
  */
-const places = (a: Body, b: Body): { sweep: number; t: number }[] => {
+const places = (a: Body, b: Body, sweeps: readonly number[]): { sweep: number; t: number }[] => {
   if (a.motion === b.motion) return [{ sweep: 0, t: 0 }];
-  const count = Math.max(a.motion?.length ?? 1, b.motion?.length ?? 1);
   const joined = (sweep: number): boolean =>
     sweep > 0 &&
     [a, b].every(
@@ -102,7 +101,7 @@ const places = (a: Body, b: Body): { sweep: number; t: number }[] => {
         stands(motion) ||
         samePose(endOf(sweepOf(motion, sweep - 1), 1), endOf(sweepOf(motion, sweep), 0)),
     );
-  return distinctSweeps(a.motion, b.motion, count).flatMap((sweep) => {
+  return sweeps.flatMap((sweep) => {
     const moves = [a, b].some((body) => (sweepOf(body.motion, sweep)?.kind ?? 'still') !== 'still');
     if (!moves) return [{ sweep, t: 0 }];
     return (joined(sweep) ? [1] : [0, 1]).map((t) => ({ sweep, t }));
@@ -126,7 +125,9 @@ export const touch = (
   const within = rule.tolerance * 10 + 1;
   let worst: Clearance | undefined;
   let shared = 0;
-  for (const { sweep, t } of places(a, b)) {
+  // In a mirror the region might be another one.
+  const sweeps = rule.region ? distinctSweeps(a.motion, b.motion) : sweepsOf(work, a, b);
+  for (const { sweep, t } of places(a, b, sweeps)) {
     const along = rule.apart ?? [0, 0, 0];
     const result = clearance(a, b, {
       at: { sweep, t },
