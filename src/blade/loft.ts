@@ -63,7 +63,12 @@ export const loft = (sections: readonly Section[]): Mesh => {
     const here = loops[s];
     if (here === undefined) return;
     const [a, b] = [round(here), round(next)];
-    a.forEach((_, i) => quad(at(a, i), at(b, i), at(b, i + 1), at(a, i + 1)));
+    a.forEach((_, i) => {
+      const side = [at(a, i), at(b, i), at(b, i + 1), at(a, i + 1)] as const;
+      if (i < here.left.length) quad(...side);
+      // The other diagonal: both sides of a blade are cut into triangles alike.
+      else quad(side[1], side[2], side[3], side[0]);
+    });
   });
   const ladder = ({ left, right }: Loop, forward: boolean): void =>
     left.slice(1).forEach((_, i) => {

@@ -9,7 +9,9 @@ import type { Shape } from '../../src/check/distance/shape.ts';
 import { touch } from '../../src/check/distance/touch.ts';
 import type { Mesh } from '../../src/model/mesh.ts';
 import { meshOf } from '../../src/model/solid.ts';
-import { valueOf } from '../family/examples.ts';
+import { cutsOf } from '../../jigs/edge-rest/blade.ts';
+import { bladeMesh } from '../../src/blade/blade-mesh.ts';
+import { examplesOf, valueOf } from '../family/examples.ts';
 import { blockMesh, body, bumpyMesh, gap, measure, random, turned } from './shapes.ts';
 
 /** A plate with two holes, the right one and the right end moved from where a mirror wants them. */
@@ -66,6 +68,22 @@ describe('a body that is its own mirror image', () => {
     expect(isAlike([plate([0, -0.01, 0])], 0)).toBe(false);
     expect(isAlike([plate([0, 0, 0.01])], 0)).toBe(false);
     expect(isAlike([plate([0, 0, 0], 0.01)], 0)).toBe(false);
+  });
+
+  it('is every blade that is ground alike on both sides', () => {
+    for (const { file, design } of [...examplesOf('spine-rest'), ...examplesOf('edge-rest')]) {
+      for (const blade of design.blades) {
+        const sides = cutsOf(blade);
+        const { left, right } = blade.bevels;
+        const alike =
+          JSON.stringify(left) === JSON.stringify(right) && blade.edge.shareLeft === 0.5;
+        const { blade: solid } = bladeMesh(blade, { chord: 0.005, sides });
+        expect(isAlike([{ kind: 'mesh', mesh: solid }], 2), file).toBe(alike);
+        expect(isAlike([{ kind: 'mesh', mesh: bladeMesh(blade, { chord: 0.005 }).blade }], 2)).toBe(
+          true,
+        );
+      }
+    }
   });
 
   it('may be made of several solids, each the image of another', () => {
