@@ -20,10 +20,15 @@ import {
   START_POSE,
   type Relative,
 } from '../../src/check/distance/relative.ts';
+import type { Motion } from '../../src/check/distance/motion.ts';
+import { waysOf } from '../../src/check/distance/ways.ts';
 import { reachOf } from '../../src/check/distance/reach.ts';
 import { createRoom } from '../../src/check/distance/room.ts';
 import { prepare, type TreeSolid } from '../../src/check/distance/solid.ts';
 import { bumpyMesh, random, turned } from './shapes.ts';
+
+/** The motion of one thing as seen from another. */
+const motionOf = (a?: Motion, b?: Motion): Relative => relativeMotion(waysOf(a, b));
 
 /** A box as a tree keeps it: middle, half sizes, greatest distance from the origin. */
 const node = (middle: Vec3, half: Vec3): Float64Array =>
@@ -59,7 +64,7 @@ describe('the room between two boxes', () => {
     for (let i = 0; i < 60; i++) {
       const glide = { kind: 'glide', label: '', from: pose(25), to: pose(25) } as const;
       const other = { kind: 'glide', label: '', from: pose(0), to: pose(0) } as const;
-      const motion = relativeMotion([glide, glide], i % 2 ? [other, other] : undefined);
+      const motion = motionOf([glide, glide], i % 2 ? [other, other] : undefined);
       const a = node(some(6), some(8));
       const b = node(some(6), some(8));
       // The whole way, its halves and the first one's halves.
@@ -88,7 +93,7 @@ describe('the room between two boxes', () => {
 
   it('is exact across the faces of either one', () => {
     // Two blocks, the moving one turned 30 degrees about z: face to corner, by its own axes.
-    const still = relativeMotion(
+    const still = motionOf(
       [{ kind: 'still', label: '', pose: turned([0, 0, 1], 30) }],
       [{ kind: 'still', label: '', pose: frame([0, 0, 0]) }],
     );
@@ -101,7 +106,7 @@ describe('the room between two boxes', () => {
     const [own = NaN, other = NaN] = bounds(
       dot,
       node([0, 0, 0], half),
-      relativeMotion(undefined, undefined),
+      motionOf(undefined, undefined),
       0,
     );
     expect(own).toBeCloseTo(other, 12);
@@ -147,10 +152,7 @@ describe('the reach of a node along a direction', () => {
     let closer = 0;
     let nodes = 0;
     for (let i = 0; i < 12; i++) {
-      const motion = relativeMotion(
-        [{ kind: 'glide', label: '', from: pose(), to: pose() }],
-        undefined,
-      );
+      const motion = motionOf([{ kind: 'glide', label: '', from: pose(), to: pose() }], undefined);
       const normal = direction();
       const [aimed, back] = [createAim(2), createAim(1)];
       aim(aimed, motion.data, motion.root, normal);
@@ -183,7 +185,7 @@ describe('the reach of a node along a direction', () => {
     const room = createRoom();
     const counts = { enough: 0, not: 0 };
     for (let i = 0; i < 80; i++) {
-      const motion = relativeMotion([{ kind: 'still', label: '', pose: pose() }], undefined);
+      const motion = motionOf([{ kind: 'still', label: '', pose: pose() }], undefined);
       const normal = direction();
       const places = (solid: TreeSolid, move: (p: Vec3) => Vec3): number[] =>
         cornersBelow(solid, 0).map((p) => dot(move(p), normal));

@@ -13,11 +13,11 @@ import {
   type Motion,
   type Sweep,
 } from './motion.ts';
-import { waysOf, type Ways } from './fold.ts';
 import { isMirrorImage } from './likeness.ts';
 import { relativeMotion, type Relative } from './relative.ts';
 import { createRoom, type Room } from './room.ts';
 import type { Solid } from './solid.ts';
+import { waysOf, type Ways } from './ways.ts';
 
 const words = text.check.distance;
 
@@ -92,15 +92,16 @@ const foldOf = ({ fold }: Ways, a: Body, b: Body): Ways['fold'] =>
 /** The sweeps that say all of two bodies: of equal and of mirrored ones the first. */
 export const sweepsOf = (work: Workspace, a: Body, b: Body): readonly number[] => {
   const { ways } = knownOf(work, a, b);
-  return foldOf(ways, a, b)?.sweeps ?? ways.distinct;
+  const fold = foldOf(ways, a, b);
+  return fold ? fold.kept.map((place) => ways.distinct[place] ?? 0) : ways.distinct;
 };
 
 /** The motion of a as seen from b over the sweeps that say all of it, built once a workspace. */
 export const relativeOf = (work: Workspace, a: Body, b: Body): Relative => {
   const known = knownOf(work, a, b);
   const fold = foldOf(known.ways, a, b);
-  if (fold) return (known.folded ??= relativeMotion(a.motion, b.motion, fold.sweeps));
-  return (known.whole ??= relativeMotion(a.motion, b.motion, known.ways.distinct));
+  if (fold) return (known.folded ??= relativeMotion(known.ways, fold.kept));
+  return (known.whole ??= relativeMotion(known.ways));
 };
 
 const NONE: readonly Issue[] = [];

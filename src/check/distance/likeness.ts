@@ -1,6 +1,6 @@
 import { int, real } from './flat.ts';
 import { ROUND } from './pieces.ts';
-import type { Solid, TreeSolid } from './solid.ts';
+import type { PlaneSolid, Solid, TreeSolid } from './solid.ts';
 
 /** An axis of a body: it stands for the plane through the body's origin at right angles to it. */
 export type Axis = 0 | 1 | 2;
@@ -32,14 +32,12 @@ type Factors = (typeof FACTORS)[number];
 const rounded = (value: number, steps: number): number =>
   value < 0 ? -Math.round(-value * steps) : Math.round(value * steps);
 
-/** Three numbers as one of 32 bits. */
-const three = (f: Factors, steps: number, x: number, y: number, z: number): number =>
-  stirred(
-    Math.imul(f[0], rounded(x, steps)) +
-      Math.imul(f[1], rounded(y, steps)) +
-      Math.imul(f[2], rounded(z, steps)) +
-      f[3],
-  );
+/** Three whole numbers as one of 32 bits. */
+const three = (f: Factors, x: number, y: number, z: number): number =>
+  stirred(Math.imul(f[0], x) + Math.imul(f[1], y) + Math.imul(f[2], z) + f[3]);
+
+const vector = (f: Factors, steps: number, x: number, y: number, z: number): number =>
+  three(f, rounded(x, steps), rounded(y, steps), rounded(z, steps));
 
 /** An edge of a face in its direction as one number; the same the other way round is its opposite. */
 const edge = (f: Factors, from: number, to: number, face: number): number =>
@@ -55,18 +53,15 @@ const SIGNS: readonly Signs[] = [
 ];
 const AS_IT_IS: Signs = [1, 1, 1];
 
-const cornerAt = (points: Float64Array, at: number, f: Factors, [x, y, z]: Signs): number =>
-  three(f, STEPS, x * real(points, at), y * real(points, at + 1), z * real(points, at + 2));
+/** The rounded corners of triangles, nine numbers each, and the rounded directions of their faces. */
+interface Faces {
+  readonly corners: Int32Array;
+  readonly normals: Int32Array;
+}
 
-/**
- * A closed surface as a sum over the edges of its triangles, each with its direction and the side its
- * face is on: edges within a flat face cancel, so that it does not matter how the face was cut into
- * triangles, and those that are left bound all faces, which makes the solid.
- */
-const surfaceSum = ({ pieces: { points } }: TreeSolid, f: Factors, signs: Signs): number => {
-  const [sx, sy, sz] = signs;
-  const turned = sx * sy * sz;
-  let sum = 0;
+const facesOf = ({ pieces: { points } }: TreeSolid): Faces => {
+  const corners = new Int32Array(points.length);
+  const normals = new Int32Array(points.length / 3);
   for (let i = 0; i < points.length; i += 9) {
     const ux = real(points, i + 3) - real(points, i);
     const uy = real(points, i + 4) - real(points, i + 1);
@@ -77,12 +72,29 @@ const surfaceSum = ({ pieces: { points } }: TreeSolid, f: Factors, signs: Signs)
     const nx = uy * vz - uz * vy;
     const ny = uz * vx - ux * vz;
     const nz = ux * vy - uy * vx;
-    const length = Math.sqrt(nx * nx + ny * ny + nz * nz);
-    const face = three(f, TURNS, (sx * nx) / length, (sy * ny) / length, (sz * nz) / length);
-    const a = cornerAt(points, i, f, signs);
-    const b = cornerAt(points, i + 3, f, signs);
-    const c = cornerAt(points, i + 6, f, signs);
-    // Seen in a mirror a face is walked about the other way.
+    const scale = 1 / Math.sqrt(nx * nx + ny * ny + nz * nz);
+    normals[i / 3] = rounded(nx * scale, TURNS);
+    normals[i / 3 + 1] = rounded(ny * scale, TURNS);
+    normals[i / 3 + 2] = rounded(nz * scale, TURNS);
+    for (let k = i; k < i + 9; k++) corners[k] = rounded(real(points, k), STEPS);
+  }
+  return { corners, normals };
+};
+
+/**
+ * A closed surface as a sum over the edges of its triangles, each with its direction and the side its
+ * face is on: edges within a flat face cancel, so that it does not matter how the face was cut into
+ * triangles, and those that are left bound all faces, which makes the solid.
+ */
+const surfaceSum = ({ corners, normals }: Faces, f: Factors, [x, y, z]: Signs): number => {
+  const at = (list: Int32Array, i: number): number =>
+    three(f, x * int(list, i), y * int(list, i + 1), z * int(list, i + 2));
+  // Seen in a mirror a face is walked about the other way.
+  const turned = x * y * z;
+  let sum = 0;
+  for (let i = 0; i < corners.length; i += 9) {
+    const face = at(normals, i / 3);
+    const [a, b, c] = [at(corners, i), at(corners, i + 3), at(corners, i + 6)];
     sum += turned * (edge(f, a, b, face) + edge(f, b, c, face) + edge(f, c, a, face));
   }
   return sum | 0;
@@ -90,7 +102,7 @@ const surfaceSum = ({ pieces: { points } }: TreeSolid, f: Factors, signs: Signs)
 
 /** A direction of the other sense stands for the same bar. */
 const eitherWay = (f: Factors, x: number, y: number, z: number): number =>
-  three(f, FINE_TURNS, x, y, z) + three(f, FINE_TURNS, -x, -y, -z);
+  vector(f, FINE_TURNS, x, y, z) + vector(f, FINE_TURNS, -x, -y, -z);
 
 const roundSum = (rounds: Float64Array, at: number, f: Factors, [x, y, z]: Signs): number => {
   const way = (k: number): [number, number, number] => [
@@ -100,12 +112,12 @@ const roundSum = (rounds: Float64Array, at: number, f: Factors, [x, y, z]: Signs
   ];
   const cosine = real(rounds, at + 14);
   // A whole bar has no middle of its arc.
-  const middle = cosine <= -1 ? 0 : three(f, FINE_TURNS, ...way(3));
+  const middle = cosine <= -1 ? 0 : vector(f, FINE_TURNS, ...way(3));
   const sizes =
-    three(f, STEPS, real(rounds, at + 12), real(rounds, at + 13), real(rounds, at + 16)) ^
-    three(f, FINE_TURNS, cosine, 0, 0);
+    vector(f, STEPS, real(rounds, at + 12), real(rounds, at + 13), real(rounds, at + 16)) ^
+    vector(f, FINE_TURNS, cosine, 0, 0);
   return stirred(
-    Math.imul(f[0], three(f, STEPS, ...way(0))) +
+    Math.imul(f[0], vector(f, STEPS, ...way(0))) +
       Math.imul(f[1], middle) +
       Math.imul(f[2], eitherWay(f, ...way(9))) +
       sizes,
@@ -114,6 +126,7 @@ const roundSum = (rounds: Float64Array, at: number, f: Factors, [x, y, z]: Signs
 
 /** Convex pieces as a sum over their corners in any order, and over bars. */
 const piecesSum = ({ pieces }: TreeSolid, f: Factors, signs: Signs): number => {
+  const [x, y, z] = signs;
   const { start, count, points, rounds } = pieces;
   let sum = 0;
   for (let piece = 0; piece < start.length; piece++) {
@@ -124,31 +137,51 @@ const piecesSum = ({ pieces }: TreeSolid, f: Factors, signs: Signs): number => {
     }
     let corners = 0;
     for (let i = first; i < first + int(count, piece); i++) {
-      corners += cornerAt(points, 3 * i, f, signs);
+      corners += vector(
+        f,
+        STEPS,
+        x * real(points, 3 * i),
+        y * real(points, 3 * i + 1),
+        z * real(points, 3 * i + 2),
+      );
     }
     sum += stirred(corners);
   }
   return sum | 0;
 };
 
-const sumOf = (solid: Solid, f: Factors, signs: Signs): number => {
-  if (solid.kind === 'tree') return (solid.surface ? surfaceSum : piecesSum)(solid, f, signs);
-  const [x, y, z] = solid.normal;
-  const [sx, sy, sz] = signs;
-  return stirred(
-    three(f, FINE_TURNS, sx * x, sy * y, sz * z) + three(f, STEPS, solid.offset, 0, 0),
-  );
+const planeSum = ({ normal: [nx, ny, nz], offset }: PlaneSolid, f: Factors, s: Signs): number =>
+  stirred(vector(f, FINE_TURNS, s[0] * nx, s[1] * ny, s[2] * nz) + vector(f, STEPS, offset, 0, 0));
+
+/** Two sums, which both would have to agree by chance. */
+type Sums = readonly [number, number];
+
+/** The sums of a solid seen in a mirror. */
+type Seen = (signs: Signs) => Sums;
+
+const seenIn = (solid: Solid): Seen => {
+  const both = (sum: (f: Factors, signs: Signs) => number): Seen => {
+    const [one, other] = FACTORS;
+    return (signs) => [sum(one, signs), sum(other, signs)];
+  };
+  if (solid.kind === 'plane') return both((f, signs) => planeSum(solid, f, signs));
+  if (!solid.surface) return both((f, signs) => piecesSum(solid, f, signs));
+  const faces = facesOf(solid);
+  return both((f, signs) => surfaceSum(faces, f, signs));
 };
 
-/** The sums of a solid as it is, and as seen in one mirror after the other. */
-type Sums = (readonly [number, number] | undefined)[];
-const known = new WeakMap<Solid, Sums>();
+/** Of a solid by itself and in a mirror: its sums less those of its image, asked for once. */
+const known = new WeakMap<Solid, (Sums | undefined)[]>();
 
-const sumsOf = (solid: Solid, axis: Axis | 3): readonly [number, number] => {
-  const sums = known.get(solid) ?? [];
-  known.set(solid, sums);
-  const signs = SIGNS[axis] ?? AS_IT_IS;
-  return (sums[axis] ??= [sumOf(solid, FACTORS[0], signs), sumOf(solid, FACTORS[1], signs)]);
+const unlikeness = (solid: Solid, axis: Axis): Sums => {
+  const found = known.get(solid) ?? [];
+  known.set(solid, found);
+  const last = found[axis];
+  if (last) return last;
+  const seen = seenIn(solid);
+  const [a, b] = seen(AS_IT_IS);
+  const [c, d] = seen(SIGNS[axis] ?? AS_IT_IS);
+  return (found[axis] = [a - c, b - d]);
 };
 
 /**
@@ -159,10 +192,9 @@ const sumsOf = (solid: Solid, axis: Axis | 3): readonly [number, number] => {
 export const isMirrorImage = (solids: readonly Solid[], axis: Axis): boolean => {
   let [one, other] = [0, 0];
   for (const solid of solids) {
-    const [a, b] = sumsOf(solid, 3);
-    const [c, d] = sumsOf(solid, axis);
-    one += a - c;
-    other += b - d;
+    const [a, b] = unlikeness(solid, axis);
+    one += a;
+    other += b;
   }
   return (one | 0) === 0 && (other | 0) === 0;
 };

@@ -1,15 +1,8 @@
 import { length3, sub3 } from '../../geometry/vector.ts';
 import { grown, int, real } from './flat.ts';
-import {
-  poseAt,
-  relativePose,
-  sweepOf,
-  track,
-  type Motion,
-  type Sweep,
-  type Track,
-} from './motion.ts';
+import { poseAt, relativePose, type Track } from './motion.ts';
 import { POSE } from './placed.ts';
+import { ENDS, SAME, STILL, type Ways } from './ways.ts';
 
 /**
  * The motion of one body as seen from another, as a tree: the root bounds all configurations,
@@ -52,15 +45,6 @@ export const STRIDE = JOINED + 1;
 
 /** Typical reach at which two valid bounds on the deviation are compared, mm. */
 const TYPICAL = 100;
-/** Origins and axes nearer than this are one and the same pose, mm. */
-export const SAME = 1e-10;
-
-export const STILL: Track = track({
-  kind: 'still',
-  label: '',
-  pose: { origin: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] },
-});
-
 const reserve = (m: Relative): number => {
   const node = m.used++;
   if (node >= m.first.length) {
@@ -117,21 +101,15 @@ const relativeTravel = (a: Track, b: Track): number => {
   return a.travel + b.travel;
 };
 
-/** Adds the node of one sweep's interval. */
-const addInterval = (m: Relative, sweep: number, from: number, to: number): number => {
-  const node = reserve(m);
-  const a = m.a[sweep] ?? STILL;
-  const b = m.b[sweep] ?? STILL;
+/** Completes the node of one sweep's interval whose poses at both ends are there. */
+const close = (m: Relative, node: number, sweep: number, from: number, to: number): number => {
   const base = node * STRIDE;
   const { data } = m;
   m.sweep[node] = sweep;
   data[base + JOINED] = 1;
   data[base + FROM] = from;
   data[base + TO] = to;
-  relativePose(poseAt(a, from), poseAt(b, from), data, base + START_POSE);
-  if (to > from) relativePose(poseAt(a, to), poseAt(b, to), data, base + END_POSE);
-  else data.copyWithin(base + END_POSE, base + START_POSE, base + START_POSE + POSE);
-  setStray(m, node, a, b);
+  setStray(m, node, m.a[sweep] ?? STILL, m.b[sweep] ?? STILL);
   // The columns of the matrix move like points at unit distance, less the origin's way.
   for (let k = 0; k < POSE; k++) {
     const p = real(data, base + START_POSE + k);
@@ -141,6 +119,30 @@ const addInterval = (m: Relative, sweep: number, from: number, to: number): numb
     data[base + SPIN + k] = Math.abs(q - p) / 2 + stray;
   }
   return node;
+};
+
+/** Adds the node of one sweep's interval. */
+const addInterval = (m: Relative, sweep: number, from: number, to: number): number => {
+  const node = reserve(m);
+  const a = m.a[sweep] ?? STILL;
+  const b = m.b[sweep] ?? STILL;
+  const base = node * STRIDE;
+  const { data } = m;
+  relativePose(poseAt(a, from), poseAt(b, from), data, base + START_POSE);
+  if (to > from) relativePose(poseAt(a, to), poseAt(b, to), data, base + END_POSE);
+  else data.copyWithin(base + END_POSE, base + START_POSE, base + START_POSE + POSE);
+  return close(m, node, sweep, from, to);
+};
+
+/** Adds the node of a whole sweep, by its place in the list of distinct ones. */
+const addWhole = (m: Relative, { distinct, ends }: Ways, place: number): number => {
+  const node = reserve(m);
+  const sweep = distinct[place] ?? 0;
+  const at = node * STRIDE;
+  // One pose lies behind the other.
+  for (let k = 0; k < ENDS; k++) m.data[at + START_POSE + k] = real(ends, place * ENDS + k);
+  const moves = m.a[sweep]?.sweep.kind !== 'still' || m.b[sweep]?.sweep.kind !== 'still';
+  return close(m, node, sweep, 0, moves ? 1 : 0);
 };
 
 /**
@@ -225,39 +227,12 @@ const addGroup = (m: Relative, p: number, q: number): number => {
   return node;
 };
 
-/** What two sweeps that carry a body alike have in common. */
-const memberOf = (sweep: Sweep | undefined): unknown =>
-  sweep?.kind === 'still' ? sweep.pose : sweep;
-
-/** The sweeps of two motions in which not both bodies do what they did before. */
-export const distinctSweeps = (a: Motion | undefined, b: Motion | undefined): number[] => {
-  if (a !== undefined && a === b) return [0];
-  const count = Math.max(a?.length ?? 1, b?.length ?? 1);
-  const seen = new Map<unknown, Set<unknown>>();
-  return Array.from({ length: count }, (_, i) => i).filter((i) => {
-    const [one, other] = [memberOf(sweepOf(a, i)), memberOf(sweepOf(b, i))];
-    const partners = seen.get(one) ?? new Set<unknown>();
-    seen.set(one, partners);
-    if (partners.has(other)) return false;
-    partners.add(other);
-    return true;
-  });
-};
-
-/** Builds the motion of a as seen from b, of all sweeps that differ, or of some alone. */
+/** Builds a motion of all distinct sweeps, or of some, by their places in the list of those. */
 export const relativeMotion = (
-  a: Motion | undefined,
-  b: Motion | undefined,
-  sweeps: readonly number[] = distinctSweeps(a, b),
+  ways: Ways,
+  places: readonly number[] = ways.distinct.map((_, i) => i),
 ): Relative => {
-  const together = a !== undefined && a === b;
-  const count = together ? 1 : Math.max(a?.length ?? 1, b?.length ?? 1);
-  const tracks = (motion: Motion | undefined): Track[] =>
-    Array.from({ length: count }, (_, i) => {
-      const sweep = together ? undefined : sweepOf(motion, i);
-      return sweep ? track(sweep) : STILL;
-    });
-  const size = 2 * sweeps.length + 16;
+  const size = 2 * places.length + 16;
   const m: { -readonly [K in keyof Relative]: Relative[K] } = {
     data: new Float64Array(size * STRIDE),
     first: new Int32Array(size),
@@ -266,22 +241,20 @@ export const relativeMotion = (
     used: 0,
     root: 0,
     whole: [],
-    a: tracks(a),
-    b: tracks(b),
+    a: ways.a,
+    b: ways.b,
   };
   const whole: number[] = [];
   const build = (from: number, to: number): number => {
     if (to - from === 1) {
-      const i = sweeps[from] ?? 0;
-      const moves = m.a[i]?.sweep.kind !== 'still' || m.b[i]?.sweep.kind !== 'still';
-      const node = addInterval(m, i, 0, moves ? 1 : 0);
+      const node = addWhole(m, ways, places[from] ?? 0);
       whole.push(node);
       return node;
     }
     const middle = (from + to) >> 1;
     return addGroup(m, build(from, middle), build(middle, to));
   };
-  m.root = build(0, sweeps.length);
+  m.root = build(0, places.length);
   m.whole = whole;
   return m;
 };

@@ -7,7 +7,7 @@ import { labelOf, sweepsOf, type Body, type Workspace } from './body.ts';
 import { clearance, type Clearance } from './clearance.ts';
 import { problem } from './issues.ts';
 import { poseAt, stands, sweepOf, track, type Motion, type Sweep } from './motion.ts';
-import { distinctSweeps } from './relative.ts';
+import { distinctSweeps } from './ways.ts';
 
 const words = text.check.distance;
 
