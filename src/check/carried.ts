@@ -1,8 +1,8 @@
 import { chain, ok, type Result } from '../core/result.ts';
 import { localise, onGrid, place, turn, WORLD, type Frame } from '../geometry/frame.ts';
-import { dot3, length3, sub3, type Vec3 } from '../geometry/vector.ts';
+import { add3, dot3, scale3, sub3, type Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
-import type { Body, Solid } from './distance/index.ts';
+import type { Body, Motion, Solid } from './distance/index.ts';
 import { CHECK_CHORD, type Meshed } from './workshop.ts';
 
 /** A placed part that moves with the other it is asked about, or that is at rest like it. */
@@ -57,21 +57,6 @@ const boxOf = (solid: Solid): readonly [Vec3, Vec3] | undefined => {
   ];
 };
 
-/**
- * The same by the balls around their boxes where the parts stand: told in a tenth of the time, and
- * enough for most of an assembly.
- */
-export const ballRoom = (
-  [one, mine]: readonly [CarriedPart, Solid],
-  [other, theirs]: readonly [CarriedPart, Solid],
-): number => {
-  const [box, size] = [boxOf(mine), boxOf(theirs)];
-  if (!box || !size) return -Infinity;
-  const at = place(one.placement.frame, box[0]);
-  const there = place(other.placement.frame, size[0]);
-  return length3(sub3(there, at)) - length3(box[1]) - length3(size[1]);
-};
-
 /** How far a box reaches along a direction from its centre. */
 const reachOf = (half: Vec3, way: Vec3): number =>
   half[0] * Math.abs(way[0]) + half[1] * Math.abs(way[1]) + half[2] * Math.abs(way[2]);
@@ -93,3 +78,52 @@ export const boxRoom = (one: Solid, other: Solid, seen: Frame): number => {
   );
   return Math.max(...along);
 };
+
+/** An upright box, by its lower and its upper corner. */
+export type Block = readonly [Vec3, Vec3];
+
+/** The upright box around what has its centre and half extents in a frame. */
+const uprightIn = (frame: Frame, centre: Vec3, half: Vec3): Block => {
+  const [x, y, z] = place(frame, centre);
+  const [u, v, w] = ([0, 1, 2] as const).map((k) =>
+    reachOf(half, [frame.x[k], frame.y[k], frame.z[k]]),
+  ) as [number, number, number];
+  return [
+    [x - u, y - v, z - w],
+    [x + u, y + v, z + w],
+  ];
+};
+
+/** The upright box around the box of a part as it stands in what carries it; none of a half space. */
+export const blockOf = (one: CarriedPart): Result<Block | undefined> =>
+  chain(restOf(one), (solid) => {
+    const box = boxOf(solid);
+    return ok(box && uprightIn(one.placement.frame, ...box));
+  });
+
+/** The upright box around a box in all the places where a motion puts it; none of one that sweeps. */
+export const blockOver = ([low, high]: Block, motion: Motion): Block | undefined => {
+  const [centre, half] = [scale3(add3(low, high), 0.5), scale3(sub3(high, low), 0.5)];
+  const lowest: [number, number, number] = [Infinity, Infinity, Infinity];
+  const highest: [number, number, number] = [-Infinity, -Infinity, -Infinity];
+  for (const sweep of motion) {
+    if (sweep.kind !== 'still') return undefined;
+    const [from, to] = uprightIn(sweep.pose, centre, half);
+    for (const k of [0, 1, 2] as const) {
+      lowest[k] = Math.min(lowest[k], from[k]);
+      highest[k] = Math.max(highest[k], to[k]);
+    }
+  }
+  return [lowest, highest];
+};
+
+/** A distance that what is in two upright boxes keeps at least, mm; negative where it tells nothing. */
+export const blockRoom = ([low, high]: Block, [from, to]: Block): number =>
+  Math.max(
+    from[0] - high[0],
+    low[0] - to[0],
+    from[1] - high[1],
+    low[1] - to[1],
+    from[2] - high[2],
+    low[2] - to[2],
+  );

@@ -1,7 +1,7 @@
 import { chain, ok, type Result } from '../core/result.ts';
 import { WORLD, type Frame } from '../geometry/frame.ts';
 import { seenFrom, standingIn, type CarriedPart } from './carried.ts';
-import { createWorkspace } from './distance/index.ts';
+import type { Workspace } from './distance/index.ts';
 import { fitOf, type Fit, type Standing } from './fits.ts';
 import type { Workshop } from './workshop.ts';
 
@@ -17,16 +17,20 @@ const standing = (one: CarriedPart, frame: Frame): Result<Standing> =>
  */
 export const keptFit = (
   workshop: Workshop,
+  work: Workspace,
   one: CarriedPart,
   other: CarriedPart,
   tolerance: number,
 ): Result<Fit> => {
   const frame = seenFrom(one, other);
   const key = JSON.stringify([one.meshed.name, other.meshed.name, frame, tolerance]);
-  const look = (): Result<Fit> =>
-    chain(standing(one, WORLD), (a) =>
-      chain(standing(other, frame), (b) => fitOf(createWorkspace(), a, b, tolerance, workshop)),
+  const look = (): Result<Fit> => {
+    // Alike parts share their solid: where a search starts must not come from another pair.
+    const fresh: Workspace = { ...work, hints: new WeakMap() };
+    return chain(standing(one, WORLD), (a) =>
+      chain(standing(other, frame), (b) => fitOf(fresh, a, b, tolerance, workshop)),
     );
+  };
   const kept = workshop.fits(key, look);
   // What could not be looked at is told of the parts that are asked about now.
   return kept.ok ? ok({ ...kept.value, a: one.placement.name, b: other.placement.name }) : look();

@@ -1,14 +1,6 @@
 import { chain, ok, type Result } from '../core/result.ts';
 import { compose, place, WORLD, type Frame } from '../geometry/frame.ts';
-import {
-  ballRoom,
-  boxRoom,
-  restOf,
-  seenFrom,
-  standingIn,
-  turned,
-  type CarriedPart,
-} from './carried.ts';
+import { boxRoom, restOf, seenFrom, standingIn, turned, type CarriedPart } from './carried.ts';
 import {
   checkPairs,
   type Clearance,
@@ -76,7 +68,7 @@ const lookAt = (
   });
 };
 
-/** The check of two parts that are nowhere near each other, by balls or boxes around them alone. */
+/** The check of two parts that are nowhere near each other, by the boxes around them alone. */
 const farApart = (
   [one, other]: readonly [CarriedPart, CarriedPart],
   rule: Rule,
@@ -86,11 +78,8 @@ const farApart = (
     chain(restOf(other), (theirs) => {
       if (rule.kind !== 'clear') return ok(undefined);
       const far = Math.max(within, rule.gap);
-      const wanted = far + 2 * CHECK_CHORD;
-      const isFar =
-        ballRoom([one, mine], [other, theirs]) >= wanted ||
-        boxRoom(mine, theirs, seenFrom(one, other)) >= wanted;
-      if (!isFar) return ok(undefined);
+      const room = boxRoom(mine, theirs, seenFrom(one, other));
+      if (room < far + 2 * CHECK_CHORD) return ok(undefined);
       const clearance = { state: 'beyond', certified: true, beyond: far } as const;
       const [a, b] = [one.placement.name, other.placement.name];
       return ok({ a, b, rule, pass: true, clearance, issues: [] });

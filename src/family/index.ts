@@ -9,7 +9,7 @@ export type { Blade } from '../blade/schema.ts';
 export { shapeOf, type Shape } from '../blade/shape.ts';
 export { answer, answerAll, answerEach, clear, seat, worstById } from '../check/answers.ts';
 export { bodyOf, partMeshes, type PartMeshes } from '../check/assembly.ts';
-export type { CarriedPart } from '../check/carried.ts';
+export { blockOf, blockOver, blockRoom, type Block, type CarriedPart } from '../check/carried.ts';
 export { fitOf, type Fit, type Standing } from '../check/fits.ts';
 export { keptFit } from '../check/kept-fit.ts';
 export { keptPair, type Start } from '../check/kept-pair.ts';
@@ -28,7 +28,7 @@ export {
 } from '../check/distance/index.ts';
 export type { CheckResult, Gaps } from '../check/result.ts';
 export type * from '../check/set-up.ts';
-export { createWorkshop, type Workshop } from '../check/workshop.ts';
+export { CHECK_CHORD, createWorkshop, type Workshop } from '../check/workshop.ts';
 export { fabricationChecks } from '../check/rules.ts';
 export { exact, type Certainty } from '../core/certainty.ts';
 export { hasError, loweredTo, mendedBy, problem, raisedTo, type Issue } from '../core/issue.ts';
