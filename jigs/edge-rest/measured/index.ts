@@ -76,7 +76,7 @@ const measuredAt = (
   const at = placeAtEdge(blade, u);
   const missing = fail(problem('not-settled', 'blades', words.notSettled(blade.name, u)));
   const outline = edgeSection(asItComes, at);
-  const edge = near(edgeTouchable(asItComes), at, q.context.x.half);
+  const edge = near(edgeTouchable(asItComes, q.context.v.lipHeight), at, q.context.x.half);
   const hollows: Partial<Record<Side, AlongEdge[]>> = {};
   const passes = passesOf(q, blade.name);
   for (const pass of passes) {

@@ -11,10 +11,10 @@ import {
 import { byKey } from '../../shared/later.ts';
 import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
 import { createRoom, type Room } from '../../shared/pose/placed-points.ts';
-import { across, type Touchable } from '../../shared/pose/touchable.ts';
+import { across, within, type Touchable } from '../../shared/pose/touchable.ts';
 import { cutsOf } from '../blade.ts';
 import type { EdgeContext } from '../context.ts';
-import { edgeTouchable, settleEdge, type EdgeContacts } from './settle.ts';
+import { edgeTouchable, MOST_LEAN, settleEdge, type EdgeContacts } from './settle.ts';
 
 type PlanSetting = EdgeRestPlan['settings'][number];
 
@@ -45,19 +45,27 @@ export const bedOf = (c: EdgeContext, beltWidth: number): Bed => {
   return { half, lipEnd, pads, lipHeight, plungeMargin, tipOverlap, beltWidth };
 };
 
-/** What seat and lip touch of a blade, as it comes. */
+/** What seat and lip touch of a blade, as it comes, while a place is at the belt's middle. */
 interface Edge {
-  readonly whole: Touchable;
-  /** Of its edges, those that can leave seat or lip while a place is at the belt's middle. */
-  readonly ending: (u: number) => Uint32Array;
+  /** Where it leans by so many degrees: all of that, and the edges that can leave seat or lip. */
+  readonly at: (
+    tilt: number,
+  ) => (u: number) => { readonly near: Touchable; readonly ending: Uint32Array };
   readonly room: Room;
 }
 
-const edgeOf = (blade: Blade, { half, lipEnd }: Bed, room: Room, keep: Workshop['keep']): Edge => {
-  const whole = keep('blade on an edge rest', JSON.stringify(blade), () =>
-    edgeTouchable(bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade) }).blade),
-  );
-  return { whole, ending: byKey((u: number) => across(whole, u, [half, lipEnd])), room };
+const edgeOf = (blade: Blade, bed: Bed, room: Room, keep: Workshop['keep']): Edge => {
+  const { half, lipEnd, lipHeight } = bed;
+  const stripOf = byKey((depth: number) => {
+    const strip = keep('blade on an edge rest', JSON.stringify([blade, depth]), () =>
+      edgeTouchable(bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade) }).blade, depth),
+    );
+    return byKey((u: number) => {
+      const near = within(strip, u, [half, lipEnd]);
+      return { near, ending: across(near, u, [half, lipEnd]) };
+    });
+  });
+  return { at: (tilt) => stripOf(Math.abs(tilt) <= MOST_LEAN ? lipHeight : Infinity), room };
 };
 
 /**
@@ -66,7 +74,7 @@ const edgeOf = (blade: Blade, { half, lipEnd }: Bed, room: Room, keep: Workshop[
  */
 const posesOf = (
   blade: Blade,
-  { whole, ending, room }: Edge,
+  { at: leaning, room }: Edge,
   setting: PlanSetting,
   bed: Bed,
 ): BladePose[] => {
@@ -77,13 +85,15 @@ const posesOf = (
   // Beyond the last place that the lip guides the blade is led by hand, off this fixture.
   const last = places?.findLast(({ guided }) => guided)?.u ?? from;
   if (tilt === undefined) return [];
+  const edge = leaning(tilt);
   const end = Math.max(from, Math.min(to, last));
   const us = Array.from({ length: COUNT }, (_, i) => from + ((end - from) * i) / (COUNT - 1));
   return us.flatMap((u): BladePose[] => {
     const load = Math.min(0, shape.length - LAST - u) * (setting.side === 'left' ? -1 : 1);
     const at = [u, shape.edge.value(u)] as const;
     const contacts = { ...bed, lip: setting.lip };
-    const frame = settleEdge(whole, setting.side, at, tilt, contacts, load, room, ending(u));
+    const { near, ending } = edge(u);
+    const frame = settleEdge(near, setting.side, at, tilt, contacts, load, room, ending);
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
   });
 };

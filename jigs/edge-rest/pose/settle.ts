@@ -20,7 +20,7 @@ import {
   type Stretch,
 } from '../../shared/pose/placed-points.ts';
 import { lineBelow } from '../../shared/pose/support-line.ts';
-import { touchable, type Touchable } from '../../shared/pose/touchable.ts';
+import { edgeStrip, type Touchable } from '../../shared/pose/touchable.ts';
 
 /** Seat and lip as parts, seat frame, mm. */
 export interface EdgeContacts {
@@ -35,11 +35,24 @@ export interface EdgeContacts {
 const ROUNDS = 60;
 const FINE = 1e-9;
 
+/** Most that a blade may lean for the strip along its edge to be all that counts, degrees. */
+export const MOST_LEAN = 45;
+/** Room for the slope of an edge line between its millimetres, mm. */
+const SPARE = 1;
+
 /**
- * What seat and lip can touch of a blade: all of it, since a face that overhangs meets the lip's
- * top between corners of the mesh that lie far apart.
+ * What seat and lip can touch of a blade that leans by `MOST_LEAN` at most. A place D mm from the edge
+ * and w out of the blade's middle is at least D cos t - w sin t above the edge beside it, which is not
+ * below the seat: beyond what that leaves under the lip's top nothing is met. A face that overhangs may
+ * meet the lip's top between corners of the mesh that lie far apart: these are kept too.
  */
-export const edgeTouchable = (mesh: Mesh): Touchable => touchable(mesh, Infinity);
+export const edgeTouchable = (mesh: Mesh, lipHeight: number): Touchable => {
+  let half = 0;
+  for (let i = 2; i < mesh.vertices.length; i += 3)
+    half = Math.max(half, Math.abs(mesh.vertices[i] as number));
+  const [s, c] = [sin(radians(MOST_LEAN)), cos(radians(MOST_LEAN))];
+  return edgeStrip(mesh, (lipHeight + 2 * half * s + SPARE) / c);
+};
 
 /** Axes of a blade edge down, its ground side to the wheel, its spine `tilt` towards the wheel. */
 const standing = (side: Side, tilt: number): Frame => {

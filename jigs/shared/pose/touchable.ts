@@ -12,8 +12,8 @@ const SLOPE = 6;
 /** Longest edge of a blade's mesh along it, with room for the slope, mm. */
 const NEAR = 12;
 
-/** The spine line: the least v of every millimetre of u. */
-const spineLine = (vertices: Mesh['vertices']): ((u: number) => number) => {
+/** The spine line, the least v of every millimetre of u; or the edge line, the most. */
+const lineOf = (vertices: Mesh['vertices'], sign: 1 | -1): ((u: number) => number) => {
   let [low, high] = [Infinity, -Infinity];
   for (let i = 0; i < vertices.length; i += 3) {
     low = Math.min(low, vertices[i] as number);
@@ -24,9 +24,9 @@ const spineLine = (vertices: Mesh['vertices']): ((u: number) => number) => {
   least.fill(Infinity);
   for (let i = 0; i < vertices.length; i += 3) {
     const at = Math.round(vertices[i] as number) - first;
-    least[at] = Math.min(least[at] as number, vertices[i + 1] as number);
+    least[at] = Math.min(least[at] as number, sign * (vertices[i + 1] as number));
   }
-  return (u) => least[Math.round(u) - first] ?? 0;
+  return (u) => sign * (least[Math.round(u) - first] ?? 0);
 };
 
 /**
@@ -39,7 +39,7 @@ export const touchable = (
   depth: number,
   ends?: readonly number[],
 ): Touchable => {
-  const spine = spineLine(vertices);
+  const spine = lineOf(vertices, 1);
   const numbers = new Int32Array(vertices.length / 3).fill(-1);
   const points = new Float64Array(vertices.length);
   let count = 0;
@@ -65,6 +65,40 @@ export const touchable = (
     edges[found++] = b;
   }
   return { points: points.slice(0, count), edges: edges.slice(0, found) };
+};
+
+/**
+ * The corners of a blade's mesh within `depth` mm (v) of the edge beside them, and those that an edge
+ * of the mesh joins to them, with these edges: a face between corners far apart is kept with them.
+ */
+export const edgeStrip = ({ vertices, triangles }: Mesh, depth: number): Touchable => {
+  const edge = lineOf(vertices, -1);
+  const isLow = new Uint8Array(vertices.length / 3);
+  for (let i = 0; i < isLow.length; i += 1) {
+    const line = edge(vertices[3 * i] as number);
+    isLow[i] = (vertices[3 * i + 1] as number) >= line - depth ? 1 : 0;
+  }
+  const numbers = new Int32Array(isLow.length).fill(-1);
+  const points = new Float64Array(vertices.length);
+  let count = 0;
+  const numberOf = (vertex: number): number => {
+    const known = numbers[vertex] as number;
+    if (known >= 0) return known;
+    for (let k = 0; k < 3; k += 1) points[3 * count + k] = vertices[3 * vertex + k] as number;
+    numbers[vertex] = count;
+    return count++;
+  };
+  const edges = new Uint32Array(triangles.length);
+  let found = 0;
+  for (let t = 0; t < triangles.length; t += 1) {
+    const from = triangles[t] as number;
+    const to = triangles[t % 3 === 2 ? t - 2 : t + 1] as number;
+    // Every edge of a closed mesh comes twice, once each way.
+    if (to <= from || !(isLow[from] || isLow[to])) continue;
+    edges[found++] = numberOf(from);
+    edges[found++] = numberOf(to);
+  }
+  return { points: points.slice(0, 3 * count), edges: edges.slice(0, found) };
 };
 
 /** The points that a test keeps by their number, with the edges between them. */
@@ -119,10 +153,15 @@ export const across = (
 
 /**
  * What of a blade can be within the largest of `halves` of the place u along it, in any pose that
- * keeps it along the stroke, with the edges that can cross the end of a stretch so long.
+ * keeps it along the stroke.
  */
-export const around = (whole: Touchable, u: number, halves: readonly number[]): Touchable => {
+export const within = (whole: Touchable, u: number, halves: readonly number[]): Touchable => {
   const most = Math.max(...halves) + NEAR;
-  const near = subset(whole, (i) => Math.abs((whole.points[3 * i] as number) - u) <= most);
+  return subset(whole, (i) => Math.abs((whole.points[3 * i] as number) - u) <= most);
+};
+
+/** The same with those edges alone that can cross the end of a stretch so long. */
+export const around = (whole: Touchable, u: number, halves: readonly number[]): Touchable => {
+  const near = within(whole, u, halves);
   return { points: near.points, edges: across(near, u, halves) };
 };
