@@ -6,16 +6,16 @@ import { COLUMN } from './arrange.ts';
 import { balloons, seenIn } from './balloons.ts';
 import { sectionItems, type Section } from './belt-section.ts';
 import { boardOf, isFree } from './board.ts';
-import { bodiesOf, splitThrough } from './bodies.ts';
+import { bodiesOf, splitThrough, type Body } from './bodies.ts';
 import { border } from './border.ts';
-import { heightOf, union, widthOf, type Box } from './box.ts';
+import { around, heightOf, union, widthOf, type Box } from './box.ts';
 import { linear } from './dimension.ts';
 import { codeStrip } from './code.ts';
 import { withCuts } from './cut-marks.ts';
 import { cutsOf, cutView, type Cut, type CutPlane } from './cut-view.ts';
 import { bounds, label, move, scaled, TEXT } from './items.ts';
 import { fittedTable, heading, paragraph, space, type Strip } from './layout.ts';
-import { drawnOnce, laidOut, type Page } from './pages.ts';
+import { columnOf, drawnOnce, extentOf, laidOut, type Drawn, type Page } from './pages.ts';
 import { atScale, explodedFrom, pictureOf, withNumbers, type Numbered } from './pictures.ts';
 import { SHEETS, sizeOf } from './paper.ts';
 import { thicknessOf } from './part-sheets.ts';
@@ -112,17 +112,11 @@ const overallUp = (box: Box, k: number, others: readonly Item[]): Item[] => {
 };
 
 /** Side view and, below it in first-angle projection, the view from above; drawn at any scale. */
-const elevations = (
-  parts: readonly Part[],
-  placements: readonly Placement[],
-  rows: readonly Row[],
-  cuts: readonly Cut[],
-): ((k: number) => Item[]) => {
-  const bodies = splitThrough(bodiesOf(parts, placements));
+const elevations = (bodies: readonly Body[], rows: readonly Row[], cuts: readonly Cut[]): Drawn => {
   // Bought parts are small and many: their numbers are in the exploded view.
   const made = rows.filter((row) => row.part.kind !== 'hardware');
   const pictures = [SIDE, ABOVE_SIDE].map((eye) => pictureOf(bodies, eye, made));
-  return (k) => {
+  const draw = (k: number): Item[] => {
     const [side = [], above = []] = pictures.map((picture, i) => {
       const { items, box, pointers } = atScale(picture, k);
       const across = i === 0 ? overall(box, k, 'x') : [];
@@ -137,28 +131,30 @@ const elevations = (
     });
     return [...side, ...move(above, [0, bounds(side).y0 - bounds(above).y1 - 10])];
   };
+  return drawnOnce(draw, columnOf(pictures.map(({ box }) => extentOf(box))));
 };
 
 /** The assembly as it stands when built, from the maker's right. */
-const assembled = (
-  parts: readonly Part[],
-  placements: readonly Placement[],
-): ((k: number) => Item[]) => {
-  const view = scene(splitThrough(bodiesOf(parts, placements)), ISOMETRIC, 1);
-  return (k) => titled(scaled(view.items, k), text.drawing.assembly.assembled);
+const assembled = (bodies: readonly Body[]): Drawn => {
+  const view = scene(bodies, ISOMETRIC, 1);
+  const draw = (k: number): Item[] =>
+    titled(scaled(view.items, k), text.drawing.assembly.assembled);
+  return drawnOnce(draw, extentOf(view.box));
 };
 
 /** Pictures one below the other, in the order in which they are given. */
-const stacked =
-  (pictures: readonly ((k: number) => Item[])[]): ((k: number) => Item[]) =>
-  (k) =>
-    pictures.reduce<Item[]>((above, draw) => {
-      const next = draw(k);
-      if (above.length === 0) return next;
-      const [over, under] = [bounds(above), bounds(next)];
-      const aside = (over.x0 + over.x1 - under.x0 - under.x1) / 2;
-      return [...above, ...move(next, [aside, over.y0 - under.y1 - 15])];
-    }, []);
+const stacked = (pictures: readonly Drawn[]): Drawn =>
+  drawnOnce(
+    (k) =>
+      pictures.reduce<Item[]>((above, { at }) => {
+        const { items, box } = at(k);
+        if (above.length === 0) return items;
+        const over = bounds(above);
+        const aside = (over.x0 + over.x1 - box.x0 - box.x1) / 2;
+        return [...above, ...move(items, [aside, over.y0 - box.y1 - 15])];
+      }, []),
+    columnOf(pictures.map(({ bare }) => bare)),
+  );
 
 /** The assembly cut along a plane, with item numbers and its letters above. */
 const cutPicture = (
@@ -166,18 +162,19 @@ const cutPicture = (
   placements: readonly Placement[],
   rows: readonly Row[],
   cut: Cut,
-): ((k: number) => Item[]) => {
+): Drawn => {
   const draw = cutView(parts, placements, cut);
-  const seen = seenIn(draw(1));
+  const full = draw(1);
+  const seen = seenIn(full);
   const pointers = rows.flatMap(({ item, placed }) => {
     const at = seen(placed);
     return at ? [{ text: item, at }] : [];
   });
-  return (k) => {
+  return drawnOnce((k) => {
     const { items, box } = draw(k);
     const numbers = pointers.map((pointer) => ({ ...pointer, at: scale2(pointer.at, k) }));
     return titled([...items, ...balloons(numbers, box)], text.drawing.assembly.cut(cut.letter));
-  };
+  }, extentOf(full.box));
 };
 
 /** A picture with its title above it. */
@@ -200,6 +197,7 @@ export const assemblySheets = (
   const rows = rowsOf(parts, placements);
   const { link } = block;
   const cuts = cutsOf(info.cuts ?? [], parts, placements);
+  const bodies = splitThrough(bodiesOf(parts, placements));
   const from = explodedFrom(parts, placements, info.joined ?? 'z');
   const apart = from(ISOMETRIC, rows);
   // What is hidden from there is shown from the other side.
@@ -210,13 +208,13 @@ export const assemblySheets = (
   const reducing = SCALES.filter((s) => factor(s) <= 1);
   const pages: Page[] = [
     {
-      draw: drawnOnce(elevations(parts, placements, rows, cuts)),
+      draw: elevations(bodies, rows, cuts),
       scales: reducing,
       strips: partsList(rows, info.files),
       ...(link === undefined ? {} : { foot: codeStrip(link, block.designId) }),
     },
     {
-      draw: drawnOnce(withNumbers(apart)),
+      draw: drawnOnce(withNumbers(apart), extentOf(apart.box)),
       scales: reducing,
       strips: [
         ...numbered(text.drawing.assembly.order, info.order),
@@ -227,12 +225,15 @@ export const assemblySheets = (
         ...numbered(text.safety.title, text.safety.drawing),
       ],
     },
-    { draw: drawnOnce(assembled(parts, placements)), scales: reducing, strips: [] },
+    { draw: assembled(bodies), scales: reducing, strips: [] },
     ...(behind.pointers.length === 0
       ? []
       : [
           {
-            draw: drawnOnce((k) => titled(withNumbers(behind)(k), text.drawing.assembly.fromBelow)),
+            draw: drawnOnce(
+              (k) => titled(withNumbers(behind)(k), text.drawing.assembly.fromBelow),
+              extentOf(behind.box),
+            ),
             scales: reducing,
             strips: [],
           },
@@ -241,13 +242,16 @@ export const assemblySheets = (
       ? []
       : [
           {
-            draw: drawnOnce(stacked(cuts.map((cut) => cutPicture(parts, placements, rows, cut)))),
+            draw: stacked(cuts.map((cut) => cutPicture(parts, placements, rows, cut))),
             scales: SCALES.filter((s) => factor(s) <= 2),
             strips: [],
           },
         ]),
     ...info.sections.map((section): Page => ({
-      draw: drawnOnce((k) => titled(sectionItems(section, k), section.title)),
+      draw: drawnOnce(
+        (k) => titled(sectionItems(section, k), section.title),
+        extentOf(around(section.shapes.flatMap(({ points }) => points))),
+      ),
       scales: SCALES,
       strips: [],
     })),

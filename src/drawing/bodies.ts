@@ -2,7 +2,7 @@ import { place, turn, WORLD, type Frame } from '../geometry/frame.ts';
 import { flatten } from '../geometry/flatten.ts';
 import { oriented } from '../geometry/loop-transform.ts';
 import type { Vec2, Vec3 } from '../geometry/vector.ts';
-import type { Part, Placement } from '../model/part.ts';
+import type { Layer, Part, Placement } from '../model/part.ts';
 
 /** One layer of a placed part: a prism in space, its contours as polygons in its own plane. */
 export interface Body {
@@ -29,13 +29,49 @@ const CHORD = 0.01;
 
 const EPS = 1e-6;
 
-const extent = (points: readonly Vec3[]): { readonly min: Vec3; readonly max: Vec3 } => {
-  const along = (i: 0 | 1 | 2, pick: (...values: number[]) => number): number =>
-    points.reduce((best, p) => pick(best, p[i]), points[0]?.[i] ?? 0);
-  return {
-    min: [along(0, Math.min), along(1, Math.min), along(2, Math.min)],
-    max: [along(0, Math.max), along(1, Math.max), along(2, Math.max)],
+/** The contours of a layer as polygons in its own plane. */
+interface Contours extends Pick<Body, 'outer' | 'holes'> {
+  /** What tells equal outlines. */
+  readonly outline: string;
+}
+
+const contours = new WeakMap<Layer, Contours>();
+
+/** The contours of a layer, made once: a part stands in many pictures and places. */
+const contoursOf = (layer: Layer): Contours => {
+  const known = contours.get(layer);
+  if (known) return known;
+  const { outer, holes } = layer.profile;
+  const made: Contours = {
+    outline: JSON.stringify(outer),
+    outer: flatten(oriented(outer, true), CHORD),
+    holes: holes.map((hole) =>
+      hole.kind === 'circle'
+        ? flatten(hole, CHORD).reverse()
+        : flatten(oriented(hole, false), CHORD),
+    ),
   };
+  contours.set(layer, made);
+  return made;
+};
+
+/** The box around a placed prism. */
+const extent = (
+  frame: Frame,
+  outer: readonly Vec2[],
+  { from, to }: Layer,
+): { readonly min: Vec3; readonly max: Vec3 } => {
+  const min: [number, number, number] = [Infinity, Infinity, Infinity];
+  const max: [number, number, number] = [-Infinity, -Infinity, -Infinity];
+  for (const [x, y] of outer)
+    for (const z of [from, to]) {
+      const p = place(frame, [x, y, z]);
+      for (let i = 0; i < 3; i += 1) {
+        min[i] = Math.min(min[i] as number, p[i] as number);
+        max[i] = Math.max(max[i] as number, p[i] as number);
+      }
+    }
+  return { min, max };
 };
 
 /** The layers of placed parts as prisms; placements of unknown parts are left out. */
@@ -43,32 +79,21 @@ export const bodiesOf = (parts: readonly Part[], placements: readonly Placement[
   const known = new Map(parts.map((part) => [part.id, part]));
   return placements.flatMap(({ part: id, name, frame }) =>
     (known.get(id)?.layers ?? []).map((layer, _, layers): Body => {
-      const outline = JSON.stringify(layer.profile.outer);
-      const outer = flatten(oriented(layer.profile.outer, true), CHORD);
+      const { outer, holes, outline } = contoursOf(layer);
       const flush = (isNext: (from: number, to: number) => boolean): boolean =>
         layers.some(
-          (other) =>
-            isNext(other.from, other.to) && JSON.stringify(other.profile.outer) === outline,
+          (other) => isNext(other.from, other.to) && contoursOf(other).outline === outline,
         );
       return {
         owner: name,
         frame,
         outer,
-        holes: layer.profile.holes.map((hole) =>
-          hole.kind === 'circle'
-            ? flatten(hole, CHORD).reverse()
-            : flatten(oriented(hole, false), CHORD),
-        ),
+        holes,
         from: layer.from,
         to: layer.to,
         flushAbove: flush((from) => Math.abs(from - layer.to) < EPS),
         flushBelow: flush((_from, to) => Math.abs(to - layer.from) < EPS),
-        ...extent(
-          outer.flatMap(([x, y]) => [
-            place(frame, [x, y, layer.from]),
-            place(frame, [x, y, layer.to]),
-          ]),
-        ),
+        ...extent(frame, outer, layer),
       };
     }),
   );

@@ -46,6 +46,12 @@ export const ownersIn = ({ faces, box }: Scene): ((p: Vec2) => string | undefine
     for (let j = low; j <= high; j++)
       for (let i = left; i <= right; i++) cells[j * CELLS + i]?.push(shown);
   }
-  return ([x, y]) =>
-    cells[row(y) * CELLS + column(x)]?.findLast(({ covers }) => covers(x, y))?.owner;
+  return ([x, y]) => {
+    const shown = cells[row(y) * CELLS + column(x)] ?? [];
+    for (let i = shown.length - 1; i >= 0; i -= 1) {
+      const one = shown[i];
+      if (one?.covers(x, y)) return one.owner;
+    }
+    return undefined;
+  };
 };

@@ -8,18 +8,43 @@ import { factor, FULL_SIZE, SCALES, type Scale } from './scales.ts';
 import type { Item } from './sheet.ts';
 import { BLOCK_WIDTH } from './title-block.ts';
 
-/** A picture at a scale, and the box around it. */
-type Drawn = (k: number) => { readonly items: Item[]; readonly box: Box };
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A picture that can be drawn at any scale. */
+export interface Drawn {
+  /** The picture at a scale, and the box around it. */
+  readonly at: (k: number) => { readonly items: Item[]; readonly box: Box };
+  /** What it takes at full size without its words, mm; with the scale this grows and they do not. */
+  readonly bare: Size;
+}
 
 /** A picture with its box, drawn once at each scale: every size of paper tries them. */
-export const drawnOnce = (draw: (k: number) => Item[]): Drawn => {
-  const drawn = createStore<ReturnType<Drawn>>(SCALES.length);
-  return (k) =>
+export const drawnOnce = (
+  draw: (k: number) => Item[],
+  bare: Size = { width: 0, height: 0 },
+): Drawn => {
+  const drawn = createStore<ReturnType<Drawn['at']>>(SCALES.length);
+  const at: Drawn['at'] = (k) =>
     drawn(String(k), () => {
       const items = draw(k);
       return { items, box: bounds(items) };
     });
+  return { at, bare };
 };
+
+/** What pictures take side by side or one below the other, the air between them left out. */
+export const rowOf = (sizes: readonly Size[]): Size => ({
+  width: sizes.reduce((sum, { width }) => sum + width, 0),
+  height: Math.max(0, ...sizes.map(({ height }) => height)),
+});
+export const columnOf = (sizes: readonly Size[]): Size => ({
+  width: Math.max(0, ...sizes.map(({ width }) => width)),
+  height: sizes.reduce((sum, { height }) => sum + height, 0),
+});
+export const extentOf = (box: Box): Size => ({ width: widthOf(box), height: heightOf(box) });
 
 /** A page with a picture left and a column of strips above the title block. */
 export interface Page {
@@ -57,6 +82,13 @@ const areasOf = (paper: Paper, block: number, foot: number, column: boolean): Bo
 const fits = (have: Box, area: Box): boolean =>
   widthOf(have) <= widthOf(area) && heightOf(have) <= heightOf(area);
 
+/** Far above what rounding does to a length on paper, mm. */
+const ROUNDING = 1e-6;
+
+/** Whether a picture is too large for an area without its words already, and need not be drawn. */
+const isTooLarge = ({ bare }: Drawn, k: number, area: Box): boolean =>
+  bare.width * k > widthOf(area) + ROUNDING || bare.height * k > heightOf(area) + ROUNDING;
+
 /** The page with its picture at the largest scale that fits on the paper. */
 const lay = (page: Page, paper: Paper, block: number): Laid | undefined => {
   const { draw, scales, strips, foot } = page;
@@ -65,7 +97,9 @@ const lay = (page: Page, paper: Paper, block: number): Laid | undefined => {
   const below = foot?.(s.x1 - BLOCK_WIDTH - INSET - left);
   const areas = areasOf(paper, block, below?.height ?? 0, strips.length > 0);
   for (const scale of scales) {
-    const { items, box } = draw(factor(scale));
+    const k = factor(scale);
+    if (areas.every((one) => isTooLarge(draw, k, one))) continue;
+    const { items, box } = draw.at(k);
     const area = areas.find((one) => items.length === 0 || fits(box, one));
     if (!area) continue;
     const room = s.y1 - s.y0 - block - 2 * INSET;
@@ -93,11 +127,14 @@ const BETWEEN = 15;
 
 /** Two pictures side by side, their middles at one height. */
 const beside = (one: Page, other: Page): Page => ({
-  draw: drawnOnce((k) => {
-    const [a, b] = [one.draw(k), other.draw(k)];
-    const up = (a.box.y0 + a.box.y1 - b.box.y0 - b.box.y1) / 2;
-    return [...a.items, ...move(b.items, [a.box.x1 - b.box.x0 + BETWEEN, up])];
-  }),
+  draw: drawnOnce(
+    (k) => {
+      const [a, b] = [one.draw.at(k), other.draw.at(k)];
+      const up = (a.box.y0 + a.box.y1 - b.box.y0 - b.box.y1) / 2;
+      return [...a.items, ...move(b.items, [a.box.x1 - b.box.x0 + BETWEEN, up])];
+    },
+    rowOf([one.draw.bare, other.draw.bare]),
+  ),
   scales: one.scales.filter((scale) => other.scales.includes(scale)),
   strips: [],
 });

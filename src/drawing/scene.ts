@@ -1,5 +1,6 @@
-import { acos } from '../core/trigonometry.ts';
-import { place, turn } from '../geometry/frame.ts';
+import { cos } from '../core/trigonometry.ts';
+import { radians } from '../core/units.ts';
+import { place } from '../geometry/frame.ts';
 import { cross3, dot3, unit3, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import { around, NOTHING, union, type Box } from './box.ts';
 import { upOf, type Body } from './bodies.ts';
@@ -53,14 +54,17 @@ const SEAM = 0.15;
 
 /** Turns of an outline sharper than this are drawn as edges, degrees. */
 const SHARP = 20;
+const SHARP_COSINE = cos(radians(SHARP));
 
 /** Whether a must be drawn before b: some plane square to an axis parts them. */
 const isBehind = (a: Body, b: Body, towards: Vec3): boolean =>
-  ([0, 1, 2] as const).some(
-    (i) =>
-      (towards[i] > EPS && a.max[i] <= b.min[i] + EPS) ||
-      (towards[i] < -EPS && a.min[i] >= b.max[i] - EPS),
-  );
+  isBehindAlong(a, b, towards, 0) ||
+  isBehindAlong(a, b, towards, 1) ||
+  isBehindAlong(a, b, towards, 2);
+
+const isBehindAlong = (a: Body, b: Body, towards: Vec3, i: 0 | 1 | 2): boolean =>
+  (towards[i] > EPS && a.max[i] <= b.min[i] + EPS) ||
+  (towards[i] < -EPS && a.min[i] >= b.max[i] - EPS);
 
 /** Nearest point of the body's box to the eye. */
 const nearness = (body: Body, towards: Vec3): number =>
@@ -133,20 +137,18 @@ const runsOf = (faced: readonly boolean[], sharp: readonly boolean[]): number[][
 const wallsOf = (body: Body, ring: readonly Vec2[], eye: Eye, k: number): Wall[] => {
   const n = ring.length;
   const corner = (i: number): Vec2 => ring[(i + n) % n] ?? [0, 0];
-  const side = (i: number): Vec2 => [
-    corner(i + 1)[0] - corner(i)[0],
-    corner(i + 1)[1] - corner(i)[1],
-  ];
   // The material lies to the left of every ring, so the outward normal to its right.
-  const faced = ring.map((_, i) => {
-    const [dx, dy] = side(i);
-    return dot3(turn(body.frame, [dy, -dx, 0]), eye.towards) / Math.hypot(dx, dy) > 1e-4;
-  });
-  const sharp = ring.map((_, i) => {
-    const [p, q] = [side(i - 1), side(i)];
-    const cosine = (p[0] * q[0] + p[1] * q[1]) / (Math.hypot(...p) * Math.hypot(...q));
-    return acos(Math.max(-1, Math.min(1, cosine))) > (SHARP * Math.PI) / 180;
-  });
+  const [ahead, aside] = [dot3(body.frame.x, eye.towards), dot3(body.frame.y, eye.towards)];
+  const faced: boolean[] = [];
+  const sharp: boolean[] = [];
+  for (let i = 0; i < n; i += 1) {
+    const [before, here, after] = [corner(i - 1), corner(i), corner(i + 1)];
+    const [px, py] = [here[0] - before[0], here[1] - before[1]];
+    const [qx, qy] = [after[0] - here[0], after[1] - here[1]];
+    const [p, q] = [Math.sqrt(px * px + py * py), Math.sqrt(qx * qx + qy * qy)];
+    faced.push((qy * ahead - qx * aside) / q > 1e-4);
+    sharp.push((px * qx + py * qy) / (p * q) < SHARP_COSINE);
+  }
   const axis = upOf(body);
   const up = dot3(axis, eye.towards);
   const across = cross3(axis, eye.towards);
