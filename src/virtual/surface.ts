@@ -89,6 +89,16 @@ export const depthAt = (cutter: Cutter, u: number, v: number): number =>
     ? cutter.a + cutter.b * (u - cutter.m) + cutter.g * (v - cutter.v0)
     : roundDepth(cutter, cutter.round, u, v);
 
+/** How the face's depth grows across the blade, where it stands `n` over the midplane. */
+export const riseAt = (cutter: Cutter, u: number, v: number, n: number): number => {
+  const { m, v0, out, along, round } = cutter;
+  if (round === undefined) return cutter.g;
+  const [du, dv] = [u - m, v - v0];
+  const p = out[0] + out[1] * du + out[2] * dv + out[3] * n - round.axis[0];
+  const q = along[0] + along[1] * du + along[2] * dv + along[3] * n - round.axis[1];
+  return -(p * out[2] + q * along[2]) / (p * out[3] + q * along[3]);
+};
+
 /** Where along the stroke a point of the placed blade is, mm from the belt's middle. */
 export const acrossAt = ({ m, v0, x }: Cutter, u: number, v: number, n: number): number =>
   x[0] + x[1] * (u - m) + x[2] * (v - v0) + x[3] * n;

@@ -5,8 +5,9 @@ import { root } from '../../grind/numeric/root.ts';
 import { columnFrom, shortOf, type Field } from '../field.ts';
 import { addPoint, lineUnder, pointsFor } from '../hull.ts';
 import type { Pose } from '../pose.ts';
-import { acrossAt, cutterOf, depthAt, lieAt, OFF, type Surface } from '../surface.ts';
+import { cutterOf, lieAt, OFF, type Surface } from '../surface.ts';
 import type { Faces, Hold, Reached } from './hold.ts';
+import { stretchesOf } from './stretches.ts';
 
 /** Seat and lip of an edge rest, mm from the wheel's foremost point and the seat. */
 export interface EdgeRestBody {
@@ -169,25 +170,29 @@ export const edgeHold = (given: EdgeHold): Hold => {
     };
   };
 
+  const stretches = stretchesOf(field, flat, square, depth, half);
+  /** Where the least metal was found last: from one tilt to the next it hardly moves. */
+  let guess = { i: 0, k: 0 };
+
   /** Least metal over the hollow's depth anywhere under the belt, mm, and where. */
   const over = (pose: Pose): { metal: number; at: number } => {
     const cutter = cutterOf(pose, surface);
     const { m } = pose;
     let metal = FAR;
     let at = m;
+    const first = columnFrom(field, m - half - 20);
     const end = columnFrom(field, m + half + 20);
-    for (let i = columnFrom(field, m - half - 20); i < end; i += 1) {
+    const isNear = guess.i >= first && guess.i < end;
+    const limit = isNear ? stretches.metalAt(cutter, guess.i, guess.k) : Infinity;
+    for (let i = first; i < end; i += 1) {
       const u = us[i] as number;
       const [top, low] = [v[i * rows] as number, v[(i + 1) * rows - 1] as number];
       if (lieAt(cutter, u, top, low, half) === OFF) continue;
-      for (let k = i * rows; k < (i + 1) * rows; k += 1) {
-        const here = v[k] as number;
-        const n = depthAt(cutter, u, here);
-        const left = (n - (flat[k] as number)) * (square[k] as number) + depth;
-        if (left >= metal || Math.abs(acrossAt(cutter, u, here, n)) > half) continue;
-        metal = left;
-        at = u;
-      }
+      const least = stretches.leastIn(cutter, i, metal, limit);
+      if (least >= metal) continue;
+      metal = least;
+      at = u;
+      guess = { i, k: stretches.found() };
     }
     return { metal, at };
   };

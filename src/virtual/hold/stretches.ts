@@ -1,0 +1,95 @@
+import { acrossAt, depthAt, riseAt, type Cutter } from '../surface.ts';
+import type { Field } from '../field.ts';
+
+/** Nodes of a stretch: few enough that a belt's curve hardly bends along it. */
+const NODES = 8;
+
+/** Far above what rounding does to a depth, mm. */
+const ROUNDING = 1e-9;
+
+/** Where a belt over a face leaves the least metal. */
+export interface Stretches {
+  /**
+   * The least metal over a depth at the nodes of column i under a belt of half a width, as far as it
+   * is less than `metal`, which it is otherwise; `limit` is known not to be less than the least of all.
+   */
+  readonly leastIn: (cutter: Cutter, i: number, metal: number, limit: number) => number;
+  /** The metal at a node; Infinity beside the belt. */
+  readonly metalAt: (cutter: Cutter, i: number, k: number) => number;
+  /** The node that `leastIn` found last. */
+  readonly found: () => number;
+}
+
+/**
+ * A face by stretches of each column, for looking where a belt comes nearest to a depth below it.
+ * A plane or a round belt is convex, so it lies over its tangent: one node tells of most stretches
+ * that none of theirs can be the least, and a grind asks of millions.
+ */
+export const stretchesOf = (
+  { us, rows, v }: Field,
+  flat: Float64Array,
+  square: Float64Array,
+  depth: number,
+  half: number,
+): Stretches => {
+  const each = Math.ceil(rows / NODES);
+  // How far a face bulges over the chord of its stretch, and the least cosine of its slope.
+  const bulge = new Float64Array(us.length * each);
+  const least = new Float64Array(us.length * each).fill(1);
+  const endOf = (i: number, n: number): number => i * rows + Math.min(rows, (n + 1) * NODES) - 1;
+  const startOf = (i: number, n: number): number => i * rows + n * NODES;
+  for (let i = 0; i < us.length; i += 1)
+    for (let n = 0; n < each; n += 1) {
+      const [a, b, at] = [startOf(i, n), endOf(i, n), i * each + n];
+      const [va, fa] = [v[a] as number, flat[a] as number];
+      const length = (v[b] as number) - va;
+      const slope = length > 0 ? ((flat[b] as number) - fa) / length : 0;
+      for (let k = a; k <= b; k += 1) {
+        const over = (flat[k] as number) - fa - slope * ((v[k] as number) - va);
+        bulge[at] = Math.max(bulge[at] as number, over);
+        least[at] = Math.min(least[at] as number, square[k] as number);
+      }
+    }
+
+  const left = (k: number, n: number): number =>
+    (n - (flat[k] as number)) * (square[k] as number) + depth;
+
+  const metalAt = (cutter: Cutter, i: number, k: number): number => {
+    const [u, here] = [us[i] as number, v[k] as number];
+    const n = depthAt(cutter, u, here);
+    return Math.abs(acrossAt(cutter, u, here, n)) > half ? Infinity : left(k, n);
+  };
+
+  let last = 0;
+  const leastIn = (cutter: Cutter, i: number, above: number, limit: number): number => {
+    const u = us[i] as number;
+    let metal = above;
+    for (let n = 0; n < each; n += 1) {
+      const [a, b, at] = [startOf(i, n), endOf(i, n), i * each + n];
+      const [va, vb] = [v[a] as number, v[b] as number];
+      const middle = (va + vb) / 2;
+      const touch = depthAt(cutter, u, middle);
+      const rise = riseAt(cutter, u, middle, touch);
+      const bound =
+        Math.min(
+          touch + rise * (va - middle) - (flat[a] as number),
+          touch + rise * (vb - middle) - (flat[b] as number),
+        ) - (bulge[at] as number);
+      if (
+        Math.min(bound, bound * (least[at] as number)) + depth >
+        Math.min(metal, limit) + ROUNDING
+      )
+        continue;
+      for (let k = a; k <= b; k += 1) {
+        const here = v[k] as number;
+        const face = depthAt(cutter, u, here);
+        const now = left(k, face);
+        if (now >= metal || Math.abs(acrossAt(cutter, u, here, face)) > half) continue;
+        metal = now;
+        last = k;
+      }
+    }
+    return metal;
+  };
+  return { leastIn, metalAt, found: () => last };
+};
