@@ -58,23 +58,36 @@ export const bedOf = ({ l, v }: Context, beltWidth: number): Bed => ({
   beltWidth,
 });
 
-/** What seat and step can touch of a blade while a place is at the belt's middle. */
+/** What seat and step can touch of a blade while a place is at the belt's middle, on its left side. */
 interface Spine {
   readonly whole: (u: number) => Touchable;
   /** Of that, what lies near them at the middle one of a side's settings. */
   readonly close: (u: number, side: Side) => Close | undefined;
+  /** Where it was settled at a place already, by how it stood and leant there. */
+  readonly settled: (u: number) => Settled[];
   readonly room: Room;
 }
 
-/** How the blade stands at one setting with the place u at the belt's middle. */
+/** A blade settled on its left side. */
+interface Settled {
+  readonly setoff: number;
+  readonly stance: Stance;
+  readonly frame: Frame | undefined;
+}
+
+/** Set-offs, tilts and loads nearer than this are the same, mm and degrees. */
+const SAME = 1e-12;
+
+/**
+ * How the blade stands at one setting with the place u at the belt's middle, its left side to the belt:
+ * its blank is the same on both sides, and its right side stands as a mirror shows it.
+ */
 const stanceAt = (blade: Blade, setting: PlanSetting, u: number): Stance | undefined => {
   const settled = settledPose(setting, blade.name, u);
   if (!settled) return undefined;
   // Off the tip the belt still bears on the last place that it grinds.
   const last = setting.blades.find((b) => b.blade === blade.name)?.places.at(-1)?.u ?? u;
-  const { side } = setting;
-  const load = Math.min(0, last - u) * (side === 'left' ? 1 : -1);
-  return { side, u, tilt: settled.strokeTilt, load };
+  return { side: 'left', u, tilt: settled.strokeTilt, load: Math.min(0, last - u) };
 };
 
 /** What the seat and the step touch of a blade, by places: kept while blade and rest are the same. */
@@ -101,7 +114,7 @@ const spineOf = (
     const own = settings.filter((one) => one.side === side);
     return own[Math.floor(own.length / 2)];
   });
-  // Where a blade roughly stands: its blank is the same on both sides.
+  // Where a blade roughly stands.
   const standing = byKey((side: Side) =>
     byKey((u: number): Frame | undefined => {
       const setting = middleOf(side);
@@ -110,10 +123,8 @@ const spineOf = (
       const left = side === 'right' ? middleOf('left') : undefined;
       const turned = left && stanceAt(blade, left, u);
       const apart = left && Math.abs(left.setoff - setting.setoff);
-      if (turned && Math.abs(turned.tilt - stance.tilt) < ALIKE && (apart ?? 1) < ALIKE) {
-        const frame = standing('left')(u);
-        return frame && mirrored(frame);
-      }
+      if (turned && Math.abs(turned.tilt - stance.tilt) < ALIKE && (apart ?? 1) < ALIKE)
+        return standing('left')(u);
       return roughlySettled(whole(u), stance, { ...bed, setoff: setting.setoff }, room);
     }),
   );
@@ -124,7 +135,30 @@ const spineOf = (
       return closeTo(whole(u), frame, { ...bed, setoff: setting.setoff }, room);
     }),
   );
-  return { whole, close: (u, side) => near(side)(u), room };
+  const settled = byKey((): Settled[] => []);
+  return { whole, close: (u, side) => near(side)(u), settled, room };
+};
+
+/** Settles a blade at a place on its left side; once where both sides stand alike. */
+const settledAt = (
+  { whole, close, settled, room }: Spine,
+  { setoff, side }: PlanSetting,
+  stance: Stance,
+  bed: Bed,
+): Frame | undefined => {
+  const known = settled(stance.u);
+  const isSame = (a: number, b = 0): boolean => Math.abs(a - b) <= SAME;
+  const last = known.find(
+    (one) =>
+      isSame(one.setoff, setoff) &&
+      isSame(one.stance.tilt, stance.tilt) &&
+      isSame(one.stance.load ?? 0, stance.load),
+  );
+  if (last) return last.frame;
+  const { u } = stance;
+  const frame = settleMesh(whole(u), stance, { ...bed, setoff }, room, close(u, side));
+  known.push({ setoff, stance, frame });
+  return frame;
 };
 
 /** The places at the belt's middle over the stroke of a blade. */
@@ -137,17 +171,12 @@ const placesOf = (blade: Blade, { beltWidth, plungeMargin, tipOverlap }: Bed): n
  * The blade over its stroke at one setting, from the plunge stop to the tip: at every place it
  * stands at the tilt that the belt allows there, its spine settled on nose and against step.
  */
-const posesOf = (
-  blade: Blade,
-  { whole, close, room }: Spine,
-  setting: PlanSetting,
-  bed: Bed,
-): BladePose[] => {
-  const contacts = { ...bed, setoff: setting.setoff };
+const posesOf = (blade: Blade, spine: Spine, setting: PlanSetting, bed: Bed): BladePose[] => {
   const poseAt = (u: number): BladePose[] => {
     const stance = stanceAt(blade, setting, u);
     if (stance === undefined) return [];
-    const frame = settleMesh(whole(u), stance, contacts, room, close(u, setting.side));
+    const left = settledAt(spine, setting, stance, bed);
+    const frame = left && setting.side === 'right' ? mirrored(left) : left;
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
   };
   /** The poses after one, up to another: a blade that turns much on its spine is looked at between. */
