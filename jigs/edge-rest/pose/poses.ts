@@ -11,6 +11,7 @@ import {
 import { byKey } from '../../shared/later.ts';
 import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
 import { createRoom, type Room } from '../../shared/pose/placed-points.ts';
+import { isEven, mirrored, settledOnce, type Settled } from '../../shared/pose/sides.ts';
 import { across, within, type Touchable } from '../../shared/pose/touchable.ts';
 import { cutsOf } from '../blade.ts';
 import type { EdgeContext } from '../context.ts';
@@ -51,6 +52,8 @@ interface Edge {
   readonly at: (
     tilt: number,
   ) => (u: number) => { readonly near: Touchable; readonly ending: Uint32Array };
+  /** Where it was settled at a place already. */
+  readonly settled: (u: number) => Settled;
   readonly room: Room;
 }
 
@@ -65,7 +68,11 @@ const edgeOf = (blade: Blade, bed: Bed, room: Room, keep: Workshop['keep']): Edg
       return { near, ending: across(near, u, [half, lipEnd]) };
     });
   });
-  return { at: (tilt) => stripOf(Math.abs(tilt) <= MOST_LEAN ? lipHeight : Infinity), room };
+  return {
+    at: (tilt) => stripOf(Math.abs(tilt) <= MOST_LEAN ? lipHeight : Infinity),
+    settled: byKey(settledOnce),
+    room,
+  };
 };
 
 /**
@@ -74,7 +81,7 @@ const edgeOf = (blade: Blade, bed: Bed, room: Room, keep: Workshop['keep']): Edg
  */
 const posesOf = (
   blade: Blade,
-  { at: leaning, room }: Edge,
+  { at: leaning, settled, room }: Edge,
   setting: PlanSetting,
   bed: Bed,
 ): BladePose[] => {
@@ -89,11 +96,17 @@ const posesOf = (
   const end = Math.max(from, Math.min(to, last));
   const us = Array.from({ length: COUNT }, (_, i) => from + ((end - from) * i) / (COUNT - 1));
   return us.flatMap((u): BladePose[] => {
-    const load = Math.min(0, shape.length - LAST - u) * (setting.side === 'left' ? -1 : 1);
+    const away = Math.min(0, shape.length - LAST - u);
     const at = [u, shape.edge.value(u)] as const;
     const contacts = { ...bed, lip: setting.lip };
     const { near, ending } = edge(u);
-    const frame = settleEdge(near, setting.side, at, tilt, contacts, load, room, ending);
+    // A blade that is the same on both sides stands on its right one as a mirror shows the left.
+    const side = isEven(blade) ? 'left' : setting.side;
+    const load = side === 'left' ? -away : away;
+    const found = settled(u)([side === 'left' ? 1 : 0, setting.lip, tilt, away], () =>
+      settleEdge(near, side, at, tilt, contacts, load, room, ending),
+    );
+    const frame = found && side !== setting.side ? mirrored(found) : found;
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
   });
 };

@@ -20,13 +20,13 @@ import type { Context } from '../../shared/parts/context.ts';
 import { createRoom, type Room } from '../../shared/pose/placed-points.ts';
 import {
   closeTo,
-  mirrored,
   roughlySettled,
   settleMesh,
   type Close,
   type Contacts,
   type Stance,
 } from './settle-mesh.ts';
+import { mirrored, settledOnce, type Settled } from '../../shared/pose/sides.ts';
 import { around, touchable, type Touchable } from '../../shared/pose/touchable.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
@@ -63,26 +63,16 @@ interface Spine {
   readonly whole: (u: number) => Touchable;
   /** Of that, what lies near them at the middle one of a side's settings. */
   readonly close: (u: number, side: Side) => Close | undefined;
-  /** Where it was settled at a place already, by how it stood and leant there. */
-  readonly settled: (u: number) => Settled[];
+  /** Where it was settled at a place already. */
+  readonly settled: (u: number) => Settled;
   readonly room: Room;
 }
-
-/** A blade settled on its left side. */
-interface Settled {
-  readonly setoff: number;
-  readonly stance: Stance;
-  readonly frame: Frame | undefined;
-}
-
-/** Set-offs, tilts and loads nearer than this are the same, mm and degrees. */
-const SAME = 1e-12;
 
 /**
  * How the blade stands at one setting with the place u at the belt's middle, its left side to the belt:
  * its blank is the same on both sides, and its right side stands as a mirror shows it.
  */
-const stanceAt = (blade: Blade, setting: PlanSetting, u: number): Stance | undefined => {
+const stanceAt = (blade: Blade, setting: PlanSetting, u: number): Required<Stance> | undefined => {
   const settled = settledPose(setting, blade.name, u);
   if (!settled) return undefined;
   // Off the tip the belt still bears on the last place that it grinds.
@@ -135,30 +125,7 @@ const spineOf = (
       return closeTo(whole(u), frame, { ...bed, setoff: setting.setoff }, room);
     }),
   );
-  const settled = byKey((): Settled[] => []);
-  return { whole, close: (u, side) => near(side)(u), settled, room };
-};
-
-/** Settles a blade at a place on its left side; once where both sides stand alike. */
-const settledAt = (
-  { whole, close, settled, room }: Spine,
-  { setoff, side }: PlanSetting,
-  stance: Stance,
-  bed: Bed,
-): Frame | undefined => {
-  const known = settled(stance.u);
-  const isSame = (a: number, b = 0): boolean => Math.abs(a - b) <= SAME;
-  const last = known.find(
-    (one) =>
-      isSame(one.setoff, setoff) &&
-      isSame(one.stance.tilt, stance.tilt) &&
-      isSame(one.stance.load ?? 0, stance.load),
-  );
-  if (last) return last.frame;
-  const { u } = stance;
-  const frame = settleMesh(whole(u), stance, { ...bed, setoff }, room, close(u, side));
-  known.push({ setoff, stance, frame });
-  return frame;
+  return { whole, close: (u, side) => near(side)(u), settled: byKey(settledOnce), room };
 };
 
 /** The places at the belt's middle over the stroke of a blade. */
@@ -171,12 +138,20 @@ const placesOf = (blade: Blade, { beltWidth, plungeMargin, tipOverlap }: Bed): n
  * The blade over its stroke at one setting, from the plunge stop to the tip: at every place it
  * stands at the tilt that the belt allows there, its spine settled on nose and against step.
  */
-const posesOf = (blade: Blade, spine: Spine, setting: PlanSetting, bed: Bed): BladePose[] => {
+const posesOf = (
+  blade: Blade,
+  { whole, close, settled, room }: Spine,
+  setting: PlanSetting,
+  bed: Bed,
+): BladePose[] => {
+  const { setoff, side } = setting;
   const poseAt = (u: number): BladePose[] => {
     const stance = stanceAt(blade, setting, u);
     if (stance === undefined) return [];
-    const left = settledAt(spine, setting, stance, bed);
-    const frame = left && setting.side === 'right' ? mirrored(left) : left;
+    const left = settled(u)([setoff, stance.tilt, stance.load], () =>
+      settleMesh(whole(u), stance, { ...bed, setoff }, room, close(u, side)),
+    );
+    const frame = left && side === 'right' ? mirrored(left) : left;
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
   };
   /** The poses after one, up to another: a blade that turns much on its spine is looked at between. */

@@ -175,14 +175,6 @@ export const roughlySettled = (
   return frame;
 };
 
-/** How the other side of a blade that is the same on both stands, its ground side to the belt. */
-export const mirrored = ({ origin, x, y, z }: Frame): Frame => ({
-  origin: [-origin[0], origin[1], origin[2]],
-  x: [-x[0], x[1], x[2]],
-  y: [-y[0], y[1], y[2]],
-  z: [z[0], -z[1], -z[2]],
-});
-
 /**
  * Settles a blade at one tilt: its spine comes down on the flat nose and back against the step.
  * Found on the corners of the blade's mesh (and where its edges leave nose and step), turning it
