@@ -8,6 +8,7 @@ import {
   type Side,
   type SideCuts,
 } from '../../src/family/index.ts';
+import { isEven } from '../shared/pose/sides.ts';
 
 /** A hollow along a blade: its axis from the edge towards the spine and out from the midplane, mm. */
 export interface AlongEdge {
@@ -47,5 +48,8 @@ export const cutsOf = (
     );
     return [...flat, ...round];
   };
-  return { left: side('left'), right: side('right') };
+  const left = side('left');
+  // One and the same list is worked out once.
+  const isOne = isEven(blade) && hollows.left === hollows.right;
+  return { left, right: isOne ? left : side('right') };
 };

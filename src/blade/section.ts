@@ -140,7 +140,7 @@ export const groundSection = (shape: Shape, u: number, corner: number, cuts: Sid
   const radius = roundOf(shape, station);
   const stock = stockOf(station, radius);
   const left = sideOf(station, stock, cuts.left ?? []);
-  const right = sideOf(station, stock, cuts.right ?? []);
+  const right = cuts.right === cuts.left ? left : sideOf(station, stock, cuts.right ?? []);
   const corners = Array.from(
     { length: corner + 1 },
     (_, i) => spine + (corner > 0 ? radius * (1 - cos((Math.PI / 2) * (i / corner))) : 0),
