@@ -57,6 +57,12 @@ const GROUP_WEIGHT = 25;
  */
 const LARGE = 16;
 
+/**
+ * Bodies that are to touch are looked into this far before a direction is tried that would keep them
+ * apart: by then most have been found to touch.
+ */
+const SOON = 64;
+
 /** Gives up splitting after this many pairs: what is left counts with its proved bound. */
 const MOST = 4_000_000;
 
@@ -321,7 +327,8 @@ export const searchTrees = (search: Search, leaf = 0): void => {
     } else {
       // What separated the last pieces is good for parts of a body as well, the nearest way for large ones.
       const large = a === 0 || rightA - a > LARGE;
-      const off = large || !near.found ? keepsOff(search, a, b, m) : 'no';
+      const may = (large || !near.found) && (touching === 0 || steps > SOON);
+      const off = may ? keepsOff(search, a, b, m) : 'no';
       if (off === 'yes') continue;
       if (off === 'no') halve = loosest(search, a, b, m);
     }
