@@ -1,5 +1,6 @@
 import { createStore } from '../core/store.ts';
-import type { Body, Motion, Solid } from './distance/index.ts';
+import type { Frame } from '../geometry/frame.ts';
+import type { Body, Motion, Solid, Sweep } from './distance/index.ts';
 
 /** Solids and motions of several designs between which a maker goes back and forth. */
 const SOLIDS = 400;
@@ -35,14 +36,73 @@ const sumOf = (solid: Solid): string => {
   return `${solid.kind} ${String(lists[0]?.length)} ${String(sum)}`;
 };
 
-/**
- * The first solid of a name. It is not held here: those of a hundred steps of a drag would fill the
- * memory of a telephone, and one that nobody holds any more can get another name.
- */
-interface Named {
-  readonly solid: WeakRef<Solid>;
+/** The frames in which a sweep starts and ends; none of a course. */
+const framesOf = (sweep: Sweep): readonly Frame[] =>
+  sweep.kind === 'glide' ? [sweep.from, sweep.to] : sweep.kind === 'still' ? [sweep.pose] : [];
+
+const sameFrame = (one: Frame, other: Frame): boolean => {
+  if (one === other) return true;
+  for (let k = 0; k < 3; k++) {
+    const i = k as 0 | 1 | 2;
+    if (one.origin[i] !== other.origin[i] || one.x[i] !== other.x[i]) return false;
+    if (one.y[i] !== other.y[i] || one.z[i] !== other.z[i]) return false;
+  }
+  return true;
+};
+
+const sameWay = (one: Motion, other: Motion): boolean =>
+  one === other ||
+  (one.length === other.length &&
+    one.every((sweep, i) => {
+      const there = other[i];
+      if (there?.kind !== sweep.kind || there.label !== sweep.label) return false;
+      const frames = framesOf(there);
+      return framesOf(sweep).every((frame, k) => sameFrame(frame, frames[k] ?? frame));
+    }));
+
+/** Tells most motions apart at once; those it does not are compared frame by frame. */
+const waySum = (motion: Motion): string => {
+  let sum = 0;
+  motion.forEach((sweep, i) => {
+    for (const { origin, x, y } of framesOf(sweep)) {
+      for (let k = 0; k < 3; k++) {
+        const at = k as 0 | 1 | 2;
+        sum += (origin[at] * (k + 1) + x[at] * (k + 7) + y[at] * (k + 13)) * (i + 1);
+      }
+    }
+  });
+  return `${String(motion.length)} ${motion[0]?.label ?? ''} ${String(sum)}`;
+};
+
+/** The first of a name, as long as it is there. */
+interface Named<T> {
+  readonly first: () => T | undefined;
   readonly name: string;
 }
+
+/** Names by content: two that are alike get one name. */
+const namesBy = <T extends object>(
+  limit: number,
+  sumOf: (one: T) => string,
+  alike: (one: T, other: T) => boolean,
+  next: () => string,
+  held: (one: T) => () => T | undefined,
+): ((one: T) => string) => {
+  const known = new WeakMap<T, string>();
+  const firsts = createStore<Named<T>>(limit);
+  return (one) => {
+    const last = known.get(one);
+    if (last !== undefined) return last;
+    const { first, name: given } = firsts(sumOf(one), () => ({
+      first: held(one),
+      name: next(),
+    }));
+    const there = first();
+    const name = there && alike(there, one) ? given : next();
+    known.set(one, name);
+    return name;
+  };
+};
 
 /**
  * Names bodies by their content: bodies of one name are alike to the last bit. Undefined where
@@ -53,31 +113,15 @@ export type BodyNames = (body: Body) => string | undefined;
 export const createBodyNames = (): BodyNames => {
   let used = 0;
   const next = (): string => String(used++);
-  const solids = new WeakMap<Solid, string>();
-  const firsts = createStore<Named>(SOLIDS);
-  const motions = new WeakMap<Motion, string>();
-  const ways = createStore<string>(MOTIONS);
-
-  const solidName = (solid: Solid): string => {
-    const known = solids.get(solid);
-    if (known !== undefined) return known;
-    const { solid: held, name: given } = firsts(sumOf(solid), () => ({
-      solid: new WeakRef(solid),
-      name: next(),
-    }));
-    const first = held.deref();
-    const name = first && alike(first, solid) ? given : next();
-    solids.set(solid, name);
-    return name;
-  };
-  const motionName = (motion: Motion): string | undefined => {
-    const known = motions.get(motion);
-    if (known !== undefined) return known;
-    if (motion.some(({ kind }) => kind === 'course')) return undefined;
-    const name = ways(JSON.stringify(motion), next);
-    motions.set(motion, name);
-    return name;
-  };
+  const solidName = namesBy<Solid>(SOLIDS, sumOf, alike, next, (solid) => {
+    // Not held here: those of a hundred steps of a drag would fill the memory of a telephone, and one
+    // that nobody holds any more can get another name.
+    const first = new WeakRef(solid);
+    return () => first.deref();
+  });
+  const wayName = namesBy<Motion>(MOTIONS, waySum, sameWay, next, (motion) => () => motion);
+  const motionName = (motion: Motion): string | undefined =>
+    motion.some(({ kind }) => kind === 'course') ? undefined : wayName(motion);
   const bodies = new WeakMap<Body, string>();
   return (body) => {
     const known = bodies.get(body);
