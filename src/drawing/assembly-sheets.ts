@@ -9,7 +9,7 @@ import { boardOf, isFree } from './board.ts';
 import { bodiesOf, splitThrough, type Body } from './bodies.ts';
 import { border } from './border.ts';
 import { around, heightOf, union, widthOf, type Box } from './box.ts';
-import { linear } from './dimension.ts';
+import { linear, type Linear } from './dimension.ts';
 import { codeStrip } from './code.ts';
 import { withCuts } from './cut-marks.ts';
 import { cutsOf, cutView, type Cut, type CutPlane } from './cut-view.ts';
@@ -92,31 +92,52 @@ const numbered = (title: string, lines: readonly string[]): Strip[] =>
       ];
 
 /** Extents of the real thing along one axis of the paper, as an auxiliary dimension. */
-const overall = (box: Box, k: number, axis: 'x' | 'y', aside = 0): Item[] => {
+const overall = (box: Box, k: number, axis: 'x' | 'y', place: Place = {}): Item[] => {
   const size = axis === 'x' ? widthOf(box) : heightOf(box);
   const name = `(${plain(size / k, 1)})`;
   return axis === 'x'
-    ? linear({ axis, a: [box.x0, box.y0], b: [box.x1, box.y0], at: box.y0 - 9, text: name, aside })
-    : linear({ axis, a: [box.x0, box.y0], b: [box.x0, box.y1], at: box.x0 - 9, text: name, aside });
+    ? linear({ axis, a: [box.x0, box.y0], b: [box.x1, box.y0], at: box.y0 - 9, text: name })
+    : linear({
+        axis,
+        a: [box.x0, box.y0],
+        b: [box.x0, box.y1],
+        at: box.x0 - 9,
+        text: name,
+        ...place,
+      });
 };
 
-/** The upright overall dimension, its value moved along to where no balloon's leader runs. */
-const overallUp = (box: Box, k: number, others: readonly Item[]): Item[] => {
+/** Where the value of a dimension stands along its line. */
+type Place = Pick<Linear, 'aside' | 'beyond' | 'isOutside'>;
+
+/**
+ * The upright overall dimension, its value moved along to where no balloon's leader runs; beyond an
+ * end, where the picture may grow by it, if they leave no room between.
+ */
+const overallUp = (box: Box, k: number, others: readonly Item[], mayGrow: boolean): Item[] => {
   const board = boardOf(others);
-  const tries = [0, 0.12, -0.12, 0.24, -0.24, 0.34, -0.34].map((s) =>
-    overall(box, k, 'y', s * heightOf(box)),
-  );
+  const places: readonly Place[] = [
+    ...[0, 0.12, -0.12, 0.24, -0.24, 0.34, -0.34].map((s) => ({ aside: s * heightOf(box) })),
+    ...(mayGrow ? (['high', 'low'] as const) : []).map((beyond) => ({ isOutside: true, beyond })),
+  ];
   const isClear = (items: readonly Item[]): boolean =>
     items.every((item) => item.kind !== 'text' || isFree(board, bounds([item])));
-  return tries.find(isClear) ?? [];
+  return places.map((place) => overall(box, k, 'y', place)).find(isClear) ?? [];
 };
 
-/** Side view and, below it in first-angle projection, the view from above; drawn at any scale. */
-const elevations = (bodies: readonly Body[], rows: readonly Row[], cuts: readonly Cut[]): Drawn => {
+/**
+ * Side view and, below it in first-angle projection, the view from above; drawn at any scale, all
+ * of their overall dimensions on them where they may grow by it.
+ */
+const elevations = (
+  bodies: readonly Body[],
+  rows: readonly Row[],
+  cuts: readonly Cut[],
+): ((mayGrow: boolean) => Drawn) => {
   // Bought parts are small and many: their numbers are in the exploded view.
   const made = rows.filter((row) => row.part.kind !== 'hardware');
   const pictures = [SIDE, ABOVE_SIDE].map((eye) => pictureOf(bodies, eye, made));
-  const draw = (k: number): Item[] => {
+  const draw = (k: number, mayGrow: boolean): Item[] => {
     const [side = [], above = []] = pictures.map((picture, i) => {
       const { items, box, pointers } = atScale(picture, k);
       const across = i === 0 ? overall(box, k, 'x') : [];
@@ -127,11 +148,12 @@ const elevations = (bodies: readonly Body[], rows: readonly Row[], cuts: readonl
         balloons(pointers, union(around, wide)),
       );
       const others = [...marks, ...numbers];
-      return [...items, ...across, ...overallUp(box, k, others), ...others];
+      return [...items, ...across, ...overallUp(box, k, others, mayGrow), ...others];
     });
     return [...side, ...move(above, [0, bounds(side).y0 - bounds(above).y1 - 10])];
   };
-  return drawnOnce(draw, columnOf(pictures.map(({ box }) => extentOf(box))));
+  const bare = columnOf(pictures.map(({ box }) => extentOf(box)));
+  return (mayGrow) => drawnOnce((k) => draw(k, mayGrow), bare);
 };
 
 /** The assembly as it stands when built, from the maker's right. */
@@ -198,6 +220,7 @@ export const assemblySheets = (
   const { link } = block;
   const cuts = cutsOf(info.cuts ?? [], parts, placements);
   const bodies = splitThrough(bodiesOf(parts, placements));
+  const views = elevations(bodies, rows, cuts);
   const from = explodedFrom(parts, placements, info.joined ?? 'z');
   const apart = from(ISOMETRIC, rows);
   // What is hidden from there is shown from the other side.
@@ -208,7 +231,8 @@ export const assemblySheets = (
   const reducing = SCALES.filter((s) => factor(s) <= 1);
   const pages: Page[] = [
     {
-      draw: elevations(bodies, rows, cuts),
+      draw: views(true),
+      otherwise: views(false),
       scales: reducing,
       strips: partsList(rows, info.files),
       ...(link === undefined ? {} : { foot: codeStrip(link, block.designId) }),

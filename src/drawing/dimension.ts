@@ -49,6 +49,8 @@ export interface Linear {
   readonly beyond?: 'low' | 'high';
   /** How far a value between the arrows stands from the middle, mm. */
   readonly aside?: number;
+  /** Whether the value stands beyond an end although there is room between the arrows. */
+  readonly isOutside?: boolean;
 }
 
 /**
@@ -69,7 +71,7 @@ export const linear = (dimension: Linear): Item[] => {
   const span = to - from;
   const width = textWidth(text, TEXT.normal);
   const arrowsInside = span >= 2 * ARROW + 1;
-  const textInside = span >= width + (arrowsInside ? 2 : 1);
+  const textInside = dimension.isOutside !== true && span >= width + (arrowsInside ? 2 : 1);
   const extension = (p: Vec2): Item => {
     const foot = axis === 'x' ? p[1] : p[0];
     const along = measured(p);

@@ -49,6 +49,8 @@ export const extentOf = (box: Box): Size => ({ width: widthOf(box), height: heig
 /** A page with a picture left and a column of strips above the title block. */
 export interface Page {
   readonly draw: Drawn;
+  /** The same picture with less around it: drawn where that makes it larger. */
+  readonly otherwise?: Drawn;
   readonly scales: readonly Scale[];
   readonly strips: readonly Strip[];
   /** What stands left of the title block, below the picture. */
@@ -139,18 +141,24 @@ const beside = (one: Page, other: Page): Page => ({
   strips: [],
 });
 
-/** The page on the smallest of the papers that holds it. */
-const laidOn = (page: Page, papers: readonly Paper[], block: number): Laid | undefined => {
-  for (const paper of papers) {
-    const found = lay(page, paper, block);
-    if (found) return found;
-  }
-  return undefined;
-};
-
 /** Whether pictures that share a sheet are no smaller than each on one of its own. */
 const isNoLess = (shared: Laid | undefined, alone: readonly (Laid | undefined)[]): boolean =>
   shared !== undefined && alone.every((one) => one && factor(shared.scale) >= factor(one.scale));
+
+/** The page on the smallest of the papers that holds it. */
+const laidOn = (page: Page, papers: readonly Paper[], block: number): Laid | undefined => {
+  const onOne = (draw: Drawn): Laid | undefined => {
+    for (const paper of papers) {
+      const found = lay({ ...page, draw }, paper, block);
+      if (found) return found;
+    }
+    return undefined;
+  };
+  const found = onOne(page.draw);
+  if (!page.otherwise) return found;
+  const other = onOne(page.otherwise);
+  return isNoLess(found, [other]) && found?.paper === other?.paper ? found : other;
+};
 
 /**
  * Pages on their papers, `block` mm kept free for the title block. The column beside the pictures is
