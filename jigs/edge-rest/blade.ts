@@ -8,7 +8,6 @@ import {
   type Side,
   type SideCuts,
 } from '../../src/family/index.ts';
-import { isEven } from '../shared/pose/sides.ts';
 
 /** A hollow along a blade: its axis from the edge towards the spine and out from the midplane, mm. */
 export interface AlongEdge {
@@ -30,6 +29,10 @@ const edgeOf = (blade: Blade, side: Side, half: number): number => {
   if (!both) return wanted - half;
   return side === 'left' ? wanted * shareLeft : wanted * (1 - shareLeft);
 };
+
+/** Whether a blade is to be ground alike on both sides. */
+export const isEven = ({ bevels: { left, right }, edge }: Blade): boolean =>
+  edge.shareLeft === 0.5 && JSON.stringify(left) === JSON.stringify(right);
 
 /** The cuts of a blade that comes with its bevels ground, and with hollows where it has any. */
 export const cutsOf = (

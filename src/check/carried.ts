@@ -2,7 +2,7 @@ import { chain, ok, type Result } from '../core/result.ts';
 import { localise, onGrid, place, turn, WORLD, type Frame } from '../geometry/frame.ts';
 import { add3, dot3, scale3, sub3, type Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
-import type { Body, Motion, Solid } from './distance/index.ts';
+import type { Block, Body, Motion, Solid } from './distance/index.ts';
 import { CHECK_CHORD, type Meshed } from './workshop.ts';
 
 /** A placed part that moves with the other it is asked about, or that is at rest like it. */
@@ -78,9 +78,6 @@ export const boxRoom = (one: Solid, other: Solid, seen: Frame): number => {
   );
   return Math.max(...along);
 };
-
-/** An upright box, by its lower and its upper corner. */
-export type Block = readonly [Vec3, Vec3];
 
 /** The upright box around what has its centre and half extents in a frame. */
 const uprightIn = (frame: Frame, centre: Vec3, half: Vec3): Block => {

@@ -1,5 +1,5 @@
 import { createStore } from '../core/store.ts';
-import type { Frame } from '../geometry/frame.ts';
+import { isSameFrame, type Frame } from '../geometry/frame.ts';
 import type { Body, Motion, Solid, Sweep } from './distance/index.ts';
 
 /** Solids and motions of several designs between which a maker goes back and forth. */
@@ -40,16 +40,6 @@ const sumOf = (solid: Solid): string => {
 const framesOf = (sweep: Sweep): readonly Frame[] =>
   sweep.kind === 'glide' ? [sweep.from, sweep.to] : sweep.kind === 'still' ? [sweep.pose] : [];
 
-const sameFrame = (one: Frame, other: Frame): boolean => {
-  if (one === other) return true;
-  for (let k = 0; k < 3; k++) {
-    const i = k as 0 | 1 | 2;
-    if (one.origin[i] !== other.origin[i] || one.x[i] !== other.x[i]) return false;
-    if (one.y[i] !== other.y[i] || one.z[i] !== other.z[i]) return false;
-  }
-  return true;
-};
-
 const sameWay = (one: Motion, other: Motion): boolean =>
   one === other ||
   (one.length === other.length &&
@@ -57,7 +47,7 @@ const sameWay = (one: Motion, other: Motion): boolean =>
       const there = other[i];
       if (there?.kind !== sweep.kind || there.label !== sweep.label) return false;
       const frames = framesOf(there);
-      return framesOf(sweep).every((frame, k) => sameFrame(frame, frames[k] ?? frame));
+      return framesOf(sweep).every((frame, k) => isSameFrame(frame, frames[k] ?? frame));
     }));
 
 /** Tells most motions apart at once; those it does not are compared frame by frame. */

@@ -9,7 +9,7 @@ export type { Blade } from '../blade/schema.ts';
 export { shapeOf, type Shape } from '../blade/shape.ts';
 export { answer, answerAll, answerEach, clear, seat, worstById } from '../check/answers.ts';
 export { bodyOf, partMeshes, type PartMeshes } from '../check/assembly.ts';
-export { blockOf, blockOver, blockRoom, type Block, type CarriedPart } from '../check/carried.ts';
+export { blockOf, blockOver, blockRoom, type CarriedPart } from '../check/carried.ts';
 export { fitOf, type Fit, type Standing } from '../check/fits.ts';
 export { keptFit } from '../check/kept-fit.ts';
 export { keptPair, type Start } from '../check/kept-pair.ts';
@@ -19,6 +19,7 @@ export {
   checkPairs,
   createWorkspace,
   prepare,
+  type Block,
   type Body,
   type Motion,
   type PairCheck,

@@ -51,3 +51,13 @@ export const onGrid = ({ origin: [u, v, w], x, y, z }: Frame): Frame => {
 };
 
 export const shift = (f: Frame, by: Vec3): Frame => ({ ...f, origin: add3(f.origin, by) });
+
+/** Whether two frames are the same to the last bit. */
+export const isSameFrame = (one: Frame, other: Frame): boolean => {
+  if (one === other) return true;
+  for (const k of [0, 1, 2] as const) {
+    if (one.origin[k] !== other.origin[k] || one.x[k] !== other.x[k]) return false;
+    if (one.y[k] !== other.y[k] || one.z[k] !== other.z[k]) return false;
+  }
+  return true;
+};

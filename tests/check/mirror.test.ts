@@ -10,6 +10,7 @@ import { touch } from '../../src/check/distance/touch.ts';
 import type { Mesh } from '../../src/model/mesh.ts';
 import { meshOf } from '../../src/model/solid.ts';
 import { bevelOf, cutsOf } from '../../jigs/edge-rest/blade.ts';
+import { mirrored } from '../../jigs/shared/pose/sides.ts';
 import { bladeMesh } from '../../src/blade/blade-mesh.ts';
 import { examplesOf, valueOf } from '../family/examples.ts';
 import { blockMesh, body, bumpyMesh, gap, measure, random, turned } from './shapes.ts';
@@ -145,14 +146,6 @@ describe('a body that is its own mirror image', () => {
     const aside = { ...belt, frame: { ...upright, origin: [0.001, 0, 0] } } as const;
     expect(isAlike([aside], 0)).toBe(false);
   });
-});
-
-/** The frame of a blade, mirrored in its own thickness, seen in the mirror at x = 0. */
-const mirrored = ({ origin, x, y, z }: Frame): Frame => ({
-  origin: [-origin[0], origin[1], origin[2]],
-  x: [-x[0], x[1], x[2]],
-  y: [-y[0], y[1], y[2]],
-  z: [z[0], -z[1], -z[2]],
 });
 
 const strokes = (next: () => number): Sweep[] => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { cutsOf } from '../../jigs/edge-rest/blade.ts';
 import { edgeTouchable, MOST_LEAN, settleEdge } from '../../jigs/edge-rest/pose/settle.ts';
 import { createRoom } from '../../jigs/shared/pose/placed-points.ts';
-import { across, within } from '../../jigs/shared/pose/touchable.ts';
+import { across, NEAR, within } from '../../jigs/shared/pose/touchable.ts';
 import { bladeMesh } from '../../src/blade/blade-mesh.ts';
 import { SIDES } from '../../src/blade/schema.ts';
 import { shapeOf } from '../../src/blade/shape.ts';
@@ -26,7 +26,7 @@ describe('the strip along an edge', () => {
       for (const share of [0.2, 0.5, 0.8]) {
         const u = share * length;
         const halves = [HALF, 5];
-        const near = within(strip, u, halves);
+        const near = within(strip, u, HALF + NEAR);
         const ending = across(near, u, halves);
         for (const tilt of [-MOST_LEAN, -20, -3, 0, 8, 30, MOST_LEAN]) {
           for (const [pads, lipEnd] of [

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { cutsOf } from '../../jigs/edge-rest/blade.ts';
+import { cutsOf, isEven } from '../../jigs/edge-rest/blade.ts';
 import { edgeTouchable, settleEdge } from '../../jigs/edge-rest/pose/settle.ts';
-import { isEven, mirrored } from '../../jigs/shared/pose/sides.ts';
+import { mirrored } from '../../jigs/shared/pose/sides.ts';
 import { touchable } from '../../jigs/shared/pose/touchable.ts';
 import { settleMesh } from '../../jigs/spine-rest/pose/settle-mesh.ts';
 import { bladeMesh } from '../../src/blade/blade-mesh.ts';

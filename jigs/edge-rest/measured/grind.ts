@@ -15,7 +15,7 @@ import {
   type Vec2,
 } from '../../../src/family/index.ts';
 import { sectionAt } from '../../shared/measured/section-at.ts';
-import { subset, type Touchable } from '../../shared/pose/touchable.ts';
+import { within, type Touchable } from '../../shared/pose/touchable.ts';
 import { cutsOf, type AlongEdge } from '../blade.ts';
 import { createRoom } from '../../shared/pose/placed-points.ts';
 import { settleEdge, type EdgeContacts } from '../pose/settle.ts';
@@ -71,7 +71,7 @@ const WIDEST = 10;
 
 /** What of a blade seat and lip can touch while a place is at the belt's middle. */
 export const near = (blade: Touchable, { u }: Place, half: number): Touchable =>
-  subset(blade, (i) => Math.abs((blade.points[3 * i] ?? 0) - u) <= half + WIDEST);
+  within(blade, u, half + WIDEST);
 
 /**
  * The hollow that a pass grinds at a place: the tilt at which the settled blade has the wheel

@@ -11,9 +11,9 @@ import {
 import { byKey } from '../../shared/later.ts';
 import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
 import { createRoom, type Room } from '../../shared/pose/placed-points.ts';
-import { isEven, mirrored, settledOnce, type Settled } from '../../shared/pose/sides.ts';
-import { across, within, type Touchable } from '../../shared/pose/touchable.ts';
-import { cutsOf } from '../blade.ts';
+import { mirrored, settledOnce, type Settled } from '../../shared/pose/sides.ts';
+import { across, NEAR, within, type Touchable } from '../../shared/pose/touchable.ts';
+import { cutsOf, isEven } from '../blade.ts';
 import type { EdgeContext } from '../context.ts';
 import { edgeTouchable, MOST_LEAN, settleEdge, type EdgeContacts } from './settle.ts';
 
@@ -64,7 +64,7 @@ const edgeOf = (blade: Blade, bed: Bed, room: Room, keep: Workshop['keep']): Edg
       edgeTouchable(bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade) }).blade, depth),
     );
     return byKey((u: number) => {
-      const near = within(strip, u, [half, lipEnd]);
+      const near = within(strip, u, Math.max(half, lipEnd) + NEAR);
       return { near, ending: across(near, u, [half, lipEnd]) };
     });
   });

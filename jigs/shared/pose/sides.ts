@@ -1,4 +1,4 @@
-import type { Blade, Frame } from '../../../src/family/index.ts';
+import type { Frame } from '../../../src/family/index.ts';
 
 /** How the other side of a blade that is the same on both stands, its ground side to the belt. */
 export const mirrored = ({ origin, x, y, z }: Frame): Frame => ({
@@ -7,10 +7,6 @@ export const mirrored = ({ origin, x, y, z }: Frame): Frame => ({
   y: [-y[0], y[1], y[2]],
   z: [z[0], -z[1], -z[2]],
 });
-
-/** Whether a blade is to be ground alike on both sides. */
-export const isEven = ({ bevels: { left, right }, edge }: Blade): boolean =>
-  edge.shareLeft === 0.5 && JSON.stringify(left) === JSON.stringify(right);
 
 /** Places along a stop, tilts and loads nearer than this are the same, mm and degrees. */
 const SAME = 1e-12;

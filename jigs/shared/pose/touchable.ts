@@ -10,7 +10,7 @@ export interface Touchable {
 /** How much a blade's slope moves its places along the stroke, mm. */
 const SLOPE = 6;
 /** Longest edge of a blade's mesh along it, with room for the slope, mm. */
-const NEAR = 12;
+export const NEAR = 12;
 
 /** The spine line, the least v of every millimetre of u; or the edge line, the most. */
 const lineOf = (vertices: Mesh['vertices'], sign: 1 | -1): ((u: number) => number) => {
@@ -151,17 +151,15 @@ export const across = (
   return crossing.slice(0, found);
 };
 
+/** What of a blade is within so many mm of the place u along it. */
+export const within = (whole: Touchable, u: number, most: number): Touchable =>
+  subset(whole, (i) => Math.abs((whole.points[3 * i] as number) - u) <= most);
+
 /**
  * What of a blade can be within the largest of `halves` of the place u along it, in any pose that
- * keeps it along the stroke.
+ * keeps it along the stroke, with the edges that can cross the end of a stretch so long.
  */
-export const within = (whole: Touchable, u: number, halves: readonly number[]): Touchable => {
-  const most = Math.max(...halves) + NEAR;
-  return subset(whole, (i) => Math.abs((whole.points[3 * i] as number) - u) <= most);
-};
-
-/** The same with those edges alone that can cross the end of a stretch so long. */
 export const around = (whole: Touchable, u: number, halves: readonly number[]): Touchable => {
-  const near = within(whole, u, halves);
+  const near = within(whole, u, Math.max(...halves) + NEAR);
   return { points: near.points, edges: across(near, u, halves) };
 };

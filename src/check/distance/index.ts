@@ -8,6 +8,7 @@ export {
   type Hit,
   type Moment,
 } from './clearance.ts';
+export type { Block } from './facets.ts';
 export type { Course, Glide, Motion, Still, Sweep } from './motion.ts';
 export {
   checkPairs,

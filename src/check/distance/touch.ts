@@ -1,6 +1,6 @@
 import { ok, type Result } from '../../core/result.ts';
 import type { Issue } from '../../core/issue.ts';
-import { localise, shift, WORLD, type Frame } from '../../geometry/frame.ts';
+import { isSameFrame, localise, shift, WORLD, type Frame } from '../../geometry/frame.ts';
 import { length3, scale3, type Vec3 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
 import { labelOf, sweepsOf, type Body, type Workspace } from './body.ts';
@@ -78,18 +78,14 @@ const endOf = (sweep: Sweep | undefined, t: 0 | 1): Frame | undefined => {
   return sweep?.kind === 'still' ? sweep.pose : undefined;
 };
 
-const samePose = (a: Frame | undefined, b: Frame | undefined): boolean => {
-  if (!a || !b) return false;
-  return (['origin', 'x', 'y', 'z'] as const).every((key) =>
-    a[key].every((value, k) => value === b[key][k]),
-  );
-};
+const samePose = (a: Frame | undefined, b: Frame | undefined): boolean =>
+  a !== undefined && b !== undefined && isSameFrame(a, b);
 
 /** The share of its tolerance within which it does not matter how near a contact is. */
 const CLOSE = 1 / 4;
 
 /**
- * Every place at which the contact is looked at: both ends of every distinct sweep, but for a
+ * Every place at which the contact is looked at: both ends of every sweep, but for a
  * start where the sweep before has just ended.
  */
 const places = (a: Body, b: Body, sweeps: readonly number[]): { sweep: number; t: number }[] => {
