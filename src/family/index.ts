@@ -121,11 +121,14 @@ export {
   type VirtualOrder,
 } from './virtual.ts';
 export {
-  cureLine,
+  besideStraight,
+  lineWithout,
   planWithStrip,
   posesWithStrip,
+  proveStrip,
   spineRestJob,
   swingWithStrip,
+  tiltsOf,
   USUAL,
   type SpineRestBody,
   type StripWish,

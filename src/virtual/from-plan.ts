@@ -1,6 +1,7 @@
+import { bevelPlace } from '../blade/bevel.ts';
 import { SIDES, type Blade } from '../blade/schema.ts';
 import { bladeLength } from '../blade/shape.ts';
-import type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts';
+import type { SettledPlace, SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts';
 import { strokeOf } from '../grind/spine-rest/windows.ts';
 import { supportRadius } from '../grinder/belt-path.ts';
 import type { Backing, Grinder } from '../grinder/schema.ts';
@@ -63,6 +64,28 @@ export const startOf = (blade: Blade, plan: SpineRestPlan): Start =>
       return { side, places: places.map(({ u, seating: { angle } }) => ({ u, angle })) };
     }),
   );
+
+/**
+ * Tilt of a blade at every setting while the place where its bevels are promised is at the belt's
+ * middle, by the id of the setting, degrees.
+ */
+export const tiltsOf = (
+  blade: Blade,
+  { grinder, parameters: { plungeStop, tipOverlap } }: SpineRestInput,
+  { settings }: SpineRestPlan,
+): ReadonlyMap<string, number> => {
+  const { width } = grinder.belt;
+  const { from } = strokeOf(width, bladeLength(blade.outline), plungeStop, tipOverlap);
+  const promised = Math.max(bevelPlace(blade), from);
+  const off = ({ u }: SettledPlace): number => Math.abs(u - promised);
+  return new Map(
+    settings.flatMap(({ id, blades }) => {
+      const places = blades.find((at) => at.blade === blade.name)?.places ?? [];
+      const [nearest] = [...places].sort((p, q) => off(p) - off(q));
+      return nearest ? [[id, nearest.strokeTilt] as const] : [];
+    }),
+  );
+};
 
 /** One blade of a spine rest's plan, ready to be ground virtually. */
 export const spineRestJob = (

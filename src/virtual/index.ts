@@ -30,13 +30,14 @@
  */
 export { adviseStroke, type StrokeAdvice, type StrokeCandidate } from './advice.ts';
 export { compareWithModel, type ModelLine, type ModelPlace } from './compare.ts';
-export { cureLine } from './cure/cure.ts';
+export { besideStraight, cureLine, proveStrip } from './cure/cure.ts';
 export { planWithStrip } from './cure/plan.ts';
 export { posesWithStrip, swingWithStrip } from './cure/poses.ts';
 export type * from './cure/types.ts';
+export { lineWithout } from './cure/without.ts';
 export { carriageJob, carriagePassesOf } from './from-carriage.ts';
 export { edgeRestJob, edgeRestPassesOf, hollowStart } from './from-edge-rest.ts';
-export { passesOf, platenSurface, spineRestJob, startOf } from './from-plan.ts';
+export { passesOf, platenSurface, spineRestJob, startOf, tiltsOf } from './from-plan.ts';
 export { grindVirtually } from './grind.ts';
 export type { EdgeRestBody } from './hold/edge.ts';
 export type { SpineRestBody } from './hold/spine-settle.ts';

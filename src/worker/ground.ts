@@ -62,48 +62,33 @@ const ROUNDED = {
   value: STRIP_FORM.value,
 };
 
-/** The blade with its strip, and without it where the rest is made for the strip. */
-const stripOf = (
-  ground: Ground,
-  cure: Cure,
-): Pick<GroundCard, 'frames' | 'standing' | 'uneven' | 'lines' | 'cured'> => {
-  const { standing, uneven } = edgeOf(cure.edgeCured);
+/** The blade with its strip. */
+const curedOf = (ground: Ground, cure: Cure): NonNullable<GroundCard['cured']> => {
+  const { standing, uneven } = edgeOf(cure.edge);
   return {
-    frames: framesOf(ground, cure.uncured),
-    ...edgeOf(cure.edgeUncured),
-    lines: cure.sides.map(({ side, linesWithout }) => ({
-      side,
-      ...greatest(
-        linesWithout.filter(({ steers }) => steers),
-        ({ deviation }) => deviation,
-      ),
-    })),
-    cured: {
-      frames: framesOf(ground, cure.cured),
-      standing: standing.value,
-      uneven,
-      lines: cure.sides.map(({ side, with: off }) => ({ side, value: off })),
-      facts: cure.facts,
-      choose: ground.work.carried ? null : ROUNDED,
-    },
+    frames: framesOf(ground, cure.cured),
+    standing: standing.value,
+    uneven,
+    lines: cure.sides.map(({ side, with: off }) => ({ side, value: off })),
+    facts: cure.facts,
+    choose: ground.work.straight ? null : ROUNDED,
   };
 };
 
 const cardOf = (ground: Ground): GroundCard => {
   const { blade, report, cure } = ground;
   const turned = ground.work.yaw?.({ ...USUAL, step: STEP });
-  const { certainty, assumptions, standing, uneven, lines } = report;
+  const { grind, certainty, assumptions, standing, uneven, lines } = ground.straight ?? report;
   return {
     blade: blade.name,
     shows: 'standing',
-    frames: framesOf(ground, report.grind),
+    frames: framesOf(ground, grind),
     standing,
     uneven,
     lines: lines.map(({ side, worst }) => ({ side, ...worst })),
     certainty,
     assumptions,
-    cured: null,
-    ...(cure?.ok ? stripOf(ground, cure.value) : {}),
+    cured: cure?.ok ? curedOf(ground, cure.value) : null,
     turned: turned?.ok ? yawSentence(turned.value, report) : null,
     cureIssues: cure?.issues ?? [],
   };

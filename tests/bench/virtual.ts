@@ -97,6 +97,7 @@ timed('cure, taper 3 to 1.5 over 210', () => {
       bearing: 0.3,
       make: { kind: 'print', material: 'PETG', density: 1.27 },
     },
+    tilts: new Map(),
   });
   if (!cure.ok) return cure.issues.map(({ code }) => code).join(' ');
   const [side] = cure.value.sides;

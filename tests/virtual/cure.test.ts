@@ -49,6 +49,8 @@ const cureOf = (blade: Blade, length: number, t: number, h: number, b: number, m
       resolution: { step: 1, rows: 24 },
     },
     wish: more,
+    // One belt a side: none is steeper than the last.
+    tilts: new Map(),
   });
 };
 
@@ -186,8 +188,8 @@ describe('the cure', () => {
         const cure = cureOf(blade, length, at, h, bevel * h);
         if (cure.ok) {
           seen.held += 1;
-          for (const { linesWith } of cure.value.sides)
-            for (const { deviation, steers } of linesWith)
+          for (const { lines } of cure.value.sides)
+            for (const { deviation, steers } of lines)
               if (steers) expect(Math.abs(deviation)).toBeLessThanOrEqual(wish.allowed);
         } else {
           seen.refused += 1;

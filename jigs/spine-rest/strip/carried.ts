@@ -1,14 +1,17 @@
 import {
+  besideStraight,
   chain,
-  cureLine,
   fail,
+  lineWithout,
   ok,
   planWithStrip,
   posesWithStrip,
   problem,
+  proveStrip,
   spineRestJob,
   swingWithStrip,
   text,
+  tiltsOf,
   USUAL,
   WORLD,
   type Blade,
@@ -73,20 +76,30 @@ export const onStrip = (
     );
   const wish = stripWish(design, v, blade);
   const body = straightBody(design, v);
-  const key = JSON.stringify([input, wish, body]);
   const job = spineRestJob(blade, input, straight, body);
-  const cured = () => cureLine({ virtual: { ...job, resolution: USUAL }, wish });
-  return chain(workshop.keep('strip of a spine rest', key, cured), (cure) =>
-    ok({
-      plan: planWithStrip(blade, input, straight, cure),
-      strip: {
-        blade,
-        wish,
-        found: { cure, poses: (setting) => posesWithStrip(cure, setting, POSES) },
-        straight,
-        swing: swingWithStrip(cure, body.noseHalf),
-      },
-    }),
+  const virtual = { ...job, resolution: USUAL };
+  const asked = JSON.stringify([input, wish, body.noseHalf, body.noseFront, body.stepTop]);
+  // What is kept by what it depends on: the straight step tells only what the line would be.
+  const proved = workshop.keep('strip of a spine rest', asked, () =>
+    proveStrip({ virtual, wish, tilts: tiltsOf(blade, input, straight) }),
+  );
+  const without = () =>
+    workshop.keep('line without a strip', JSON.stringify([input, body]), () =>
+      lineWithout(virtual),
+    );
+  return chain(
+    chain(proved, (one) => besideStraight(one, without(), wish)),
+    (cure) =>
+      ok({
+        plan: planWithStrip(blade, input, straight, cure),
+        strip: {
+          blade,
+          wish,
+          found: { cure, poses: (setting) => posesWithStrip(cure, setting, POSES) },
+          straight,
+          swing: swingWithStrip(cure, body.noseHalf),
+        },
+      }),
   );
 };
 

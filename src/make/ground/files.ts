@@ -70,19 +70,18 @@ const stripTable = ({ cure, kit, work }: Ground): Pick<GroundSheetData, 'more'> 
 };
 
 /** The map with the strip beside the one without, or the other way round for a rest made for it. */
-const otherMap = ({ cure, work, report }: Ground): GroundSheetData['maps'] => {
+const otherMap = ({ cure, work, report, straight }: Ground): GroundSheetData['maps'] => {
   if (!cure?.ok) return [];
   const { map } = text.virtual;
   const what = 'standing';
-  const { cured, uncured } = cure.value;
-  const other = work.carried ? uncured : cured;
+  const other = straight?.grind ?? cure.value.cured;
   return [
     {
       map: bladeMap(report.grind.shape, other.finished, what, work.job.edge),
       words: {
         ...map[what],
         line: map.line,
-        title: words.strip.same(!work.carried),
+        title: words.strip.same(straight === undefined),
       },
     },
   ];

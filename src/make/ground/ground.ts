@@ -42,6 +42,8 @@ export interface Ground {
   readonly advice?: StrokeAdvice;
   /** What a step turned by half the taper does, or why none is, where advice was asked for. */
   readonly yaw?: Result<YawOffer>;
+  /** The same on the straight step, where it was asked for a rest that is made for the strip. */
+  readonly straight?: VirtualReport;
   /** The strip, or why there is none, where it was asked for. */
   readonly cure?: Result<Cure>;
   /** What that strip takes, checked, where it was asked for and a strip was found. */
@@ -63,16 +65,20 @@ const cureOf = (
 ): Result<Cure> =>
   cure?.(resolution, progress) ?? fail(problem('no-cure', 'fixture.family', words.noCure));
 
-/** The strip with what it takes, which is left out where none was found. */
+/** The strip with what it takes, which is left out where none was found, and the blade without. */
 const curedOf = (
   work: VirtualWork,
   resolution: Resolution,
   withKit: boolean,
   progress: (share: number) => void,
-): Pick<Ground, 'cure' | 'kit'> => {
+): Pick<Ground, 'cure' | 'kit' | 'straight'> => {
   const cure = cureOf(work, resolution, progress);
   const kit = withKit && cure.ok ? work.kit?.(cure.value) : undefined;
-  return { cure, ...(kit ? { kit } : {}) };
+  return {
+    cure,
+    ...(kit ? { kit } : {}),
+    ...(work.straight ? { straight: reportOf(work.straight, resolution) } : {}),
+  };
 };
 
 const adviceOf = (work: VirtualWork, isAsked: boolean): Result<StrokeAdvice | undefined> =>

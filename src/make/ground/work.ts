@@ -12,6 +12,7 @@ import {
   spineRestJob,
   posesWithStrip,
   reportOf,
+  tiltsOf,
   withYawStep,
   yawStep,
   type Cure,
@@ -34,8 +35,8 @@ export interface VirtualWork {
   readonly cure?: (resolution: Resolution, progress: (share: number) => void) => Result<Cure>;
   /** The step turned by half a linear taper, and what it leaves; absent without a step. */
   readonly yaw?: (resolution: Resolution) => Result<YawOffer>;
-  /** Whether the fixture is made for the strip: `job` then grinds with it. */
-  readonly carried?: boolean;
+  /** Where the fixture is made for the strip and `job` grinds with it: the straight step's job. */
+  readonly straight?: VirtualJob;
   /** Thickness of what the strip is stuck on with, mm. */
   readonly tape?: number;
   /** What is made for that strip and how it is set, checked on the solids. */
@@ -91,14 +92,18 @@ export const workOf = (order: VirtualOrder): VirtualWork => {
     return {
       job: { ...job, passes: cure.passes, model: plan.lines },
       cure: () => ok(cure),
-      carried: true,
+      straight: job,
       tape: wish.tape,
       kit: () => kit(carried.found),
     };
   }
   return {
     job,
-    cure: (resolution, progress) => cureLine({ virtual: { ...job, resolution }, wish }, progress),
+    cure: (resolution, progress) =>
+      cureLine(
+        { virtual: { ...job, resolution }, wish, tilts: tiltsOf(blade, input, plan) },
+        progress,
+      ),
     yaw: yawOf(job, body),
     tape: wish.tape,
     kit: (cure) => kit({ cure, poses: (setting) => posesWithStrip(cure, setting, POSES) }),

@@ -151,7 +151,7 @@ const judged = (
   const fixture = solved.value;
   const order = fixture.virtual?.(blade.name);
   if (order === undefined) return undefined;
-  const { job, cure, carried } = workOf(order);
+  const { job, cure, straight } = workOf(order);
   const { lines, standing, missed } = reportOf(job, GRID);
   const off = Math.max(0, ...lines.map(({ worst }) => Math.abs(worst.value)));
   const { allowed } = blade.line;
@@ -179,7 +179,7 @@ const judged = (
     tried,
     whyNot: limits,
   };
-  return { suit, wantsStrip: off > allowed && cure !== undefined && carried !== true };
+  return { suit, wantsStrip: off > allowed && cure !== undefined && straight === undefined };
 };
 
 /**

@@ -1,31 +1,26 @@
 import { bevelPlace, wantedOn } from '../../blade/bevel.ts';
 import { shapeOf } from '../../blade/shape.ts';
-import type { Side } from '../../blade/schema.ts';
+import { SIDES, type Side } from '../../blade/schema.ts';
 import { hasError, problem, type Issue } from '../../core/issue.ts';
-import { fail, ok, type Result } from '../../core/result.ts';
+import { chain, fail, ok, type Result } from '../../core/result.ts';
 import { asin } from '../../core/trigonometry.ts';
+import { radians } from '../../core/units.ts';
 import { text } from '../../text/index.ts';
 import { grindVirtually, startField } from '../grind.ts';
 import { blankField } from '../field.ts';
 import type { Made } from '../mirror.ts';
 import { outerFace, type Strip } from '../hold/strip.ts';
-import {
-  edgePlaces,
-  greatest,
-  linesOn,
-  type EdgePlace,
-  type LinePlace,
-} from '../measure/report.ts';
-import type { PassResult, SpineRestPass, VirtualGrind, VirtualPass } from '../types.ts';
+import { edgePlaces, greatest, linesOn, type LinePlace } from '../measure/report.ts';
+import type { PassResult, VirtualPass } from '../types.ts';
 import { measuresOf, stripIssues, type Measures } from './check.ts';
 import { factsOf } from './facts.ts';
 import { findStrip, judgedBy, stripPlace, type Search, type Tried } from './find.ts';
 import { stripFrame, stripPart } from './part.ts';
 import { setoffWith } from './sum.ts';
-import type { Cure, CureInput } from './types.ts';
+import type { Cure, CureInput, Proved } from './types.ts';
+import { lastPass, lineWithout } from './without.ts';
 
 const words = text.virtual.cure.issues;
-const SIDES: readonly Side[] = ['left', 'right'];
 
 /** Grid on which a strip is looked for: coarser along the blade than the proof. */
 const COARSE = { step: 3, rows: 24 } as const;
@@ -53,10 +48,7 @@ const tiltAt = ({ reached }: PassResult, m: number): number => {
 /** One strip's search on the blade as it comes: earlier belts stay outside the finished face. */
 const searchFor = ({ virtual, wish }: CureInput, side: Side, made: Made[]): Found | undefined => {
   const shape = shapeOf(virtual.blade);
-  const pass = virtual.passes
-    .filter(isWide)
-    .filter((p) => p.side === side)
-    .at(-1);
+  const pass = lastPass(virtual, side);
   if (pass === undefined) return undefined;
   const wanted = wantedOn(shape, side, 2 * pass.holding.body.noseHalf);
   if (wanted === undefined) return undefined;
@@ -68,37 +60,28 @@ const searchFor = ({ virtual, wish }: CureInput, side: Side, made: Made[]): Foun
   return { search, best, strip, measures: measuresOf(search, best, strip) };
 };
 
-/** Whether a pass is one on a spine rest with a straight step. */
-const isWide = (pass: VirtualPass): pass is SpineRestPass =>
-  pass.holding.kind === 'spine-rest' && pass.holding.body.step.kind === 'wide';
-
 /**
  * All belts with the strip: the same edges, and as much steeper than the last belt as they were,
  * taken at the place where bevels are promised.
  */
-const passesWith = (
-  { virtual }: CureInput,
-  uncured: VirtualGrind,
-  found: readonly Found[],
-): VirtualPass[] => {
-  const m = Math.max(bevelPlace(virtual.blade), uncured.passes[0]?.pass.stroke.from ?? 0);
-  return virtual.passes.map((pass) => {
+const passesWith = ({ virtual, tilts }: CureInput, found: readonly Found[]): VirtualPass[] =>
+  virtual.passes.map((pass) => {
     const own = found.find(({ search }) => search.pass.side === pass.side);
-    const before = uncured.passes.find((result) => result.pass === pass);
-    const last = uncured.passes.find((result) => result.pass === own?.search.pass);
-    if (own === undefined || before === undefined || last === undefined) return pass;
+    if (own === undefined) return pass;
+    const last = own.search.pass;
+    const m = Math.max(bevelPlace(virtual.blade), last.stroke.from);
     const { holding, stroke } = own.best.pass;
-    const steeper = tiltAt(before, m) - tiltAt(last, m);
+    const tiltIn = ({ id }: VirtualPass): number => radians(tilts.get(id) ?? NaN);
+    const steeper = pass === last ? 0 : tiltIn(pass) - tiltIn(last);
     const at = (edge: number, more: number): number => {
-      const search = { ...own.search, pass: { ...own.search.pass, edge } };
+      const search = { ...own.search, pass: { ...last, edge } };
       const place = stripPlace(search, m, own.strip.bottom);
       const tilt = tiltAt(own.best.result, m) + more;
       return setoffWith({ ...place, tilt }, outerFace(own.strip, m));
     };
-    const setoff = holding.setoff + at(pass.edge, steeper) - at(own.search.pass.edge, 0);
+    const setoff = holding.setoff + at(pass.edge, steeper) - at(last.edge, 0);
     return { ...pass, holding: { ...holding, setoff }, stroke };
   });
-};
 
 /** Whether the two sides' strips are one strip turned over. */
 const equal = ([a, b]: readonly Found[]): boolean =>
@@ -122,13 +105,13 @@ const worst = (places: readonly LinePlace[]): { u: number; value: number } =>
  * far face, against a narrow rounded step, so that one setting tips the blade as much as each place
  * wants. Looked for on a coarse grid, then proved on the given one over every belt and both sides.
  * Fails, saying why, where no strip holds the line within what is allowed, where the far face has
- * no flat for it, or where step, nose or stroke do not allow it. A note tells that none is needed.
- * `progress` is told the share done.
+ * no flat for it, or where step, nose or stroke do not allow it. The straight step has no say but in
+ * the tilts. `progress` is told the share done.
  */
-export const cureLine = (
+export const proveStrip = (
   input: CureInput,
   progress: (share: number) => void = () => undefined,
-): Result<Cure> => {
+): Result<Proved> => {
   const { virtual, wish } = input;
   const made: Made[] = [];
   const found = SIDES.flatMap((side, i) => {
@@ -139,19 +122,16 @@ export const cureLine = (
   const issues = found.flatMap(({ search, best, measures }) => stripIssues(search, best, measures));
   if (hasError(issues)) return fail(...issues);
 
-  const rest = (1 - SEARCHED) / 2;
-  const uncured = grindVirtually(virtual, (share) => progress(SEARCHED + rest * share));
-  const passes = passesWith(input, uncured, found);
+  const passes = passesWith(input, found);
   const cured = grindVirtually({ ...virtual, passes }, (share) =>
-    progress(SEARCHED + rest * (1 + share)),
+    progress(SEARCHED + (1 - SEARCHED) * share),
   );
   const { shape } = cured;
   const oneForBoth = equal(found);
   const sides = found.map(({ search, best, strip, measures }) => {
     const { side } = search.pass;
     const linesIn = linesOn(shape, cured.finished, side, judgedBy(search.pass).seat);
-    const linesWithout = linesIn(uncured.finished, search.pass.stroke);
-    const linesWith = linesIn(cured.finished, best.pass.stroke);
+    const lines = linesIn(cured.finished, best.pass.stroke);
     return {
       side,
       strip,
@@ -161,16 +141,14 @@ export const cureLine = (
         thickness: (strip.out[k] ?? 0) - shape.thickness.value(u) / 2,
       })),
       setoff: best.setoff,
-      without: Math.abs(worst(linesWithout).value),
-      with: Math.abs(worst(linesWith).value),
-      linesWithout,
-      linesWith,
+      with: Math.abs(worst(lines).value),
+      lines,
       part: stripPart(shape, strip, wish, oneForBoth ? 'both' : side),
       frame: stripFrame(shape, strip, wish, side),
     };
   });
   const off = found.flatMap(({ search: { pass } }, k): Issue[] => {
-    const { u, value } = worst(sides[k]?.linesWith ?? []);
+    const { u, value } = worst(sides[k]?.lines ?? []);
     const missed = cured.passes
       .filter((result) => result.pass.side === pass.side)
       .reduce((sum, result) => sum + result.missed.length, 0);
@@ -193,25 +171,35 @@ export const cureLine = (
 
   const edge = virtual.passes.at(-1)?.edge ?? 0;
   const judged = found.map(({ best }) => judgedBy(best.pass))[0];
-  const edges = (field: VirtualGrind): EdgePlace[] =>
-    judged === undefined ? [] : edgePlaces(shape, field.finished, edge, judged);
-  const edgeCured = edges(cured);
+  return ok({
+    sides,
+    oneForBoth,
+    passes,
+    cured,
+    edge: judged === undefined ? [] : edgePlaces(shape, cured.finished, edge, judged),
+  });
+};
+
+/** A proved strip beside the line without it; a note tells that none is needed. */
+export const besideStraight = (
+  proved: Proved,
+  off: ReadonlyMap<Side, number>,
+  wish: CureInput['wish'],
+): Result<Cure> => {
+  const sides = proved.sides.map((side) => ({ ...side, without: off.get(side.side) ?? NaN }));
   const without = Math.max(...sides.map((side) => side.without));
   const note: Issue = {
     ...problem('strip-not-needed', 'line.allowed', words.notNeeded(without, wish.allowed)),
     severity: 'note',
   };
   return ok(
-    {
-      sides,
-      oneForBoth,
-      passes,
-      uncured,
-      cured,
-      edgeUncured: edges(uncured),
-      edgeCured,
-      facts: factsOf(sides, edgeCured, wish),
-    },
+    { ...proved, sides, facts: factsOf(sides, proved.edge, wish) },
     without <= wish.allowed ? [note] : [],
   );
 };
+
+/** `proveStrip`, beside what the straight step does. */
+export const cureLine = (input: CureInput, progress?: (share: number) => void): Result<Cure> =>
+  chain(proveStrip(input, progress), (proved) =>
+    besideStraight(proved, lineWithout(input.virtual), input.wish),
+  );

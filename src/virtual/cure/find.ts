@@ -51,6 +51,9 @@ const ENOUGH = 0.15;
 /** Rounds without anything that much better after which none is looked for. */
 const PATIENCE = 3;
 const BETTER = 0.95;
+/** Within this share of what is allowed a round that is not that much better is the last one. */
+const FAIR = 1 / 3;
+const WORTH = 0.8;
 
 /** Section of the blade at place m as a strip on it stands, for a line height and an edge. */
 export const stripPlace = (
@@ -126,10 +129,10 @@ export const findStrip = (search: Search, made: Made[] = []): Tried[] => {
   const parts = Math.max(2, Math.ceil((to - from) / SPACING));
   const nodes = Array.from({ length: parts + 1 }, (_, i) => from + at + ((to - from) * i) / parts);
   const bottom = Math.max(0, ...nodes.map(shape.spine.value));
-  const least = (m: number): number => shape.thickness.value(m) / 2 + wish.least + wish.tape;
+  const thinnest = (m: number): number => shape.thickness.value(m) / 2 + wish.least + wish.tape;
 
   const places = nodes.map((m) => stripPlace(search, m, bottom));
-  let setoff = Math.max(...places.map((place, k) => setoffWith(place, least(nodes[k] ?? 0))));
+  let setoff = Math.max(...places.map((place, k) => setoffWith(place, thinnest(nodes[k] ?? 0))));
   let out = places.map((place) => outerFor(place, setoff));
   const points = wantedLine(search, steering);
   const tried: Tried[] = [];
@@ -142,9 +145,11 @@ export const findStrip = (search: Search, made: Made[] = []): Tried[] => {
       lines.filter(({ steers }) => steers),
       ({ deviation }) => deviation,
     );
+    const [left, least] = [Math.abs(off.value), Math.abs(tried[best]?.off.value ?? Infinity)];
     tried.push({ pass: now, nodes, out, bottom, setoff, result, lines, off });
-    if (Math.abs(off.value) < BETTER * Math.abs(tried[best]?.off.value ?? 0)) best = round;
-    if (Math.abs(off.value) < ENOUGH * wish.allowed || round - best >= PATIENCE) break;
+    if (left < BETTER * least) best = round;
+    const fair = left < FAIR * wish.allowed && left > WORTH * least;
+    if (fair || left < ENOUGH * wish.allowed || round - best >= PATIENCE) break;
     const demands = demandsOf(points, result.reached, pass.surface, pass.stroke.width / 2);
     const changes = demands.map(({ m, over, bevel }) => {
       const { height, bottom: above } = stripPlace(search, m + at, bottom);
@@ -152,7 +157,7 @@ export const findStrip = (search: Search, made: Made[] = []): Tried[] => {
     });
     const by = gathered(nodes, changes);
     out = out.map((o, k) => o + (by[k] ?? 0));
-    const short = Math.max(...nodes.map((m, k) => least(m) - (out[k] ?? 0)));
+    const short = Math.max(...nodes.map((m, k) => thinnest(m) - (out[k] ?? 0)));
     out = out.map((o) => o + short);
     setoff += short * cos(places[0]?.tilt ?? 0);
   }

@@ -24,7 +24,7 @@ import { linesOn, surelyReached, type LinePlace } from '../measure/report.ts';
 import type { PassResult, SpineRestPass } from '../types.ts';
 import { stripProgress, stripSensitivity, stripSetoffPerDegree, type OnStrip } from './progress.ts';
 import { acrossStroke, poseAt, seatingIn, stripContact, type Standing } from './stand.ts';
-import type { Cure } from './types.ts';
+import type { Proved } from './types.ts';
 
 /** One belt of the straight step's plan with what the strip makes of it. */
 interface Belt {
@@ -100,7 +100,7 @@ const placesOf = (
   });
 };
 
-const beltsOf = (blade: Blade, plan: SpineRestPlan, { cured }: Cure): Belt[] => {
+const beltsOf = (blade: Blade, plan: SpineRestPlan, { cured }: Proved): Belt[] => {
   const asked = new Map<Side, ReturnType<typeof linesOn>>();
   return plan.settings.flatMap((planned): Belt[] => {
     const result = cured.passes.find(({ pass }) => pass.id === planned.id);
@@ -265,7 +265,7 @@ export const planWithStrip = (
   blade: Blade,
   input: SpineRestInput,
   plan: SpineRestPlan,
-  cure: Cure,
+  cure: Proved,
 ): SpineRestPlan => {
   const belts = beltsOf(blade, plan, cure);
   const { grinder, parameters: p } = input;

@@ -2,7 +2,7 @@ import type { Frame } from '../../geometry/frame.ts';
 import { outerFace } from '../hold/strip.ts';
 import { frameOf } from '../pose.ts';
 import { acrossStroke } from './stand.ts';
-import type { Cure } from './types.ts';
+import type { Proved } from './types.ts';
 
 /** Where a blade stood while place u was before the belt's middle. */
 export interface StripPose {
@@ -17,7 +17,11 @@ export interface StripPose {
  * How a blade stood at one setting of its strip, from the plunge stop to the strip's end: `count`
  * places as even as the virtual grind has them, all that it has where that is fewer.
  */
-export const posesWithStrip = ({ cured }: Cure, setting: string, count = Infinity): StripPose[] => {
+export const posesWithStrip = (
+  { cured }: Proved,
+  setting: string,
+  count = Infinity,
+): StripPose[] => {
   const result = cured.passes.find(({ pass }) => pass.id === setting);
   if (result === undefined) return [];
   const { reached, pass } = result;
@@ -39,7 +43,7 @@ const LOOKS = [-1, -0.5, 0, 0.5, 1] as const;
  * How far from the abrasive face, along the seat, blade and strip reach anywhere over a seat that is
  * 2 `half` long, mm: on a rounded step a blade yaws, and one of its ends swings back.
  */
-export const swingWithStrip = ({ cured }: Cure, half: number): number => {
+export const swingWithStrip = ({ cured }: Proved, half: number): number => {
   const { shape } = cured;
   const reaches = cured.passes.flatMap(({ pass: { holding }, reached }) => {
     const strip = holding.kind === 'spine-rest' ? holding.strip : undefined;

@@ -44,10 +44,12 @@ export interface CureInput {
   /** The passes as they would be without the strip: spine rest, wide step. */
   readonly virtual: VirtualInput;
   readonly wish: StripWish;
+  /** Tilt at each pass where bevels are promised, by its id, degrees; see `tiltsOf`. */
+  readonly tilts: ReadonlyMap<string, number>;
 }
 
 /** The strip of one side and what it makes of the line. */
-export interface SideCure {
+export interface SideStrip {
   /** The side that is ground; the strip sits on the other face. */
   readonly side: Side;
   readonly strip: Strip;
@@ -55,15 +57,19 @@ export interface SideCure {
   readonly profile: readonly { readonly u: number; readonly thickness: number }[];
   /** Setoff of the last belt with the strip on the rounded step, mm. */
   readonly setoff: number;
-  /** Greatest deviation of the line that counts, with and without, mm. */
-  readonly without: number;
+  /** Greatest deviation of the line that counts, mm. */
   readonly with: number;
-  readonly linesWithout: readonly LinePlace[];
-  readonly linesWith: readonly LinePlace[];
+  readonly lines: readonly LinePlace[];
   readonly part: Part;
   /** From the part to the blade (u, v, w), where it sits while this side is ground. */
   readonly frame: Frame;
   readonly measures: Measures;
+}
+
+/** The same beside what the line is without a strip. */
+export interface SideCure extends SideStrip {
+  /** Greatest deviation of the line that counts on the straight step, mm. */
+  readonly without: number;
 }
 
 export interface CureFact {
@@ -74,16 +80,18 @@ export interface CureFact {
   readonly certainty: Certainty;
 }
 
-export interface Cure {
-  readonly sides: readonly SideCure[];
+/** Strips that hold the line, proved on every belt. */
+export interface Proved<S extends SideStrip = SideStrip> {
+  readonly sides: readonly S[];
   /** Whether one strip, turned over, serves both sides. */
   readonly oneForBoth: boolean;
   /** Every belt with the strip: the same order, edges and steepness, each at a setoff of its own. */
   readonly passes: readonly VirtualPass[];
-  /** The blade ground without the strip and with it. */
-  readonly uncured: VirtualGrind;
+  /** The blade ground with the strip. */
   readonly cured: VirtualGrind;
-  readonly edgeUncured: readonly EdgePlace[];
-  readonly edgeCured: readonly EdgePlace[];
+  readonly edge: readonly EdgePlace[];
+}
+
+export interface Cure extends Proved<SideCure> {
   readonly facts: readonly CureFact[];
 }
