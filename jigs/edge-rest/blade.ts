@@ -23,11 +23,11 @@ export const bevelOf = (blade: Blade, side: Side): number | undefined => {
 };
 
 /** Edge of a bevelled side from the midplane: shared when both are bevelled, else all of it. */
-const edgeOf = (blade: Blade, side: Side, half: number): number => {
+const edgeOf = (blade: Blade, side: Side): ((half: number) => number) => {
   const both = bevelOf(blade, 'left') !== undefined && bevelOf(blade, 'right') !== undefined;
   const { wanted, shareLeft } = blade.edge;
-  if (!both) return wanted - half;
-  return side === 'left' ? wanted * shareLeft : wanted * (1 - shareLeft);
+  const share = side === 'left' ? wanted * shareLeft : wanted * (1 - shareLeft);
+  return (half) => (both ? share : wanted - half);
 };
 
 /** Whether a blade is to be ground alike on both sides. */
@@ -42,10 +42,11 @@ export const cutsOf = (
   const { thickness } = shapeOf(blade);
   const side = (of: Side): readonly Cut[] => {
     const angle = bevelOf(blade, of);
+    const edge = edgeOf(blade, of);
     const flat =
       angle === undefined
         ? []
-        : [flatCut((u) => ({ offset: edgeOf(blade, of, thickness.value(u) / 2), angle }))];
+        : [flatCut((u) => ({ offset: edge(thickness.value(u) / 2), angle }))];
     const round = (hollows[of] ?? []).map(({ radius, up, out }) =>
       hollowCut(radius, ({ edge }) => ({ v: edge - up, w: out })),
     );

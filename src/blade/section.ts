@@ -95,18 +95,18 @@ const beginning = (depth: (v: number) => number, out: number, into: number): num
  */
 const limitsOf = ({ spine, edge }: Station, before: Surface, cut: Surface): Vec2 => {
   const depth = (v: number): number => before(v) - cut(v);
-  const looks = Array.from({ length: LOOKS + 1 }, (_, i) => spine + ((edge - spine) * i) / LOOKS);
-  const first = looks.findIndex((v) => depth(v) > 0);
-  if (first < 0) {
-    const nearest = looks.reduce((best, v) => (depth(v) >= depth(best) ? v : best), spine);
+  const look = (i: number): number => spine + ((edge - spine) * i) / LOOKS;
+  let [first, last] = [0, LOOKS];
+  while (first <= LOOKS && !(depth(look(first)) > 0)) first += 1;
+  if (first > LOOKS) {
+    let nearest = spine;
+    for (let i = 0; i <= LOOKS; i += 1) if (depth(look(i)) >= depth(nearest)) nearest = look(i);
     return [nearest, nearest];
   }
-  const last = looks.findLastIndex((v) => depth(v) > 0);
-  const [from, to] = [looks[first] ?? spine, looks[last] ?? edge];
-  const [outer, further] = [looks[first - 1], looks[last + 1]];
+  while (!(depth(look(last)) > 0)) last -= 1;
   return [
-    outer === undefined ? from : beginning(depth, outer, from),
-    further === undefined ? to : beginning(depth, further, to),
+    first === 0 ? look(first) : beginning(depth, look(first - 1), look(first)),
+    last === LOOKS ? look(last) : beginning(depth, look(last + 1), look(last)),
   ];
 };
 
@@ -148,7 +148,10 @@ export const groundSection = (shape: Shape, u: number, corner: number, cuts: Sid
   const places = [...corners, ...left.places, ...right.places, edge].sort((a, b) => a - b);
   return {
     u,
-    rungs: places.map((v) => ({ v, left: left.surface(v), right: right.surface(v) })),
+    rungs: places.map((v) => {
+      const w = left.surface(v);
+      return { v, left: w, right: right === left ? w : right.surface(v) };
+    }),
   };
 };
 
