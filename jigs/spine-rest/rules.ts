@@ -1,9 +1,9 @@
 import {
+  bevelPlace,
   loweredTo,
   problem,
   radians,
   raisedTo,
-  SIDES,
   tan,
   text,
   wantedBevel,
@@ -44,36 +44,52 @@ export const parameterIssues = (design: Design, v: Values): Issue[] => {
   ];
 };
 
-/** A blade, and how high its bevel may about be, mm. */
-interface Highest {
+type Nearest = SpineRestPlan['settings'][number];
+
+/** A bevel that is too high, and how high it may about be, mm. */
+interface TooHigh {
+  readonly index: number;
   readonly blade: string;
-  readonly bevel: number;
+  readonly most: number;
 }
 
 /**
- * About how high bevels may be for the spine corner that comes nearest to the belt to stand `need`
- * mm away, the lowest, mm: with k = b tan a a sharp corner stands k (H / b - 1) from the finished face,
- * and what a rounded one and earlier belts add to that is taken as it is found.
+ * The bevels of a side that are too high for the spine corner nearest to the belt to stand `need`
+ * mm away, the lowest first: with k = b tan a a sharp corner stands k (H / b - 1) from the finished
+ * face, and what a rounded one and earlier belts add to that is taken as it is found. One setting
+ * serves all blades and all their places: what it gives a blade must fall to H / (1 + room / k),
+ * and what is asked for by as large a share.
  */
-const highestBevel = (design: Design, corner: number, need: number): Highest | undefined => {
-  const bevels = design.blades.flatMap((blade) =>
-    SIDES.flatMap((side) => {
+const tooHigh = (design: Design, { side, cornerDistance, blades }: Nearest, need: number) =>
+  design.blades
+    .flatMap((blade, index): (TooHigh & { readonly asked: number })[] => {
       const wanted = wantedBevel(blade, side);
-      if (wanted === undefined) return [];
-      const { bevelHeight: b, height, angle } = wanted;
-      const k = b * tan(radians(angle));
-      return [{ blade: blade.name, height, k, sharp: k * (height / b - 1) }];
-    }),
+      const given = blades.find(({ blade: name }) => name === blade.name);
+      const [place] = [...(given?.places ?? [])].sort(
+        (p, q) => Math.abs(p.u - bevelPlace(blade)) - Math.abs(q.u - bevelPlace(blade)),
+      );
+      if (wanted === undefined || place === undefined) return [];
+      const { bevelHeight: asked, height, angle } = wanted;
+      const k = asked * tan(radians(angle));
+      const room = k * (height / place.bevelHeight - 1) + need - cornerDistance;
+      const share = height / (1 + room / k) / place.bevelHeight;
+      return [{ blade: blade.name, index, asked, most: Math.floor(asked * share) }];
+    })
+    .filter(({ asked, most }) => most < asked)
+    .sort((p, q) => p.most - q.most);
+
+/**
+ * By how much the line of a blade falls short of what is asked for at most, mm: the blade that it
+ * does so by most keeps the setting, which makes the greatest deviation least, from moving out.
+ */
+const shortBy = ({ lines }: SpineRestPlan, side: Nearest['side'], { blade }: TooHigh): number =>
+  Math.max(
+    -Infinity,
+    ...lines
+      .filter((line) => line.blade === blade && line.side === side)
+      .flatMap(({ places }) => places.filter(({ steers }) => steers))
+      .map(({ deviation }) => -deviation),
   );
-  const added = corner - Math.min(...bevels.map(({ sharp }) => sharp));
-  const [lowest] = bevels
-    .map(({ blade, height, k }) => ({
-      blade,
-      bevel: Math.floor(height / (1 + (need - added) / k)),
-    }))
-    .sort((p, q) => p.bevel - q.bevel);
-  return lowest;
-};
 
 /** Share of the step's height that the spine may take, mm below its top. */
 const STEP_MARGIN = 1;
@@ -91,8 +107,18 @@ export const planIssues = (design: Design, v: Values, plan: SpineRestPlan): Issu
     if (most >= least) issues.push(loweredTo(problem('no-bearing', path('noseGap'), why), most));
     else {
       const need = least + v.leastBearing;
-      const fix = words.lowerBevel(least, need, highestBevel(design, corner, need));
-      issues.push(problem('no-bearing', path('noseGap'), { ...why, fix }));
+      const high = tooHigh(design, nearest, need);
+      const side = text.grind.plan.side[nearest.side];
+      const fix = words.lowerBevel(least, need, side, high, design.blades.length > 1);
+      const issue = problem('no-bearing', path('noseGap'), { ...why, fix });
+      const ruling = high
+        .filter(
+          ({ index, most }) =>
+            most >= 1 && design.blades[index]?.bevels[nearest.side].kind === 'height',
+        )
+        .sort((p, q) => shortBy(plan, nearest.side, q) - shortBy(plan, nearest.side, p))[0];
+      const bevel = `blades.${ruling?.index ?? 0}.bevels.${nearest.side}.height`;
+      issues.push(ruling ? { ...issue, mend: { path: bevel, value: ruling.most } } : issue);
     }
   }
   const highest = [...plan.settings].sort((a, b) => b.stepContact - a.stepContact)[0];

@@ -3,11 +3,12 @@ import { checkResultSchema, issueSchema, unitSchema } from '../make/output-schem
 import type { Adaptation } from './adapt.ts';
 import type { AreaConsequence, Comparison } from './compare.ts';
 import type { Difference } from './differences.ts';
+import type { MendReport } from './mend-all.ts';
 import type { PartChange, Purchase } from './part-changes.ts';
 import type { ReachTable } from './reach.ts';
 import type { SettingChange } from './setting-changes.ts';
 
-/** What comparing and adapting answer, as schemas bound to their types. */
+/** What comparing, mending and adapting answer, as schemas bound to their types. */
 type Schema<T> = v.GenericSchema<unknown, T>;
 
 const list = v.array;
@@ -103,6 +104,12 @@ export const reachSchema: Schema<ReachTable> = v.object({
       also: v.exactOptional(rangeSchema),
     }),
   ),
+});
+
+export const mendedSchema: Schema<MendReport> = v.object({
+  format: v.literal('platenwright-mended'),
+  design: v.string(),
+  differences: list(differenceSchema),
 });
 
 export const comparisonSchema: Schema<Comparison> = v.object({

@@ -1,6 +1,6 @@
-import { problem, type Issue } from '../core/issue.ts';
+import { loweredTo, mendedBy, problem, type Issue } from '../core/issue.ts';
 import { atan, atan2 } from '../core/trigonometry.ts';
-import { degrees } from '../core/units.ts';
+import { degrees, gridDown } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { bladeParameters as p } from './parameters.ts';
@@ -15,6 +15,8 @@ const labels = text.blade.parameters.outline;
 
 /** Most an arc of the outline may turn, degrees: beyond it the curve nears the vertical. */
 const MOST_TURN = 80;
+/** Earlier starts of an arc that are tried where it turns by too much. */
+const START_STEPS = 99;
 /** Closest spacing of outline points, mm. */
 const POINT_SPACING = 0.1;
 /** Least height between spine and edge away from the tip, mm, and how far off the tip it holds. */
@@ -28,40 +30,64 @@ const short = (value: number): number => Number(value.toFixed(2));
 /** Degrees by which an arc turns that leaves a line of slope m and reaches (du, dv) from there. */
 const turn = (m: number, du: number, dv: number): number => 2 * degrees(atan2(dv, du) - atan(m));
 
-const dimensionIssues = (o: Dimensions, at: string): Issue[] => {
-  const issues = (['bellyStart', 'spineDropStart'] as const)
-    .filter((key) => o[key] >= o.length)
-    .map((key) =>
-      problem('beyond-tip', `${at}.${key}`, words.beforeTip(labels[key].label, o[key], o.length)),
-    );
-  if (issues.length > 0) return issues;
+/** What the arcs to the tip turn by, belly and spine, degrees. */
+const turnsOf = (o: Dimensions) => {
   const slope = o.bellyStart > 0 ? (o.bellyHeight - o.heelHeight) / o.bellyStart : 0;
   const run = o.length - o.bellyStart;
-  const depth = o.bellyHeight + slope * run;
-  if (o.tipDrop > depth + 1e-9)
-    issues.push(problem('tip-outside', `${at}.tipDrop`, words.tipInside(o.tipDrop, short(depth))));
-  const belly = Math.abs(turn(slope, run, o.tipDrop - o.bellyHeight));
-  if (belly > MOST_TURN)
-    issues.push(
-      problem(
-        'steep-belly',
-        `${at}.bellyStart`,
-        words.turn(words.bellyTurn, short(belly), MOST_TURN),
-      ),
-    );
-  const drop = turn(0, o.length - o.spineDropStart, o.tipDrop);
-  if (drop > MOST_TURN)
-    issues.push(
-      problem(
-        'steep-spine',
-        `${at}.spineDropStart`,
-        words.turn(words.spineTurn, short(drop), MOST_TURN),
-      ),
-    );
+  return {
+    depth: o.bellyHeight + slope * run,
+    bellyStart: Math.abs(turn(slope, run, o.tipDrop - o.bellyHeight)),
+    spineDropStart: turn(0, o.length - o.spineDropStart, o.tipDrop),
+  };
+};
+
+/** The issue with the nearest start before the one given from which the arc does not turn too much. */
+const startedEarlier = (
+  issue: Issue,
+  o: Dimensions,
+  key: 'bellyStart' | 'spineDropStart',
+): Issue => {
+  const starts = Array.from({ length: START_STEPS }, (_, i) =>
+    gridDown((Math.min(o[key], o.length) * (START_STEPS - i)) / (START_STEPS + 1)),
+  );
+  const start = starts.find((tried) => turnsOf({ ...o, [key]: tried })[key] <= MOST_TURN);
+  return start === undefined ? issue : mendedBy(issue, start);
+};
+
+const dimensionIssues = (o: Dimensions, at: string): Issue[] => {
+  const late = (['bellyStart', 'spineDropStart'] as const).filter((key) => o[key] >= o.length);
+  if (late.length > 0)
+    return late.map((key) => {
+      const why = words.beforeTip(labels[key].label, o[key], o.length);
+      return startedEarlier(problem('beyond-tip', `${at}.${key}`, why), o, key);
+    });
+  const { depth, ...turns } = turnsOf(o);
   const most = short(o.length / 8);
-  if (Math.abs(o.spineSagitta) > most)
-    issues.push(problem('spine-curve', `${at}.spineSagitta`, words.sagitta(o.spineSagitta, most)));
-  return issues;
+  const steep = (key: 'bellyStart' | 'spineDropStart', code: string, what: string): Issue[] => {
+    if (turns[key] <= MOST_TURN) return [];
+    const why = words.turn(what, short(turns[key]), MOST_TURN);
+    return [startedEarlier(problem(code, `${at}.${key}`, why), o, key)];
+  };
+  return [
+    ...(o.tipDrop > depth + 1e-9
+      ? [
+          loweredTo(
+            problem('tip-outside', `${at}.tipDrop`, words.tipInside(o.tipDrop, short(depth))),
+            depth,
+          ),
+        ]
+      : []),
+    ...steep('bellyStart', 'steep-belly', words.bellyTurn),
+    ...steep('spineDropStart', 'steep-spine', words.spineTurn),
+    ...(Math.abs(o.spineSagitta) > most
+      ? [
+          mendedBy(
+            problem('spine-curve', `${at}.spineSagitta`, words.sagitta(o.spineSagitta, most)),
+            Math.sign(o.spineSagitta) * gridDown(most),
+          ),
+        ]
+      : []),
+  ];
 };
 
 const listIssues = (points: Curves['spine'], label: string, at: string): Issue[] => {

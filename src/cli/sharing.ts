@@ -2,12 +2,13 @@ import { Command } from 'commander';
 import { text } from '../text/index.ts';
 import type { ExitCode } from './answer.ts';
 import type { AdaptOptions } from './commands/adapt.ts';
+import type { MendOptions } from './commands/mend.ts';
 
 interface JsonOption {
   readonly json?: boolean;
 }
 
-/** The commands by which designs travel: open, link, compare, reach, adapt. */
+/** The commands by which designs travel: open, link, compare, reach, mend, adapt. */
 export const sharingCommands = (end: (code: ExitCode) => void): Command[] => {
   const words = text.adapt;
   const command = (name: string, about: string): Command =>
@@ -45,6 +46,11 @@ export const sharingCommands = (end: (code: ExitCode) => void): Command[] => {
             await import('./commands/reach.ts')
           ).reach(file, options.svg, options.json === true),
         ),
+      ),
+    command('mend', words.mend.about)
+      .option('--out <file>', words.newFileOption)
+      .action(async (file: string, options: MendOptions) =>
+        end(await (await import('./commands/mend.ts')).mend(file, options)),
       ),
     command('adapt', words.adaptAbout)
       .option('--grinder <grinder>', words.grinderOption)

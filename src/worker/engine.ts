@@ -133,6 +133,10 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
       const registry = await wholeRegistry();
       return chain(checkDesign(design, cards), (sound) => adapt(sound, target, registry));
     },
+    mendAll: async (design) => {
+      const { mendAll } = await import('../adapt/mend-all.ts');
+      return mendAll(design, await wholeRegistry());
+    },
     openReadings: async (bytes) => (await import('../make/calibrate.ts')).openReadings(bytes),
     calibrate: async (design, readings) => {
       const { calibrateDesign, checkReadings } = await import('../make/calibrate.ts');

@@ -1,5 +1,6 @@
 import type { Certainty } from '../core/certainty.ts';
 import type { Adapted, Target } from '../adapt/adapt.ts';
+import type { Mended } from '../adapt/mend-all.ts';
 import type { ReachTable } from '../adapt/reach.ts';
 import type { CheckResult } from '../check/result.ts';
 import type { Issue } from '../core/issue.ts';
@@ -200,6 +201,8 @@ export interface Engine {
   range(design: Design, path: Path): Promise<Result<NumberRange>>;
   /** What fitting the design to another grinder or other blades means; nothing is changed. */
   adapt(design: Design, target: Target): Promise<Result<Adapted>>;
+  /** Every value set that is named as a mend; an issue where they do not mend it. */
+  mendAll(design: Design): Promise<Result<Mended>>;
   /** Opens the bytes of a readings file. */
   openReadings(bytes: Uint8Array): Promise<Result<Readings>>;
   /** The true offset from the readings of a test piece, and the design that remembers it. */

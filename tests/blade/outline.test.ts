@@ -155,3 +155,25 @@ describe('whole outline', () => {
       if (x > 80 && y > 0) expect(Math.hypot(x - 80, y - 30 + r)).toBeCloseTo(r, 6);
   });
 });
+
+describe('outlines that contradict themselves', () => {
+  it.each([
+    ['steep-belly', { bellyStart: 205 }],
+    ['beyond-tip', { bellyStart: 215 }],
+    ['steep-spine', { spineDropStart: 209, tipDrop: 20 }],
+    ['tip-outside', { tipDrop: 60 }],
+    ['spine-curve', { spineSagitta: -40 }],
+  ] as const)('%s is mended by the value that it names', (code, values) => {
+    const blade = plainBlade;
+    if (blade.outline.kind !== 'dimensions') throw new Error('not by dimensions');
+    const whole = { length: 210, heelHeight: 50, bellyStart: 95, bellyHeight: 49 };
+    const rest = { spineDropStart: 110, tipDrop: 8, spineSagitta: 0 };
+    const outline = { ...blade.outline, ...whole, ...rest, ...values };
+    const found = bladeIssues({ ...blade, outline }, 'blades.0').find((one) => one.code === code);
+    const key = found?.mend?.path.split('.').at(-1) ?? '';
+    expect(Object.keys(values)).toContain(key);
+    const mended = { ...outline, [key]: found?.mend?.value };
+    const left = bladeIssues({ ...blade, outline: mended }, 'blades.0');
+    expect(left.map((one) => one.code)).not.toContain(code);
+  });
+});

@@ -18,6 +18,7 @@ import { Finding } from './finding.svelte.ts';
 import { Importing } from './importing.svelte.ts';
 import type { Held } from './keeper.ts';
 import { Latest } from './latest.svelte.ts';
+import { Mending } from './mending.svelte.ts';
 import { Notices } from './notices.svelte.ts';
 import { Packing } from './packing.svelte.ts';
 import type { Path } from '../../core/path.ts';
@@ -84,6 +85,7 @@ export class Shop {
   readonly ranging: Ranging;
   readonly packing: Packing;
   readonly adapting: Adapting;
+  readonly mending: Mending;
   /** Values that describe a grinder which was taken off. */
   readonly unmeasured: Unmeasured;
   /** Readings of a test piece. */
@@ -128,6 +130,7 @@ export class Shop {
     this.ranging = new Ranging(engines.hire());
     this.packing = new Packing(engines.hire());
     this.adapting = new Adapting(engines.hire());
+    this.mending = new Mending(engines.hire(), this.notices);
     this.calibrating = new Calibrating(engines.hire());
     this.importing = new Importing(engines.hire());
     this.shelf = new Shelf(outside.store, outside.lasting, {

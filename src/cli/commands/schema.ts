@@ -1,6 +1,11 @@
 import { toJsonSchema } from '@valibot/to-json-schema';
 import { registry } from '../../../jigs/registry.ts';
-import { adaptationSchema, comparisonSchema, reachSchema } from '../../adapt/output-schema.ts';
+import {
+  adaptationSchema,
+  comparisonSchema,
+  mendedSchema,
+  reachSchema,
+} from '../../adapt/output-schema.ts';
 import { designSchema, grinderSchema } from '../../document/json-schema.ts';
 import { grindSchema } from '../../make/ground/schema.ts';
 import {
@@ -24,6 +29,7 @@ const SCHEMAS: Readonly<Record<string, () => unknown>> = {
   manifest: () => toJsonSchema(manifestSchema),
   compare: () => toJsonSchema(comparisonSchema),
   adapt: () => toJsonSchema(adaptationSchema),
+  mend: () => toJsonSchema(mendedSchema),
   reach: () => toJsonSchema(reachSchema),
   grind: () => toJsonSchema(grindSchema),
   suit: () => toJsonSchema(suitSchema),

@@ -1,6 +1,7 @@
 import { SIDES } from '../../blade/schema.ts';
 import type { Issue } from '../../core/issue.ts';
 import { text } from '../../text/index.ts';
+import { offLine } from '../line-mend.ts';
 import { problem } from '../within.ts';
 import { bladework, wishOf } from '../spine-rest/stations.ts';
 import { mounting, turnedTo } from './mount.ts';
@@ -134,21 +135,11 @@ export const planIssues = (
   const base = Math.min(...settings.map(({ push: { baseForceMin } }) => baseForceMin));
   const lifts =
     base > 0 ? [] : [problem('carriage-lifts', 'grinder.belt.direction', own.lifts(base))];
-  const uneven = lines.flatMap(({ blade, side, places, greatestDeviation, tip }): Issue[] => {
+  const uneven = lines.flatMap(({ blade, side, places, tip }): Issue[] => {
     const i = blades.findIndex(({ name }) => name === blade);
-    const allowed = blades[i]?.line.allowed ?? Infinity;
     const least = Math.min(0, ...places.map(({ leftStanding }) => leftStanding));
     const where = words.side[side];
     return [
-      ...(greatestDeviation > allowed
-        ? [
-            problem(
-              'off-line',
-              `blades.${i}.line`,
-              words.offLine(blade, where, greatestDeviation, allowed),
-            ),
-          ]
-        : []),
       ...(tip.leftSteering > UNEVEN
         ? [
             problem(
@@ -163,5 +154,7 @@ export const planIssues = (
         : []),
     ];
   });
-  return [...[...steep, ...touching, ...push, ...lifts, ...uneven].map(warning), ...passes];
+  const off = lines.flatMap((line) => offLine(blades, line));
+  const warnings = [...steep, ...touching, ...push, ...lifts, ...uneven].map(warning);
+  return [...warnings, ...off, ...passes];
 };

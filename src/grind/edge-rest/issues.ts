@@ -202,7 +202,8 @@ export const planIssues = (
     }
     const allowed = blades[i]?.line.allowed ?? Infinity;
     if (greatestDeviation > allowed) {
-      const why = plain.offLine(blade, sides[side], greatestDeviation, allowed);
+      const said = { blade, side: sides[side], family: blades.length > 1 };
+      const why = plain.offLine(said, greatestDeviation, allowed);
       issues.push(warning(problem('off-line', `blades.${i}.line`, why)));
     }
   }

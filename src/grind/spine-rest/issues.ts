@@ -2,6 +2,7 @@ import { SIDES } from '../../blade/schema.ts';
 import type { Issue } from '../../core/issue.ts';
 import { bladeLength } from '../../blade/shape.ts';
 import { text } from '../../text/index.ts';
+import { offLine } from '../line-mend.ts';
 import { problem } from '../within.ts';
 import { reachable } from './angle.ts';
 import type { Job } from './preview.ts';
@@ -137,13 +138,7 @@ export const planIssues = {
       const why = words.undercuts(belt, i + 1, words.side[side], blade, undercutMargin);
       return [warning(problem('undercuts', where, why))];
     });
-    const off = lines.flatMap(({ blade, side, greatestDeviation }): Issue[] => {
-      const i = blades.findIndex(({ name }) => name === blade);
-      const allowed = blades[i]?.line.allowed ?? Infinity;
-      if (greatestDeviation <= allowed) return [];
-      const why = words.offLine(blade, words.side[side], greatestDeviation, allowed);
-      return [problem('off-line', `blades.${i}.line`, why)];
-    });
-    return [...steep.map(warning), ...passes, ...off.map(warning)];
+    const off = lines.flatMap((line) => offLine(blades, line));
+    return [...steep.map(warning), ...passes, ...off];
   },
 } as const;

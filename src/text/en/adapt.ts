@@ -24,6 +24,21 @@ export const adapt = {
   }),
   restored: (name: string, file: string) => `"${name}" written to ${file}`,
 
+  mend: {
+    about:
+      'Set every value that refusals, warnings and failed checks name as their mend, and tell which',
+    nothing: {
+      message: 'No value is named that would mend anything.',
+      fix: 'Follow the words of what fails, or compare the fixtures.',
+    },
+    left: 'The values named do not mend it; nothing was written. What is left:',
+    all: 'Mend all that a value mends',
+    working: 'Setting the values named, one after another …',
+    done: (list: readonly string[]) =>
+      `${counted(list.length, 'value')} set: ${list.slice(0, 8).join('; ')}${list.length > 8 ? '; …' : ''}. Undo brings them back.`,
+    failed: (why: string) => `The values named do not mend it; nothing was changed. Left: ${why}`,
+  },
+
   absent: 'not set',
   none: 'none',
   entries: (count: number) => counted(count, 'entry', 'entries'),
@@ -118,7 +133,7 @@ export const adapt = {
   checksTitle: (failed: number, total: number) =>
     failed === 0 ? `Checks: all ${total} pass` : `Checks: ${failed} of ${total} fail`,
   adaptTitle: (design: string, grinder: string) => `"${design}" on "${grinder}"`,
-  notWritten: 'Nothing was written; give --out to write the adapted design.',
+  notWritten: 'Nothing was written; give --out to write the design.',
   notes: {
     belt: (pass: number, from: string, to: string) =>
       `Belt ${pass}: ${from} is not among the belts of the new grinder; the nearest grit, ${to}, takes its place.`,

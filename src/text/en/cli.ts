@@ -9,7 +9,7 @@ export const cli = {
   makeAbout: 'Write the complete package of a design',
   listAbout: 'List the fixture families, grinder presets and worked designs',
   schemaAbout:
-    'Print the JSON Schema of a document: design, grinder, solve, check, report, readings, manifest, compare, adapt, reach, grind, suit',
+    'Print the JSON Schema of a document: design, grinder, solve, check, report, readings, manifest, compare, mend, adapt, reach, grind, suit',
   fileArgument: 'a design file (*.jig.json), any exported file, a package folder or a link',
   jsonOption: 'print JSON instead of text',
   outOption: 'the package folder: missing, empty or an unchanged package',

@@ -109,10 +109,27 @@ export const grind = {
       message: `The push must act from ${mm(from)} to hold the blade on the step with the reserve, and stay below the edge at ${mm(to)}; no height does both.`,
       fix: 'Ask for less reserve, a higher bevel or a steeper angle, and watch the grind line.',
     }),
-    offLine: (blade: string, side: string, deviation: number, allowed: number) => ({
-      message: `The ${side} grind line of "${blade}" departs from the wanted line by up to ${mm(deviation)}; allowed are ${mm(allowed)}.`,
-      fix: 'Allow more, let the line follow the height, or grind this blade at a setting of its own.',
-    }),
+    offLine: (
+      line: { readonly blade: string; readonly side: string; readonly family: boolean },
+      deviation: number,
+      allowed: number,
+      way: { readonly height?: number | undefined; readonly follow?: string | undefined } = {},
+    ) => {
+      const { height, follow } = way;
+      const ways = [
+        ...(follow === undefined
+          ? []
+          : [`let the line follow ${follow.charAt(0).toLowerCase()}${follow.slice(1)}`]),
+        ...(height === undefined
+          ? []
+          : [`ask for the bevel height that the setting gives it, ${mm(height)}`]),
+      ].join(', and ');
+      const first = ways === '' ? 'allow more' : `${ways}; or allow more`;
+      return {
+        message: `The ${line.side} grind line of "${line.blade}" departs from the wanted line by up to ${mm(deviation)}; allowed are ${mm(allowed)}.${line.family ? ' All blades of a design are ground at one setting a side.' : ''}`,
+        fix: `${first.charAt(0).toUpperCase()}${first.slice(1)}, or ${line.family ? 'put this blade into a design of its own' : 'compare fixtures'}.`,
+      };
+    },
     side: { left: 'left', right: 'right' },
   },
   certainty: {

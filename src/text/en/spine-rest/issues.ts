@@ -15,9 +15,17 @@ export const issues = {
   lowerBevel: (
     gap: number,
     corner: number,
-    highest: { readonly blade: string; readonly bevel: number } | undefined,
-  ) =>
-    `The gap cannot be less than ${mm(gap)}, so the corner must stand at least ${mm(corner)} from the belt: ${highest && highest.bevel > 0 ? `a bevel up to about ${mm(highest.bevel)} high leaves “${highest.blade}” that room. Grind it lower, ask for less bearing` : 'grind a lower bevel, ask for less bearing'}, or use another fixture for this blade.`,
+    side: string,
+    high: readonly { readonly blade: string; readonly most: number }[],
+    family: boolean,
+  ) => {
+    const [lowest, ...others] = high.filter(({ most }) => most > 0);
+    const rest = others.map(({ blade, most }) => `, up to ${mm(most)} “${blade}”`).join('');
+    const lower = lowest
+      ? `a bevel up to about ${mm(lowest.most)} high leaves “${lowest.blade}”${rest} that room on the ${side} side.${family ? ' One setting serves all blades, so each must be as low.' : ''} Grind ${high.length > 1 ? 'them' : 'it'} lower, ask for less bearing`
+      : 'grind a lower bevel, ask for less bearing';
+    return `The gap cannot be less than ${mm(gap)}, so the corner must stand at least ${mm(corner)} from the belt: ${lower}, or use another fixture for ${family ? 'these blades' : 'this blade'}.`;
+  },
   stepTooLow: (contact: number, plate: number, most: number, setting: string) => ({
     message: `Plate thickness is ${mm(plate)}, so the step is as high; at setting ${said(setting)} the spine touches it ${mm(contact)} above the seat, and at most ${mm(most)} are allowed.`,
     fix: `Choose a plate of at least ${mm(contact + plate - most)}, or a smaller spine radius.`,

@@ -1,0 +1,40 @@
+import { registry } from '../../../jigs/registry.ts';
+import { mendAll, type MendReport } from '../../adapt/mend-all.ts';
+import { chain } from '../../core/result.ts';
+import { saveDesign } from '../../document/save.ts';
+import { text } from '../../text/index.ts';
+import { printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
+import { loadDesign } from '../load.ts';
+import { printDifferences } from '../print-change.ts';
+import { writeNew } from '../write-file.ts';
+
+export interface MendOptions {
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+/**
+ * `mend FILE`: sets every value that refusals, warnings and failed checks name as their mend and
+ * tells which; with `out`, writes the mended design.
+ */
+export const mend = async (file: string, { out, json = false }: MendOptions): Promise<ExitCode> => {
+  const mended = chain(loadDesign(file), (design) => mendAll(design, registry));
+  if (!mended.ok) {
+    if (!json) printLine(text.adapt.mend.left);
+    printIssues(mended.issues, json);
+    return 2;
+  }
+  const { design, differences } = mended.value;
+  const problem = out === undefined ? undefined : writeNew(out, saveDesign(design));
+  if (problem) {
+    printIssues([problem], json);
+    return 2;
+  }
+  const report: MendReport = { format: 'platenwright-mended', design: design.name, differences };
+  if (json) printJson(report);
+  else {
+    printDifferences(differences);
+    printLine(out === undefined ? text.adapt.notWritten : text.adapt.restored(design.name, out));
+  }
+  return 0;
+};

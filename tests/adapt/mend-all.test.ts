@@ -1,0 +1,113 @@
+import { readFileSync } from 'node:fs';
+import * as v from 'valibot';
+import { afterAll, describe, expect, it } from 'vitest';
+import { registry } from '../../jigs/registry.ts';
+import { mendAll } from '../../src/adapt/mend-all.ts';
+import { mendedSchema } from '../../src/adapt/output-schema.ts';
+import { createWorkshop } from '../../src/check/workshop.ts';
+import { withValue } from '../../src/core/path.ts';
+import { checkDesign, openDesign } from '../../src/document/open.ts';
+import { saveDesign } from '../../src/document/save.ts';
+import type { Design } from '../../src/document/schema.ts';
+import { solveDesign } from '../../src/make/engine.ts';
+import { exampleBytes } from '../app/sample.ts';
+import { runJson, workshop } from '../cli/runner.ts';
+
+const opened = openDesign(exampleBytes('kitchen-210'), registry);
+if (!opened.ok) throw new Error('the worked design does not open');
+const kitchen = opened.value;
+
+/** The first blade of the worked design at another length, thickness and bevel. */
+const blade = (name: string, length: number, thick: number, height: number) => {
+  const [like] = kitchen.blades;
+  if (like?.outline.kind !== 'dimensions') throw new Error('not by dimensions');
+  const k = length / like.outline.length;
+  const bevel = { kind: 'height', height } as const;
+  const outline = Object.fromEntries(
+    Object.entries(like.outline).map(([key, value]) => [
+      key,
+      typeof value === 'number' ? Number((value * k).toFixed(2)) : value,
+    ]),
+  ) as typeof like.outline;
+  return {
+    ...like,
+    name,
+    outline,
+    thickness: [{ u: 0, t: thick }],
+    bevels: { left: bevel, right: bevel },
+  };
+};
+
+const family: Design = {
+  ...kitchen,
+  blades: [blade('Chef 240', 240, 2.6, 26), blade('Petty 120', 120, 2, 14)],
+};
+const kept = createWorkshop();
+const solved = (design: Design) => {
+  const sound = checkDesign(design, registry);
+  return sound.ok ? solveDesign(sound.value, registry, kept) : sound;
+};
+const codes = (design: Design): string[] => solved(design).issues.map(({ code }) => code);
+
+const { at, put, clear } = workshop();
+afterAll(clear);
+
+describe('all values that are named as mends', () => {
+  it('mend a family of unlike blades in one go, and nothing is left to mend', () => {
+    expect(codes(family)).toContain('no-bearing');
+    const mended = mendAll(family, registry, kept);
+    if (!mended.ok) throw new Error(mended.issues[0]?.message);
+    const { design, differences } = mended.value;
+    expect(codes(design)).not.toContain('no-bearing');
+    expect(codes(design)).not.toContain('off-line');
+    expect(differences.length).toBeGreaterThan(3);
+    // What a maker allows, and what is cautious, stays as they set it.
+    const plainly = (one: Design) => [one.blades.map(({ line }) => line.allowed), one.grinder];
+    expect(plainly(design)).toEqual(plainly(family));
+    const again = mendAll(design, registry, kept);
+    expect(again.issues.map(({ code }) => code)).toContain('nothing-to-mend');
+  }, 30_000);
+
+  it('change nothing where no value mends what is wrong', () => {
+    const [only] = family.blades;
+    const full = { kind: 'full' } as const;
+    const design = {
+      ...family,
+      blades: only ? [{ ...only, bevels: { left: full, right: full } }] : [],
+    };
+    const mended = mendAll(design, registry, kept);
+    expect(mended.ok).toBe(false);
+    expect(mended.issues.map(({ code }) => code)).toContain('no-bearing');
+  });
+
+  it('are told and written by the command line', async () => {
+    const file = put(
+      'near.jig.json',
+      saveDesign(withValue(kitchen, 'fixture.parameters.noseGap', 0.5)),
+    );
+    const { code, value } = await runJson('mend', file, '--out', at('mended.jig.json'));
+    expect(code).toBe(0);
+    expect(v.is(mendedSchema, value)).toBe(true);
+    expect(value['differences']).toHaveLength(1);
+    expect(openDesign(readFileSync(at('mended.jig.json')), registry).ok).toBe(true);
+  });
+});
+
+describe('a blade that one setting cannot serve as it is asked for', () => {
+  it('is served at the bevel height that the setting gives it, the setting hardly moved', () => {
+    const others = [blade('Slicer 270', 270, 3, 23), blade('Petty 120', 120, 3, 23)];
+    const design = { ...kitchen, blades: [...kitchen.blades, ...others] };
+    const off = solved(design).issues.filter(({ code }) => code === 'off-line');
+    expect(off.length).toBeGreaterThan(2);
+    const mended = off.reduce(
+      (next, { mend }) => (mend ? withValue(next, mend.path, mend.value) : next),
+      design,
+    );
+    expect(codes(mended)).not.toContain('off-line');
+    const [before = NaN, after = NaN] = [design, mended].map((one) => {
+      const fixture = solved(one);
+      return fixture.ok ? fixture.value.settings.at(-1)?.angle : NaN;
+    });
+    expect(Math.abs(after - before)).toBeLessThan(0.1);
+  });
+});
