@@ -112,6 +112,20 @@ describe('the maps on the screen', () => {
 });
 
 describe('the strip of a tapered blade', () => {
+  it('is told beside the line that all belts leave on a straight step', () => {
+    // The fact rests on the last belts alone, the line on the grind by every belt of the plan.
+    const tapered = examplesOf('spine-rest').find(({ file }) => file.startsWith('tapered'));
+    if (tapered === undefined) throw new Error('no example');
+    const fixture = valueOf(solveDesign(tapered.design, registry));
+    const [card] = valueOf(groundCards(tapered.design, fixture)) ?? [];
+    expect(card?.lines.map(({ side }) => side)).toEqual(['left', 'right']);
+    for (const { side, value } of card?.lines ?? []) {
+      const fact = card?.cured?.facts.find(({ key }) => key === `strip-without-${side}`);
+      expect(fact?.value).toBeCloseTo(Math.abs(value), 6);
+      expect(fact?.value).toBeGreaterThan(3);
+    }
+  });
+
   it('brings the line within the wish, is one print for both sides and a file of its own', () => {
     const kitchen = examplesOf('spine-rest').find(({ file }) => file.startsWith('kitchen-210'));
     const first = kitchen?.design.blades[0];

@@ -77,7 +77,8 @@ const curedOf = (
   return {
     cure,
     ...(kit ? { kit } : {}),
-    ...(work.straight ? { straight: reportOf(work.straight, resolution) } : {}),
+    // On the grid of the strip that the rest is made for.
+    ...(work.straight ? { straight: reportOf(work.straight, USUAL) } : {}),
   };
 };
 
