@@ -3,7 +3,14 @@ import type { Blade } from '../../blade/schema.ts';
 import { shapeOf, type Shape } from '../../blade/shape.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
-import { input, sound, type Measure, type Picture, type PictureLine } from '../draw/picture.ts';
+import {
+  input,
+  reading,
+  sound,
+  type Measure,
+  type Picture,
+  type PictureLine,
+} from '../draw/picture.ts';
 
 const SAMPLES = 160;
 
@@ -53,9 +60,29 @@ const tangLine = (blade: Blade, brief: boolean, top: number, bottom: number): Pi
   };
 };
 
-const outlineMeasures = (blade: Blade, at: string, brief: boolean): Measure[] => {
-  const { outline: o } = blade;
-  if (o.kind !== 'dimensions') return [];
+/** What an outline by points measures: it only tells. */
+const readings = ({ edge, length }: Shape): Measure[] => {
+  const heel: Vec2 = [0, -edge.value(0)];
+  const tip: Vec2 = [length, -edge.value(length)];
+  return [
+    reading('length', p.outline.length.label, length, 'mm', {
+      from: heel,
+      to: tip,
+      along: 'x',
+      side: 'low',
+    }),
+    reading('heel', p.outline.heelHeight.label, edge.value(0), 'mm', {
+      from: [0, 0],
+      to: heel,
+      along: 'y',
+      side: 'low',
+    }),
+  ];
+};
+
+const outlineMeasures = (shape: Shape, at: string, brief: boolean): Measure[] => {
+  const { outline: o } = shape.blade;
+  if (o.kind !== 'dimensions') return readings(shape);
   const of = `${at}.outline`;
   const bellyEdge: Vec2 = [o.bellyStart, -o.bellyHeight];
   const tip: Vec2 = [o.length, -o.tipDrop];
@@ -161,7 +188,7 @@ export const bladeSide = (blade: Blade, at: string, brief: boolean): Picture => 
     ],
     discs: [],
     labels: [],
-    measures: [...outlineMeasures(blade, at, brief), ...(brief ? [] : tangMeasures(blade, at))],
+    measures: [...outlineMeasures(shape, at, brief), ...(brief ? [] : tangMeasures(blade, at))],
   });
 };
 

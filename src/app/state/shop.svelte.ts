@@ -1,5 +1,6 @@
 import { proxy } from 'comlink';
 import { createContext } from 'svelte';
+import type { Blade } from '../../blade/schema.ts';
 import type { Issue } from '../../core/issue.ts';
 import type { Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
@@ -21,7 +22,7 @@ import { Latest } from './latest.svelte.ts';
 import { Mending } from './mending.svelte.ts';
 import { Notices } from './notices.svelte.ts';
 import { Packing } from './packing.svelte.ts';
-import type { Path } from '../../core/path.ts';
+import { withValue, type Path } from '../../core/path.ts';
 import { Ranging } from './ranging.svelte.ts';
 import { Shelf } from './shelf.svelte.ts';
 import { signs, stepOf, type StepId } from './steps.ts';
@@ -231,6 +232,24 @@ export class Shop {
     if (blade === undefined) return;
     this.view.step = 'blade';
     await this.importing.read(name, bytes, blade);
+  }
+
+  /**
+   * Gives the blade in view another outline. Names that still are those of a worked example are
+   * then untrue: blade and design are called by the file.
+   */
+  takeOutline(outlined: Blade): void {
+    const { bench, importing } = this;
+    if (bench === null) return;
+    const called =
+      importing.name
+        ?.replace(/\.[^.]*$/, '')
+        .trim()
+        .slice(0, 60) ?? '';
+    const borrowed = called !== '' && this.examples.includes(bench.design.name);
+    const blade = borrowed ? { ...outlined, name: called } : outlined;
+    const design = withValue(bench.design, `blades.${this.blade}`, blade);
+    bench.replace(borrowed ? { ...design, name: called } : design);
   }
 
   /**

@@ -35,7 +35,7 @@ export const adapt = {
     all: 'Mend all that a value mends',
     working: 'Setting the values named, one after another …',
     done: (list: readonly string[]) =>
-      `${counted(list.length, 'value')} set: ${list.slice(0, 8).join('; ')}${list.length > 8 ? '; …' : ''}. Undo brings them back.`,
+      [`${counted(list.length, 'value')} set; undo brings them back.`, ...list].join('\n'),
     failed: (why: string) => `The values named do not mend it; nothing was changed. Left: ${why}`,
   },
 

@@ -1,5 +1,6 @@
 import { adapt, budget, calibration, range, reach } from './app-questions.ts';
 import { said } from './ids.ts';
+import { blade } from './app-blade.ts';
 
 const plural = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
@@ -107,32 +108,7 @@ export const app = {
     },
     hidden: 'This drawing cannot be made from the values as they stand.',
   },
-  blade: {
-    which: 'Blade in view',
-    add: 'Another blade like this one',
-    remove: 'Take this blade out',
-    copyName: (name: string) => `${name} 2`.slice(0, 60),
-    side: 'Side view',
-    plan: 'Seen from the spine',
-    section: 'Section in the middle',
-    spine: 'spine',
-    edge: 'edge',
-    plunge: 'plunge',
-    left: 'left',
-    right: 'right',
-    caption: 'Tang to the left, edge down. Distances along the blade run from the plunge.',
-    sectionCaption: 'Looking from the tang towards the tip. Solid: as wanted. Dashed: the blank.',
-    curves: (n: number) => `Drawn through ${n} points. Main dimensions cannot be read from them.`,
-    groups: {
-      general: 'Name and number',
-      outline: 'Outline',
-      body: 'Thickness and spine',
-      bevels: 'What is ground',
-      line: 'Grind line',
-      tang: 'Tang or handle',
-    },
-    kind: 'How it is stated',
-  },
+  blade,
   grinder: {
     side: 'Side elevation',
     front: 'Front elevation',
