@@ -42,7 +42,7 @@ const has = (name: string): boolean => process.argv.includes(name);
 const after = (name: string): string => process.argv[process.argv.indexOf(name) + 1] ?? '';
 const rounds = has('--quick') ? 1 : 3;
 /** Rounds of (c), which are short: the first ones are slower for everybody. */
-const FORTY_ROUNDS = 5;
+const FORTY_ROUNDS = 11;
 
 interface Forty extends Pair {
   readonly places: Places;

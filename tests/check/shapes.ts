@@ -2,11 +2,8 @@ import { frame, type Frame } from '../../src/geometry/frame.ts';
 import type { Vec3 } from '../../src/geometry/vector.ts';
 import type { Mesh } from '../../src/model/mesh.ts';
 import type { Body } from '../../src/check/distance/body.ts';
-import {
-  clearance,
-  type Clearance,
-  type ClearanceOptions,
-} from '../../src/check/distance/clearance.ts';
+import { clearance, type ClearanceOptions } from '../../src/check/distance/clearance.ts';
+import type { Clearance } from '../../src/check/distance/told.ts';
 import type { Motion } from '../../src/check/distance/motion.ts';
 import type { Shape } from '../../src/check/distance/shape.ts';
 import { prepareAll } from '../../src/check/distance/solid.ts';

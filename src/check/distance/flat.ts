@@ -1,3 +1,5 @@
+import type { Vec3 } from '../../geometry/vector.ts';
+
 /**
  * Reads of flat arrays whose index is in range by construction. One function an array type, so
  * that a compiler sees one element kind at each.
@@ -18,3 +20,10 @@ export const copy3 = (to: Float64Array, from: Float64Array): void => {
   to[1] = real(from, 1);
   to[2] = real(from, 2);
 };
+
+/** The point whose coordinates stand from an index on. */
+export const pointAt = (a: Float64Array, i: number): Vec3 => [
+  real(a, i),
+  real(a, i + 1),
+  real(a, i + 2),
+];

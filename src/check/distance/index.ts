@@ -1,13 +1,5 @@
 export { createWorkspace, type Body, type Workspace } from './body.ts';
-export {
-  clearance,
-  type Apart,
-  type Beyond,
-  type Clearance,
-  type ClearanceOptions,
-  type Hit,
-  type Moment,
-} from './clearance.ts';
+export { clearance, type ClearanceOptions } from './clearance.ts';
 export type { Block } from './facets.ts';
 export type { Course, Glide, Motion, Still, Sweep } from './motion.ts';
 export {
@@ -24,3 +16,4 @@ export { overlapVolume } from './overlap-volume.ts';
 export type { Shape } from './shape.ts';
 export { prepare, prepareAll, type Solid } from './solid.ts';
 export { meets, shiftBody, type OverlapVolume, type Region, type TouchRule } from './touch.ts';
+export type { Apart, Beyond, Clearance, Hit, Moment } from './told.ts';

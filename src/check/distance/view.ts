@@ -31,7 +31,7 @@ export const viewOf = (
 };
 
 /** A pair of solids, in the order of their bodies, and the room around them; none by a plane. */
-interface Boxed {
+export interface SolidPair {
   readonly one: Solid;
   readonly other: Solid;
   readonly room: number;
@@ -47,8 +47,8 @@ export const nearestFirst = (
   { swapped, motion: { data, root } }: View,
   enough: number,
   bound: Float64Array,
-): { readonly pairs: readonly Boxed[]; readonly rest: number } => {
-  const pairs: Boxed[] = [];
+): { readonly pairs: readonly SolidPair[]; readonly rest: number } => {
+  const pairs: SolidPair[] = [];
   let rest = Infinity;
   for (const one of a.solids) {
     for (const other of b.solids) {
