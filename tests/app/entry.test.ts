@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { digits, shown } from '../../src/app/entry/format.ts';
 import { parseAngle, parseLength, parsePlain } from '../../src/app/entry/parse.ts';
+import { sentenceIn } from '../../src/app/entry/sentence.ts';
 import { echo, readNumber } from '../../src/app/entry/read.ts';
 import { DISPLAYS, type Display } from '../../src/app/entry/unit.ts';
 import { number } from '../../src/core/parameter.ts';
@@ -145,5 +146,27 @@ describe('a value held against its parameter', () => {
     expect(echo('12.5 mm', width, 'mm')).toBeNull();
     expect(echo('6mm', width, 'inch')).toBe('0.2362 in');
     expect(echo('?', width, 'mm')).toBeNull();
+  });
+});
+
+describe('sentences of the engine in a page of inches', () => {
+  // 1 in = 25.4 mm exactly (international inch, ISO 31-1).
+  it.each([
+    ['Gap is 25.4 mm; at least 12.7 mm.', 'Gap is 1 in; at least 1/2 in.'],
+    ['It must be from 0 to 254 mm long.', 'It must be from 0 to 10 in long.'],
+    ['End the points between 6.35 and 12.7 mm.', 'End the points between 1/4 and 1/2 in.'],
+    ['An angle of 50.8 x 50.8 x 6.35 mm', 'An angle of 2 x 2 x 1/4 in'],
+    ['Step moved from -12.7 mm: 5 and 25.4 mm', 'Step moved from -1/2 in: 5 and 1 in'],
+    [
+      '“Rest of 50 mm” and "50 mm belt" are 25.4 mm off',
+      '“Rest of 50 mm” and "50 mm belt" are 1 in off',
+    ],
+    [
+      'Screws M6 x 16 mm, 2.4 mm³, 3 mm2, 0.8 N/mm, 4 mm/turn',
+      'Screws M6 x 16 mm, 2.4 mm³, 3 mm2, 0.8 N/mm, 4 mm/turn',
+    ],
+  ])('%s', (said, inches) => {
+    expect(sentenceIn('fraction', said)).toBe(inches);
+    expect(sentenceIn('mm', said)).toBe(said);
   });
 });

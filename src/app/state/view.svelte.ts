@@ -1,3 +1,4 @@
+import { sentenceIn } from '../entry/sentence.ts';
 import { DISPLAYS, type Display } from '../entry/unit.ts';
 import type { Vec3 } from '../../geometry/vector.ts';
 import type { Path } from '../../core/path.ts';
@@ -65,6 +66,11 @@ export class View {
   show(display: Display): void {
     this.display = display;
     this.#preferences.set('display', display);
+  }
+
+  /** A sentence of the engine, with its lengths in the unit of the page. */
+  said(sentence: string): string {
+    return sentenceIn(this.display, sentence);
   }
 
   paper(theme: Theme): void {

@@ -215,7 +215,7 @@ export const virtual = {
       standing: 'Over the edge, mm',
       clearance: 'Least spare clearance, mm',
       degrees: 'Degrees per 0.1 mm',
-      height: 'Bevel per 0.1 mm',
+      height: 'Bevel, mm per 0.1 mm',
     },
     /** What the numbers of the table are, for one who meets them first. */
     columnsMean: {
