@@ -27,20 +27,26 @@ export const seenIn = (scene: Scene): ((owners: ReadonlySet<string>) => Vec2 | u
   return (owners) => mostSeen(scene, (p) => owners.has(ownerAt(p) ?? ''), owners);
 };
 
+/** Whether something is not seen at a distance from a place, to any of four sides. */
+const isBlocked = ([x, y]: Vec2, reach: number, isSeen: (p: Vec2) => boolean): boolean =>
+  !isSeen([x + reach, y]) ||
+  !isSeen([x, y + reach]) ||
+  !isSeen([x - reach, y]) ||
+  !isSeen([x, y - reach]);
+
+/** How many reaches are open around a place; fewer than `least` are not counted out. */
+const roomAt = (p: Vec2, least: number, isSeen: (p: Vec2) => boolean): number => {
+  // A place that is no better is mostly blocked at the first reach that would make it so.
+  if (isBlocked(p, REACHES[least] ?? 0, isSeen)) return 0;
+  for (let i = 0; i < REACHES.length; i += 1) if (isBlocked(p, REACHES[i] ?? 0, isSeen)) return i;
+  return REACHES.length;
+};
+
 const mostSeen = (
   scene: Scene,
   isSeen: (p: Vec2) => boolean,
   owners: ReadonlySet<string>,
 ): Vec2 | undefined => {
-  const isBlocked = (p: Vec2, reach: number): boolean =>
-    [0, 90, 180, 270].some((angle) => !isSeen(onCircle(p, reach, angle)));
-  /** How many reaches are open around a place; fewer than `least` are not counted out. */
-  const roomAt = (p: Vec2, least: number): number => {
-    // A place that is no better is mostly blocked at the first reach that would make it so.
-    if (isBlocked(p, REACHES[least] ?? 0)) return 0;
-    const blocked = REACHES.findIndex((reach) => isBlocked(p, reach));
-    return blocked < 0 ? REACHES.length : blocked;
-  };
   let best: { p: Vec2; room: number } | undefined;
   const faces = scene.faces
     .filter((face) => owners.has(face.owner))
@@ -52,7 +58,7 @@ const mostSeen = (
     for (let x = box.x0 + step / 2; x < box.x1; x += step)
       for (let y = box.y0 + step / 2; y < box.y1; y += step) {
         if (best?.room === REACHES.length || !isSeen([x, y])) continue;
-        const room = roomAt([x, y], best?.room ?? 0);
+        const room = roomAt([x, y], best?.room ?? 0, isSeen);
         if (!best || room > best.room) best = { p: [x, y], room };
       }
   }

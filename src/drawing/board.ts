@@ -19,8 +19,11 @@ export interface Board {
 /** Straight pieces of a full circle: fine enough for keeping text clear of it. */
 const PIECES = 32;
 
-const chain = (points: readonly Vec2[]): Stretch[] =>
-  points.slice(1).map((p, i) => [points[i] ?? p, p]);
+const chain = (points: readonly Vec2[]): Stretch[] => {
+  const out: Stretch[] = [];
+  for (let i = 1; i < points.length; i += 1) out.push([points[i - 1] as Vec2, points[i] as Vec2]);
+  return out;
+};
 
 const stretchesOf = (item: Item): Stretch[] => {
   switch (item.kind) {
@@ -73,10 +76,9 @@ export const CLEAR = 0.6;
 /** Whether a text may stand in the box. */
 export const isFree = (board: Board, box: Box): boolean => {
   const wide = grow(box, CLEAR);
-  return (
-    !board.texts.some((other) => overlap(wide, other)) &&
-    !board.stretches.some(([a, b]) => crosses(wide, a, b))
-  );
+  for (const other of board.texts) if (overlap(wide, other)) return false;
+  for (const stretch of board.stretches) if (crosses(wide, stretch[0], stretch[1])) return false;
+  return true;
 };
 
 /** Whether a line may run from a to b: over other lines, but over no text. */

@@ -3,7 +3,7 @@ import { radians } from '../core/units.ts';
 import { onCircle } from '../geometry/arc.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { add2, scale2 } from '../geometry/vector.ts';
-import { around, NOTHING, scaledBox, shifted, union, type Box } from './box.ts';
+import { around, grow, NOTHING, scaledBox, shifted, union, type Box } from './box.ts';
 import type { Item, Stroke } from './sheet.ts';
 import { textWidth } from './text-width.ts';
 
@@ -73,9 +73,12 @@ export const textCorners = (item: TextItem): Vec2[] => {
   const high = 1.05 * item.height;
   const c = cos(radians(item.angle));
   const s = sin(radians(item.angle));
-  return corners({ x0: left, y0: low, x1: left + width, y1: high }).map(([x, y]) =>
-    add2(item.at, [x * c - y * s, x * s + y * c]),
-  );
+  const out = corners({ x0: left, y0: low, x1: left + width, y1: high });
+  for (let i = 0; i < out.length; i += 1) {
+    const [x, y] = out[i] as Vec2;
+    out[i] = add2(item.at, [x * c - y * s, x * s + y * c]);
+  }
+  return out;
 };
 
 /** The axis-parallel box of a text. */
@@ -92,15 +95,18 @@ export const itemBox = (item: Item): Box => {
     case 'polyline':
     case 'fill':
       return around(item.points);
-    case 'circle':
-      return around([0, 90, 180, 270].map((at) => onCircle(item.centre, item.radius, at)));
+    case 'circle': {
+      const [x, y] = item.centre;
+      return grow({ x0: x, y0: y, x1: x, y1: y }, item.radius);
+    }
     case 'arc': {
       // Both ends, and the farthest points of the circle that lie between them.
       const sweep = turned(item.to - item.from);
-      const between = [0, 90, 180, 270].filter((at) => turned(at - item.from) < sweep);
-      return around(
-        [item.from, item.to, ...between].map((at) => onCircle(item.centre, item.radius, at)),
-      );
+      const { centre, radius, from, to } = item;
+      const places = [onCircle(centre, radius, from), onCircle(centre, radius, to)];
+      for (let at = 0; at < 360; at += 90)
+        if (turned(at - from) < sweep) places.push(onCircle(centre, radius, at));
+      return around(places);
     }
     case 'text':
       return textBox(item);
@@ -109,43 +115,68 @@ export const itemBox = (item: Item): Box => {
   }
 };
 
-export const bounds = (items: readonly Item[]): Box =>
-  items.reduce((box, item) => union(box, itemBox(item)), NOTHING);
+export const bounds = (items: readonly Item[]): Box => {
+  let box = NOTHING;
+  for (const item of items) box = union(box, itemBox(item));
+  return box;
+};
+
+const movedPoints = (points: readonly Vec2[], by: Vec2): Vec2[] => {
+  const out: Vec2[] = [];
+  for (const p of points) out.push(add2(p, by));
+  return out;
+};
+
+const moved = (item: Item, by: Vec2): Item => {
+  switch (item.kind) {
+    case 'line':
+      return { ...item, a: add2(item.a, by), b: add2(item.b, by) };
+    case 'polyline':
+    case 'fill':
+      return { ...item, points: movedPoints(item.points, by) };
+    case 'circle':
+    case 'arc':
+      return { ...item, centre: add2(item.centre, by) };
+    case 'text':
+      return { ...item, at: add2(item.at, by) };
+    case 'blocks':
+      return { ...item, boxes: item.boxes.map((box) => shifted(box, by)) };
+  }
+};
 
 /** The items shifted on the paper. */
-export const move = (items: readonly Item[], by: Vec2): Item[] =>
-  items.map((item): Item => {
-    switch (item.kind) {
-      case 'line':
-        return { ...item, a: add2(item.a, by), b: add2(item.b, by) };
-      case 'polyline':
-      case 'fill':
-        return { ...item, points: item.points.map((p) => add2(p, by)) };
-      case 'circle':
-      case 'arc':
-        return { ...item, centre: add2(item.centre, by) };
-      case 'text':
-        return { ...item, at: add2(item.at, by) };
-      case 'blocks':
-        return { ...item, boxes: item.boxes.map((box) => shifted(box, by)) };
-    }
-  });
+export const move = (items: readonly Item[], by: Vec2): Item[] => {
+  const out: Item[] = [];
+  for (const item of items) out.push(moved(item, by));
+  return out;
+};
+
+const scaledPoints = (points: readonly Vec2[], k: number): Vec2[] => {
+  const out: Vec2[] = [];
+  for (const p of points) out.push(scale2(p, k));
+  return out;
+};
+
+const scaledItem = (item: Item, k: number): Item => {
+  switch (item.kind) {
+    case 'line':
+      return { ...item, a: scale2(item.a, k), b: scale2(item.b, k) };
+    case 'polyline':
+    case 'fill':
+      return { ...item, points: scaledPoints(item.points, k) };
+    case 'circle':
+    case 'arc':
+      return { ...item, centre: scale2(item.centre, k), radius: item.radius * k };
+    case 'text':
+      return { ...item, at: scale2(item.at, k) };
+    case 'blocks':
+      return { ...item, boxes: item.boxes.map((box) => scaledBox(box, k)) };
+  }
+};
 
 /** Lines and shapes `k` times as large from the origin; text keeps its height. */
-export const scaled = (items: readonly Item[], k: number): Item[] =>
-  items.map((item): Item => {
-    switch (item.kind) {
-      case 'line':
-        return { ...item, a: scale2(item.a, k), b: scale2(item.b, k) };
-      case 'polyline':
-      case 'fill':
-        return { ...item, points: item.points.map((p) => scale2(p, k)) };
-      case 'circle':
-      case 'arc':
-        return { ...item, centre: scale2(item.centre, k), radius: item.radius * k };
-      case 'text':
-        return { ...item, at: scale2(item.at, k) };
-      case 'blocks':
-        return { ...item, boxes: item.boxes.map((box) => scaledBox(box, k)) };
-    }
-  });
+export const scaled = (items: readonly Item[], k: number): Item[] => {
+  const out: Item[] = [];
+  for (const item of items) out.push(scaledItem(item, k));
+  return out;
+};

@@ -118,75 +118,114 @@ interface Wall {
   readonly edges: readonly (readonly Vec2[])[];
 }
 
+/** From where, and how large. */
+interface View {
+  readonly eye: Eye;
+  readonly k: number;
+}
+
 /** Stretches of consecutive corners of a ring whose sides face the eye without a sharp corner. */
 const runsOf = (faced: readonly boolean[], sharp: readonly boolean[]): number[][] => {
   const n = faced.length;
-  const starts = faced.flatMap((isFaced, i) =>
-    isFaced && (sharp[i] === true || faced[(i + n - 1) % n] !== true) ? [i] : [],
-  );
-  return starts.map((start) => {
+  const runs: number[][] = [];
+  for (let start = 0; start < n; start += 1) {
+    if (faced[start] !== true) continue;
+    if (sharp[start] !== true && faced[(start + n - 1) % n] === true) continue;
     const run = [start, (start + 1) % n];
     for (let i = (start + 1) % n; faced[i] === true && sharp[i] !== true && run.length <= n;) {
       i = (i + 1) % n;
       run.push(i);
     }
-    return run;
-  });
+    runs.push(run);
+  }
+  return runs;
 };
 
-const wallsOf = (body: Body, ring: readonly Vec2[], eye: Eye, k: number): Wall[] => {
+/** Where a line of a body, flat at a level of it, is seen. */
+const seenAt = (
+  { frame }: Body,
+  line: readonly Vec2[],
+  level: number,
+  { eye, k }: View,
+): Vec2[] => {
+  const out: Vec2[] = [];
+  for (const [x, y] of line) out.push(projected(place(frame, [x, y, level]), eye, k));
+  return out;
+};
+
+/** The course of a line of a body across the view, along a direction, and towards the eye. */
+const courseOf = (
+  { frame, from }: Body,
+  line: readonly Vec2[],
+  across: Vec3,
+  towards: Vec3,
+): Vec2[] => {
+  const out: Vec2[] = [];
+  for (const [x, y] of line) {
+    const p = place(frame, [x, y, from]);
+    out.push([dot3(p, across), dot3(p, towards)]);
+  }
+  return out;
+};
+
+/** Of the corners of a ring: whether the side after one faces the eye, and whether it is sharp. */
+const sidesOf = (
+  { frame }: Body,
+  ring: readonly Vec2[],
+  { towards }: Eye,
+): { readonly faced: readonly boolean[]; readonly sharp: readonly boolean[] } => {
   const n = ring.length;
-  const corner = (i: number): Vec2 => ring[(i + n) % n] ?? [0, 0];
   // The material lies to the left of every ring, so the outward normal to its right.
-  const [ahead, aside] = [dot3(body.frame.x, eye.towards), dot3(body.frame.y, eye.towards)];
+  const [ahead, aside] = [dot3(frame.x, towards), dot3(frame.y, towards)];
   const faced: boolean[] = [];
   const sharp: boolean[] = [];
   for (let i = 0; i < n; i += 1) {
-    const [before, here, after] = [corner(i - 1), corner(i), corner(i + 1)];
+    const here = ring[i] as Vec2;
+    const before = ring[(i + n - 1) % n] as Vec2;
+    const after = ring[(i + 1) % n] as Vec2;
     const [px, py] = [here[0] - before[0], here[1] - before[1]];
     const [qx, qy] = [after[0] - here[0], after[1] - here[1]];
     const [p, q] = [Math.sqrt(px * px + py * py), Math.sqrt(qx * qx + qy * qy)];
     faced.push((qy * ahead - qx * aside) / q > 1e-4);
     sharp.push((px * qx + py * qy) / (p * q) < SHARP_COSINE);
   }
+  return { faced, sharp };
+};
+
+const wallsOf = (body: Body, ring: readonly Vec2[], view: View): Wall[] => {
+  const n = ring.length;
+  const { eye, k } = view;
+  const { faced, sharp } = sidesOf(body, ring, eye);
   const axis = upOf(body);
   const up = dot3(axis, eye.towards);
   const across = cross3(axis, eye.towards);
   const isOuter = ring === body.outer;
-  const at = (i: number, z: number): Vec3 => place(body.frame, [...corner(i), z]);
-  return runsOf(faced, sharp).map((run) => {
-    const low = run.map((i) => projected(at(i, body.from), eye, k));
-    const high = run.map((i) => projected(at(i, body.to), eye, k));
-    const course = run.map((i): Vec2 => {
-      const p = at(i, body.from);
-      return [dot3(p, across), dot3(p, eye.towards)];
-    });
+  const walls: Wall[] = [];
+  for (const run of runsOf(faced, sharp)) {
+    const line: Vec2[] = [];
+    for (const i of run) line.push(ring[i] as Vec2);
+    const low = seenAt(body, line, body.from, view);
+    const high = seenAt(body, line, body.to, view);
+    const course = courseOf(body, line, across, eye.towards);
     const [start, end] = [run[0] ?? 0, run.at(-1) ?? 0];
     const isNarrow = Math.abs((course[0]?.[0] ?? 0) - (course.at(-1)?.[0] ?? 0)) < NARROW;
     // Edges of a knurl would run together; where the wall turns from the eye the edge stays.
-    const isDrawn = (i: number, side: number): boolean =>
-      !isNarrow || faced[(side + n) % n] !== true || sharp[i] !== true;
-    const ends = [
-      ...(isDrawn(start, start - 1) ? [0] : []),
-      ...(isDrawn(end, end) ? [run.length - 1] : []),
-    ].map((i) => [low[i] ?? [0, 0], high[i] ?? [0, 0]] as const);
+    const drawsStart = !isNarrow || faced[(start + n - 1) % n] !== true || sharp[start] !== true;
+    const drawsEnd = !isNarrow || faced[end] !== true || sharp[end] !== true;
+    const last = run.length - 1;
+    const edges: (readonly Vec2[])[] = [];
+    if (drawsStart) edges.push([low[0] ?? [0, 0], high[0] ?? [0, 0]]);
+    if (drawsEnd) edges.push([low[last] ?? [0, 0], high[last] ?? [0, 0]]);
     // The near rim is drawn with the end face; a flush outline goes on without an edge.
-    const rims = [
-      ...(up >= -EPS && !(isOuter && body.flushBelow) ? [low] : []),
-      ...(up <= EPS && !(isOuter && body.flushAbove) ? [high] : []),
-    ];
+    if (up >= -EPS && !(isOuter && body.flushBelow)) edges.push(low);
+    if (up <= EPS && !(isOuter && body.flushAbove)) edges.push(high);
     // Walls of flush layers overlap a little, so that no seam shows between them.
     const foot = body.from - (isOuter && body.flushBelow ? SEAM / k : 0);
-    const overlapped = run.map((i) => projected(at(i, foot), eye, k));
+    const overlapped = seenAt(body, line, foot, view);
     const { x0, x1 } = around(course);
-    return {
-      course,
-      from: x0,
-      to: x1,
-      ring: [...overlapped, ...high.toReversed()],
-      edges: [...ends, ...rims],
-    };
-  });
+    walls.push({ course, from: x0, to: x1, ring: [...overlapped, ...high.toReversed()], edges });
+  }
+  return walls;
 };
 
 /** Whether a course reaches a place across the view between its corners i and i + 1. */
@@ -213,7 +252,8 @@ const isWallBehind = (a: Wall, b: Wall): boolean => {
 };
 
 /** Draws one body: walls that face the eye from far to near, then the end that faces it. */
-const drawBody = (body: Body, eye: Eye, k: number): { items: Item[]; faces: Face2[] } => {
+const drawBody = (body: Body, view: View): { items: Item[]; faces: Face2[] } => {
+  const { eye, k } = view;
   if (body.path) {
     const [a, b] = body.path.map((p) => projected(p, eye, k)) as [Vec2, Vec2];
     return { items: [line(a, b, 'centre')], faces: [] };
@@ -225,7 +265,7 @@ const drawBody = (body: Body, eye: Eye, k: number): { items: Item[]; faces: Face
   // Seen square to its axis a prism shows nothing of its holes.
   const seen = Math.abs(up) > EPS ? rings : [body.outer];
   const walls = ordered(
-    seen.flatMap((ring) => wallsOf(body, ring, eye, k)),
+    seen.flatMap((ring) => wallsOf(body, ring, view)),
     isWallBehind,
   );
   for (const wall of walls) {
@@ -234,9 +274,7 @@ const drawBody = (body: Body, eye: Eye, k: number): { items: Item[]; faces: Face
   }
   if (Math.abs(up) > EPS) {
     const level = up > 0 ? body.to : body.from;
-    const ends = rings.map((ring) =>
-      ring.map((p) => projected(place(body.frame, [...p, level]), eye, k)),
-    );
+    const ends = rings.map((ring) => seenAt(body, ring, level, view));
     faces.push({ owner: body.owner, rings: ends, box: around(ends[0] ?? []) });
     items.push(fill(keyhole(ends), 'paper'));
     const isFlush = up > 0 ? body.flushAbove : body.flushBelow;
@@ -255,7 +293,7 @@ const keyhole = (rings: readonly (readonly Vec2[])[]): Vec2[] => {
 
 /** The picture of bodies in parallel projection with hidden lines removed, `k` times as large. */
 export const scene = (bodies: readonly Body[], eye: Eye, k: number): Scene => {
-  const drawn = paintOrder(bodies, eye.towards).map((body) => drawBody(body, eye, k));
+  const drawn = paintOrder(bodies, eye.towards).map((body) => drawBody(body, { eye, k }));
   const faces = drawn.flatMap((d) => d.faces);
   return {
     items: drawn.flatMap((d) => d.items),

@@ -23,6 +23,12 @@ const PER_BAND = 8;
 export const bandOf = ({ low, high, count }: Omit<SideBands, 'starts' | 'sides'>, y: number) =>
   high > low ? Math.max(0, Math.min(count - 1, Math.floor(((y - low) / (high - low)) * count))) : 0;
 
+/** Both ends of a side of a closed ring. */
+const sideAt = (ring: readonly Vec2[], i: number): readonly [Vec2, Vec2] => {
+  const a = ring[i] as Vec2;
+  return [a, ring[i + 1] ?? ring[0] ?? a];
+};
+
 /**
  * The sides of closed rings in a box. A band has the sides within `margin` of its levels, so that
  * what is that near to a point is found in the point's own band.
@@ -35,30 +41,29 @@ export const sideBands = (
   const total = rings.reduce((sum, ring) => sum + ring.length, 0);
   const count = high > low ? Math.ceil(total / PER_BAND) : 1;
   const levels = { low, high, count };
-  const eachSide = (take: (a: Vec2, b: Vec2, from: number, to: number) => void): void => {
-    for (const ring of rings)
-      ring.forEach((a, i) => {
-        const b = ring[i + 1] ?? ring[0] ?? a;
-        const from = bandOf(levels, Math.min(a[1], b[1]) - margin);
-        take(a, b, from, bandOf(levels, Math.max(a[1], b[1]) + margin));
-      });
-  };
   const starts = new Int32Array(count + 1);
-  eachSide((_a, _b, from, to) => {
-    for (let n = from; n <= to; n += 1) starts[n + 1] = (starts[n + 1] as number) + 4;
-  });
+  for (const ring of rings)
+    for (let i = 0; i < ring.length; i += 1) {
+      const [a, b] = sideAt(ring, i);
+      const to = bandOf(levels, Math.max(a[1], b[1]) + margin);
+      for (let n = bandOf(levels, Math.min(a[1], b[1]) - margin); n <= to; n += 1)
+        starts[n + 1] = (starts[n + 1] as number) + 4;
+    }
   for (let n = 1; n <= count; n += 1) starts[n] = (starts[n] as number) + (starts[n - 1] as number);
   const sides = new Float64Array(starts[count] as number);
   const next = starts.slice();
-  eachSide((a, b, from, to) => {
-    for (let n = from; n <= to; n += 1) {
-      const at = next[n] as number;
-      sides[at] = a[0];
-      sides[at + 1] = a[1];
-      sides[at + 2] = b[0];
-      sides[at + 3] = b[1];
-      next[n] = at + 4;
+  for (const ring of rings)
+    for (let i = 0; i < ring.length; i += 1) {
+      const [a, b] = sideAt(ring, i);
+      const to = bandOf(levels, Math.max(a[1], b[1]) + margin);
+      for (let n = bandOf(levels, Math.min(a[1], b[1]) - margin); n <= to; n += 1) {
+        const at = next[n] as number;
+        sides[at] = a[0];
+        sides[at + 1] = a[1];
+        sides[at + 2] = b[0];
+        sides[at + 3] = b[1];
+        next[n] = at + 4;
+      }
     }
-  });
   return { ...levels, starts, sides };
 };

@@ -110,6 +110,8 @@ const along = (a: Vec2, b: Vec2, share: number): Vec2 => [
   a[1] + (b[1] - a[1]) * share,
 ];
 
+const ascending = (a: number, b: number): number => a - b;
+
 /** The stretches of a course that nothing hides, joined again where they follow each other. */
 const seen = (points: readonly Vec2[], covers: readonly Cover[]): Vec2[][] => {
   const out: Vec2[][] = [];
@@ -130,19 +132,20 @@ const seen = (points: readonly Vec2[], covers: readonly Cover[]): Vec2[][] => {
     };
     near.length = 0;
     cuts.length = 0;
-    const whole = asked.findIndex((cover) => {
-      if (!overlap(cover.box, reach)) return false;
-      if (!addCrossings(cover, a, b, reach, cuts)) return hides(cover, a[0], a[1]);
-      near.push(cover);
-      return false;
-    });
-    if (whole >= 0) {
+    let whole = 0;
+    for (; whole < asked.length; whole += 1) {
+      const cover = asked[whole] as Cover;
+      if (!overlap(cover.box, reach)) continue;
+      if (addCrossings(cover, a, b, reach, cuts)) near.push(cover);
+      else if (hides(cover, a[0], a[1])) break;
+    }
+    if (whole < asked.length) {
       open = undefined;
       const [hiding] = asked.splice(whole, 1);
       if (hiding) asked.unshift(hiding);
       continue;
     }
-    cuts.sort((p, q) => p - q);
+    cuts.sort(ascending);
     for (let n = 0; n <= cuts.length; n++) {
       const from = n === 0 ? 0 : (cuts[n - 1] as number);
       const to = n === cuts.length ? 1 : (cuts[n] as number);
@@ -162,31 +165,62 @@ const seen = (points: readonly Vec2[], covers: readonly Cover[]): Vec2[][] => {
 /** Upright strips of a sheet by which the areas beside a line are passed over. */
 const STRIPS = 64;
 
-/**
- * Tells the areas that come later than an item and overlap its box. Each is in all strips that it
- * reaches, and is told from the first of them that the item reaches too.
- */
-const laterOnes = (covers: readonly Cover[]): ((index: number, box: Box) => Cover[]) => {
-  const { x0, x1 } = covers.reduce((all, { box }) => union(all, box), NOTHING);
-  const stripOf = (x: number): number =>
-    Math.max(0, Math.min(STRIPS - 1, Math.floor(((x - x0) / (x1 - x0)) * STRIPS)));
+/** Opaque areas by the upright strips of a sheet that they reach. */
+interface Strips {
+  readonly x0: number;
+  readonly x1: number;
+  readonly strips: readonly (readonly Cover[])[];
+}
+
+const stripOf = ({ x0, x1 }: Omit<Strips, 'strips'>, x: number): number =>
+  Math.max(0, Math.min(STRIPS - 1, Math.floor(((x - x0) / (x1 - x0)) * STRIPS)));
+
+const inStrips = (covers: readonly Cover[]): Strips => {
+  const all = covers.reduce((box, cover) => union(box, cover.box), NOTHING);
   const strips: Cover[][] = Array.from({ length: STRIPS }, () => []);
   for (const cover of covers)
-    for (let n = stripOf(cover.box.x0); n <= stripOf(cover.box.x1); n += 1) strips[n]?.push(cover);
-  return (index, box) => {
-    const found: Cover[] = [];
-    const first = stripOf(box.x0);
-    const last = stripOf(box.x1);
-    for (let n = first; n <= last; n += 1)
-      for (const cover of strips[n] ?? [])
-        if (
-          cover.index > index &&
-          overlap(cover.box, box) &&
-          n === Math.max(first, stripOf(cover.box.x0))
-        )
-          found.push(cover);
-    return found;
-  };
+    for (let n = stripOf(all, cover.box.x0); n <= stripOf(all, cover.box.x1); n += 1)
+      strips[n]?.push(cover);
+  return { x0: all.x0, x1: all.x1, strips };
+};
+
+/**
+ * The areas that come later than an item and overlap its box: each from the first of its strips
+ * that the item reaches too.
+ */
+const laterThan = (all: Strips, index: number, box: Box): Cover[] => {
+  const found: Cover[] = [];
+  const first = stripOf(all, box.x0);
+  const last = stripOf(all, box.x1);
+  for (let n = first; n <= last; n += 1)
+    for (const cover of all.strips[n] ?? [])
+      if (
+        cover.index > index &&
+        overlap(cover.box, box) &&
+        n === Math.max(first, stripOf(all, cover.box.x0))
+      )
+        found.push(cover);
+  return found;
+};
+
+const coversOf = (items: readonly Item[]): Cover[] => {
+  const covers: Cover[] = [];
+  for (let index = 0; index < items.length; index += 1) {
+    const item = items[index];
+    if (item?.kind !== 'fill' || item.tone === 'ink') continue;
+    const box = around(item.points);
+    covers.push({ index, box, ...sideBands([item.points], box, RIM) });
+  }
+  return covers;
+};
+
+/** What is left of an item; `covers` are all opaque areas of its sheet. */
+const leftOf = (item: Item, index: number, covers: Strips): Item[] => {
+  if (item.kind === 'fill') return item.tone === 'ink' ? [item] : [];
+  if (item.kind === 'text' || item.kind === 'blocks') return [item];
+  const later = laterThan(covers, index, itemBox(item));
+  if (later.length === 0) return [item];
+  return seen(pointsOf(item), later).map((points) => polyline(points, item.stroke));
 };
 
 /**
@@ -194,18 +228,8 @@ const laterOnes = (covers: readonly Cover[]): ((index: number, box: Box) => Cove
  * that the picture is the same in a format that cannot cover. Partly hidden arcs become chords.
  */
 export const uncovered = (items: readonly Item[]): Item[] => {
-  const covers = items.flatMap((item, index): Cover[] => {
-    if (item.kind !== 'fill' || item.tone === 'ink') return [];
-    const box = around(item.points);
-    return [{ index, box, ...sideBands([item.points], box, RIM) }];
-  });
+  const covers = coversOf(items);
   if (covers.length === 0) return [...items];
-  const laterThan = laterOnes(covers);
-  return items.flatMap((item, index): Item[] => {
-    if (item.kind === 'fill') return item.tone === 'ink' ? [item] : [];
-    if (item.kind === 'text' || item.kind === 'blocks') return [item];
-    const later = laterThan(index, itemBox(item));
-    if (later.length === 0) return [item];
-    return seen(pointsOf(item), later).map((points) => polyline(points, item.stroke));
-  });
+  const strips = inStrips(covers);
+  return items.flatMap((item, index) => leftOf(item, index, strips));
 };

@@ -8,7 +8,7 @@ import type { Sheet } from '../drawing/sheet.ts';
 import { STROKES } from '../drawing/strokes.ts';
 import { fontSize, textWidth } from '../drawing/text-width.ts';
 import { carried } from './carry.ts';
-import { runsOf, singleLine, TONES, trace, type Pen, type Run } from './runs.ts';
+import { runsOf, singleLine, TONES, trace, traceLine, type Pen, type Run } from './runs.ts';
 
 export interface PdfOptions {
   readonly title: string;
@@ -101,37 +101,48 @@ const atOnce = (doc: PDFKit.PDFDocument, draw: () => void): void => {
   doc.addContent(ascii.encode(operators));
 };
 
-/** Draws with a document; `down` gives points from the top left corner. */
-const penOf = (doc: PDFKit.PDFDocument, down: (p: Vec2) => readonly [number, number]): Pen => ({
-  move: (to) => doc.moveTo(...down(to)),
-  line: (to) => doc.lineTo(...down(to)),
-  arc: (centre, radius, from, sweep) => {
+/** A page, and its height in mm. */
+interface Page {
+  readonly doc: PDFKit.PDFDocument;
+  readonly height: number;
+}
+
+/** A point of a page, points from the top left corner. */
+const down = ([x, y]: Vec2, { height }: Page): readonly [number, number] => [
+  x * POINT,
+  (height - y) * POINT,
+];
+
+const tangentAt = (centre: Vec2, radius: number, angle: number, length: number): Vec2 => {
+  const [x, y] = onCircle(centre, radius, angle);
+  const [dx, dy] = onCircle([0, 0], length, angle + 90);
+  return [x + dx, y + dy];
+};
+
+const PEN: Pen<Page> = {
+  move: (page, to) => page.doc.moveTo(...down(to, page)),
+  line: (page, to) => page.doc.lineTo(...down(to, page)),
+  arc: (page, centre, radius, from, sweep) => {
     const count = Math.ceil(sweep / PIECE);
     const step = sweep / count;
     const reach = radius * (4 / 3) * tan(radians(step) / 4);
-    const tangent = (angle: number, length: number): Vec2 => {
-      const [x, y] = onCircle(centre, radius, angle);
-      const [dx, dy] = onCircle([0, 0], length, angle + 90);
-      return [x + dx, y + dy];
-    };
     for (let i = 0; i < count; i += 1) {
       const [start, end] = [from + i * step, from + (i + 1) * step];
-      doc.bezierCurveTo(
-        ...down(tangent(start, reach)),
-        ...down(tangent(end, -reach)),
-        ...down(onCircle(centre, radius, end)),
+      page.doc.bezierCurveTo(
+        ...down(tangentAt(centre, radius, start, reach), page),
+        ...down(tangentAt(centre, radius, end, -reach), page),
+        ...down(onCircle(centre, radius, end), page),
       );
     }
   },
-});
+};
 
 const SHIFT = { left: 0, centre: -0.5, right: -1 } as const;
 
-const drawRun = (doc: PDFKit.PDFDocument, height: number, run: Run): void => {
-  const down = ([x, y]: Vec2): readonly [number, number] => [x * POINT, (height - y) * POINT];
+const drawRun = (page: Page, run: Run): void => {
+  const { doc } = page;
   if (run.kind === 'strokes') {
     const { width, dashes } = STROKES[run.stroke];
-    const pen = penOf(doc, down);
     doc
       .save()
       .lineWidth(width * POINT)
@@ -140,25 +151,24 @@ const drawRun = (doc: PDFKit.PDFDocument, height: number, run: Run): void => {
     if (dashes.length === 0) doc.lineCap('round');
     // The types know one dash length only; this is the operator for a pattern (ISO 32000, 8.4.3.6).
     else doc.addContent(`[${dashes.map((dash) => plain(dash * POINT)).join(' ')}] 0 d`);
-    for (const item of run.items) trace(item, pen);
+    for (const item of run.items) trace(item, PEN, page);
     doc.stroke().restore();
     return;
   }
   if (run.kind === 'fill') {
-    const pen = penOf(doc, down);
-    run.points.forEach((point, i) => (i === 0 ? pen.move(point) : pen.line(point)));
+    traceLine(run.points, PEN, page);
     doc.closePath().fill(TONES[run.tone]);
     return;
   }
   if (run.kind === 'blocks') {
     for (const { x0, y0, x1, y1 } of run.boxes)
-      doc.rect(...down([x0, y1]), (x1 - x0) * POINT, (y1 - y0) * POINT);
+      doc.rect(...down([x0, y1], page), (x1 - x0) * POINT, (y1 - y0) * POINT);
     doc.fill(TONES.ink);
     return;
   }
   const text = singleLine(run.text);
   if (text === '') return;
-  const [x, y] = down(run.at);
+  const [x, y] = down(run.at, page);
   const shift = SHIFT[run.align] * textWidth(text, run.height, run.bold) * POINT;
   doc.save().rotate(-run.angle, { origin: [x, y] });
   setFont(doc, run.bold ? 'bold' : 'regular', fontSize(run.height) * POINT);
@@ -208,7 +218,8 @@ export const pdf = async (
     doc.addPage({ size: sheet.size.map((side) => side * POINT), margin: 0 });
     doc.outline.addItem(singleLine(sheet.title));
     atOnce(doc, () => {
-      for (const run of runsOf(sheet.items)) drawRun(doc, sheet.size[1], run);
+      const page = { doc, height: sheet.size[1] };
+      for (const run of runsOf(sheet.items)) drawRun(page, run);
     });
   }
   doc.end();

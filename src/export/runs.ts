@@ -26,32 +26,43 @@ export const runsOf = (items: readonly Item[]): Run[] => {
   return runs;
 };
 
-/** What draws lines in a format. Points are paper mm, y up; angles degrees, anticlockwise. */
-export interface Pen {
-  readonly move: (to: Vec2) => void;
-  readonly line: (to: Vec2) => void;
+/**
+ * What draws lines in a format, into what it is given. Points are paper mm, y up; angles degrees,
+ * anticlockwise. One pen draws all: the engine forgets what it made of a function as soon as that
+ * is gone, and a pen for each line was optimised anew with every package.
+ */
+export interface Pen<Into> {
+  readonly move: (into: Into, to: Vec2) => void;
+  readonly line: (into: Into, to: Vec2) => void;
   /** From where the pen stands, anticlockwise about the centre through `sweep` of at most 360. */
-  readonly arc: (centre: Vec2, radius: number, from: number, sweep: number) => void;
+  readonly arc: (into: Into, centre: Vec2, radius: number, from: number, sweep: number) => void;
 }
 
+/** Draws the straight stretches between points. */
+export const traceLine = <Into>(points: readonly Vec2[], pen: Pen<Into>, into: Into): void => {
+  for (let i = 0; i < points.length; i += 1)
+    if (i === 0) pen.move(into, points[i] as Vec2);
+    else pen.line(into, points[i] as Vec2);
+};
+
 /** Draws one item with a pen. */
-export const trace = (item: Stroked, pen: Pen): void => {
+export const trace = <Into>(item: Stroked, pen: Pen<Into>, into: Into): void => {
   switch (item.kind) {
     case 'line':
-      pen.move(item.a);
-      pen.line(item.b);
+      pen.move(into, item.a);
+      pen.line(into, item.b);
       return;
     case 'polyline':
-      item.points.forEach((point, i) => (i === 0 ? pen.move(point) : pen.line(point)));
+      traceLine(item.points, pen, into);
       return;
     case 'circle':
-      pen.move(onCircle(item.centre, item.radius, 0));
-      pen.arc(item.centre, item.radius, 0, 360);
+      pen.move(into, onCircle(item.centre, item.radius, 0));
+      pen.arc(into, item.centre, item.radius, 0, 360);
       return;
     case 'arc': {
       const turn = (((item.to - item.from) % 360) + 360) % 360;
-      pen.move(onCircle(item.centre, item.radius, item.from));
-      pen.arc(item.centre, item.radius, item.from, turn === 0 ? 360 : turn);
+      pen.move(into, onCircle(item.centre, item.radius, item.from));
+      pen.arc(into, item.centre, item.radius, item.from, turn === 0 ? 360 : turn);
     }
   }
 };

@@ -1,5 +1,6 @@
 import { columnFrom, type Field } from './field.ts';
 import type { Reached } from './hold/hold.ts';
+import type { Pose } from './pose.ts';
 import { cutterOf, lieAt, type Cutter, type Surface } from './surface.ts';
 
 /** What the belt does to a blade in one pose, and how the columns that it may meet lie to it. */
@@ -12,6 +13,29 @@ export interface Cutting {
   readonly lies: Uint8Array;
 }
 
+/** What the belt does in one pose, the step between poses and the blade's height given. */
+const cuttingAt = (
+  field: Field,
+  pose: Pose,
+  surface: Surface,
+  half: number,
+  step: number,
+  highest: number,
+): Cutting => {
+  const { us, rows, v } = field;
+  const { m, x } = pose;
+  const slack = 1 + 2 * step + highest * Math.abs(x[2] / x[1]);
+  const first = columnFrom(field, m - half - slack);
+  const last = columnFrom(field, m + half + slack);
+  const cutter = cutterOf(pose, surface);
+  const lies = new Uint8Array(last - first);
+  for (let i = first; i < last; i += 1) {
+    const [from, to] = [v[i * rows] as number, v[(i + 1) * rows - 1] as number];
+    lies[i - first] = lieAt(cutter, us[i] as number, from, to, half);
+  }
+  return { cutter, first, last, lies };
+};
+
 /**
  * What the belt does in the poses of a stroke. Its band leans across the blade with the pitch; its
  * ends bound the columns.
@@ -22,21 +46,10 @@ export const cuttingsOf = (
   surface: Surface,
   half: number,
 ): Cutting[] => {
-  const { us, rows, v } = field;
-  const highest = v.reduce((most, at) => Math.max(most, Math.abs(at)), 0);
-  return reached.map(({ pose }, index): Cutting => {
-    const { m, x } = pose;
-    const step = Math.abs(m - (reached[index - 1]?.pose.m ?? m));
-    const slack = 1 + 2 * step + highest * Math.abs(x[2] / x[1]);
-    const first = columnFrom(field, m - half - slack);
-    const last = columnFrom(field, m + half + slack);
-    const cutter = cutterOf(pose, surface);
-    const lies = new Uint8Array(last - first);
-    for (let i = first; i < last; i += 1) {
-      const [from, to] = [v[i * rows] as number, v[(i + 1) * rows - 1] as number];
-      lies[i - first] = lieAt(cutter, us[i] as number, from, to, half);
-    }
-    return { cutter, first, last, lies };
+  const highest = field.v.reduce((most, at) => Math.max(most, Math.abs(at)), 0);
+  return reached.map(({ pose }, index) => {
+    const step = Math.abs(pose.m - (reached[index - 1]?.pose.m ?? pose.m));
+    return cuttingAt(field, pose, surface, half, step, highest);
   });
 };
 

@@ -46,6 +46,13 @@ const encoded = (text: string): string =>
       (c) => `\\U+${c.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`,
     );
 
+/** The corners of an open polyline. */
+const courseOf = (points: readonly Vec2[]): Tag[] => {
+  const tags: Tag[] = [];
+  for (const [x, y] of points) tags.push(real(10, x), real(20, y));
+  return tags;
+};
+
 /** Type, subclass and groups of an entity. */
 const body = (entity: Entity): [type: string, subclass: string, groups: Tag[]] => {
   switch (entity.kind) {
@@ -71,11 +78,7 @@ const body = (entity: Entity): [type: string, subclass: string, groups: Tag[]] =
       return [
         'LWPOLYLINE',
         'AcDbPolyline',
-        [
-          integer(90, entity.points.length),
-          integer(70, 0),
-          ...entity.points.flatMap(([x, y]) => [real(10, x), real(20, y)]),
-        ],
+        [integer(90, entity.points.length), integer(70, 0), ...courseOf(entity.points)],
       ];
     case 'arc':
       return [
@@ -94,7 +97,12 @@ const body = (entity: Entity): [type: string, subclass: string, groups: Tag[]] =
       return [
         'SOLID',
         'AcDbTrace',
-        [...entity.points, entity.points[2]].flatMap((corner, i) => point(i, corner)),
+        [
+          ...point(0, entity.points[0]),
+          ...point(1, entity.points[1]),
+          ...point(2, entity.points[2]),
+          ...point(3, entity.points[2]),
+        ],
       ];
     case 'text':
       return [
@@ -178,7 +186,8 @@ export const writeR2000 = (
   ]);
   // A drawing has a hundred thousand groups of entities: none is kept longer than it is written.
   let drawn = '';
-  entities.forEach((entity, i) => (drawn += serialise(entityTags(entity, i))));
+  for (let i = 0; i < entities.length; i += 1)
+    drawn += serialise(entityTags(entities[i] as Entity, i));
   const after = serialise([
     [0, 'ENDSEC'],
     ...section('OBJECTS', [

@@ -89,6 +89,22 @@ const clipped = (into: Points, line: Points, from: number, to: number): void => 
   }
 };
 
+/** What a blade is settled on, and the lines that settling it draws anew every time. */
+interface Settling {
+  readonly field: Field;
+  readonly faces: Faces;
+  readonly shape: Shape;
+  readonly body: SpineRestBody;
+  readonly strip: Strip | undefined;
+  /** The outer face of the strip, by column. */
+  readonly outer: Float64Array | undefined;
+  readonly short: number;
+  readonly seat: Points;
+  readonly back: Points;
+  readonly over: Points;
+  readonly behind: Points;
+}
+
 /**
  * Settles the rigid blade at a given tilt: its spine comes down on the nose and back against the
  * step, with the load where the push acts. Solved on the nodes of the blade's faces.
@@ -103,119 +119,128 @@ const clipped = (into: Points, line: Points, from: number, to: number): void => 
  * Seat: z >= 0 for every point over the nose; where the near corner stands before the nose, the
  * spine's underside bears on the nose's front edge. Step: y <= setoff for every point up to its top.
  */
-export const spineSettler = (
-  field: Field,
-  faces: Faces,
-  shape: Shape,
-  body: SpineRestBody,
-  strip?: Strip,
-) => {
+const settled = (
+  { field, faces, shape, body, strip, outer, short, seat, back, over, behind }: Settling,
+  question: SettleQuestion,
+  guess: Settled,
+): Stood | undefined => {
   const { us, rows, spineRows, v } = field;
   const { near, far } = faces;
   const { noseHalf, noseFront, step, stepTop } = body;
   const stepHalf = step.kind === 'wide' ? step.half : 0;
   const middle = step.kind === 'narrow' ? step.at : 0;
   const reach = Math.max(noseHalf, stepHalf);
-  const short = shortOf(field);
-  const [seat, back, over, behind] = [0, 1, 2, 3].map(() => pointsFor(us.length + 4));
-  const outer = strip && us.map((u) => outerFace(strip, u));
-
-  return (question: SettleQuestion, guess: Settled): Stood | undefined => {
-    if (!seat || !back || !over || !behind) return undefined;
-    const { m, load, tilt, setoff, rounds } = question;
-    const [c, s] = [cos(tilt), sin(tilt)];
-    const v0 = shape.spine.value(m);
-    let { pitch, yaw, y, z } = guess;
-    let moved = Infinity;
-    let stands: Stands = { from: m, to: m, row: -1 };
-    for (let round = 0; round < rounds && moved > SETTLED; round += 1) {
-      const [cp, sp] = [cos(pitch), sin(pitch)];
-      const wide = reach / Math.max(cp, 0.5);
-      const first = Math.max(0, columnFrom(field, m - wide) - BESIDE);
-      const last = Math.min(us.length, columnFrom(field, m + wide) + BESIDE);
-      let row = -1;
-      const beside = stepHalf / Math.max(cp, 0.5) + BESIDE_STEP;
-      const firstBack = columnFrom(field, m + middle - beside) - BESIDE;
-      const lastBack = columnFrom(field, m + middle + beside) + BESIDE;
-      seat.count = 0;
-      back.count = 0;
-      for (let i = first; i < last; i += 1) {
-        const du = (us[i] as number) - m;
-        const base = i * rows;
-        if (i >= firstBack && i < lastBack) {
-          // Step: the farthest point of the far face, which is convex, or of the strip on it.
-          let farthest = -Infinity;
-          let fx = 0;
-          let fz = 0;
-          for (let j = 0; j < rows; j += 1) {
-            const dv = (strip === undefined ? (v[base + j] as number) : strip.bottom) - v0;
-            const V = dv * cp - du * sp;
-            const n = -((outer === undefined ? far[base + j] : outer[i]) as number);
-            const Y = -V * s - n * c;
-            if (outer === undefined && j > row) row = j;
-            if (Y <= farthest) break;
-            farthest = Y;
-            fx = du * cp + dv * sp;
-            fz = z + V * c - n * s;
-          }
-          if (fz <= stepTop) addPoint(back, fx, -farthest);
-        }
-        // Seat: the lowest point of the near face, not before the nose's front edge.
-        let lowest = Infinity;
-        let lx = 0;
-        for (let j = 0; j <= spineRows; j += 1) {
-          const dv = (v[base + j] as number) - v0;
+  const { m, load, tilt, setoff, rounds } = question;
+  const [c, s] = [cos(tilt), sin(tilt)];
+  const v0 = shape.spine.value(m);
+  let { pitch, yaw, y, z } = guess;
+  let moved = Infinity;
+  let stands: Stands = { from: m, to: m, row: -1 };
+  for (let round = 0; round < rounds && moved > SETTLED; round += 1) {
+    const [cp, sp] = [cos(pitch), sin(pitch)];
+    const wide = reach / Math.max(cp, 0.5);
+    const first = Math.max(0, columnFrom(field, m - wide) - BESIDE);
+    const last = Math.min(us.length, columnFrom(field, m + wide) + BESIDE);
+    let row = -1;
+    const beside = stepHalf / Math.max(cp, 0.5) + BESIDE_STEP;
+    const firstBack = columnFrom(field, m + middle - beside) - BESIDE;
+    const lastBack = columnFrom(field, m + middle + beside) + BESIDE;
+    seat.count = 0;
+    back.count = 0;
+    for (let i = first; i < last; i += 1) {
+      const du = (us[i] as number) - m;
+      const base = i * rows;
+      if (i >= firstBack && i < lastBack) {
+        // Step: the farthest point of the far face, which is convex, or of the strip on it.
+        let farthest = -Infinity;
+        let fx = 0;
+        let fz = 0;
+        for (let j = 0; j < rows; j += 1) {
+          const dv = (strip === undefined ? (v[base + j] as number) : strip.bottom) - v0;
           const V = dv * cp - du * sp;
-          const X = du * cp + dv * sp;
-          const most = y + X * yaw - noseFront - V * s;
-          const face = near[base + j] as number;
-          const n = face * c <= most ? face : most / c;
-          const Z = V * c - n * s;
-          if (Z > lowest) break;
-          lowest = Z;
-          lx = X;
+          const n = -((outer === undefined ? far[base + j] : outer[i]) as number);
+          const Y = -V * s - n * c;
+          if (outer === undefined && j > row) row = j;
+          if (Y <= farthest) break;
+          farthest = Y;
+          fx = du * cp + dv * sp;
+          fz = z + V * c - n * s;
         }
-        addPoint(seat, lx, lowest);
+        if (fz <= stepTop) addPoint(back, fx, -farthest);
       }
-      stands = { from: us[first] as number, to: us[last - 1] as number, row };
-      clipped(over, seat, -noseHalf, noseHalf);
-      const under = lineUnder(over, load, short);
-      if (under === undefined) return undefined;
-      let square: { yaw: number; y: number } | undefined;
-      if (step.kind === 'wide') {
-        clipped(behind, back, -stepHalf, stepHalf);
-        const line = lineUnder(behind, load, short);
-        if (line !== undefined) {
-          const turn = atan(-line.b);
-          const at = radians(step.yaw);
-          square = {
-            yaw: at - turn,
-            y: setoff + (line.a * cos(turn)) / cos(at),
-          };
-        }
-      } else square = against(back, question.yaw, step, setoff);
-      if (square === undefined) return undefined;
-      const turned = atan(under.b / c);
-      moved = Math.max(
-        Math.abs(turned),
-        Math.abs(square.yaw - yaw),
-        Math.abs(square.y - y),
-        Math.abs(z + under.a),
-      );
-      pitch += turned;
-      ({ yaw, y } = square);
-      z = -under.a;
+      // Seat: the lowest point of the near face, not before the nose's front edge.
+      let lowest = Infinity;
+      let lx = 0;
+      for (let j = 0; j <= spineRows; j += 1) {
+        const dv = (v[base + j] as number) - v0;
+        const V = dv * cp - du * sp;
+        const X = du * cp + dv * sp;
+        const most = y + X * yaw - noseFront - V * s;
+        const face = near[base + j] as number;
+        const n = face * c <= most ? face : most / c;
+        const Z = V * c - n * s;
+        if (Z > lowest) break;
+        lowest = Z;
+        lx = X;
+      }
+      addPoint(seat, lx, lowest);
     }
-    const [cp, sp, cf, sf] = [cos(pitch), sin(pitch), cos(yaw), sin(yaw)];
-    const pose: Pose = {
-      m,
-      v0,
-      x: [0, cp * cf - sp * s * sf, sp * cf + cp * s * sf, c * sf],
-      y: [y, cp * sf + sp * s * cf, sp * sf - cp * s * cf, -c * cf],
-      z: [z, -sp * c, cp * c, -s],
-    };
-    return { pose, settled: { pitch, yaw, y, z }, moved, stands };
+    stands = { from: us[first] as number, to: us[last - 1] as number, row };
+    clipped(over, seat, -noseHalf, noseHalf);
+    const under = lineUnder(over, load, short);
+    if (under === undefined) return undefined;
+    let square: { yaw: number; y: number } | undefined;
+    if (step.kind === 'wide') {
+      clipped(behind, back, -stepHalf, stepHalf);
+      const line = lineUnder(behind, load, short);
+      if (line !== undefined) {
+        const turn = atan(-line.b);
+        const at = radians(step.yaw);
+        square = {
+          yaw: at - turn,
+          y: setoff + (line.a * cos(turn)) / cos(at),
+        };
+      }
+    } else square = against(back, question.yaw, step, setoff);
+    if (square === undefined) return undefined;
+    const turned = atan(under.b / c);
+    moved = Math.max(
+      Math.abs(turned),
+      Math.abs(square.yaw - yaw),
+      Math.abs(square.y - y),
+      Math.abs(z + under.a),
+    );
+    pitch += turned;
+    ({ yaw, y } = square);
+    z = -under.a;
+  }
+  const [cp, sp, cf, sf] = [cos(pitch), sin(pitch), cos(yaw), sin(yaw)];
+  const pose: Pose = {
+    m,
+    v0,
+    x: [0, cp * cf - sp * s * sf, sp * cf + cp * s * sf, c * sf],
+    y: [y, cp * sf + sp * s * cf, sp * sf - cp * s * cf, -c * cf],
+    z: [z, -sp * c, cp * c, -s],
   };
+  return { pose, settled: { pitch, yaw, y, z }, moved, stands };
+};
+
+/** Settles a blade again and again: see `settled`. */
+export const spineSettler = (
+  field: Field,
+  faces: Faces,
+  shape: Shape,
+  body: SpineRestBody,
+  strip?: Strip,
+): ((question: SettleQuestion, guess: Settled) => Stood | undefined) => {
+  const points = (): Points => pointsFor(field.us.length + 4);
+  const settling: Settling = {
+    ...{ field, faces, shape, body, strip },
+    outer: strip && field.us.map((u) => outerFace(strip, u)),
+    short: shortOf(field),
+    ...{ seat: points(), back: points(), over: points(), behind: points() },
+  };
+  return (question, guess) => settled(settling, question, guess);
 };
 
 /**
