@@ -1,5 +1,6 @@
 import { is } from 'valibot';
 import { describe, expect, it } from 'vitest';
+import { scaledTo } from '../../src/blade/scaled.ts';
 import { registry } from '../../jigs/registry.ts';
 import { grinderPresets } from '../../src/grinder/presets/index.ts';
 import type { Design } from '../../src/document/schema.ts';
@@ -130,6 +131,26 @@ describe('which fixture suits', () => {
       if (verdict !== 'suits') expect(whyNot.length).toBeGreaterThan(0);
     expect(one.byHand.map(({ id }) => id)).toEqual(['freehand', 'push-stick']);
   }, 120_000);
+
+  it('judges several blades at the settings they share: what suits each may not suit both', () => {
+    const spine = registry.families['spine-rest'];
+    const [kitchen] = examplesOf('spine-rest').filter(({ file }) => file.startsWith('kitchen-210'));
+    const [blade] = kitchen?.design.blades ?? [];
+    if (!spine || !kitchen || !blade) throw new Error('no example');
+    // Each is even by itself; a much lower bevel on much the same blade asks for another setting.
+    const bevel = { kind: 'height', height: 15 } as const;
+    const lower = { ...scaledTo(blade, 190), name: 'Lower', bevels: { left: bevel, right: bevel } };
+    const blades = [blade, lower];
+    const one = { ...registry, families: { 'spine-rest': spine } };
+    const suit = valueOf(suitDesign({ ...kitchen.design, blades }, one));
+    const alone = suit.blades.map(({ families }) => families[0]?.line ?? NaN);
+    expect(Math.max(...alone)).toBeLessThan(blade.line.allowed);
+    const [both] = suit.together;
+    expect(both?.line ?? NaN).toBeGreaterThan(blade.line.allowed);
+    expect(both?.verdict).not.toBe('suits');
+    expect(both?.whyNot.some((reason) => reason.includes('Lower'))).toBe(true);
+    expect(suit.sentence).not.toBe(suit.blades[0]?.sentence);
+  }, 60_000);
 
   it('says why none suits where the grinder has nothing to grind on', () => {
     const grinder = structuredClone(grinderPresets['platen-50']);

@@ -1,7 +1,7 @@
 import { registry } from '../../../jigs/registry.ts';
 import { chain } from '../../core/result.ts';
 import { plain } from '../../core/units.ts';
-import { suitDesign, type BladeSuit, type Suit } from '../../make/suit/suit.ts';
+import { suitDesign, type BladeSuit, type FamilySuit, type Suit } from '../../make/suit/suit.ts';
 import { text } from '../../text/index.ts';
 import { printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
 import { loadDesign } from '../load.ts';
@@ -16,8 +16,7 @@ const show = (value: number | null | undefined, digits = 2): string =>
 const moved = (value: number | string): string =>
   typeof value === 'number' ? plain(value, 2) : value;
 
-const printBlade = ({ families, byHand, sentence }: BladeSuit): void => {
-  printLine(sentence);
+const printFamilies = (families: readonly FamilySuit[]): void => {
   const { family, verdict, line, standing, clearance, degrees, height } = words.columns;
   columns([
     [`  ${family}`, verdict, line, standing, clearance, degrees, height],
@@ -39,6 +38,11 @@ const printBlade = ({ families, byHand, sentence }: BladeSuit): void => {
     whyNot.forEach((reason) => printLine(`    - ${reason}`));
     if (tried.length > 0) printLine(`    ${words.tried(tried)}`);
   }
+};
+
+const printBlade = ({ families, byHand, sentence }: BladeSuit): void => {
+  printLine(sentence);
+  printFamilies(families);
   for (const { label, about, reasons } of byHand) {
     printLine(`  ${label}: ${about}`);
     if (reasons.length === 0) printLine(`    ${words.nothingAsks}`);
@@ -46,9 +50,12 @@ const printBlade = ({ families, byHand, sentence }: BladeSuit): void => {
   }
 };
 
-const print = ({ blades, sentence }: Suit): void => {
+const print = ({ blades, together, sentence }: Suit): void => {
   blades.forEach(printBlade);
-  if (blades.length > 1) printLine(sentence);
+  if (together.length > 0) {
+    printLine(`${words.together}. ${sentence}`);
+    printFamilies(together);
+  }
   printLine(words.initial);
 };
 

@@ -51,5 +51,6 @@ export const suitSchema: Schema<Suit> = v.object({
   format: v.literal('platenwright-suit'),
   design: v.string(),
   blades: list(bladeSchema),
+  together: list(familySchema),
   sentence: v.string(),
 });

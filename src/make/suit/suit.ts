@@ -67,6 +67,8 @@ export interface Suit {
   readonly format: 'platenwright-suit';
   readonly design: string;
   readonly blades: readonly BladeSuit[];
+  /** Every family with all blades at the settings they share; none where there is one blade. */
+  readonly together: readonly FamilySuit[];
   /** Which fixture serves all of them. */
   readonly sentence: string;
 }
@@ -111,7 +113,7 @@ const checked = (fixture: Fixture): Pick<FamilySuit, 'clearance' | 'whyNot'> => 
 
 const refused = (
   { id, label }: Family,
-  { line }: Blade,
+  [blade]: readonly Blade[],
   issues: readonly Issue[],
   moved: Pick<FamilySuit, 'changed' | 'tried'>,
 ): FamilySuit => ({
@@ -120,7 +122,7 @@ const refused = (
   label,
   verdict: 'not',
   line: null,
-  allowed: line.allowed,
+  allowed: blade?.line.allowed ?? 0,
   standing: null,
   clearance: null,
   sensitivity: null,
@@ -138,40 +140,64 @@ interface Judged {
   readonly wantsStrip: boolean;
 }
 
-/** One family with the blade; undefined for a family that holds no blade while it is ground. */
-const judged = (
-  blade: Blade,
-  family: Family,
-  { solved, parameters, changed, tried }: Adapted,
-): Judged | undefined => {
-  if (!solved.ok) {
-    const suit = refused(family, blade, solved.issues, { changed, tried });
-    return { suit, wantsStrip: false };
-  }
-  const fixture = solved.value;
+/** How one blade comes out of a fixture, and what limits that, in words. */
+interface Ground {
+  readonly off: number;
+  readonly allowed: number;
+  readonly standing: number;
+  readonly sensitivity: Sensitivity | null;
+  readonly limits: readonly string[];
+  readonly wantsStrip: boolean;
+}
+
+const groundIn = (fixture: Fixture, blade: Blade, called: boolean): Ground | undefined => {
   const order = fixture.virtual?.(blade.name);
   if (order === undefined) return undefined;
   const { job, cure, straight } = workOf(order);
   const { lines, standing, missed } = reportOf(job, GRID);
   const off = Math.max(0, ...lines.map(({ worst }) => Math.abs(worst.value)));
   const { allowed } = blade.line;
-  const { clearance, whyNot } = checked(fixture);
-  const toMake = toMakeOf(fixture);
   const limits = [
     ...(off > allowed ? [words.wanders(off, allowed)] : []),
     ...(standing.value > STANDING ? [words.stands(standing.value, standing.u)] : []),
     ...(missed.length > 0 ? [words.noStand(missed.length)] : []),
-    ...whyNot,
   ];
+  return {
+    off,
+    allowed,
+    standing: standing.value,
+    sensitivity: sensitivityOf(job) ?? null,
+    limits: called ? limits.map((limit) => words.ofBlade(blade.name, limit)) : limits,
+    wantsStrip: off > allowed && cure !== undefined && straight === undefined,
+  };
+};
+
+/** One family with blades; undefined for a family that holds no blade while it is ground. */
+const judged = (
+  blades: readonly Blade[],
+  family: Family,
+  { solved, parameters, changed, tried }: Adapted,
+): Judged | undefined => {
+  if (!solved.ok) {
+    const suit = refused(family, blades, solved.issues, { changed, tried });
+    return { suit, wantsStrip: false };
+  }
+  const fixture = solved.value;
+  const ground = blades.flatMap((blade) => groundIn(fixture, blade, blades.length > 1) ?? []);
+  const [worst] = [...ground].sort((p, q) => q.off - q.allowed - (p.off - p.allowed));
+  if (worst === undefined || ground.length < blades.length) return undefined;
+  const { clearance, whyNot } = checked(fixture);
+  const toMake = toMakeOf(fixture);
+  const limits = [...ground.flatMap((one) => one.limits), ...whyNot];
   const suit: FamilySuit = {
     family: family.id,
     label: family.label,
     verdict: whyNot.length > 0 ? 'not' : limits.length > 0 ? 'with-limits' : 'suits',
-    line: off,
-    allowed,
-    standing: standing.value,
+    line: worst.off,
+    allowed: worst.allowed,
+    standing: Math.max(...ground.map(({ standing }) => standing)),
     clearance,
-    sensitivity: sensitivityOf(job) ?? null,
+    sensitivity: worst.sensitivity,
     toMake,
     cost: toMake ? words.cost(toMake) : '',
     parameters,
@@ -179,22 +205,26 @@ const judged = (
     tried,
     whyNot: limits,
   };
-  return { suit, wantsStrip: off > allowed && cure !== undefined && straight === undefined };
+  // A strip is made for one blade.
+  return { suit, wantsStrip: blades.length === 1 && worst.wantsStrip };
 };
 
 /**
- * One family with the blade, as it is or, where its line wanders and a strip would do better, with
- * the strip.
+ * One family with the blades of a design, as it is or, where the line of a single one wanders and a
+ * strip would do better, with the strip.
  */
-const suitOf = (design: Design, blade: Blade, family: Family): FamilySuit | undefined => {
+const suitOf = (design: Design, family: Family): FamilySuit | undefined => {
   const own = design.fixture.family === family.id ? design.fixture.parameters : {};
-  const one = { ...design, blades: [blade] };
-  const plain = judged(blade, family, adapted(one, family, own));
+  const plain = judged(design.blades, family, adapted(design, family, own));
   if (!plain?.wantsStrip) return plain?.suit;
   const { parameter, value } = STRIP_FORM;
   const form = family.parameters[parameter];
   if (form?.kind !== 'choice') return plain.suit;
-  const strip = judged(blade, family, adapted(one, family, { ...own, [parameter]: value }))?.suit;
+  const strip = judged(
+    design.blades,
+    family,
+    adapted(design, family, { ...own, [parameter]: value }),
+  )?.suit;
   if (strip === undefined || ORDER[strip.verdict] >= ORDER[plain.suit.verdict]) return plain.suit;
   const called = (wanted: string): string =>
     form.options.find((option) => option.value === wanted)?.label ?? wanted;
@@ -202,28 +232,39 @@ const suitOf = (design: Design, blade: Blade, family: Family): FamilySuit | unde
   return { ...strip, changed: [chosen, ...strip.changed] };
 };
 
+/** Those that suit first, then from the evenest line on. */
+const ranked = (families: readonly FamilySuit[]): FamilySuit[] =>
+  [...families].sort(
+    (p, q) =>
+      ORDER[p.verdict] - ORDER[q.verdict] || (p.line ?? Infinity) - (q.line ?? Infinity) || 0,
+  );
+
 /**
- * Which fixture suits one blade on the design's grinder: every registered family with its initial
- * parameters (the design's own family with the design's) moved where the blade asks for it, ground
- * virtually and checked, and work by hand.
+ * Every registered family that holds blades, with its initial parameters (the design's own family
+ * with the design's) moved where the design's blades ask for it, ground virtually and checked.
  */
+const suitFamilies = (
+  design: Design,
+  registry: Registry,
+  progress: (share: number) => void,
+): FamilySuit[] => {
+  const all = Object.values(registry.families).filter(({ aids }) => aids !== true);
+  const found = all.map((family, i) => {
+    const suit = suitOf(design, family);
+    progress((i + 1) / all.length);
+    return suit;
+  });
+  return ranked(found.flatMap((suit) => suit ?? []));
+};
+
+/** Which fixture suits one blade on the design's grinder, and work by hand. */
 const suitBlade = (
   design: Design,
   registry: Registry,
   blade: Blade,
   progress: (share: number) => void,
 ): BladeSuit => {
-  const all = Object.values(registry.families).filter(({ aids }) => aids !== true);
-  const families = all
-    .flatMap((family, i) => {
-      const found = suitOf(design, blade, family);
-      progress((i + 1) / all.length);
-      return found ? [found] : [];
-    })
-    .sort(
-      (p, q) =>
-        ORDER[p.verdict] - ORDER[q.verdict] || (p.line ?? Infinity) - (q.line ?? Infinity) || 0,
-    );
+  const families = suitFamilies({ ...design, blades: [blade] }, registry, progress);
   const hand = byHand(blade, design.grinder.belt.width);
   const [best] = families;
   const asked = hand.filter(({ reasons }) => reasons.length > 0);
@@ -243,23 +284,9 @@ const suitBlade = (
   };
 };
 
-/** The family that does best by the blade it does worst by; its verdict there. */
-const forAll = (blades: readonly BladeSuit[]) => {
-  const worst = (family: string): FamilySuit[] =>
-    blades
-      .flatMap(({ families }) => families.filter((one) => one.family === family))
-      .sort((p, q) => ORDER[q.verdict] - ORDER[p.verdict] || (q.line ?? 0) - (p.line ?? 0));
-  const families = (blades[0]?.families ?? []).filter(
-    ({ family }) => worst(family).length === blades.length,
-  );
-  return families
-    .flatMap(({ family }) => worst(family)[0] ?? [])
-    .sort((p, q) => ORDER[p.verdict] - ORDER[q.verdict] || (p.line ?? 0) - (q.line ?? 0))[0];
-};
-
 /**
  * Which fixture suits the blades of a design, or the one that is named, each by itself, and which
- * serves all of them. `progress` is told the share done. Fails for a blade that the design does not
+ * serves all of them at the settings they share. `progress` is told the share done. Fails for a blade that the design does not
  * have.
  */
 export const suitDesign = (
@@ -275,22 +302,21 @@ export const suitDesign = (
       problem('blade-unknown', 'blades', text.virtual.command.noBlade(name ?? '', known)),
     );
   }
-  const suits = blades.map((blade, i) =>
-    suitBlade(design, registry, blade, (share) => {
-      progress((i + share) / blades.length);
-    }),
-  );
-  const best = forAll(suits);
-  const [first] = suits;
+  const several = blades.length > 1;
+  const rounds = blades.length + (several ? 1 : 0);
+  const part = (done: number) => (share: number) => progress((done + share) / rounds);
+  const suits = blades.map((blade, i) => suitBlade(design, registry, blade, part(i)));
+  const together = several ? suitFamilies(design, registry, part(blades.length)) : [];
+  const [best] = together;
   return ok({
     format: 'platenwright-suit',
     design: design.name,
     blades: suits,
-    sentence:
-      suits.length === 1 && first
-        ? first.sentence
-        : best === undefined || best.verdict === 'not'
-          ? words.noneForAll(suits.length)
-          : words.bestForAll(suits.length, best.label, best.verdict === 'suits'),
+    together,
+    sentence: !several
+      ? (suits[0]?.sentence ?? '')
+      : best === undefined || best.verdict === 'not'
+        ? words.noneForAll(suits.length)
+        : words.bestForAll(suits.length, best.label, best.verdict === 'suits'),
   });
 };

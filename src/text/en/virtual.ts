@@ -180,6 +180,7 @@ export const virtual = {
       `The blade is ${mm(length)} long and the belt ${mm(belt)} wide: there is no stroke.`,
     sharpTip: (fall: number) =>
       `The edge falls to the tip at ${deg(fall)}: the last of it is blended by hand.`,
+    ofBlade: (blade: string, limit: string) => `“${blade}”: ${limit}`,
     wanders: (off: number, allowed: number) =>
       `The grind line wanders ${mm(round(off))} from the wanted one; allowed are ${mm(allowed)}.`,
     stands: (over: number, u: number) =>
@@ -230,8 +231,10 @@ export const virtual = {
     taken: (family: string) => `${family} is on the board. Undo brings the other one back.`,
     title: 'Which fixture suits these blades',
     panelAbout:
-      'Solves, checks and virtually grinds each blade with every family. It takes some seconds a blade.',
+      'Solves, checks and virtually grinds the blades with every family, together and each by itself. It takes some seconds a blade.',
     ask: 'Compare fixtures',
+    together: 'All blades together, at the settings they share',
+    alone: (blade: string) => `${blade} by itself`,
     byHand: 'By hand',
     nothingAsks: 'Nothing of this blade asks for it.',
     moved: (label: string, from: string, to: string) => `${label} ${to} instead of ${from}`,
