@@ -5,6 +5,7 @@ import type { Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
 import type { Frame } from '../geometry/frame.ts';
 import type { Vec2 } from '../geometry/vector.ts';
+import type { GrindLine } from '../grind/line.ts';
 import type { Reach } from './limit.ts';
 import type { Part, Placement } from '../model/part.ts';
 import type { CheckResult, Gaps } from '../check/result.ts';
@@ -19,6 +20,7 @@ import type { VirtualGrinding } from './virtual.ts';
 export type { Limit, Reach, ReachAxes, ReachAxis, ReachBox } from './limit.ts';
 
 export type { Side } from '../blade/schema.ts';
+export type { GrindLine } from '../grind/line.ts';
 
 /** One number a maker sets on the fixture, with how the dial gets there. */
 export interface Reading {
@@ -79,23 +81,6 @@ export interface Setting {
       readonly upper: number;
     }[];
   };
-}
-
-/** The grind line of one side of one blade. */
-export interface GrindLine {
-  readonly blade: string;
-  readonly side: Side;
-  readonly places: readonly {
-    readonly u: number;
-    readonly height: number;
-    readonly thickness: number;
-    readonly angle: number;
-    readonly bevelHeight: number;
-    readonly wanted: number;
-    readonly deviation: number;
-    readonly leftStanding: number;
-    readonly certainty: Certainty;
-  }[];
 }
 
 /** Words of a set-up sheet that depend on what is ground. */

@@ -11,6 +11,7 @@ import { words as shared } from '../../shared/checks/words.ts';
 import { strokedSetUps } from '../../shared/checks/pair-run.ts';
 import { groupOf } from '../../shared/checks/groups.ts';
 import { cutsOf } from '../blade.ts';
+import { rigPairs } from '../../shared/checks/rig-pairs.ts';
 import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
 import { stickHeight } from '../../shared/parts/push-stick.ts';
 import { byKey } from '../../shared/later.ts';
@@ -22,37 +23,14 @@ type Name = keyof typeof words.names;
 const { fix } = words;
 
 /** What of the fixture must keep clear of what of the machine, standing at each setting. */
-const machinePairs = ({ v }: Question): Asked[] => {
-  const running = v.runningClearance;
-  const moving: Name[] = ['base', 'mount', 'nose', 'step', 'seat', 'lip', 'push'];
-  return [
-    ...moving.flatMap((a) => [
-      clear(a, 'belt', running, fix.belt, parameterPath('noseGap')),
-      clear(a, 'platen', running, fix.clearance),
-      clear(a, 'wheels', running, fix.clearance),
-      clear(a, 'guards', running, fix.clearance),
-    ]),
-    ...(['nose', 'step', 'push'] as const).map((a) => clear(a, 'rest', 1, fix.clearance)),
-    {
-      id: 'contact/base/rest',
-      rule: { kind: 'touch', a: 'base', b: 'rest', tolerance: 0.02, apart: [0, 0, 1] },
-      fix: fix.mount,
-      parameter: parameterPath('mount'),
-    },
-    // Blade and belt press on each other there: the pad is held off by the blade itself.
-    clear('pad', 'belt', 0.05, fix.pad, parameterPath('pushReserve')),
-    clear('hand', 'belt', v.handDistance, fix.hand, parameterPath('handDistance')),
-    clear('hand', 'wheels', v.handDistance, fix.hand, parameterPath('handDistance')),
-    clear('hand', 'platen', v.handDistance, fix.hand, parameterPath('handDistance')),
-    ...(['base', 'mount', 'nose', 'step', 'seat', 'lip', 'rest', 'guards'] as const).map((b) =>
-      clear('hand', b, 1, shared.fix.hand),
-    ),
-    ...(['platen', 'wheels', 'rest', 'guards'] as const).map((b) =>
-      clear('pad', b, 0.05, fix.clearance),
-    ),
-    ...(['seat', 'lip'] as const).map((a) => clear(a, 'rest', 1, fix.clearance)),
-  ];
-};
+const machinePairs = ({ v }: Question): Asked[] =>
+  rigPairs({
+    runningClearance: v.runningClearance,
+    handDistance: v.handDistance,
+    more: ['seat', 'lip'],
+    fix,
+    pad: { fix: fix.pad, parameter: 'pushReserve' },
+  });
 
 /** What the blade and what it carries must keep clear of, over stroke and rocking. */
 const bladePairs = ({ v }: Question): Asked[] => {

@@ -15,6 +15,7 @@ import {
 import { groupOf } from '../../shared/checks/groups.ts';
 import { words as shared } from '../../shared/checks/words.ts';
 import { strokedSetUps, type Stroked } from '../../shared/checks/pair-run.ts';
+import { rigPairs } from '../../shared/checks/rig-pairs.ts';
 import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
 import { stickHeight } from '../../shared/parts/push-stick.ts';
 import { byKey } from '../../shared/later.ts';
@@ -22,43 +23,18 @@ import { stickContact } from '../place/hand.ts';
 import { placedOnBlade, stripFrom, stripItems, type Carried } from '../strip/carried.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
-type Name = keyof typeof words.names;
-
 /** Deepest overlap of what is meant to touch, mm. */
 const CONTACT = 0.03;
 
 /** What of the fixture must keep clear of what of the machine, standing at each setting. */
-const machinePairs = ({ v }: Question): Asked[] => {
-  const { fix } = words;
-  const running = v.runningClearance;
-  const moving: Name[] = ['base', 'mount', 'nose', 'step', 'push'];
-  return [
-    ...moving.flatMap((a) => [
-      clear(a, 'belt', running, fix.belt, parameterPath('noseGap')),
-      clear(a, 'platen', running, fix.clearance),
-      clear(a, 'wheels', running, fix.clearance),
-      clear(a, 'guards', running, fix.clearance),
-    ]),
-    ...(['nose', 'step', 'push'] as const).map((a) => clear(a, 'rest', 1, fix.clearance)),
-    {
-      id: 'contact/base/rest',
-      rule: { kind: 'touch', a: 'base', b: 'rest', tolerance: 0.02, apart: [0, 0, 1] },
-      fix: fix.mount,
-      parameter: parameterPath('mount'),
-    },
-    // Blade and belt press on each other there: the pad is held off by the blade itself.
-    clear('pad', 'belt', 0.05, fix.padAtBelt, parameterPath('padMargin')),
-    clear('hand', 'belt', v.handDistance, fix.hand, parameterPath('handDistance')),
-    clear('hand', 'wheels', v.handDistance, fix.hand, parameterPath('handDistance')),
-    clear('hand', 'platen', v.handDistance, fix.hand, parameterPath('handDistance')),
-    ...(['base', 'mount', 'nose', 'step', 'rest', 'guards'] as const).map((b) =>
-      clear('hand', b, 1, shared.fix.hand),
-    ),
-    ...(['platen', 'wheels', 'rest', 'guards'] as const).map((b) =>
-      clear('pad', b, 0.05, fix.clearance),
-    ),
-  ];
-};
+const machinePairs = ({ v }: Question): Asked[] =>
+  rigPairs({
+    runningClearance: v.runningClearance,
+    handDistance: v.handDistance,
+    more: [],
+    fix: words.fix,
+    pad: { fix: words.fix.padAtBelt, parameter: 'padMargin' },
+  });
 
 /** How near to the line of the spine a tang bears on the rest as the spine does, mm. */
 const IN_LINE = 0.02;

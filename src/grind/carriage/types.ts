@@ -1,6 +1,6 @@
 import type { Blade, Side } from '../../blade/schema.ts';
-import type { Certainty } from '../../core/certainty.ts';
 import type { Grinder } from '../../grinder/schema.ts';
+import type { GrindLine, SteeringPlace } from '../line.ts';
 import type { SequencePass } from '../spine-rest/types.ts';
 import type { Carriage } from './screw.ts';
 
@@ -163,22 +163,7 @@ export interface CarriageSetting {
 }
 
 /** The grind line of one side of one blade after the last belt. */
-export interface CarriageLine {
-  readonly blade: string;
-  readonly side: Side;
-  readonly places: readonly {
-    readonly u: number;
-    readonly height: number;
-    readonly thickness: number;
-    readonly angle: number;
-    readonly bevelHeight: number;
-    readonly wanted: number;
-    readonly deviation: number;
-    /** Metal at the edge beyond what was asked for, mm; negative where too much is gone. */
-    readonly leftStanding: number;
-    readonly certainty: Certainty;
-    readonly steers: boolean;
-  }[];
+export interface CarriageLine extends GrindLine<SteeringPlace> {
   readonly greatestDeviation: number;
   /** The falling tip: how far the edge turns, degrees, and what is left there on this side, mm. */
   readonly tip: {

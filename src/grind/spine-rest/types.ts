@@ -1,6 +1,6 @@
 import type { Blade, Side } from '../../blade/schema.ts';
-import type { Certainty } from '../../core/certainty.ts';
 import type { Grinder } from '../../grinder/schema.ts';
+import type { GrindLine, SteeringPlace } from '../line.ts';
 import type { Seating } from './settle.ts';
 
 /** One belt of the sequence, as in a design. */
@@ -177,22 +177,7 @@ export interface SpineRestSetting {
 }
 
 /** The grind line of one side of one blade after the last belt. */
-export interface SpineRestLine {
-  readonly blade: string;
-  readonly side: Side;
-  readonly places: readonly {
-    readonly u: number;
-    readonly height: number;
-    readonly thickness: number;
-    readonly angle: number;
-    readonly bevelHeight: number;
-    readonly wanted: number;
-    readonly deviation: number;
-    readonly leftStanding: number;
-    readonly certainty: Certainty;
-    /** Whether this place had a say in the setoff; the last of a tip has not. */
-    readonly steers: boolean;
-  }[];
+export interface SpineRestLine extends GrindLine<SteeringPlace> {
   /** Greatest deviation of the places that steer, mm. */
   readonly greatestDeviation: number;
   /** Yaw of the blade on the step: half the taper, degrees, where it is greatest. */

@@ -4,9 +4,9 @@ import { travelChecks as edgeTravel } from '../../../jigs/edge-rest/checks/trave
 import { solve as solveEdge } from '../../../jigs/edge-rest/solve.ts';
 import type { CheckResult } from '../../../src/family/index.ts';
 import { valueOf } from '../../family/examples.ts';
-import { faster, nosed, slotsBy, topped, withPart } from './change.ts';
-import { describeSabotage, turnedUntil, type Sabotage } from './describe.ts';
-import { designOf, linesBy, settingsBy, short, strokeBy } from './plan.ts';
+import { describeSabotage, type Sabotage } from './describe.ts';
+import { designOf, linesBy, settingsBy, short } from './plan.ts';
+import { onRig } from './rig.ts';
 
 const questionOf = (name: string): EdgeQuestion =>
   short(valueOf(valueOf(solveEdge(designOf('edge-rest', name))).question()));
@@ -104,47 +104,7 @@ const onEdge: readonly Sabotage<EdgeQuestion>[] = [
       return { ...q, context: { ...q.context, rig: { ...rig, l: { ...rig.l, slide } } } };
     },
   },
-  { id: 'range/speed', change: (q, by) => ({ ...q, design: faster(q.design, by) }) },
-  {
-    id: 'range/travel/nose',
-    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'nose', slotsBy('slot', 2 * by)) }),
-  },
-  {
-    id: 'range/travel/lock',
-    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'lip-slide', slotsBy('lock', 2 * by)) }),
-  },
-  {
-    id: 'range/travel/guide',
-    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'lip-slide', slotsBy('guide', 2 * by)) }),
-  },
-  {
-    id: 'range/support/heel',
-    change: (q, by, found) =>
-      turnedUntil(
-        edgeTravel,
-        { id: 'range/support/heel', found: found + by },
-        (along) => ({ ...q, poses: strokeBy(q.poses, 'heel', along) }),
-        [0, 150],
-      ),
-  },
-  {
-    id: 'range/support/tip',
-    change: (q, by, found) =>
-      turnedUntil(
-        edgeTravel,
-        { id: 'range/support/tip', found: found + by },
-        (along) => ({ ...q, poses: strokeBy(q.poses, 'tip', along) }),
-        [0, -150],
-      ),
-  },
-  {
-    id: 'range/stick',
-    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'push-stick', nosed(by)) }),
-  },
-  {
-    id: 'range/guard',
-    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'push-block', topped(by)) }),
-  },
+  ...onRig('lip-slide', edgeTravel),
 ];
 
 export const sabotageEdgeRest = (): void => {

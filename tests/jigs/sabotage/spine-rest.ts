@@ -5,9 +5,9 @@ import { solve as solveSpine } from '../../../jigs/spine-rest/solve.ts';
 import { stripChecks } from '../../../jigs/spine-rest/strip/numbers.ts';
 import type { CheckResult } from '../../../src/family/index.ts';
 import { valueOf } from '../../family/examples.ts';
-import { faster, nosed, slotsBy, topped, withPart } from './change.ts';
-import { describeSabotage, turnedUntil, type Sabotage } from './describe.ts';
-import { designOf, linesBy, settingsBy, short, strokeBy } from './plan.ts';
+import { describeSabotage, type Sabotage } from './describe.ts';
+import { designOf, linesBy, settingsBy, short } from './plan.ts';
+import { onRig } from './rig.ts';
 
 const wholeSpine = short(valueOf(valueOf(solveSpine(designOf('spine-rest', 'paring'))).question()));
 const spineRest: SpineQuestion = {
@@ -135,47 +135,7 @@ const onSpine: readonly Sabotage<SpineQuestion>[] = [
       return { ...q, context: { ...q.context, l: { ...l, slide } } };
     },
   },
-  { id: 'range/speed', change: (q, by) => ({ ...q, design: faster(q.design, by) }) },
-  {
-    id: 'range/travel/nose',
-    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'nose', slotsBy('slot', 2 * by)) }),
-  },
-  {
-    id: 'range/travel/lock',
-    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'step', slotsBy('lock', 2 * by)) }),
-  },
-  {
-    id: 'range/travel/guide',
-    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'step', slotsBy('guide', 2 * by)) }),
-  },
-  {
-    id: 'range/support/heel',
-    change: (q, by, found) =>
-      turnedUntil(
-        spineTravel,
-        { id: 'range/support/heel', found: found + by },
-        (along) => ({ ...q, poses: strokeBy(q.poses, 'heel', along) }),
-        [0, 150],
-      ),
-  },
-  {
-    id: 'range/support/tip',
-    change: (q, by, found) =>
-      turnedUntil(
-        spineTravel,
-        { id: 'range/support/tip', found: found + by },
-        (along) => ({ ...q, poses: strokeBy(q.poses, 'tip', along) }),
-        [0, -150],
-      ),
-  },
-  {
-    id: 'range/stick',
-    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'push-stick', nosed(by)) }),
-  },
-  {
-    id: 'range/guard',
-    change: (q, by) => ({ ...q, parts: withPart(q.parts, 'push-block', topped(by)) }),
-  },
+  ...onRig('step', spineTravel),
 ];
 
 const rounded = valueOf(valueOf(solveSpine(designOf('spine-rest', 'tapered'))).question());
