@@ -41,11 +41,10 @@ const stretchesOf = (item: Item): Stretch[] => {
       const n = Math.max(2, Math.ceil((sweep / 360) * PIECES));
       // Just outside the curve, so that the straight pieces do not cut its corners.
       const radius = item.radius / cos(radians(sweep / n / 2));
-      return chain(
-        Array.from({ length: n + 1 }, (_, i) =>
-          onCircle(item.centre, radius, from + (sweep * i) / n),
-        ),
-      );
+      const points: Vec2[] = [];
+      for (let i = 0; i <= n; i += 1)
+        points.push(onCircle(item.centre, radius, from + (sweep * i) / n));
+      return chain(points);
     }
     case 'text':
     case 'blocks':

@@ -1,5 +1,6 @@
 import { flatten } from '../geometry/flatten.ts';
 import { boundingBox, distanceToLoop } from '../geometry/loop-measure.ts';
+import type { Loop } from '../geometry/loop.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Layer } from '../model/part.ts';
 import { covers, loopsOf, touches } from './edges.ts';
@@ -36,6 +37,17 @@ const samples = (layer: Layer, below: readonly Layer[]): Vec2[] => {
   return [...contours, ...middles.filter((p) => covers(layer.profile, p))];
 };
 
+const nearestOf = (p: Vec2, contours: readonly Loop[]): number => {
+  let least = Infinity;
+  for (const loop of contours) least = Math.min(least, distanceToLoop(p, loop));
+  return least;
+};
+
+const isCarried = (p: Vec2, below: readonly Layer[]): boolean => {
+  for (const { profile } of below) if (covers(profile, p) || touches(profile, p)) return true;
+  return false;
+};
+
 /**
  * Levels at which a stack of layers begins over air when it is printed as it lies, z up, and how
  * far; looked for at contours and at the middles of holes. The lowest level lies on the bed.
@@ -51,8 +63,8 @@ export const overhangs = (layers: readonly Layer[]): Overhang[] => {
       const reaches = layers
         .filter(({ from }) => Math.abs(from - z) <= LEVEL)
         .flatMap((layer) => samples(layer, below))
-        .filter((p) => !below.some(({ profile }) => covers(profile, p) || touches(profile, p)))
-        .map((p) => Math.min(...contours.map((loop) => distanceToLoop(p, loop))));
+        .filter((p) => !isCarried(p, below))
+        .map((p) => nearestOf(p, contours));
       const reach = Math.max(0, ...reaches);
       return reach > LEAST ? [{ z: z - bed, reach }] : [];
     });

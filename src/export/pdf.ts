@@ -8,6 +8,7 @@ import type { Sheet } from '../drawing/sheet.ts';
 import { STROKES } from '../drawing/strokes.ts';
 import { fontSize, textWidth } from '../drawing/text-width.ts';
 import { carried } from './carry.ts';
+import { unnamed } from './unnamed.ts';
 import { runsOf, singleLine, TONES, trace, traceLine, type Pen, type Run } from './runs.ts';
 
 export interface PdfOptions {
@@ -213,7 +214,7 @@ export const pdf = async (
   const bytes = toBytes(doc);
   const { ViewerPreferences } = (doc as unknown as WithCatalogue)._root.data;
   if (ViewerPreferences) ViewerPreferences.data.PrintScaling = 'None';
-  doc.registerFont('regular', fonts.regular).registerFont('bold', fonts.bold);
+  doc.registerFont('regular', unnamed(fonts.regular)).registerFont('bold', unnamed(fonts.bold));
   for (const sheet of sheets) {
     doc.addPage({ size: sheet.size.map((side) => side * POINT), margin: 0 });
     doc.outline.addItem(singleLine(sheet.title));

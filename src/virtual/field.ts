@@ -53,8 +53,8 @@ export const blankField = (shape: Shape, { step, rows: body }: Resolution): Fiel
   const rows = spineRows + body;
   const v = new Float64Array(us.length * rows);
   const stock = new Float64Array(us.length * rows);
-  us.forEach((u, i) => {
-    const { spine, edge, radius, half } = blankColumn(shape, u);
+  for (let i = 0; i < us.length; i += 1) {
+    const { spine, edge, radius, half } = blankColumn(shape, us[i] as number);
     for (let j = 0; j < rows; j += 1) {
       // Nodes crowd at both ends of the quarter circle, where seat and step touch it.
       const turn = (Math.PI / 4) * (1 - cos((Math.PI * j) / CORNER));
@@ -65,7 +65,7 @@ export const blankField = (shape: Shape, { step, rows: body }: Resolution): Fiel
       v[i * rows + j] = at;
       stock[i * rows + j] = half(at);
     }
-  });
+  }
   return { us, rows, spineRows, v, stock, left: stock.slice(), right: stock.slice() };
 };
 

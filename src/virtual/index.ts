@@ -39,7 +39,7 @@ export { carriageJob, carriagePassesOf } from './from-carriage.ts';
 export { edgeRestJob, edgeRestPassesOf, hollowStart } from './from-edge-rest.ts';
 export { passesOf, platenSurface, spineRestJob, startOf, tiltsOf } from './from-plan.ts';
 export { grindVirtually } from './grind.ts';
-export type { EdgeRestBody } from './hold/edge.ts';
+export type { EdgeRestBody } from './hold/edge-stand.ts';
 export type { SpineRestBody } from './hold/spine-settle.ts';
 export type { Strip } from './hold/strip.ts';
 export { along, edgeOf, finishedLine, grindLine, lineHeight } from './measure/line.ts';

@@ -3,7 +3,7 @@ import type { Shape } from '../blade/shape.ts';
 import type { Stroke } from '../grind/spine-rest/windows.ts';
 import type { Field, Resolution } from './field.ts';
 import type { CarriageHold } from './hold/carriage.ts';
-import type { EdgeRestBody } from './hold/edge.ts';
+import type { EdgeRestBody } from './hold/edge-stand.ts';
 import type { Reached } from './hold/hold.ts';
 import type { SpineRestBody } from './hold/spine-settle.ts';
 import type { Strip } from './hold/strip.ts';
