@@ -2,7 +2,7 @@ import { answerEach } from '../check/answers.ts';
 import type { CheckResult, Gaps } from '../check/result.ts';
 import type { Workshop } from '../check/workshop.ts';
 import type { Result } from '../core/result.ts';
-import type { Making } from '../document/schema.ts';
+import type { Design, Making } from '../document/schema.ts';
 import type { Fixture } from '../family/index.ts';
 import { checkFixture, type Checked } from '../make/engine.ts';
 
@@ -56,14 +56,47 @@ function* pieces(
     yield { done: (done += 1), of: setUps.length, results };
 }
 
-interface Around {
+/** What comes while checks are worked through. */
+export interface Meanwhile {
   /** Whether a newer question has come. */
   readonly overtaken: () => boolean;
+  readonly breath?: number;
+}
+
+interface Around extends Meanwhile {
   readonly preview: (found: Preview) => void;
   /** Takes all checks as soon as it is proved what holds, while far gaps are still measured. */
   readonly proved: (checked: Result<Checked>) => void;
-  readonly breath?: number;
 }
+
+/** A fixture's own making and blades, as they are asked for. */
+interface Order {
+  readonly making: Making;
+  readonly blades: readonly string[];
+}
+
+/** What a design orders of the checks of its fixture. */
+export const orderOf = ({ making, blades }: Design): Order => ({
+  making,
+  blades: blades.map(({ name }) => name),
+});
+
+/** Works through pieces with breaths between them; whether it came to their end. */
+const workThrough = async (
+  all: Iterable<Piece>,
+  { overtaken, breath = BREATH }: Meanwhile,
+  pause: (piece: Piece) => void,
+): Promise<boolean> => {
+  let since = performance.now();
+  for (const piece of all) {
+    if (performance.now() - since < breath) continue;
+    pause(piece);
+    await arrivals();
+    if (overtaken()) return false;
+    since = performance.now();
+  }
+  return true;
+};
 
 /**
  * Parts and checks of a fixture, twice: first with the gaps alone that are near to what is asked,
@@ -74,22 +107,35 @@ interface Around {
  */
 export const checkByPieces = async (
   fixture: Fixture,
-  { making, blades }: { readonly making: Making; readonly blades: readonly string[] },
+  { making, blades }: Order,
   workshop: Workshop,
-  { overtaken, preview, proved, breath = BREATH }: Around,
+  { preview, proved, ...meanwhile }: Around,
 ): Promise<Result<Checked> | null> => {
   const failed = new Map<string, CheckResult>();
-  let since = performance.now();
-  for (const gaps of ['near', 'all'] as const) {
-    for (const { done, of, results } of pieces(fixture, blades, workshop, gaps)) {
-      for (const check of results) if (!check.passed) failed.set(check.id, check);
-      if (performance.now() - since < breath) continue;
-      if (done > 0) preview({ share: done / of, failed: [...failed.values()] });
-      await arrivals();
-      if (overtaken()) return null;
-      since = performance.now();
+  function* noted(gaps: Gaps): Generator<Piece, void, undefined> {
+    for (const piece of pieces(fixture, blades, workshop, gaps)) {
+      for (const check of piece.results) if (!check.passed) failed.set(check.id, check);
+      yield piece;
     }
+  }
+  for (const gaps of ['near', 'all'] as const) {
+    const ended = await workThrough(noted(gaps), meanwhile, ({ done, of }) => {
+      if (done > 0) preview({ share: done / of, failed: [...failed.values()] });
+    });
+    if (!ended) return null;
     if (gaps === 'near') proved(checkFixture(fixture, making, gaps));
   }
   return checkFixture(fixture, making);
+};
+
+/** The checks that a drag waits for; null where a newer question came. */
+export const proveByPieces = async (
+  fixture: Fixture,
+  { making, blades }: Order,
+  workshop: Workshop,
+  meanwhile: Meanwhile,
+): Promise<Result<Checked> | null> => {
+  const all = pieces(fixture, blades, workshop, 'near');
+  const ended = await workThrough(all, meanwhile, () => undefined);
+  return ended ? checkFixture(fixture, making, 'near') : null;
 };

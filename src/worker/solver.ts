@@ -3,14 +3,18 @@ import { chain, ok, type Result } from '../core/result.ts';
 import { createStore } from '../core/store.ts';
 import { checkDesign } from '../document/open.ts';
 import type { Design } from '../document/schema.ts';
+import type { Registry } from '../family/family.ts';
 import { createWorkshop, type Fixture, type Workshop } from '../family/index.ts';
 import { solveDesign, type Checked } from '../make/engine.ts';
 import { builtOf, solvedOf } from './answers.ts';
-import { checkByPieces, type Preview } from './checking.ts';
+import { checkByPieces, orderOf, type Preview } from './checking.ts';
+import { practise } from './practice.ts';
 import type { Built, Solved } from './protocol.ts';
 
 /** Designs whose fixtures are kept: the one under edit and those a step back or forward. */
 const KEPT = 4;
+/** How long nothing is asked before a drag is practised, ms. */
+const REST = 700;
 
 /** Parts, checks, and what the ways of making the parts make badly. */
 const withAdvice = (checked: Result<Checked>): Result<Built> =>
@@ -39,13 +43,28 @@ export const createSolver = (): Solver => {
   const workshop = createWorkshop();
   let asked = 0;
   const fixtures = createStore<Result<Fixture>>(KEPT);
-  const fixture = async (design: Design): Promise<Result<Fixture>> => {
-    const id = design.fixture.family;
+  const registryFor = async ({ fixture: { family: id } }: Design): Promise<Registry> => {
     const family = await cards.families[id]?.fetch();
-    const registry = { families: family ? { [id]: family } : {} };
+    return { families: family ? { [id]: family } : {} };
+  };
+  const fixture = async (design: Design): Promise<Result<Fixture>> => {
+    const registry = await registryFor(design);
     return fixtures(JSON.stringify(design), () =>
       chain(checkDesign(design, cards), (sound) => solveDesign(sound, registry, workshop)),
     );
+  };
+  const practised = new Set<string>();
+  /** What a family does is practised once, when nothing is asked for a while. */
+  const restAfter = (design: Design, overtaken: () => boolean): void => {
+    const { family } = design.fixture;
+    const begin = async (): Promise<void> => {
+      if (overtaken() || practised.has(family)) return;
+      practised.add(family);
+      const registry = await registryFor(design);
+      await practise(design, (other, own) => solveDesign(other, registry, own), overtaken);
+    };
+    // What goes wrong here goes wrong where it is asked for, and is told there.
+    setTimeout(() => void begin().catch(() => undefined), REST);
   };
   return {
     workshop,
@@ -57,8 +76,7 @@ export const createSolver = (): Solver => {
       const solved = await fixture(design);
       if (overtaken()) return null;
       if (!solved.ok) return solved;
-      const order = { making: design.making, blades: design.blades.map(({ name }) => name) };
-      const checked = await checkByPieces(solved.value, order, workshop, {
+      const checked = await checkByPieces(solved.value, orderOf(design), workshop, {
         overtaken,
         preview,
         proved: (early) => {
@@ -66,6 +84,7 @@ export const createSolver = (): Solver => {
           if (built.ok) proved(built.value);
         },
       });
+      if (checked) restAfter(design, overtaken);
       return checked && withAdvice(checked);
     },
   };

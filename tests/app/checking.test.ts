@@ -4,10 +4,11 @@ import { registry } from '../../jigs/registry.ts';
 import { AT_HAND } from '../../src/check/distance/index.ts';
 import { openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
-import { createWorkshop } from '../../src/family/index.ts';
-import type { Result } from '../../src/core/result.ts';
+import { createWorkshop, type Fixture } from '../../src/family/index.ts';
+import { fail, type Result } from '../../src/core/result.ts';
 import { checkDesign, solveDesign, type Checked } from '../../src/make/engine.ts';
-import { checkByPieces, type Preview } from '../../src/worker/checking.ts';
+import { checkByPieces, orderOf, proveByPieces, type Preview } from '../../src/worker/checking.ts';
+import { practise } from '../../src/worker/practice.ts';
 
 const opened = openDesign(
   readFileSync('jigs/backing-carrier/examples/leather-finish.jig.json'),
@@ -27,10 +28,9 @@ const inPieces = async (of: Design, overtaken: () => boolean) => {
   const fixture = solveDesign(of, registry, workshop);
   if (!fixture.ok) throw new Error(fixture.issues[0]?.message);
   const told: Preview[] = [];
-  const order = { making: of.making, blades: of.blades.map(({ name }) => name) };
   const preview = (found: Preview) => void told.push(found);
   const proofs: Result<Checked>[] = [];
-  const result = await checkByPieces(fixture.value, order, workshop, {
+  const result = await checkByPieces(fixture.value, orderOf(of), workshop, {
     overtaken,
     preview,
     proved: (checked) => void proofs.push(checked),
@@ -83,5 +83,45 @@ describe('checks in pieces', () => {
     expect(result).toBeNull();
     expect(looks).toBe(2);
     expect(told.length).toBeLessThan(3);
+  });
+});
+
+describe('a drag that is practised', () => {
+  const practised = async (overtakenAt: number) => {
+    const thicknesses: number[] = [];
+    const solve: Parameters<typeof practise>[1] = (of, workshop) => {
+      thicknesses.push(of.blades[0]?.thickness[0]?.t ?? NaN);
+      return solveDesign(of, registry, workshop);
+    };
+    await practise(opened.value, solve, () => thicknesses.length >= overtakenAt);
+    return thicknesses;
+  };
+
+  it('goes through as many designs as it says, none of them the one on the board', async () => {
+    const seen = await practised(Infinity);
+    expect(seen.length).toBeGreaterThan(2);
+    expect(new Set(seen).size).toBe(seen.length);
+    expect(seen).not.toContain(opened.value.blades[0]?.thickness[0]?.t);
+  });
+
+  it('ends with a real question, and where nothing can be solved', async () => {
+    expect((await practised(2)).length).toBe(2);
+    let tries = 0;
+    const refused = (): Result<Fixture> => fail(...((tries += 1), []));
+    await practise(opened.value, refused, () => false);
+    expect(tries).toBe(1);
+  });
+
+  it('proves what a maker would be told', async () => {
+    const workshop = createWorkshop();
+    const fixture = solveDesign(design, registry, workshop);
+    if (!fixture.ok) throw new Error(fixture.issues[0]?.message);
+    const order = orderOf(design);
+    const proof = await proveByPieces(fixture.value, order, workshop, { overtaken: () => false });
+    const whole = checkDesign(design, registry);
+    if (!proof?.ok || !whole.ok) throw new Error('no checks');
+    expect(proof.value.checks.map(({ id, passed }) => [id, passed])).toEqual(
+      whole.value.checks.map(({ id, passed }) => [id, passed]),
+    );
   });
 });

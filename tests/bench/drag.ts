@@ -5,6 +5,7 @@ import { createWorkshop, type Workshop } from '../../src/check/workshop.ts';
 import type { Design } from '../../src/document/schema.ts';
 import type { Fixture } from '../../src/family/index.ts';
 import { checkFixture, solveDesign } from '../../src/make/engine.ts';
+import { practise } from '../../src/worker/practice.ts';
 import { sceneOf } from '../../src/worker/scene.ts';
 import type { Change } from './changes.ts';
 import { librariesFor, type Libraries, type Took } from './contenders.ts';
@@ -55,8 +56,8 @@ const DRAG = 48;
 const RESTS = 6;
 
 /**
- * A design is opened, as the page does it, and then dragged by one of its numbers. What libraries
- * take for the same is measured in between, where they are asked.
+ * A design is opened and a drag practised, as the page does it, and then dragged by one of its numbers.
+ * What libraries take for the same is measured in between, where they are asked.
  */
 export const drag = async (
   design: Design,
@@ -67,6 +68,11 @@ export const drag = async (
   const workshop = createWorkshop();
   const opened = answered(design, workshop);
   valueOf(checkFixture(opened, design.making));
+  await practise(
+    design,
+    (one, own) => solveDesign(one, registry, own),
+    () => false,
+  );
   const old = new Set(valueOf(opened.parts()).map(({ layers }) => JSON.stringify(layers)));
   const pairsBefore = pairsOf(solidsOf(design, workshop));
   const next = make(design, 1);

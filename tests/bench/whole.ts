@@ -170,7 +170,8 @@ const rowsOf = async (design: Design, compared: boolean): Promise<string[]> => {
 const HEAD = `# What a change costs
 
 Printed by \`npx tsx tests/bench/whole.ts --write\`; [whole.ts](whole.ts) says what the rows are. Each
-design is opened in a process of its own and dragged for 48 changes. \`clock\` is what a maker waits
+design is opened in a process of its own, a drag of its blade is practised as the page does it while
+nothing is asked, and then it is dragged for 48 changes. \`clock\` is what a maker waits
 for, \`processor\` the time of all threads together, for the engine compiles and collects on the second
 core; both are the median and the 95th percentile of the drag, its first changes included. A drag
 waits until all checks of \`jig check\` are proved to pass or fail, with gaps told to 0.5 mm beyond what
