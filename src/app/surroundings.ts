@@ -1,6 +1,6 @@
 import { connect } from '../worker/client.ts';
 import { indexedStore } from './state/indexed.ts';
-import type { Hired, Outside } from './state/shop.svelte.ts';
+import type { Hired, Outside } from './state/outside.ts';
 import { memoryStore } from './state/store.ts';
 import { preferencesIn } from './state/view.svelte.ts';
 

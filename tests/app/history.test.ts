@@ -1,5 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { Bench } from '../../src/app/state/bench.svelte.ts';
+import { notePast, recallPast } from '../../src/app/state/past.ts';
+import { keptText } from '../../src/app/state/shelf.svelte.ts';
+import { entryEngine } from './page.ts';
+import { example } from './sample.ts';
 import {
   begin,
   DEPTH,
@@ -73,5 +78,53 @@ describe('values by path', () => {
   it('knows nothing outside, and nothing inherited', () => {
     expect(valueAt(root, 'blades.9.edge')).toBeUndefined();
     expect(valueAt(root, 'constructor.name')).toBeUndefined();
+  });
+});
+
+describe('steps back over a reload', () => {
+  const design = example();
+  const renamed = (name: string) => ({ ...design, name });
+  const held = new Map<string, string>();
+  const session = {
+    get: (key: string) => held.get(key) ?? null,
+    set: (key: string, value: string | null) =>
+      void (value === null ? held.delete(key) : held.set(key, value)),
+  };
+  const restore = entryEngine().restore;
+
+  it('are there again for the same design, and for no other', async () => {
+    const before = new Bench(design);
+    before.set('name', 'one');
+    before.set('name', 'two');
+    notePast(session, before.design, before.past);
+    const after = new Bench(renamed('two'));
+    await recallPast(session, after, { restore });
+    after.undo();
+    expect(after.design.name).toBe('one');
+    after.undo();
+    expect(after.design).toEqual(design);
+    expect(after.canUndo).toBe(false);
+    const other = new Bench(renamed('three'));
+    await recallPast(session, other, { restore });
+    expect(other.canUndo).toBe(false);
+  });
+
+  it('end where a step no longer opens, and where work went on meanwhile', async () => {
+    const steps = [JSON.stringify({ damaged: true }), JSON.stringify(renamed('one'))];
+    session.set('past', JSON.stringify({ from: keptText(design), steps }));
+    const bench = new Bench(design);
+    await recallPast(session, bench, { restore });
+    expect(bench.past).toEqual([renamed('one')]);
+    const busy = new Bench(design);
+    const recalled = recallPast(session, busy, { restore });
+    busy.set('name', 'quick');
+    await recalled;
+    expect(busy.past).toEqual([design]);
+    for (const damaged of ['{', '3', '{"from":1}']) {
+      session.set('past', damaged);
+      const bare = new Bench(design);
+      await recallPast(session, bare, { restore });
+      expect(bare.canUndo).toBe(false);
+    }
   });
 });

@@ -1,7 +1,7 @@
 import { mount, unmount } from 'svelte';
 import { parameters } from '../../jigs/spine-rest/parameters.ts';
 import App from '../../src/app/App.svelte';
-import type { Outside } from '../../src/app/state/shop.svelte.ts';
+import type { Outside } from '../../src/app/state/outside.ts';
 import { memoryStore, type Store } from '../../src/app/state/store.ts';
 import { fail } from '../../src/core/result.ts';
 import { linkFragment, openLink } from '../../src/document/link.ts';

@@ -1,7 +1,7 @@
 import type { Adapted, Target } from '../../adapt/adapt.ts';
 import type { Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
-import type { Hired } from './shop.svelte.ts';
+import type { Hired } from './outside.ts';
 
 interface Question {
   readonly of: Design;

@@ -14,6 +14,10 @@ export class Bench {
     return this.#history.present;
   }
 
+  get past(): readonly Design[] {
+    return this.#history.past;
+  }
+
   get canUndo(): boolean {
     return this.#history.past.length > 0;
   }
@@ -50,5 +54,10 @@ export class Bench {
   /** Another design with a past of its own. */
   take(design: Design): void {
     this.#history = begin(design);
+  }
+
+  /** Gives a design that has no past the one it had before the page was left. */
+  recall(design: Design, past: readonly Design[]): void {
+    if (this.design === design && !this.canUndo) this.#history = { ...this.#history, past };
   }
 }

@@ -3,7 +3,7 @@ import type { Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
 import type { Calibrated } from '../../make/calibrate.ts';
 import type { Readings } from '../../setup/readings/schema.ts';
-import type { Hired } from './shop.svelte.ts';
+import type { Hired } from './outside.ts';
 
 /** The readings of a test piece as they are entered, and what they say of one design. */
 export class Calibrating {

@@ -3,7 +3,7 @@ import type { Result } from '../../core/result.ts';
 import type { OutlineChoice } from '../../outline/lay.ts';
 import type { OutlineFile } from '../../outline/read.ts';
 import type { Traced } from '../../outline/trace.ts';
-import type { Hired } from './shop.svelte.ts';
+import type { Hired } from './outside.ts';
 
 const messageOf = (error: unknown): string =>
   error instanceof Error ? error.message : String(error);

@@ -3,7 +3,7 @@ import type { Mended } from '../../adapt/mend-all.ts';
 import { text } from '../../text/index.ts';
 import type { Bench } from './bench.svelte.ts';
 import type { Notices } from './notices.svelte.ts';
-import type { Hired } from './shop.svelte.ts';
+import type { Hired } from './outside.ts';
 
 const words = text.adapt.mend;
 

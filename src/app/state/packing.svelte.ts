@@ -2,7 +2,7 @@ import { proxy } from 'comlink';
 import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
 import type { Packed } from '../../worker/protocol.ts';
-import type { Hired } from './shop.svelte.ts';
+import type { Hired } from './outside.ts';
 
 /** The package of one design: being made, made, or refused. */
 export class Packing {

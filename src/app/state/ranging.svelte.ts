@@ -2,7 +2,7 @@ import type { Path } from '../../core/path.ts';
 import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
 import type { NumberRange } from '../../make/free-range/numbers.ts';
-import type { Hired } from './shop.svelte.ts';
+import type { Hired } from './outside.ts';
 
 /** How far numbers of one design may move: found one by one, forgotten with the design. */
 export class Ranging {

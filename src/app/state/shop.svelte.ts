@@ -10,7 +10,7 @@ import type { Budget } from '../../setup/budget/budget.ts';
 import { text } from '../../text/index.ts';
 import type { FamilyCard } from '../../family/family.ts';
 import type { Preview } from '../../worker/checking.ts';
-import type { Built, Engine, GroundCard, Scene, Solved } from '../../worker/protocol.ts';
+import type { Built, GroundCard, Scene, Solved } from '../../worker/protocol.ts';
 import { Adapting } from './adapting.svelte.ts';
 import { Bench } from './bench.svelte.ts';
 import { Unmeasured } from './unmeasured.svelte.ts';
@@ -21,42 +21,15 @@ import type { Held } from './keeper.ts';
 import { Latest } from './latest.svelte.ts';
 import { Mending } from './mending.svelte.ts';
 import { Notices } from './notices.svelte.ts';
+import type { Outside } from './outside.ts';
+import { notePast, recallPast } from './past.ts';
 import { Packing } from './packing.svelte.ts';
 import { withValue, type Path } from '../../core/path.ts';
 import { Ranging } from './ranging.svelte.ts';
 import { Shelf } from './shelf.svelte.ts';
 import { signs, stepOf, type StepId } from './steps.ts';
-import type { Kept, Store } from './store.ts';
-import { View, type Preferences } from './view.svelte.ts';
-
-/** An engine for one kind of long work, started when it is first asked. */
-export interface Hired {
-  readonly engine: () => Engine;
-  /** Gives up what it is at; the next question starts it anew. */
-  readonly giveUp: () => void;
-}
-
-/** Quick numbers are never held up by long work, and no long work by another. */
-export interface Engines {
-  readonly numbers: Engine;
-  readonly hire: () => Hired;
-}
-
-/** What the page is given by its surroundings. */
-export interface Outside {
-  readonly engines: Engines;
-  readonly store: Store;
-  /** Whether the store outlives the page. */
-  readonly lasting: boolean;
-  readonly preferences: Preferences;
-  /** What this tab worked on last: its own memory, not shared with other tabs. */
-  readonly session: Preferences;
-  readonly now: () => number;
-  readonly newId: () => string;
-  /** Tells other tabs that an entry was written; they tell us through `listen`. */
-  readonly tell: (id: string) => void;
-  readonly listen: (hear: (id: string) => void) => void;
-}
+import type { Kept } from './store.ts';
+import { View } from './view.svelte.ts';
 
 /** Whether an address fragment holds a design rather than the name of a step. */
 export const isLink = (fragment: string): boolean => /^#\d+\./.test(fragment);
@@ -156,12 +129,21 @@ export class Shop {
       if (isLink(fragment) && (await this.openLink(fragment))) return;
       const last = this.outside.session.get('last') ?? this.outside.preferences.get('last');
       const entry = last === null ? undefined : await this.shelf.read(last);
-      if (entry !== undefined && (await this.takeKept(entry))) return;
+      if (entry !== undefined && (await this.takeKept(entry))) {
+        if (this.bench) void recallPast(this.outside.session, this.bench, numbers);
+        return;
+      }
       await this.openExample(0);
       if (this.bench === null) this.failure ??= text.app.startFailed;
     } catch {
       this.failure = text.app.startFailed;
     }
+  }
+
+  /** The page may be gone in a moment. */
+  leave(): void {
+    void this.shelf.flush();
+    if (this.bench) notePast(this.outside.session, this.bench.design, this.bench.past);
   }
 
   /** Puts a kept design on the bench, going on with its entry. */
