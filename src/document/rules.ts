@@ -1,5 +1,5 @@
 import { bladeIssues } from '../blade/rules.ts';
-import { problem, type Issue } from '../core/issue.ts';
+import { mendedBy, problem, type Issue } from '../core/issue.ts';
 import { grinderIssues } from '../grinder/rules.ts';
 import { text } from '../text/index.ts';
 import type { Design, Making } from './schema.ts';
@@ -97,14 +97,22 @@ const orderIssues = ({ sequence }: Design): Issue[] =>
     const at = `sequence.${i}`;
     return [
       ...(pass.edge > before.edge
-        ? [problem('edge-rises', `${at}.edge`, words.edgeRises(i + 1, pass.edge, before.edge))]
+        ? [
+            mendedBy(
+              problem('edge-rises', `${at}.edge`, words.edgeRises(i + 1, pass.edge, before.edge)),
+              before.edge,
+            ),
+          ]
         : []),
       ...(pass.steeper > before.steeper
         ? [
-            problem(
-              'steeper-rises',
-              `${at}.steeper`,
-              words.steeperRises(i + 1, pass.steeper, before.steeper),
+            mendedBy(
+              problem(
+                'steeper-rises',
+                `${at}.steeper`,
+                words.steeperRises(i + 1, pass.steeper, before.steeper),
+              ),
+              before.steeper,
             ),
           ]
         : []),

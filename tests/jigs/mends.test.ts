@@ -40,6 +40,18 @@ const TANG = { '/blades.0.tang.height': 12, '/blades.0.tang.drop': 4 };
 /** A worked design, numbers of its fixture (or from its root, with a slash) that spoil it, and the issue that must name its own mend. */
 const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
   ['spine-rest/examples/kitchen-210', { noseGap: 0.5 }, 'nose-at-belt'],
+  ['spine-rest/examples/kitchen-210', { '/sequence.2.edge': 0.4 }, 'edge-rises'],
+  ['spine-rest/examples/kitchen-210', { '/sequence.2.steeper': 0.3 }, 'steeper-rises'],
+  [
+    'spine-rest/examples/kitchen-210',
+    { '/sequence.3.edge': 0.201, '/sequence.3.steeper': 0 },
+    'undercuts',
+  ],
+  [
+    'carriage/examples/sheepsfoot-95',
+    { '/sequence.1.edge': 0.41, '/sequence.1.steeper': 0 },
+    'undercuts',
+  ],
   ['spine-rest/examples/hunting-115', { noseGap: 2.5 }, 'no-bearing'],
   ['spine-rest/examples/hunting-115', { plate: 5.5 }, 'thickness-missing'],
   ['spine-rest/examples/hunting-115', { stepWing: 25 }, 'wings-too-close'],

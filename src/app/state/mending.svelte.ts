@@ -41,7 +41,7 @@ export class Mending {
     }
     const { design, differences } = mended.value;
     bench.replace(design);
-    const said = differences.map(({ label, from, to }) => text.adapt.difference(label, from, to));
+    const said = differences.map(({ label, from, to }) => words.step(label, from, to));
     // A later step is not what this would take back.
     const run = () => (bench.design === design ? bench.undo() : undefined);
     this.#notices.say('good', words.done(said), { label: text.app.tools.undo, run });

@@ -2,6 +2,7 @@ import { SIDES } from '../../blade/schema.ts';
 import type { Issue } from '../../core/issue.ts';
 import { text } from '../../text/index.ts';
 import { offLine } from '../line-mend.ts';
+import { passWarnings } from '../pass-warnings.ts';
 import { problem } from '../within.ts';
 import { bladework, wishOf } from '../spine-rest/stations.ts';
 import { mounting, turnedTo } from './mount.ts';
@@ -14,8 +15,6 @@ const own = text.family.carriage.plan;
 
 /** Steepest tilt of the carriage on its base, degrees: beyond, a heel screw is far out. */
 export const STEEPEST = 25;
-/** Less metal than this is nothing, mm^3. */
-const LEAST_VOLUME = 0.01;
 /** Edge thickness beyond what was asked for that is worth a word, mm a side. */
 const UNEVEN = 0.05;
 
@@ -111,22 +110,8 @@ export const planIssues = (
     jaw === undefined
       ? []
       : [problem('jaw-at-belt', 'fixture.parameters', own.jaw(jaw.jawBeside, jaw.jawOverBelt))];
-  const passes = sequence.flatMap((_, i): Issue[] => {
-    const at = settings
-      .filter(({ step, facet }) => step === i + 1 && facet === 0)
-      .flatMap((setting) => setting.blades.map((blade) => ({ ...setting, ...blade })));
-    const [empty] = at.filter(({ volume }) => volume < LEAST_VOLUME);
-    const [worst] = [...at].sort((a, b) => a.undercutMargin - b.undercutMargin);
-    const where = `sequence.${i}`;
-    if (empty !== undefined) {
-      const why = words.takesNothing(empty.belt, i + 1, words.side[empty.side], empty.blade);
-      return [{ ...problem('takes-nothing', where, why), severity: 'note' }];
-    }
-    if (worst === undefined || worst.undercutMargin >= 0) return [];
-    const { belt, side, blade, undercutMargin } = worst;
-    const why = words.undercuts(belt, i + 1, words.side[side], blade, undercutMargin);
-    return [warning(problem('undercuts', where, why))];
-  });
+  const straight = settings.filter(({ facet }) => facet === 0);
+  const passes = passWarnings(blades, sequence, straight);
   const highest = Math.min(...settings.map(({ push }) => push.to));
   const push =
     highest < p.pushHeight

@@ -3,6 +3,7 @@ import type { Issue } from '../../core/issue.ts';
 import { bladeLength } from '../../blade/shape.ts';
 import { text } from '../../text/index.ts';
 import { offLine } from '../line-mend.ts';
+import { passWarnings } from '../pass-warnings.ts';
 import { problem } from '../within.ts';
 import { reachable } from './angle.ts';
 import type { Job } from './preview.ts';
@@ -12,9 +13,6 @@ import type { SpineRestInput, SpineRestPlan, SpineRestSetting } from './types.ts
 import { strokeOf, windowsOf } from './windows.ts';
 
 const words = text.grind.plan;
-
-/** Less metal than this is nothing, mm^3: a tenth of a milligram of steel. */
-const LEAST_VOLUME = 0.01;
 
 const warning = (issue: Issue): Issue => ({ ...issue, severity: 'warning' });
 
@@ -121,23 +119,7 @@ export const planIssues = {
       last !== undefined && last.steeper !== 0
         ? [problem('steep-last', `sequence.${sequence.length - 1}`, words.steepLast(last.steeper))]
         : [];
-    // One word a belt: the side and blade that need it most.
-    const passes = sequence.flatMap((_, i): Issue[] => {
-      const at = settings
-        .filter(({ step }) => step === i + 1)
-        .flatMap((setting) => setting.blades.map((blade) => ({ ...setting, ...blade })));
-      const [empty] = at.filter(({ volume }) => volume < LEAST_VOLUME);
-      const [worst] = [...at].sort((p, q) => p.undercutMargin - q.undercutMargin);
-      const where = `sequence.${i}`;
-      if (empty !== undefined) {
-        const why = words.takesNothing(empty.belt, i + 1, words.side[empty.side], empty.blade);
-        return [{ ...problem('takes-nothing', where, why), severity: 'note' }];
-      }
-      if (worst === undefined || worst.undercutMargin >= 0) return [];
-      const { belt, side, blade, undercutMargin } = worst;
-      const why = words.undercuts(belt, i + 1, words.side[side], blade, undercutMargin);
-      return [warning(problem('undercuts', where, why))];
-    });
+    const passes = passWarnings(blades, sequence, settings);
     const off = lines.flatMap((line) => offLine(blades, line));
     return [...steep.map(warning), ...passes, ...off];
   },

@@ -34,6 +34,8 @@ export const adapt = {
     left: 'The values named do not mend it; nothing was written. What is left:',
     all: 'Mend all that a value mends',
     working: 'Setting the values named, one after another …',
+    step: (label: string, from: string | null, to: string | null) =>
+      `${label}: ${to ?? 'not set'}${from === null ? '' : ` instead of ${from}`}`,
     done: (list: readonly string[]) =>
       [`${counted(list.length, 'value')} set; undo brings them back.`, ...list].join('\n'),
     failed: (why: string) => `The values named do not mend it; nothing was changed. Left: ${why}`,

@@ -33,7 +33,7 @@ export const checks = {
     inside: 'Correct the layout: two parts claim the same room.',
     fit: 'Correct the layout: a hole is not where its screw or pin goes, or a part is sunk into another.',
     edge: 'Stop at a thicker edge and finish by hand, or lower the least edge thickness knowingly.',
-    undercut: 'Make this pass steeper, or leave more at its edge.',
+    undercut: 'Leave more at the edge of this pass, or make it steeper.',
     stick: 'Ask for more distance of the hand from the belt.',
     stickAway:
       'Move or shorten the part named, or lead the last of the tip without the stick, by another fixture.',
