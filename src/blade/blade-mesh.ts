@@ -12,6 +12,8 @@ export interface BladeMeshOptions {
   readonly sides?: SideCuts;
   /** Where the cuts end towards the tang (u, mm, at least -ricasso); the plunge unless stated. */
   readonly plunge?: number;
+  /** What lies farther than this from the edge (v, mm) is left out, the spine's corners with it. */
+  readonly reach?: number;
 }
 
 /** Blade and tang as two closed meshes in blade coordinates (u, v, w), mm. */
@@ -64,6 +66,21 @@ const bends = ({ spine, edge, thickness }: Shape, from: number, to: number): num
     .filter((u) => u > from && u < to)
     .sort((a, b) => a - b);
 
+/** The blade from so far above its edge on, or from its spine where that is nearer; sharp there. */
+const fromEdge = (shape: Shape, reach: number): Shape => {
+  const { blade, spine, edge } = shape;
+  const isHigh = (u: number): boolean => edge.value(u) - reach > spine.value(u);
+  return {
+    ...shape,
+    blade: { ...blade, spineRadius: 0 },
+    spine: {
+      value: (u) => Math.max(spine.value(u), edge.value(u) - reach),
+      slope: (u) => (isHigh(u) ? edge : spine).slope(u),
+      breaks: spine.breaks,
+    },
+  };
+};
+
 /**
  * Ricasso and blade as they stand after the given cuts, in blade coordinates: the blank with its
  * spine corners rounded, joined through sections square to the spine line, and the wall of the
@@ -72,9 +89,9 @@ const bends = ({ spine, edge, thickness }: Shape, from: number, to: number): num
  * feature that jumps along the blade is drawn out over 0.02 mm instead.
  */
 export const bladeMesh = (blade: Blade, options: BladeMeshOptions): BladeMesh => {
-  const shape = shapeOf(blade);
-  const { chord, sides = {}, plunge = 0 } = options;
-  const corner = cornerSteps(blade.spineRadius, chord);
+  const { chord, sides = {}, plunge = 0, reach = Infinity } = options;
+  const shape = reach === Infinity ? shapeOf(blade) : fromEdge(shapeOf(blade), reach);
+  const corner = cornerSteps(shape.blade.spineRadius, chord);
   const back = -blade.ricasso;
   const ground = (u: number): Section => groundSection(shape, u, corner, sides);
   const wall = ground(plunge);

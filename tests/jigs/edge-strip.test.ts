@@ -1,11 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { cutsOf } from '../../jigs/edge-rest/blade.ts';
-import { edgeTouchable, MOST_LEAN, settleEdge } from '../../jigs/edge-rest/pose/settle.ts';
+import {
+  edgeTouchable,
+  MOST_LEAN,
+  settleEdge,
+  touchedDepth,
+} from '../../jigs/edge-rest/pose/settle.ts';
 import { createRoom } from '../../jigs/shared/pose/placed-points.ts';
 import { across, NEAR, within } from '../../jigs/shared/pose/touchable.ts';
 import { bladeMesh } from '../../src/blade/blade-mesh.ts';
 import { SIDES } from '../../src/blade/schema.ts';
 import { shapeOf } from '../../src/blade/shape.ts';
+import { place } from '../../src/geometry/frame.ts';
 import { examplesOf } from '../family/examples.ts';
 
 const HALF = 50;
@@ -53,5 +59,37 @@ describe('the strip along an edge', () => {
       }
     }
     expect(compared).toBeGreaterThan(200);
+  });
+
+  it('is meshed alone as it is of the whole blade, within the chord errors of both', () => {
+    const room = createRoom();
+    const chord = 0.001;
+    for (const blade of blades) {
+      const sides = cutsOf(blade);
+      const thickest = Math.max(...blade.thickness.map(({ t }) => t));
+      const reach = touchedDepth(thickest, LIP_HEIGHT) + 1;
+      const whole = edgeTouchable(bladeMesh(blade, { chord, sides }).blade, LIP_HEIGHT);
+      const alone = edgeTouchable(bladeMesh(blade, { chord, sides, reach }).blade, LIP_HEIGHT);
+      expect(alone.points.length).toBeLessThan(0.8 * whole.points.length);
+      const { edge, length } = shapeOf(blade);
+      for (const share of [0.2, 0.5, 0.8])
+        for (const tilt of [-20, -3, 8, 30]) {
+          const u = share * length;
+          const at = [u, edge.value(u)] as const;
+          const contacts = { half: HALF, lipEnd: HALF, pads: false, lip: 3, lipHeight: LIP_HEIGHT };
+          const [one, other] = [whole, alone].map((of) =>
+            settleEdge(of, 'left', at, tilt, contacts, 0, room),
+          );
+          expect(one).toBeDefined();
+          expect(other).toBeDefined();
+          if (!one || !other) continue;
+          // Ends of the stretch under the belt, on edge and spine: seat and lip are as far apart.
+          for (const along of [-HALF, HALF])
+            for (const v of [at[1], 0]) {
+              const [p, q] = [one, other].map((frame) => place(frame, [u + along, v, 0]));
+              p?.forEach((x, k) => expect(Math.abs(x - (q?.[k] ?? NaN))).toBeLessThan(4 * chord));
+            }
+        }
+    }
   });
 });

@@ -15,13 +15,15 @@ import { mirrored, settledOnce, type Settled } from '../../shared/pose/sides.ts'
 import { across, NEAR, within, type Touchable } from '../../shared/pose/touchable.ts';
 import { cutsOf, isEven } from '../blade.ts';
 import type { EdgeContext } from '../context.ts';
-import { edgeTouchable, MOST_LEAN, settleEdge, type EdgeContacts } from './settle.ts';
+import { edgeTouchable, MOST_LEAN, settleEdge, touchedDepth, type EdgeContacts } from './settle.ts';
 
 type PlanSetting = EdgeRestPlan['settings'][number];
 
 /** Poses over a stroke, both ends included. */
 const COUNT = 9;
 const CHORD = 0.001;
+/** What is meshed of a blade ends this far beyond all that can be touched, mm. */
+const BESIDE = 1;
 /** Blade that still carries load at the tip, mm from its end. */
 const LAST = 5;
 
@@ -59,10 +61,13 @@ interface Edge {
 
 const edgeOf = (blade: Blade, bed: Bed, room: Room, keep: Workshop['keep']): Edge => {
   const { half, lipEnd, lipHeight } = bed;
+  const thickest = Math.max(...blade.thickness.map(({ t }) => t));
   const stripOf = byKey((depth: number) => {
-    const strip = keep('blade on an edge rest', JSON.stringify([blade, depth]), () =>
-      edgeTouchable(bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade) }).blade, depth),
-    );
+    const reach = touchedDepth(thickest, depth) + BESIDE;
+    const strip = keep('blade on an edge rest', JSON.stringify([blade, depth]), () => {
+      const mesh = bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade), reach });
+      return edgeTouchable(mesh.blade, depth);
+    });
     return byKey((u: number) => {
       const near = within(strip, u, Math.max(half, lipEnd) + NEAR);
       return { near, ending: across(near, u, [half, lipEnd]) };

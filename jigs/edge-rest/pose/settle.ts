@@ -41,17 +41,25 @@ export const MOST_LEAN = 45;
 const SPARE = 1;
 
 /**
- * What seat and lip can touch of a blade that leans by `MOST_LEAN` at most. A place D mm from the edge
- * and w out of the blade's middle is at least D cos t - w sin t above the edge beside it, which is not
- * below the seat: beyond what that leaves under the lip's top nothing is met. A face that overhangs may
- * meet the lip's top between corners of the mesh that lie far apart: these are kept too.
+ * How far from the edge, mm, seat and lip can touch a blade that is `thickness` mm thick and leans by
+ * `MOST_LEAN` at most. A place D mm from the edge and w out of the blade's middle is at least
+ * D cos t - w sin t above the edge beside it, which is not below the seat: beyond what that leaves
+ * under the lip's top nothing is met.
+ */
+export const touchedDepth = (thickness: number, lipHeight: number): number => {
+  const [s, c] = [sin(radians(MOST_LEAN)), cos(radians(MOST_LEAN))];
+  return (lipHeight + thickness * s + SPARE) / c;
+};
+
+/**
+ * What of a blade lies as deep as that. A face that overhangs may meet the lip's top between corners
+ * of the mesh that lie far apart: these are kept too.
  */
 export const edgeTouchable = (mesh: Mesh, lipHeight: number): Touchable => {
   let half = 0;
   for (let i = 2; i < mesh.vertices.length; i += 3)
     half = Math.max(half, Math.abs(mesh.vertices[i] as number));
-  const [s, c] = [sin(radians(MOST_LEAN)), cos(radians(MOST_LEAN))];
-  return edgeStrip(mesh, (lipHeight + 2 * half * s + SPARE) / c);
+  return edgeStrip(mesh, touchedDepth(2 * half, lipHeight));
 };
 
 /** Axes of a blade edge down, its ground side to the wheel, its spine `tilt` towards the wheel. */
