@@ -1,5 +1,6 @@
 import { acos } from '../core/trigonometry.ts';
 import type { Mesh } from '../geometry/mesh.ts';
+import type { Curve } from './curve.ts';
 import { box, loft } from './loft.ts';
 import type { Blade } from './schema.ts';
 import { blankSection, groundSection, type Section, type SideCuts } from './section.ts';
@@ -12,8 +13,14 @@ export interface BladeMeshOptions {
   readonly sides?: SideCuts;
   /** Where the cuts end towards the tang (u, mm, at least -ricasso); the plunge unless stated. */
   readonly plunge?: number;
-  /** What lies farther than this from the edge (v, mm) is left out, the spine's corners with it. */
-  readonly reach?: number;
+  /** A part of the blade alone. */
+  readonly only?: Strip;
+}
+
+/** What of a blade lies within so many mm (v) of its spine, or of its edge. */
+export interface Strip {
+  readonly along: 'spine' | 'edge';
+  readonly reach: number;
 }
 
 /** Blade and tang as two closed meshes in blade coordinates (u, v, w), mm. */
@@ -66,19 +73,27 @@ const bends = ({ spine, edge, thickness }: Shape, from: number, to: number): num
     .filter((u) => u > from && u < to)
     .sort((a, b) => a - b);
 
-/** The blade from so far above its edge on, or from its spine where that is nearer; sharp there. */
-const fromEdge = (shape: Shape, reach: number): Shape => {
-  const { blade, spine, edge } = shape;
-  const isHigh = (u: number): boolean => edge.value(u) - reach > spine.value(u);
+/** The greater of two curves, or the less. */
+const limited = (of: 'max' | 'min', curve: Curve, other: Curve, off: number): Curve => {
+  const sign = of === 'max' ? 1 : -1;
+  const isOther = (u: number): boolean => sign * (other.value(u) + off - curve.value(u)) > 0;
   return {
-    ...shape,
-    blade: { ...blade, spineRadius: 0 },
-    spine: {
-      value: (u) => Math.max(spine.value(u), edge.value(u) - reach),
-      slope: (u) => (isHigh(u) ? edge : spine).slope(u),
-      breaks: spine.breaks,
-    },
+    value: (u) => Math[of](curve.value(u), other.value(u) + off),
+    slope: (u) => (isOther(u) ? other : curve).slope(u),
+    breaks: curve.breaks,
   };
+};
+
+/** A strip of a blade: that along the edge is sharp where it is cut off, and at the tip's spine. */
+const stripOf = (shape: Shape, { along, reach }: Strip): Shape => {
+  const { blade, spine, edge } = shape;
+  return along === 'spine'
+    ? { ...shape, edge: limited('min', edge, spine, reach) }
+    : {
+        ...shape,
+        blade: { ...blade, spineRadius: 0 },
+        spine: limited('max', spine, edge, -reach),
+      };
 };
 
 /**
@@ -89,8 +104,9 @@ const fromEdge = (shape: Shape, reach: number): Shape => {
  * feature that jumps along the blade is drawn out over 0.02 mm instead.
  */
 export const bladeMesh = (blade: Blade, options: BladeMeshOptions): BladeMesh => {
-  const { chord, sides = {}, plunge = 0, reach = Infinity } = options;
-  const shape = reach === Infinity ? shapeOf(blade) : fromEdge(shapeOf(blade), reach);
+  const { chord, sides = {}, plunge = 0, only } = options;
+  const whole = shapeOf(blade);
+  const shape = only && only.reach < Infinity ? stripOf(whole, only) : whole;
   const corner = cornerSteps(shape.blade.spineRadius, chord);
   const back = -blade.ricasso;
   const ground = (u: number): Section => groundSection(shape, u, corner, sides);

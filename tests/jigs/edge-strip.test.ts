@@ -67,9 +67,9 @@ describe('the strip along an edge', () => {
     for (const blade of blades) {
       const sides = cutsOf(blade);
       const thickest = Math.max(...blade.thickness.map(({ t }) => t));
-      const reach = touchedDepth(thickest, LIP_HEIGHT) + 1;
+      const only = { along: 'edge', reach: touchedDepth(thickest, LIP_HEIGHT) + 1 } as const;
       const whole = edgeTouchable(bladeMesh(blade, { chord, sides }).blade, LIP_HEIGHT);
-      const alone = edgeTouchable(bladeMesh(blade, { chord, sides, reach }).blade, LIP_HEIGHT);
+      const alone = edgeTouchable(bladeMesh(blade, { chord, sides, only }).blade, LIP_HEIGHT);
       expect(alone.points.length).toBeLessThan(0.8 * whole.points.length);
       const { edge, length } = shapeOf(blade);
       for (const share of [0.2, 0.5, 0.8])

@@ -63,9 +63,9 @@ const edgeOf = (blade: Blade, bed: Bed, room: Room, keep: Workshop['keep']): Edg
   const { half, lipEnd, lipHeight } = bed;
   const thickest = Math.max(...blade.thickness.map(({ t }) => t));
   const stripOf = byKey((depth: number) => {
-    const reach = touchedDepth(thickest, depth) + BESIDE;
+    const only = { along: 'edge', reach: touchedDepth(thickest, depth) + BESIDE } as const;
     const strip = keep('blade on an edge rest', JSON.stringify([blade, depth]), () => {
-      const mesh = bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade), reach });
+      const mesh = bladeMesh(blade, { chord: CHORD, sides: cutsOf(blade), only });
       return edgeTouchable(mesh.blade, depth);
     });
     return byKey((u: number) => {

@@ -36,8 +36,9 @@ const COUNT = 9;
 /** Most that a blade turns from one pose to the next, degrees, unless they are this close, mm. */
 const MOST_TURN = 5;
 const CLOSEST = 0.5;
-/** Chord error of the blades that are placed, mm. */
+/** Chord error of the blades that are placed, mm, and how far beyond what is touched they end. */
 const CHORD = 0.001;
+const BESIDE = 1;
 
 /** Settings of both sides are alike within this, degrees and mm: points move by far less than is near. */
 const ALIKE = 1e-3;
@@ -83,8 +84,9 @@ const stanceAt = (blade: Blade, setting: PlanSetting, u: number): Required<Stanc
 /** What the seat and the step touch of a blade, by places: kept while blade and rest are the same. */
 const wholeOf = (blade: Blade, bed: Bed, keep: Workshop['keep']): Spine['whole'] => {
   const depth = bed.stepTop + 2;
+  const only = { along: 'spine', reach: depth + BESIDE } as const;
   const strip = keep('strip along a spine', JSON.stringify([blade, depth]), () =>
-    touchable(bladeMesh(blade, { chord: CHORD }).blade, depth),
+    touchable(bladeMesh(blade, { chord: CHORD, only }).blade, depth),
   );
   return keep('places of a spine', JSON.stringify([blade, bed]), () =>
     byKey((u: number) => around(strip, u, [bed.noseHalf, bed.stepHalf])),
