@@ -1,13 +1,11 @@
 import { bladeIssues } from '../blade/rules.ts';
-import { mendedBy, problem, type Issue } from '../core/issue.ts';
+import { problem, type Issue } from '../core/issue.ts';
 import { grinderIssues } from '../grinder/rules.ts';
+import { sequenceIssues } from './sequence-rules.ts';
 import { text } from '../text/index.ts';
 import type { Design, Making } from './schema.ts';
 
 const words = text.document.rules;
-
-/** Two thicknesses that a person would call the same, mm. */
-const SAME = 0.005;
 
 const nameIssues = ({ blades }: Design): Issue[] =>
   blades.flatMap(({ name }, i) =>
@@ -90,67 +88,6 @@ const referenceIssues = ({ sequence, grinder }: Design): Issue[] =>
     }),
   );
 
-const orderIssues = ({ sequence }: Design): Issue[] =>
-  sequence.flatMap((pass, i) => {
-    const before = sequence[i - 1];
-    if (before === undefined) return [];
-    const at = `sequence.${i}`;
-    return [
-      ...(pass.edge > before.edge
-        ? [
-            mendedBy(
-              problem('edge-rises', `${at}.edge`, words.edgeRises(i + 1, pass.edge, before.edge)),
-              before.edge,
-            ),
-          ]
-        : []),
-      ...(pass.steeper > before.steeper
-        ? [
-            mendedBy(
-              problem(
-                'steeper-rises',
-                `${at}.steeper`,
-                words.steeperRises(i + 1, pass.steeper, before.steeper),
-              ),
-              before.steeper,
-            ),
-          ]
-        : []),
-    ];
-  });
-
-const endIssues = ({ sequence, blades }: Design): Issue[] => {
-  const [first, last] = [sequence[0], sequence.at(-1)];
-  if (first === undefined || last === undefined) return [];
-  const end = sequence.length - 1;
-  const issues = blades.flatMap(({ name, edge }) => [
-    ...(Math.abs(last.edge - edge.wanted) > SAME
-      ? [
-          problem(
-            'edge-not-reached',
-            `sequence.${end}.edge`,
-            words.edgeNotReached(last.edge, name, edge.wanted),
-          ),
-        ]
-      : []),
-    ...(first.edge > edge.asHeatTreated
-      ? [
-          problem(
-            'edge-not-met',
-            'sequence.0.edge',
-            words.edgeNotMet(first.edge, name, edge.asHeatTreated),
-          ),
-        ]
-      : []),
-  ]);
-  return last.steeper > 0
-    ? [
-        ...issues,
-        problem('ends-steeper', `sequence.${end}.steeper`, words.endsSteeper(last.steeper)),
-      ]
-    : issues;
-};
-
 /** What holds the fields of a design together, blades and grinder included. */
 export const designIssues = (design: Design): Issue[] => [
   ...design.blades.flatMap((blade, i) => bladeIssues(blade, `blades.${i}`)),
@@ -158,6 +95,5 @@ export const designIssues = (design: Design): Issue[] => [
   ...nameIssues(design),
   ...makingIssues(design.making),
   ...referenceIssues(design),
-  ...orderIssues(design),
-  ...endIssues(design),
+  ...sequenceIssues(design),
 ];

@@ -37,10 +37,21 @@ const FAR = {
 /** A narrow tang that leaves little room between jaw and edge. */
 const TANG = { '/blades.0.tang.height': 12, '/blades.0.tang.drop': 4 };
 
+/** A blade too low for its hollow: the centre alone does not bring it off the spine. */
+const LOW = {
+  '/blades.0.outline.heelHeight': 15,
+  '/blades.0.outline.bellyHeight': 15,
+  '/blades.0.outline.tipDrop': 4,
+};
+
 /** A worked design, numbers of its fixture (or from its root, with a slash) that spoil it, and the issue that must name its own mend. */
 const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
   ['spine-rest/examples/kitchen-210', { noseGap: 0.5 }, 'nose-at-belt'],
   ['spine-rest/examples/kitchen-210', { '/sequence.2.edge': 0.4 }, 'edge-rises'],
+  ['spine-rest/examples/kitchen-210', { '/sequence.2.edge': 0.8 }, 'edge-rises'],
+  ['spine-rest/examples/hunting-115', { '/blades.0.edge.wanted': 0.5 }, 'edge-not-reached'],
+  ['spine-rest/examples/hunting-115', { '/blades.0.edge.asHeatTreated': 0.4 }, 'edge-not-met'],
+  ['spine-rest/examples/hunting-115', { '/sequence.3.steeper': 0.1 }, 'ends-steeper'],
   ['spine-rest/examples/kitchen-210', { '/sequence.2.steeper': 0.3 }, 'steeper-rises'],
   [
     'spine-rest/examples/kitchen-210',
@@ -70,6 +81,13 @@ const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
     'no-room-at-seat',
   ],
   ['edge-rest/examples/slicer-200-hollow', { '/blades.0.bevels.left.centre': 6 }, 'hollow-at-lip'],
+  [
+    'edge-rest/examples/slicer-200-hollow',
+    { '/blades.0.bevels.left.centre': 32 },
+    'hollow-at-spine',
+  ],
+  ['edge-rest/examples/herb-110-small-wheel', LOW, 'hollow-at-spine'],
+  ['edge-rest/examples/slicer-200-hollow', { '/sequence.0.depthLeft': 2 }, 'depth-left'],
   ['edge-rest/examples/slicer-200-hollow', { wear: 2 }, 'wear-too-thin'],
   ['edge-rest/examples/slicer-200-hollow', { lip: 'pads', stepWing: 10 }, 'pads-too-short'],
   ['spine-rest/examples/kitchen-210', { '/making.plates.process': 'saw-drill' }, 'guide-needs-cut'],

@@ -1,4 +1,5 @@
-import { problem, raisedTo, type Issue } from '../../core/issue.ts';
+import { loweredTo, problem, raisedTo, type Issue } from '../../core/issue.ts';
+import { gridDown } from '../../core/units.ts';
 import type { Wheel } from '../../grinder/schema.ts';
 import { text } from '../../text/index.ts';
 import type { HollowRun, Stuck } from './run.ts';
@@ -63,10 +64,14 @@ export const inputIssues = (input: EdgeRestInput, works: readonly EdgeWork[]): I
 export const stuckIssues = (stuck: readonly Stuck[]): Issue[] =>
   stuck.map(({ step, side, why, blade, value, most }) =>
     why === 'depth'
-      ? problem(
-          'depth-left',
-          `sequence.${step - 1}.depthLeft`,
-          words.depthLeft(blade, sides[side], value, most),
+      ? // Half of the hollow for this pass, half for those after it.
+        loweredTo(
+          problem(
+            'depth-left',
+            `sequence.${step - 1}.depthLeft`,
+            words.depthLeft(blade, sides[side], value, most),
+          ),
+          most / 2,
         )
       : problem('drop-too-great', 'grinder.wheels', text.grind.dropTooGreat(value, most)),
   );
@@ -84,6 +89,36 @@ const worstOf = (issues: readonly Issue[]): Issue[] =>
           (other.mend.value > issue.mend.value || (other.mend.value === issue.mend.value && k < i)),
       ),
   );
+
+/** Flat that is left between a hollow and the spine, mm: common practice, no source. */
+const TO_SPINE = 1;
+
+/**
+ * The issue with what brings a hollow off the spine: a lower centre; where the lip then has no
+ * room, so small a depth that the chord, 2 sqrt(2 R d - d^2), fits between lip and spine.
+ */
+const offSpine = (
+  issue: Issue,
+  at: {
+    readonly radius: number;
+    readonly depth: number;
+    readonly height: number;
+    /** The lowest centre that leaves the lip its room at this depth, mm. */
+    readonly lowest: number;
+  },
+): Issue => {
+  const { radius: r, depth: d } = at;
+  const half = Math.sqrt(Math.max(0, 2 * r * d - d * d));
+  const [top, bottom] = [at.height - TO_SPINE, Math.max(0, at.lowest - half)];
+  const centre = top - half;
+  if (centre >= at.lowest && centre > 0) return loweredTo(issue, centre);
+  const fits = (top - bottom) / 2;
+  if (!(fits > 0)) return issue;
+  const value = gridDown(r - Math.sqrt(r * r - fits * fits));
+  return value > 0
+    ? { ...issue, mend: { path: issue.path.replace(/centre$/, 'depth'), value } }
+    : issue;
+};
 
 /** Hollows that no edge rest can grind: they take the lip, the spine or the whole web. */
 export const runIssues = (
@@ -103,6 +138,9 @@ export const runIssues = (
         return [problem('lip-out-of-reach', path, words.outOfReach(name, side, run.lip, lips))];
       }
       const { limits, centre, web } = place;
+      const bevel = first?.work.blade.bevels[run.side];
+      // Earlier passes are shallower: the finished hollow must lie on the blade.
+      const deepest = Math.max(place.depth, bevel?.kind === 'hollow' ? bevel.depth : 0);
       const room = lipRoom(radius, run.lip, drop, 0);
       const growth = grinder.belt.flutter + grinder.belt.splice;
       const least = p.runningClearance + growth;
@@ -121,7 +159,10 @@ export const runIssues = (
       }
       if (limits.atSpine)
         return [
-          problem('hollow-at-spine', `${path}.centre`, words.atSpine(name, side, place.height)),
+          offSpine(
+            problem('hollow-at-spine', `${path}.centre`, words.atSpine(name, side, place.height)),
+            { radius, depth: deepest, height: place.height, lowest: higher ?? 0 },
+          ),
         ];
       if (web.thickness <= 0)
         return [
