@@ -100,3 +100,27 @@ export const isListed = ({ points }: ContourPoints): boolean => {
   };
   return points.length > MANY || Math.min(extent(0), extent(1)) < ROOM * points.length;
 };
+
+/** Of a whole turn, so much of a notched rim has to be left for it to be measured across. */
+const RIM = 180;
+
+/**
+ * The circle that a contour is, or that a listed one was before notches were cut into its rim: all
+ * its arcs lie on that, and its corners within. Undefined for any other.
+ */
+export const roundOf = (loop: Loop): Pick<Arc, 'centre' | 'radius'> | undefined => {
+  if (loop.kind === 'circle') return loop;
+  const contour = contourPoints(loop);
+  const arcs = contour.arcs.map(({ arc }) => arc);
+  const [first] = arcs;
+  if (first === undefined || !isListed(contour)) return undefined;
+  const { centre, radius } = first;
+  const isSame = (arc: Arc): boolean =>
+    distance2(arc.centre, centre) < 1e-6 && Math.abs(arc.radius - radius) < 1e-6;
+  const left = arcs.reduce((sum, { sweep }) => sum + Math.abs(sweep), 0);
+  return left > RIM &&
+    arcs.every(isSame) &&
+    contour.points.every((p) => distance2(p, centre) < radius + 1e-6)
+    ? { centre, radius }
+    : undefined;
+};

@@ -1,12 +1,12 @@
 import { plain } from '../core/units.ts';
 import { boundingBox, unionBox, type Box2 } from '../geometry/loop-measure.ts';
-import type { Loop } from '../geometry/loop.ts';
+import { circle, type Loop } from '../geometry/loop.ts';
 import { mapProfile, translated } from '../geometry/loop-transform.ts';
 import { sub2, type Vec2 } from '../geometry/vector.ts';
 import type { CrossHole, Hole, Layer, Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { centreLines, datumMark, threadItem } from './centre-lines.ts';
-import { acrossFlats, contourPoints, isListed } from './corners.ts';
+import { acrossFlats, contourPoints, isListed, roundOf } from './corners.ts';
 import { dimensionText } from './dimension.ts';
 import { edgeItem } from './edges.ts';
 import { elevation, turnedLeft } from './elevation.ts';
@@ -24,11 +24,17 @@ const CLOSE = 0.8;
 /** White space between two views, mm. */
 const BETWEEN = 10;
 
+/** The box around a contour; a rim is as large as it was before it was notched. */
+const boxOf = (loop: Loop): Box2 => {
+  const round = roundOf(loop);
+  return boundingBox(round ? circle(round.centre, round.radius) : loop);
+};
+
 /** Part coordinates of the datum: lower left corner of the box around everything, at the foot. */
 export const datumOf = (
   part: Part,
 ): { readonly at: Vec2; readonly foot: number; readonly box: Box2 } => {
-  const box = unionBox(part.layers.map((layer) => boundingBox(layer.profile.outer)));
+  const box = unionBox(part.layers.map(({ profile }) => boxOf(profile.outer)));
   return { at: box.min, foot: Math.min(...part.layers.map((l) => l.from)), box };
 };
 
@@ -117,7 +123,7 @@ export const planFace = (part: Part, k: number): Face => {
     .map((hole) => toDatum(hole.loop))
     .filter((loop) => shapeOf(loop).kind === 'contour')
     .map(contourPoints);
-  const outerCircle = contours[0]?.kind === 'circle';
+  const isRound = contours[0] !== undefined && roundOf(contours[0]) !== undefined;
   const corners = points.flatMap((p) => p.points);
   const overall = (axis: 0 | 1): string => {
     const value = dimensionText(size[axis]);
@@ -151,7 +157,7 @@ export const planFace = (part: Part, k: number): Face => {
       ...contours.flatMap(hexagonFeature),
     ],
     arcs: [...points, ...contourHoles].flatMap((p) => p.arcs.map(({ arc }) => arc)),
-    overall: outerCircle
+    overall: isRound
       ? { x: text.drawing.diameter(dimensionText(size[0])) }
       : { x: overall(0), y: overall(1) },
   };
