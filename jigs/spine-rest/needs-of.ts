@@ -21,12 +21,13 @@ export const needsOf = (
   const shiftAt = (step: number): number => shifts[step - 1] ?? 0;
   const zero = stepAtPin(SIZE.zeroPin / 2, plan.lean);
   const collar = v.wing - v.plungeMargin;
+  const setoff = rangeOf(plan.settings.map((one) => one.setoff));
   const places = plan.settings.flatMap(({ blades }) => blades.flatMap((b) => b.places));
   return {
     beltHalf: design.grinder.belt.width / 2,
     lean: plan.lean,
     shift: rangeOf(shifts),
-    setoff: rangeOf(plan.settings.map(({ setoff }) => setoff)),
+    setoff,
     onBase: rangeOf([
       ...plan.settings.map(({ setoff, step }) => setoff - shiftAt(step)),
       ...shifts.map((shift) => zero - shift),
@@ -42,6 +43,7 @@ export const needsOf = (
       design.blades.map((blade) => behindOf(blade, -collar - GUIDE.collarWidth, -collar)),
     ),
     lastSetoff: plan.settings.at(-1)?.setoff ?? 0,
-    swing,
+    // Beyond the step's ends a blade that it squares comes as far back as the step stands.
+    swing: Math.max(swing, setoff.max),
   };
 };

@@ -52,6 +52,25 @@ describe('the pads of a family', () => {
   });
 });
 
+describe('the washers of the nose', () => {
+  it.each([
+    ['thick stock', 1.5, 23],
+    ['a low bevel', 1, 12],
+  ])('stand behind a blade that swings beyond the step, also of %s', (_, stock, height) => {
+    const [kitchen] = examplesOf('spine-rest').filter(({ file }) => file.startsWith('kitchen-210'));
+    if (kitchen === undefined) throw new Error('no example');
+    const bevel = { kind: 'height', height } as const;
+    const [blade] = kitchen.design.blades.map((one) => ({
+      ...one,
+      thickness: one.thickness.map(({ u, t }) => ({ u, t: t * stock })),
+      bevels: { left: bevel, right: bevel },
+    }));
+    const fixture = valueOf(solve({ ...kitchen.design, blades: blade ? [blade] : [] }));
+    const found = valueOf(fixture.checks('near')).find(({ id }) => id === 'clearance/blade/base');
+    expect(found?.passed, found?.message).toBe(true);
+  });
+});
+
 describe('designs with any parameters', () => {
   it('build sound parts or say what is wrong and what mends it', () => {
     let built = 0;

@@ -52,7 +52,7 @@ export const checks = {
     clearance: 'Move or shorten the part named, or change the keep-out.',
     belt: 'Set the gap at the belt larger, or ask for less running clearance.',
     mount: 'Choose other mounting holes or the clamp bars.',
-    blade: 'Widen the nose, or change drop, thickness or length of the tang.',
+    blade: 'Change drop, thickness or length of the tang, or set a larger gap at the belt.',
     collar: 'Let the nose reach further beyond the belt.',
     contactOpen: 'Correct the layout: parts that must touch do not.',
     inside: 'Correct the layout: two parts claim the same room.',
