@@ -3,7 +3,7 @@ import { frame, WORLD } from '../../src/geometry/frame.ts';
 import { path, type Vertex } from '../../src/geometry/loop.ts';
 import type { Vec3 } from '../../src/geometry/vector.ts';
 import type { Shape } from '../../src/check/distance/shape.ts';
-import { barMesh, blockMesh, body, gap, measure, turned } from './shapes.ts';
+import { barMesh, blockMesh, body, gap, measure, mesh, turned } from './shapes.ts';
 
 // Expected values: elementary geometry, written out beside each case.
 const sin = (d: number) => Math.sin((d * Math.PI) / 180);
@@ -71,6 +71,58 @@ describe('gaps of exact shapes', () => {
     // Rim to rim: 6 across, 8 along.
     const rims: Shape = { kind: 'cylinder', from: [21, 0, 58], to: [21, 0, 80], radius: 5 };
     expectGap(gap(a, body('b', [rims])), 10);
+  });
+
+  it('a faceted hollow that turns and slides along a bar', () => {
+    // A facet of 2 q seen from the axis is r cos q off it, wherever it has turned to.
+    const [sides, span, inner, outer] = [12, 60, 30, 36];
+    const at = (i: number, r: number, x: number): Vec3 => {
+      const angle = (span * i) / sides - span / 2;
+      return [x, r * sin(angle), -r * cos(angle)];
+    };
+    const rows = Array.from({ length: sides + 1 }, (_, i) => [
+      at(i, inner, -20),
+      at(i, inner, 20),
+      at(i, outer, 20),
+      at(i, outer, -20),
+    ]);
+    const quads = Array.from({ length: 4 * sides }, (_, k) => {
+      const [i, j] = [4 * Math.floor(k / 4), k % 4];
+      return [i + j, i + ((j + 1) % 4), i + 4 + ((j + 1) % 4), i + 4 + j];
+    });
+    const ends = [[3, 2, 1, 0], [0, 1, 2, 3].map((j) => 4 * sides + j)];
+    const triangles = [...quads, ...ends].flatMap(([a = 0, b = 0, c = 0, d = 0]) => [
+      a,
+      b,
+      c,
+      a,
+      c,
+      d,
+    ]);
+    const hollow = { kind: 'mesh', mesh: mesh(rows.flat(), triangles) } as const;
+    const facet = inner * cos(span / sides / 2);
+    for (const radius of [29, 20]) {
+      const bar = body('bar', [{ kind: 'cylinder', from: [-99, 0, 0], to: [99, 0, 0], radius }]);
+      for (const [from, to, slid] of [
+        [0, 0, 0],
+        [-2, 2, 30],
+        [80, 83, -30],
+      ] as const) {
+        const moved = body(
+          'hollow',
+          [hollow],
+          [
+            {
+              kind: 'glide',
+              label: '',
+              from: turned([1, 0, 0], from),
+              to: turned([1, 0, 0], to, [slid, 0, 0]),
+            },
+          ],
+        );
+        expectGap(gap(moved, bar), facet - radius);
+      }
+    }
   });
 
   it('touching faces are a gap of nothing', () => {

@@ -1,6 +1,6 @@
 import { int, real } from './flat.ts';
 import { POSE } from './placed.ts';
-import type { Pieces } from './pieces.ts';
+import { AXIS, OUTER, type Pieces } from './pieces.ts';
 import { CENTRE, HALF, SPIN, START_POSE, STRAY, STRAY_PER, STRIDE } from './relative.ts';
 import { between, WAYS } from './reach.ts';
 import type { TreeSolid } from './solid.ts';
@@ -124,6 +124,63 @@ export const turnedGapTo = (
     if (room > 0) sum += room * room;
   }
   out[to] = most > 0 ? Math.sqrt(sum) : most;
+};
+
+/**
+ * The room between node a, anywhere in motion node m, and the bar that a round piece is cut from,
+ * whose numbers start at `at`: square to its axis, towards the middle of the box. Far closer than
+ * that of the piece's box where a face runs along the round. Written to `out[to]`.
+ */
+export const barGapTo = (
+  out: Float64Array,
+  to: number,
+  boxesA: Float64Array,
+  a: number,
+  rounds: Float64Array,
+  at: number,
+  data: Float64Array,
+  m: number,
+): void => {
+  const i = a * NODE;
+  const k = m * STRIDE;
+  const cx = real(boxesA, i);
+  const cy = real(boxesA, i + 1);
+  const cz = real(boxesA, i + 2);
+  const seen = (row: number): number =>
+    real(data, k + 3 * row) * cx +
+    real(data, k + 3 * row + 1) * cy +
+    real(data, k + 3 * row + 2) * cz +
+    real(data, k + CENTRE + row) -
+    real(rounds, at + row);
+  const [wx, wy, wz] = [seen(0), seen(1), seen(2)];
+  const ax = real(rounds, at + AXIS);
+  const ay = real(rounds, at + AXIS + 1);
+  const az = real(rounds, at + AXIS + 2);
+  const along = wx * ax + wy * ay + wz * az;
+  let dx = wx - along * ax;
+  let dy = wy - along * ay;
+  let dz = wz - along * az;
+  const off = Math.sqrt(dx * dx + dy * dy + dz * dz);
+  // A middle on the axis has no direction, and no room.
+  if (off > 0) {
+    dx /= off;
+    dy /= off;
+    dz /= off;
+  }
+  let reach =
+    Math.abs(dx) * real(data, k + HALF) +
+    Math.abs(dy) * real(data, k + HALF + 1) +
+    Math.abs(dz) * real(data, k + HALF + 2);
+  for (let c = 0; c < 3; c++) {
+    const half = real(boxesA, i + 3 + c);
+    const turned = dx * real(data, k + c) + dy * real(data, k + 3 + c) + dz * real(data, k + 6 + c);
+    const spin =
+      Math.abs(dx) * real(data, k + SPIN + c) +
+      Math.abs(dy) * real(data, k + SPIN + 3 + c) +
+      Math.abs(dz) * real(data, k + SPIN + 6 + c);
+    reach += Math.abs(turned) * half + spin * (Math.abs(real(boxesA, i + c)) + half);
+  }
+  out[to] = off - reach - real(rounds, at + OUTER);
 };
 
 /** The more of both rooms where that along the still body's axes is less than `enough`. */

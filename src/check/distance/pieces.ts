@@ -4,6 +4,9 @@ import { int, real } from './flat.ts';
 
 /** Numbers a round piece: centre, middle, side, axis (12), its sizes (5). */
 export const ROUND = 17;
+/** Where the axis stands among them, and the outer radius. */
+export const AXIS = 9;
+export const OUTER = 12;
 
 /**
  * Convex pieces in flat arrays. A piece is a run of corners (a triangle, a box, a hull:

@@ -1,5 +1,6 @@
 import {
   aim,
+  barGapTo,
   boxGapTo,
   highStillTo,
   lowMovingTo,
@@ -12,6 +13,7 @@ import type { Hint } from './body.ts';
 import { int, real } from './flat.ts';
 import { distance } from './gjk.ts';
 import { lookAnew, roomAlong } from './look.ts';
+import { ROUND } from './pieces.ts';
 import { clearPlaced, IDENTITY_POSE, placeCopy, type Placed } from './placed.ts';
 import {
   END_POSE,
@@ -162,6 +164,12 @@ const byBoxes = (search: Search, half: 0 | 1, a: number, b: number, m: number): 
     if (real(bound, BOXES) > off) off = real(bound, BOXES);
     if (off < near.enough) {
       turnedGapTo(bound, BOXES, boxesA, a, boxesB, b, motion.data, m);
+      if (real(bound, BOXES) > off) off = real(bound, BOXES);
+    }
+    const leaf = int(search.b.tree.next, b);
+    const round = leaf < 0 ? int(search.b.pieces.start, ~leaf) : 0;
+    if (round < 0 && off < near.enough) {
+      barGapTo(bound, BOXES, boxesA, a, search.b.pieces.rounds, ~round * ROUND, motion.data, m);
       if (real(bound, BOXES) > off) off = real(bound, BOXES);
     }
     bound[half] = off;
