@@ -103,7 +103,7 @@ export const sectionOf = (
         role: 'blade',
         closed: true,
         points: bladeOutline(plan, setting, from),
-        label: words.blade,
+        label: words.blade(setting.angle),
       },
       ...(strip ? stripOutline(strip, setting, from) : []),
       { role: 'push', closed: true, points: padCircle, label: words.pad },

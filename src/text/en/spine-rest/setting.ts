@@ -50,7 +50,7 @@ export const section = {
   nose: 'Nose',
   step: 'Step',
   base: 'Base',
-  blade: 'Blade',
+  blade: (angle: number) => `Blade, ${n(angle)}°`,
   strip: 'Line strip',
   pad: 'Pad',
   mm: (value: number) => n(value),
