@@ -368,3 +368,18 @@ describe('screws of the carriage', () => {
     expect(codes).not.toContain('sole-dips');
   });
 });
+
+describe('the foot screws', () => {
+  it('stand clear of an upright that a steep bevel brings forward', () => {
+    const camp = example('camp-90');
+    const bevel = { kind: 'height', height: 10 } as const;
+    const blades = camp.blades.map((one) => ({
+      ...one,
+      bevels: { left: bevel, right: bevel },
+    }));
+    const fixture = valueOf(solve({ ...camp, blades }));
+    const inside = valueOf(fixture.checks('near')).filter(({ id }) => id.startsWith('inside/'));
+    expect(inside.length).toBeGreaterThan(0);
+    expect(inside.filter(({ passed }) => !passed).map(({ message }) => message)).toEqual([]);
+  });
+});

@@ -62,7 +62,7 @@ const fenceOf = (v: Values, { footCentre: { min, max } }: Pick<Needs, 'footCentr
 
 /** Least distance of upright and foot for the parts that stand between them. */
 export const leastForward = (v: Values, angle: ReturnType<typeof angleFor>): number =>
-  v.upright === 'angle' && angle ? angle.wall + angle.root + 5.5 : v.plate + FOOT.stripHalf - 4;
+  v.upright === 'angle' && angle ? angle.wall + angle.root + 5.5 : v.plate + FOOT.headRoom;
 
 /** Where the foot screws stand: between what holds the upright, or outside it where that is near. */
 const footScrewX = (stroke: number, outer: number): number => {

@@ -1,7 +1,15 @@
 /** Proportions of the carriage that no one sets, mm. Standard sizes come from the hardware tables. */
 
 /** Round bar under the front of the sole, and the strip between them. */
-export const FOOT = { radius: 6, stripHalf: 8, screwEnd: 12, besideTab: 13.5, drill: 9 } as const;
+export const FOOT = {
+  radius: 6,
+  stripHalf: 8,
+  screwEnd: 12,
+  besideTab: 13.5,
+  drill: 9,
+  /** From a foot screw's middle to the upright: half its head (M5, 8.5: ISO 4762) and room. */
+  headRoom: 4.75,
+} as const;
 
 /** Heel screw M6 x 1 (ISO 261, coarse), its rounded end, and the knob on it. */
 export const HEEL = {
