@@ -36,6 +36,18 @@ export const leanLoss = ({ grinder }: Design, thickness: number, gap: number): n
   return (grinder.lean > 0 ? thickness * sin(t) : 0) + gap * (1 - cos(t));
 };
 
+/** The thinnest sheet of the workshop that is at least as thick, mm; the thickness itself where none is. */
+export const sheetFrom = ({ making }: Design, least: number): number => {
+  const sheets = making.plates.thicknesses.filter((t) => t >= least);
+  return sheets.length > 0 ? Math.min(...sheets) : least;
+};
+
+/** The thickest that is at most as thick; the thickness itself where none is. */
+export const sheetUpTo = ({ making }: Design, most: number): number => {
+  const sheets = making.plates.thicknesses.filter((t) => t <= most);
+  return sheets.length > 0 ? Math.max(...sheets) : most;
+};
+
 /** Plates that no sheet of the workshop gives, by parameter. */
 export const sheetIssues = (
   { making }: Design,

@@ -11,7 +11,14 @@ import {
   type Issue,
   type SpineRestPlan,
 } from '../../src/family/index.ts';
-import { leanLoss, rigIssues, ROUNDING, runningGrowth } from '../shared/rules.ts';
+import {
+  leanLoss,
+  rigIssues,
+  ROUNDING,
+  runningGrowth,
+  sheetFrom,
+  sheetUpTo,
+} from '../shared/rules.ts';
 import type { Values } from './parameters.ts';
 
 const words = text.family.spineRest.issues;
@@ -130,7 +137,7 @@ export const planIssues = (design: Design, v: Values, plan: SpineRestPlan): Issu
           path('plate'),
           words.stepTooLow(highest.stepContact, v.plate, v.plate - STEP_MARGIN, highest.id),
         ),
-        highest.stepContact + STEP_MARGIN,
+        sheetFrom(design, highest.stepContact + STEP_MARGIN),
       ),
     );
   if (plan.pushHeight < v.plate + LEAST_PAD)
@@ -141,7 +148,7 @@ export const planIssues = (design: Design, v: Values, plan: SpineRestPlan): Issu
           path('plate'),
           words.padTooLow(plan.pushHeight, v.plate + LEAST_PAD),
         ),
-        plan.pushHeight - LEAST_PAD,
+        sheetUpTo(design, plan.pushHeight - LEAST_PAD),
       ),
     );
   return issues;
