@@ -15,9 +15,9 @@ export const blade = {
   caption: 'Tang to the left, edge down. Distances along the blade run from the plunge.',
   sectionCaption: 'Looking from the tang towards the tip. Solid: as wanted. Dashed: the blank.',
   curves: (n: number) =>
-    `Drawn through ${n} points: length and heights only tell. “Whole outline at a length” scales it.`,
+    `Drawn through ${n} points: length and heights only tell. “Scale the whole outline to” gives it another length.`,
   scale: {
-    label: 'Whole outline at a length',
+    label: 'Scale the whole outline to',
     meaning:
       'Scales the outline with all its heights; thickness, edge, bevels and tang stay as they are.',
     reason: 'No blade is shorter or longer.',
