@@ -1,9 +1,13 @@
 import { chain, ok, type Result } from '../core/result.ts';
 import { WORLD, type Frame } from '../geometry/frame.ts';
+import { createByPlace } from './by-place.ts';
 import { seenFrom, standingIn, type CarriedPart } from './carried.ts';
 import type { Workspace } from './distance/index.ts';
 import { fitOf, type Fit, type Standing } from './fits.ts';
 import type { Workshop } from './workshop.ts';
+
+/** Places of one part to another that are kept: settings of a few steps of a drag. */
+const PLACES = 64;
 
 const standing = (one: CarriedPart, frame: Frame): Result<Standing> =>
   chain(standingIn(one, frame, ''), (body) =>
@@ -23,7 +27,7 @@ export const keptFit = (
   tolerance: number,
 ): Result<Fit> => {
   const frame = seenFrom(one, other);
-  const key = JSON.stringify([one.meshed.name, other.meshed.name, frame, tolerance]);
+  const key = `${one.meshed.name} ${other.meshed.name} ${String(tolerance)}`;
   const look = (): Result<Fit> => {
     // Alike parts share their solid: where a search starts must not come from another pair.
     const fresh: Workspace = { ...work, hints: new WeakMap() };
@@ -31,7 +35,7 @@ export const keptFit = (
       chain(standing(other, frame), (b) => fitOf(fresh, a, b, tolerance, workshop)),
     );
   };
-  const kept = workshop.fits(key, look);
+  const kept = workshop.fits(key, () => createByPlace(PLACES))(frame, look);
   // What could not be looked at is told of the parts that are asked about now.
   return kept.ok ? ok({ ...kept.value, a: one.placement.name, b: other.placement.name }) : look();
 };

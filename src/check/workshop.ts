@@ -4,6 +4,7 @@ import { WORLD, type Frame } from '../geometry/frame.ts';
 import type { Mesh } from '../model/mesh.ts';
 import type { Part } from '../model/part.ts';
 import { meshOf } from '../model/solid.ts';
+import type { ByPlace } from './by-place.ts';
 import { createBodyNames, type BodyNames } from './content.ts';
 import { prepare, surveyed, type PairCheck, type Shape, type Solid } from './distance/index.ts';
 import type { Fit } from './fits.ts';
@@ -37,8 +38,8 @@ export interface Workshop {
   /** Answers about pairs of bodies, and about how the parts of a fixture stand to each other. */
   readonly pairs: Store<Result<readonly PairCheck[]>>;
   readonly assemblies: Store<Result<readonly CheckResult[]>>;
-  /** How two parts fit that are carried as one. */
-  readonly fits: Store<Result<Fit>>;
+  /** How two parts fit that are carried as one, by their meshes and where the second stands to the first. */
+  readonly fits: Store<ByPlace<Result<Fit>>>;
   /** What else a family computes, by a name of its own for each kind of value. */
   readonly keep: <T>(kind: string, key: string, make: () => T) => T;
 }

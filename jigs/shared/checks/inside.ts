@@ -161,11 +161,14 @@ const fitsOf = (q: Assembly, stood: readonly Stood[]): Result<Fit[]> => {
       : chain(standing(one), (a) =>
           chain(standing(other), (b) => fitOf(work, a, b, CLOSED, q.workshop)),
         );
+  const placeOf = new Map(stood.map(({ placement: { name } }, i) => [name, i]));
   return all(
     stood.flatMap((one) => {
       const { name, touches } = one.placement;
-      return stood
-        .filter(({ placement: other }) => touches.includes(other.name) && name < other.name)
+      const others = touches.filter((other) => name < other).map((other) => placeOf.get(other));
+      return [...new Set(others)]
+        .sort((a = 0, b = 0) => a - b)
+        .flatMap((place) => stood[place ?? NaN] ?? [])
         .map((other) => fit(one, other));
     }),
   );
