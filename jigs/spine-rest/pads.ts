@@ -44,7 +44,7 @@ export const mainPads = (
 ): { readonly blade: string; readonly height: number }[] => {
   const share = plan.pushHeight / edgeOf(plan, blades[0] ?? '');
   return blades.map((blade, i) => {
-    if (i === 0) return { blade, height: tenth(plan.pushHeight) };
+    if (i === 0) return { blade, height: tenthDown(plan.pushHeight) };
     const { from, to } = windowOf(plan, blade);
     const wanted = Math.max(share * edgeOf(plan, blade), from + 0.1);
     return { blade, height: tenthDown(Math.min(wanted, to - v.padMargin)) };

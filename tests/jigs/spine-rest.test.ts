@@ -34,6 +34,9 @@ describe('the pads of a family', () => {
       const { plan, v } = valueOf(fixture.question());
       const names = example.design.blades.map(({ name }) => name);
       const heights = padHeights(plan, names, v);
+      // Rounded up it would come nearer to the edge than the margin.
+      expect(heights[0]).toBeLessThanOrEqual(plan.pushHeight + 1e-9);
+      expect(heights[0]).toBeGreaterThan(plan.pushHeight - 0.1 - 1e-9);
       for (const blade of names) {
         const reaches = padReaches(plan, blade, heights, v.padMargin);
         expect(reaches.length).toBeGreaterThan(1);
