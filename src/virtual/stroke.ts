@@ -22,7 +22,8 @@ const bendOf = (a: Pose, b: Pose, c: Pose, height: number, half: number): number
 };
 
 /**
- * The poses of a stroke: at even places no farther apart than `step` mm, its ends among them,
+ * The poses of a stroke: at even places no farther apart than `step` mm, its ends among them, and
+ * between two of these where what the belt does bends on the way.
  */
 export const strokeOver = (
   { from, to, width }: Stroke,
