@@ -109,13 +109,17 @@ const forty = async (design: Design): Promise<FortyRow> => {
   return { pairs: pairs.length, ours: ours ?? NaN, bvh: bvh ?? NaN, minGap: minGap ?? NaN, over };
 };
 
-const packaged = async (design: Design): Promise<number> => {
-  const times: number[] = [];
-  for (let round = 0; round <= rounds; round += 1) {
+/** Packages made before those that are timed: the first ones are slower for everybody. */
+const WARM = 2;
+
+const packaged = async (design: Design): Promise<{ ms: number; passed: number }> => {
+  const times: { ms: number; passed: number }[] = [];
+  for (let round = 0; round < WARM + rounds; round += 1) {
     const options = { registry, fonts, acceptFailing: false, digest: sha256 };
-    times.push((await timed(() => makePackage(design, options))).ms);
+    times.push(await timed(() => makePackage(design, options)));
   }
-  return median(times.slice(1));
+  const warm = times.slice(WARM);
+  return { ms: median(warm.map((one) => one.ms)), passed: median(warm.map((one) => one.passed)) };
 };
 
 const ms = (value: number): string => value.toFixed(value < 10 ? 1 : 0);
@@ -162,7 +166,7 @@ const rowsOf = async (design: Design, compared: boolean): Promise<string[]> => {
           `| (c) ${c.pairs} x ${PLACES} | | ${ms(c.ours)} | | ${c.pairs * PLACES} | | ${times(c.minGap, c.ours)} | ${times(c.bvh, c.ours)} |`,
         ]
       : []),
-    `| (d) package | | ${ms(d)} | | | | | |`,
+    `| (d) package | ${ms(d.passed)} | ${ms(d.ms)} | | | | | |`,
     ...(c ? [`\nKernel over three-mesh-bvh in (c): ${c.over.toFixed(4)} mm at most.`] : []),
   ];
 };
