@@ -165,10 +165,10 @@ const fitsOf = (q: Assembly, stood: readonly Stood[]): Result<Fit[]> => {
   return all(
     stood.flatMap((one) => {
       const { name, touches } = one.placement;
-      const others = touches.filter((other) => name < other).map((other) => placeOf.get(other));
+      const others = touches.flatMap((other) => (name < other ? (placeOf.get(other) ?? []) : []));
       return [...new Set(others)]
-        .sort((a = 0, b = 0) => a - b)
-        .flatMap((place) => stood[place ?? NaN] ?? [])
+        .sort((a, b) => a - b)
+        .flatMap((i) => stood[i] ?? [])
         .map((other) => fit(one, other));
     }),
   );

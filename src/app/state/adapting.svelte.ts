@@ -2,6 +2,7 @@ import type { Adapted, Target } from '../../adapt/adapt.ts';
 import type { Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
 import type { Hired } from './outside.ts';
+import { messageOf } from './message-of.ts';
 
 interface Question {
   readonly of: Design;
@@ -34,8 +35,7 @@ export class Adapting {
       const result = await this.#hired.engine().adapt(of, target);
       if (this.asked === question) this.result = result;
     } catch (error) {
-      if (this.asked === question)
-        this.crash = error instanceof Error ? error.message : String(error);
+      if (this.asked === question) this.crash = messageOf(error);
     }
   }
 

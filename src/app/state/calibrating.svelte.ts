@@ -4,6 +4,7 @@ import type { Design } from '../../document/schema.ts';
 import type { Calibrated } from '../../make/calibrate.ts';
 import type { Readings } from '../../setup/readings/schema.ts';
 import type { Hired } from './outside.ts';
+import { messageOf } from './message-of.ts';
 
 /** The readings of a test piece as they are entered, and what they say of one design. */
 export class Calibrating {
@@ -59,7 +60,7 @@ export class Calibrating {
       const result = await this.#hired.engine().calibrate(of, readings);
       if (turn === this.#turn) this.answer = { of, readings, result };
     } catch (error) {
-      if (turn === this.#turn) this.crash = error instanceof Error ? error.message : String(error);
+      if (turn === this.#turn) this.crash = messageOf(error);
     }
     if (turn === this.#turn) this.busy = false;
   }

@@ -1,5 +1,6 @@
 import { ok, type Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
+import { messageOf } from './message-of.ts';
 
 /** What is known about one design; `of` says which, so that it is never shown for another. */
 export interface Answer<T> {
@@ -167,7 +168,7 @@ export class Latest<T> {
       const result = await this.#work(of, progress, meanwhile);
       return result && { of, result, crash: null };
     } catch (error) {
-      return { of, result: null, crash: error instanceof Error ? error.message : String(error) };
+      return { of, result: null, crash: messageOf(error) };
     }
   }
 }

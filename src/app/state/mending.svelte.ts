@@ -4,6 +4,7 @@ import { text } from '../../text/index.ts';
 import type { Bench } from './bench.svelte.ts';
 import type { Notices } from './notices.svelte.ts';
 import type { Hired } from './outside.ts';
+import { messageOf } from './message-of.ts';
 
 const words = text.adapt.mend;
 
@@ -27,7 +28,7 @@ export class Mending {
       // Who went on typing meanwhile keeps what was typed.
       if (bench.design === design) this.#take(bench, mended);
     } catch (error) {
-      const why = error instanceof Error ? error.message : String(error);
+      const why = messageOf(error);
       this.#notices.say('bad', text.app.answer.crashed(why));
     }
     this.busy = false;

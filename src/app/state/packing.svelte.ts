@@ -3,6 +3,7 @@ import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
 import type { Packed } from '../../worker/protocol.ts';
 import type { Hired } from './outside.ts';
+import { messageOf } from './message-of.ts';
 
 /** The package of one design: being made, made, or refused. */
 export class Packing {
@@ -38,7 +39,7 @@ export class Packing {
       if (result.ok) this.made = { of: design, packed: result.value };
       else this.refused = result.issues;
     } catch (error) {
-      if (turn === this.#turn) this.crash = error instanceof Error ? error.message : String(error);
+      if (turn === this.#turn) this.crash = messageOf(error);
     }
     if (turn === this.#turn) this.share = null;
   }

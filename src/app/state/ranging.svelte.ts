@@ -3,6 +3,7 @@ import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
 import type { NumberRange } from '../../make/free-range/numbers.ts';
 import type { Hired } from './outside.ts';
+import { messageOf } from './message-of.ts';
 
 /** How far numbers of one design may move: found one by one, forgotten with the design. */
 export class Ranging {
@@ -39,7 +40,7 @@ export class Ranging {
         this.#found = { of, ranges: [result.value, ...others] };
       }
     } catch (error) {
-      if (turn === this.#turn) this.crash = error instanceof Error ? error.message : String(error);
+      if (turn === this.#turn) this.crash = messageOf(error);
     }
     if (turn === this.#turn) this.looking = null;
   }

@@ -1,0 +1,3 @@
+/** What an error says of itself. */
+export const messageOf = (error: unknown): string =>
+  error instanceof Error ? error.message : String(error);
