@@ -24,7 +24,7 @@ export const solve = (
   const wrong = layoutIssues(design, v);
   const { platen } = design.grinder;
   if (hasError(wrong) || platen.kind === 'none') return fail(...wrong);
-  return chain(layoutOf(v, platen), (l) =>
+  return chain(layoutOf(v, platen, design.making.plates.process), (l) =>
     chain(aimsOf(design, v, l), (aims) => fixtureOf(design, v, l, platen, aims, workshop)),
   );
 };

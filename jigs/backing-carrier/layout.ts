@@ -8,6 +8,7 @@ import {
   type Frame,
   type Grinder,
   hollowDepth,
+  leastEdge,
   type Issue,
   loweredTo,
   mendedBy,
@@ -45,7 +46,7 @@ export const SIZE = {
   /** How far cheeks stay behind the face and from the ends of the platen. */
   cheekBack: 1,
   cheekEnd: 8,
-  /** Metal of a cheek behind its set screws. */
+  /** Metal of a cheek behind its set screws, at least. */
   cheekWeb: 3,
 } as const;
 
@@ -109,6 +110,7 @@ const roundOf = (v: Values, front: number, { bottom, top }: Platen): Layout['rou
 /** What the design cannot be, before anything is laid out. */
 export const layoutIssues = (design: Design, v: Values): Issue[] => {
   const { platen, backings } = design.grinder;
+  const { process } = design.making.plates;
   if (platen.kind !== 'flat')
     return [problem('platen-not-flat', 'grinder.platen', words.issues.notFlat(platen.kind))];
   const issues = sheetIssues(design, [
@@ -132,7 +134,7 @@ export const layoutIssues = (design: Design, v: Values): Issue[] => {
       ),
     );
   issues.push(...slotIssues(v, platen, rodsAt(platen)));
-  const { least, drop } = leastDepth(v, platen);
+  const { least, drop } = leastDepth(v, platen, process);
   if (v.depth < least)
     issues.push(
       raisedTo(
@@ -155,17 +157,27 @@ export const layoutIssues = (design: Design, v: Values): Issue[] => {
   return issues;
 };
 
+type Process = Design['making']['plates']['process'];
+
+/** Metal between a hole and the outline: half the thickness, or what the process asks for, mm. */
+const webOf = (process: Process, thickness: number): number =>
+  Math.max(thickness / 2, leastEdge(process, thickness));
+
 /** Bolts in front of the platen, with metal between them and the back of the ribs, mm. */
-const boltDepth = ({ plate }: Values): number =>
-  clearanceHole('M6', 'normal').diameter / 2 + plate / 2 + SPARE;
+const boltDepth = ({ plate }: Values, process: Process): number =>
+  clearanceHole('M6', 'normal').diameter / 2 + webOf(process, plate) + SPARE;
 
 /** Least depth with metal round the bolts, and what the convex face falls back at the cheeks, mm. */
-const leastDepth = (v: Values, { bottom, top, liner }: Platen): { least: number; drop: number } => {
+const leastDepth = (
+  v: Values,
+  { bottom, top, liner }: Platen,
+  process: Process,
+): { least: number; drop: number } => {
   const reach = (top - bottom) / 2 - SIZE.cheekEnd;
   const drop = v.face === 'radius' && v.radius > reach ? hollowDepth(v.radius, 2 * reach) : 0;
-  const metal = Math.max(v.plate / 2, v.cheek / 2 + SIZE.cheekBack) + SPARE;
+  const metal = Math.max(webOf(process, v.plate), webOf(process, v.cheek) + SIZE.cheekBack) + SPARE;
   const hole = clearanceHole('M6', 'normal').diameter / 2;
-  const rods = drop + boltDepth(v) + hole + metal;
+  const rods = drop + boltDepth(v, process) + hole + metal;
   if (v.place !== 'instead') return { least: rods, drop };
   // Ribs as deep as the platen with its liner was thick, so that no setting comes nearer.
   const soft = v.face === 'soft' ? v.softThickness : 0;
@@ -176,7 +188,7 @@ const leastDepth = (v: Values, { bottom, top, liner }: Platen): { least: number;
 /** Name of the backing that the carrier makes. */
 export const CARRIER = 'carrier';
 
-export const layoutOf = (v: Values, platen: Platen): Result<Layout> => {
+export const layoutOf = (v: Values, platen: Platen, process: Process): Result<Layout> => {
   const { bottom, top, liner, width: across } = platen;
   const back = backOf(v, platen);
   const over = v.place !== 'instead';
@@ -197,8 +209,8 @@ export const layoutOf = (v: Values, platen: Platen): Result<Layout> => {
   const washers = over
     ? Math.max(0, Math.ceil((across + CHEEK_PLAY - width) / (2 * thick) - 1e-9))
     : 0;
-  const { drop } = leastDepth(v, platen);
-  const y = back + boltDepth(v);
+  const { drop } = leastDepth(v, platen, process);
+  const y = back + boltDepth(v, process);
   const screwY = -v.platenThickness / 2;
   const support = front + (soft ? v.softThickness : 0);
   // A backing lies on the liner, in the grinder file too.
@@ -217,7 +229,7 @@ export const layoutOf = (v: Values, platen: Platen): Result<Layout> => {
     cheekX: width / 2 + washers * thick,
     grip: over
       ? {
-          back: screwY - 2.5 - SIZE.cheekWeb,
+          back: screwY - 2.5 - Math.max(SIZE.cheekWeb, webOf(process, v.cheek)),
           front: front - drop - SIZE.cheekBack,
           screws: [bottom + SIZE.screwEnd, top - SIZE.screwEnd].map((z): Vec2 => [screwY, z]),
         }

@@ -3,6 +3,7 @@ import {
   chain,
   dowelPin,
   fail,
+  leastEdge,
   nut,
   ok,
   problem,
@@ -67,7 +68,7 @@ export interface Rig {
 /** Everything that parts and placements of a rest with a feed are drawn from. */
 export const contextFrom = (rig: Rig): Result<Context> => {
   const { design, v, needs } = rig;
-  const whole = layoutOf(v, needs);
+  const whole = layoutOf(v, needs, leastEdge(design.making.plates.process, v.plate));
   const l = rig.adapt?.(whole) ?? whole;
   const s = stationsOf(v, l);
   const rest = placedRest(design.grinder, rig.offset);

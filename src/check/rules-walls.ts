@@ -1,6 +1,16 @@
+import { sweepOf } from '../geometry/arc.ts';
 import { containsPoint, gapsFrom } from '../geometry/loop-measure.ts';
+import { oriented } from '../geometry/loop-transform.ts';
 import type { Loop, Profile } from '../geometry/loop.ts';
-import { boxedSegments, boxGap2, segmentGap, type Segment } from '../geometry/segment.ts';
+import {
+  boxedSegments,
+  boxGap2,
+  cornerTurns,
+  isStraight,
+  segmentGap,
+  segments,
+  type Segment,
+} from '../geometry/segment.ts';
 import { add2, distance2, scale2, type Vec2 } from '../geometry/vector.ts';
 
 /** The thinnest place of a flat region, mm, and about where it is. */
@@ -20,12 +30,39 @@ const nearestEnds = (s: Segment, t: Segment): readonly [Vec2, Vec2] => {
 const thinner = (one: Thin | undefined, other: Thin): Thin =>
   one === undefined || other.value < one.value ? other : one;
 
+/** How far a corner may turn, degrees: what lies between its sides then widens from there. */
+const MOST_TURN = 90 + 1e-6;
+
 /**
- * Thinnest wall within one contour: the least gap between two of its edges that do not share a
- * corner and have material between them. Gaps across a notch do not count.
+ * Whether two edges of an anticlockwise contour are the sides of one corner, sharp, rounded or
+ * chamfered: between them it turns to the left alone and by a right angle at most. An end that
+ * turns further, as that of a tab, has a wall between its sides.
  */
-const ownWall = (outer: Loop): Thin | undefined => {
+const sharedCorners = (outer: Loop): ((i: number, j: number) => boolean) => {
+  const turns = cornerTurns(outer);
+  const sweeps = segments(outer).map((s) => (isStraight(s) ? 0 : sweepOf(s.bulge)));
+  const n = turns.length;
+  return (i, j) => {
+    let [sum, k] = [0, i];
+    do {
+      const sweep = k === i ? 0 : (sweeps[k] ?? 0);
+      k = (k + 1) % n;
+      const turn = turns[k] ?? 0;
+      if (sweep < 0 || turn < -1e-6) return false;
+      sum += sweep + turn;
+    } while (k !== j && sum <= MOST_TURN);
+    return sum <= MOST_TURN;
+  };
+};
+
+/**
+ * Thinnest wall within one contour: the least gap between two of its edges that are not the sides
+ * of one corner and have material between them. Gaps across a notch do not count.
+ */
+const ownWall = (contour: Loop): Thin | undefined => {
+  const outer = oriented(contour, true);
   const edges = boxedSegments(outer);
+  const isCorner = sharedCorners(outer);
   let best: Thin | undefined;
   edges.forEach(([s, box], i) => {
     for (let j = i + 2; j < edges.length; j += 1) {
@@ -35,7 +72,7 @@ const ownWall = (outer: Loop): Thin | undefined => {
       // What cannot be thinner need not be looked at: few pairs of edges are near each other.
       if (best && boxGap2(box, otherBox) >= best.value) continue;
       const value = segmentGap(s, t);
-      if (best && value >= best.value) continue;
+      if ((best && value >= best.value) || isCorner(i, j) || isCorner(j, i)) continue;
       const [p, q] = nearestEnds(s, t);
       if (containsPoint(outer, scale2(add2(p, q), 0.5))) best = { value, at: p };
     }

@@ -83,6 +83,7 @@ export * from '../hardware/index.ts';
 export { cutByPlane, halfSpace, sliceByPlane, type HalfSpace } from '../model/cut.ts';
 export type * from '../model/part.ts';
 export { plate } from '../model/plate.ts';
+export { leastEdge } from '../model/process.ts';
 export { choiceParameter } from '../schema/field.ts';
 export { text } from '../text/index.ts';
 export type * from './family.ts';

@@ -65,6 +65,10 @@ export const PROCESS: Readonly<Record<PlatePart['process'], ProcessProfile>> = {
   },
 };
 
+/** Least material between a hole and the outline of a plate of this thickness, mm. */
+export const leastEdge = (process: PlatePart['process'], thickness: number): number =>
+  PROCESS[process].edge.least(thickness);
+
 /**
  * Printing with a nozzle of some diameter. Walls: two lines are the least and three serve (print
  * design guides: 0.8 and 1.0 to 1.2 mm for a 0.4 mm nozzle); holes 2 mm, posts 3 mm (the same).

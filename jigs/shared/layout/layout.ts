@@ -1,4 +1,4 @@
-import { atan2, capScrew, radians, tan } from '../../../src/family/index.ts';
+import { atan2, capScrew, clearanceHole, radians, tan } from '../../../src/family/index.ts';
 import { middle, span, type Needs } from '../needs.ts';
 import type { Values } from '../parameters.ts';
 import { halfUp } from './half.ts';
@@ -167,10 +167,11 @@ const pushOf = (v: Values, needs: Needs, slideHalf: number) => {
 };
 
 /** The two plates of the stop collar, v along the blade's height from the spine line. */
-const collarOf = (v: Values, needs: Needs, noseHalf: number) => {
+const collarOf = (v: Values, needs: Needs, noseHalf: number, web: number) => {
   const { from, to, thickness } = needs.behind;
   const lower = Math.min(from, 0) - SIZE.collarScrewRoom;
   const upper = to + SIZE.collarScrewRoom;
+  const edge = Math.max(SIZE.collarEdge, clearanceHole(THREAD.collar, 'normal').diameter / 2 + web);
   return {
     /** From the plunge to the face that meets the nose. */
     distance: noseHalf - needs.beltHalf - v.plungeMargin,
@@ -178,13 +179,14 @@ const collarOf = (v: Values, needs: Needs, noseHalf: number) => {
     thickness: v.plate,
     lower,
     upper,
-    bottom: lower - SIZE.collarEdge,
-    top: lower - SIZE.collarEdge + halfUp(upper - lower + 2 * SIZE.collarEdge),
+    bottom: lower - edge,
+    top: lower - edge + halfUp(upper - lower + 2 * edge),
     gripped: thickness,
   };
 };
 
-export const layoutOf = (v: Values, needs: Needs) => {
+/** `web`: what must be left between a hole and the end of a plate, mm. */
+export const layoutOf = (v: Values, needs: Needs, web: number) => {
   const levels = levelsOf(v);
   const nose = noseOf(v, needs);
   const packerFront = behind(v, nose.back + nose.travel + 0.5);
@@ -199,7 +201,7 @@ export const layoutOf = (v: Values, needs: Needs) => {
     base,
     packer: { front: packerFront, back: base.back, half: base.half },
     push: pushOf(v, needs, slide.half),
-    collar: collarOf(v, needs, nose.half),
+    collar: collarOf(v, needs, nose.half, web),
     gauge: {
       width: Math.round(100 * needs.lastSetoff) / 100,
       height: v.plate - 1,

@@ -38,7 +38,7 @@ export const SIZE = {
   noseWasher: 18,
   /** Head or nut of a collar screw beside its plate, with its end. */
   collarHead: 8,
-  /** From the axis of a collar screw to the end of its plate. */
+  /** From the axis of a collar screw to the end of its plate, at least. */
   collarEdge: 5.5,
   /** From the tang to the axis of a collar screw. */
   collarScrewRoom: 3.5,
