@@ -1,13 +1,16 @@
 import { chain, ok, type Result } from '../core/result.ts';
-import { turn, type Frame } from '../geometry/frame.ts';
+import { compose, shift, turn, type Frame } from '../geometry/frame.ts';
 import { dot3, scale3, type Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
+import { standBeside, type Stack } from './beside.ts';
 import { inBore, shankOf, type InBore, type Shank } from './bores.ts';
 import {
   clearance,
   meets,
   overlapVolume,
+  poseOfBody,
   shiftBody,
+  stands,
   type Body,
   type Workspace,
 } from './distance/index.ts';
@@ -63,30 +66,47 @@ const together = (a: Body, b: Body): readonly [Body, Body] => {
   return a.motion === b.motion ? [still(a), still(b)] : [a, b];
 };
 
-/** Whether a body comes free of another when moved by the tolerance along axes of theirs. */
+/** What moves not at all, as layers where they stand. */
+const stackOf = ({ part, body, solid }: Standing): Stack | undefined =>
+  stands(body.motion)
+    ? { layers: part.layers, frame: compose(poseOfBody(body, 0, 0), solid) }
+    : undefined;
+
+/** Whether outlines alone tell that two do not meet when the first is moved. */
+const areBeside = (one: Standing, other: Standing, by: Vec3 = [0, 0, 0]): boolean => {
+  const [mine, theirs] = [stackOf(one), stackOf(other)];
+  if (mine === undefined || theirs === undefined) return false;
+  return standBeside({ ...mine, frame: shift(mine.frame, by) }, theirs);
+};
+
+/** Whether one comes free of another when moved by the tolerance along axes of theirs. */
 const comesFree = (
   work: Workspace,
-  a: Body,
-  b: Body,
+  one: Standing,
+  other: Standing,
   frames: readonly Frame[],
   tolerance: number,
 ): Result<boolean> => {
   for (const way of WAYS.flatMap((local) => frames.map((f) => turn(f, local)))) {
-    const moved = meets(work, shiftBody(a, scale3(way, tolerance)), b, way);
+    const by = scale3(way, tolerance);
+    if (areBeside(one, other, by)) return ok(true);
+    const moved = meets(work, shiftBody(one.body, by), other.body, way);
     if (!moved.ok) return moved;
     if (!moved.value) return ok(true);
   }
   return ok(false);
 };
 
-/** The head of a screw as a body that moves with it. */
+/** The head of a screw alone, where it stands and as it moves with it. */
 const headOf = (
-  { body, solid: stands }: Standing,
+  { part, placement, body, solid }: Standing,
   { head }: Shank,
   { meshed }: Pick<Workshop, 'meshed'>,
-): Result<Body> =>
+): Result<Standing> =>
   chain(meshed({ layers: head }), ({ at }) =>
-    chain(at(body.name, stands), (solid) => ok({ ...body, solids: [solid] })),
+    chain(at(body.name, solid), (made) =>
+      ok({ part: { ...part, layers: head }, placement, body: { ...body, solids: [made] }, solid }),
+    ),
   );
 
 /** One in a hole of the other: centred in a thread or a reamed hole, its head not sunk in. */
@@ -104,9 +124,9 @@ const heldIn = (
   if (bore.off > bore.allowed) return ok({ held: false, bore });
   if (shank.head.length === 0) return ok({ held: true, bore });
   return chain(headOf(one, shank, workshop), (head) =>
-    chain(meets(work, head, other.body), (sunk) =>
+    chain(meets(work, head.body, other.body), (sunk) =>
       sunk
-        ? chain(comesFree(work, head, other.body, frames, tolerance), (held) => ok({ held, bore }))
+        ? chain(comesFree(work, head, other, frames, tolerance), (held) => ok({ held, bore }))
         : ok({ held: true, bore }),
     ),
   );
@@ -140,14 +160,15 @@ export const fitOf = (
   ];
   const [a, b] = [one.placement.name, other.placement.name];
   const frames = framesOf(one.placement.frame, other.placement.frame);
-  return chain(meets(work, one.body, other.body), (crossing): Result<Fit> => {
+  const met = areBeside(one, other) ? ok(false) : meets(work, one.body, other.body);
+  return chain(met, (crossing): Result<Fit> => {
     if (!crossing) return ok({ a, b, state: 'apart' });
     return chain(heldIn(work, one, other, frames, tolerance, workshop), (there): Result<Fit> => {
       const either = there.held ? ok(there) : heldIn(work, other, one, frames, tolerance, workshop);
       return chain(either, ({ held, bore }): Result<Fit> => {
         const nearest = bore ?? there.bore;
         if (held) return ok({ a, b, state: 'held', ...(nearest ? { bore: nearest } : {}) });
-        return chain(comesFree(work, one.body, other.body, frames, tolerance), (free) =>
+        return chain(comesFree(work, one, other, frames, tolerance), (free) =>
           ok({
             a,
             b,

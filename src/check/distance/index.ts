@@ -1,7 +1,7 @@
 export { createWorkspace, type Body, type Workspace } from './body.ts';
 export { clearance, type ClearanceOptions } from './clearance.ts';
 export type { Block } from './facets.ts';
-export type { Course, Glide, Motion, Still, Sweep } from './motion.ts';
+export { stands, type Course, type Glide, type Motion, type Still, type Sweep } from './motion.ts';
 export {
   checkPairs,
   type CheckOptions,
@@ -16,4 +16,11 @@ export { overlapVolume } from './overlap-volume.ts';
 export type { Shape } from './shape.ts';
 export { prepare, prepareAll, type Solid } from './solid.ts';
 export { meets, shiftBody, type OverlapVolume, type Region, type TouchRule } from './touch.ts';
-export type { Apart, Beyond, Clearance, Hit, Moment } from './told.ts';
+export {
+  poseOfBody,
+  type Apart,
+  type Beyond,
+  type Clearance,
+  type Hit,
+  type Moment,
+} from './told.ts';

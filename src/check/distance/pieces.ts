@@ -52,23 +52,16 @@ export const packPieces = (
     start[hulls.length + i] = ~i;
     count[hulls.length + i] = 1;
   });
+  const packed = new Float64Array(ROUND * rounds.length);
+  rounds.forEach((r, i) => {
+    const sizes = [r.outer, r.inner, cos(r.halfAngle), sin(r.halfAngle), r.halfWidth];
+    packed.set([...r.centre, ...r.middle, ...r.side, ...r.axis, ...sizes], ROUND * i);
+  });
   return {
     start,
     count,
     points: Float64Array.from(hulls.flat(2)),
-    rounds: Float64Array.from(
-      rounds.flatMap((r) => [
-        ...r.centre,
-        ...r.middle,
-        ...r.side,
-        ...r.axis,
-        r.outer,
-        r.inner,
-        cos(r.halfAngle),
-        sin(r.halfAngle),
-        r.halfWidth,
-      ]),
-    ),
+    rounds: packed,
   };
 };
 
@@ -84,11 +77,9 @@ export const pieceBounds = (pieces: Pieces): Float64Array => {
       if (start < 0) {
         const at = ~start * ROUND;
         const centre = real(pieces.rounds, at + k);
-        const outer = real(pieces.rounds, at + 12);
         // The box of the whole bar would do; a sector's corners and arc stay within this one.
-        const reach = roundReach(pieces.rounds, at, k, outer);
-        low = centre + reach.low;
-        high = centre + reach.high;
+        low = centre - roundReach(pieces.rounds, at, k, -1);
+        high = centre + roundReach(pieces.rounds, at, k, 1);
       } else {
         const end = start + int(pieces.count, piece);
         for (let i = start; i < end; i++) {
@@ -104,24 +95,21 @@ export const pieceBounds = (pieces: Pieces): Float64Array => {
   return bounds;
 };
 
-/** Extremes of a round piece along coordinate k, relative to its centre. */
-const roundReach = (
-  rounds: Float64Array,
-  at: number,
-  k: number,
-  outer: number,
-): { low: number; high: number } => {
-  const u = real(rounds, at + 3 + k);
-  const v = real(rounds, at + 6 + k);
-  const w = Math.abs(real(rounds, at + 9 + k)) * real(rounds, at + 16);
+/**
+ * How far a round piece reaches along coordinate k from its centre, for a sign of 1, or against it,
+ * for -1. Its arc counts where the way points into the sector, else its corners.
+ */
+const roundReach = (rounds: Float64Array, at: number, k: number, sign: 1 | -1): number => {
+  const u = sign * real(rounds, at + 3 + k);
+  const v = sign * real(rounds, at + 6 + k);
+  const outer = real(rounds, at + OUTER);
   const inner = real(rounds, at + 13);
   const cosine = real(rounds, at + 14);
   const sine = real(rounds, at + 15);
+  const along = Math.abs(real(rounds, at + AXIS + k)) * real(rounds, at + 16);
   const length = Math.hypot(u, v);
-  const ends = [sine, -sine].map((s) => u * cosine + v * s);
-  const far = (sign: number): number => {
-    if (length > 0 && sign * u >= length * cosine) return outer * length;
-    return Math.max(...ends.flatMap((e) => [sign * e * outer, sign * e * inner]));
-  };
-  return { low: -far(-1) - w, high: far(1) + w };
+  if (length > 0 && u >= length * cosine) return outer * length + along;
+  const one = u * cosine + v * sine;
+  const other = u * cosine - v * sine;
+  return Math.max(one * outer, one * inner, other * outer, other * inner) + along;
 };
