@@ -77,7 +77,8 @@ describe('stacks that stand beside each other by their outlines', () => {
   it('tells nothing of a screw in the metal, of one inside a plate, nor of axes that are not parallel', () => {
     const home: Stack = { layers: plate, frame: AT_HOME };
     expect(standBeside(upAt([20, 10, 6.02]), home)).toBe(false);
-    const thick: Stack = { layers: [{ ...plate[0]!, from: -50, to: 50 }], frame: AT_HOME };
+    const deep = plate.map((layer) => ({ ...layer, from: -50, to: 50 }));
+    const thick: Stack = { layers: deep, frame: AT_HOME };
     expect(standBeside(upAt([20, 10, 0]), thick)).toBe(false);
     const aslant: Stack = { layers: screw, frame: turned([1, 0, 0], 0.01, [-12, 0, 6.5]) };
     expect(standBeside(aslant, home)).toBe(false);
