@@ -67,13 +67,17 @@ export const cutterOf = ({ m, v0, x, y, z }: Pose, { lean, round }: Surface): Cu
   return { m, v0, x, out, along, round, a: -out[0] / on, b: -out[1] / on, g: -out[2] / on };
 };
 
+/** Asked some million times: no lists on the way, which took longer than the numbers. */
 const roundDepth = (
   { m, v0, out, along }: Cutter,
   { radius, axis }: NonNullable<Surface['round']>,
   u: number,
   v: number,
 ): number => {
-  const [du, dv, on, ln] = [u - m, v - v0, out[3], along[3]];
+  const du = u - m;
+  const dv = v - v0;
+  const on = out[3];
+  const ln = along[3];
   const square = on * on + ln * ln;
   const p = out[0] + out[1] * du + out[2] * dv - axis[0];
   const q = along[0] + along[1] * du + along[2] * dv - axis[1];
@@ -93,7 +97,8 @@ export const depthAt = (cutter: Cutter, u: number, v: number): number =>
 export const riseAt = (cutter: Cutter, u: number, v: number, n: number): number => {
   const { m, v0, out, along, round } = cutter;
   if (round === undefined) return cutter.g;
-  const [du, dv] = [u - m, v - v0];
+  const du = u - m;
+  const dv = v - v0;
   const p = out[0] + out[1] * du + out[2] * dv + out[3] * n - round.axis[0];
   const q = along[0] + along[1] * du + along[2] * dv + along[3] * n - round.axis[1];
   return -(p * out[2] + q * along[2]) / (p * out[3] + q * along[3]);
@@ -109,28 +114,34 @@ export const UNDER = 2;
 export const PARTLY = 3;
 export type Lie = typeof OFF | typeof UNDER | typeof PARTLY;
 
+/** How far the axis of a round face is from a point of the midplane. */
+const awayAt = (
+  { m, v0, out, along }: Cutter,
+  { axis }: NonNullable<Surface['round']>,
+  u: number,
+  v: number,
+): number => {
+  const p = out[0] + out[1] * (u - m) + out[2] * (v - v0) - axis[0];
+  const q = along[0] + along[1] * (u - m) + along[2] * (v - v0) - axis[1];
+  return Math.sqrt(p * p + q * q);
+};
+
 /**
  * How the face over the midplane of a column, from one v to another, lies to a belt of half a width:
  * `PARTLY` wherever that is not sure.
  */
 export const lieAt = (cutter: Cutter, u: number, from: number, to: number, half: number): Lie => {
-  const { m, v0, x, out, along, round } = cutter;
-  const [n, k] = round ? [0, 0] : [depthAt(cutter, u, from), depthAt(cutter, u, to)];
-  const [p, q] = [acrossAt(cutter, u, from, n), acrossAt(cutter, u, to, k)];
-  let slack = 0;
-  if (round) {
-    // No crossing is farther from the midplane than the axis is from there and the radius.
-    const { axis, radius } = round;
-    const du = u - m;
-    const awayAt = (dv: number): number =>
-      Math.hypot(
-        out[0] + out[1] * du + out[2] * dv - axis[0],
-        along[0] + along[1] * du + along[2] * dv - axis[1],
-      );
-    const away = Math.max(awayAt(from - v0), awayAt(to - v0)) + radius;
-    slack = Math.abs(x[3]) * (away / Math.sqrt(out[3] * out[3] + along[3] * along[3]));
-  }
-  const [low, high] = [Math.min(p, q) - slack, Math.max(p, q) + slack];
+  const { x, out, along, round } = cutter;
+  const p = acrossAt(cutter, u, from, round ? 0 : depthAt(cutter, u, from));
+  const q = acrossAt(cutter, u, to, round ? 0 : depthAt(cutter, u, to));
+  // No crossing is farther from the midplane than the axis is from there and the radius.
+  const slack = round
+    ? (Math.abs(x[3]) *
+        (Math.max(awayAt(cutter, round, u, from), awayAt(cutter, round, u, to)) + round.radius)) /
+      Math.sqrt(out[3] * out[3] + along[3] * along[3])
+    : 0;
+  const low = Math.min(p, q) - slack;
+  const high = Math.max(p, q) + slack;
   if (low >= -half && high <= half) return UNDER;
   return low > half || high < -half ? OFF : PARTLY;
 };

@@ -23,6 +23,8 @@ export interface EdgeHold {
 
 /** Range of tilts, degrees. */
 const TILT = 50;
+/** How far the tilt is looked for first about that of the pose before, degrees. */
+const NEAR = 0.25;
 /** How closely the depth must be met, mm. */
 const MET = 1e-6;
 /** Stands for metal that a wheel out of reach leaves, mm. */
@@ -36,6 +38,8 @@ interface Tipping {
   readonly stretches: Stretches;
   /** Where the least metal was found last: from one tilt to the next it hardly moves. */
   guess: { readonly i: number; readonly k: number };
+  /** The tilt that was found last, radians: from one pose to the next it hardly changes. */
+  tilt: number;
 }
 
 /** Least metal over the hollow's depth anywhere under the belt, mm, and where. */
@@ -74,10 +78,16 @@ const tipIn = (tipping: Tipping, m: number): Reached | undefined => {
     const pose = standOn(on, m, load, tilt);
     return pose === undefined ? FAR : over(tipping, pose).metal;
   };
-  const [lo, hi] = [radians(-TILT), radians(TILT)];
-  if (leftAt(lo) <= 0 || leftAt(hi) >= 0) return undefined;
-  const pose = standOn(on, m, load, root(leftAt, lo, hi));
-  if (pose === undefined) return undefined;
+  const within = (lo: number, hi: number): number | undefined => {
+    const ends = [leftAt(lo), leftAt(hi)] as const;
+    return ends[0] > 0 && ends[1] < 0 ? root(leftAt, lo, hi, ends) : undefined;
+  };
+  const near = radians(NEAR);
+  const tilt =
+    within(tipping.tilt - near, tipping.tilt + near) ?? within(radians(-TILT), radians(TILT));
+  const pose = tilt === undefined ? undefined : standOn(on, m, load, tilt);
+  if (tilt === undefined || pose === undefined) return undefined;
+  tipping.tilt = tilt;
   const { metal, at } = over(tipping, pose);
   return Math.abs(metal) < MET ? { pose, stoppedAt: at } : undefined;
 };
@@ -102,6 +112,7 @@ export const edgeHold = (given: EdgeHold): Hold => {
     ...{ surface, half },
     stretches: stretchesOf(field, flat, square, depth, half),
     guess: { i: 0, k: 0 },
+    tilt: 0,
   };
   return (m) => tipIn(tipping, m);
 };

@@ -86,8 +86,11 @@ export const leastIn = (
   const u = us[i] as number;
   let metal = above;
   for (let n = 0; n < each; n += 1) {
-    const [a, b, at] = [startOf(rows, i, n), endOf(rows, i, n), i * each + n];
-    const [va, vb] = [v[a] as number, v[b] as number];
+    const a = startOf(rows, i, n);
+    const b = endOf(rows, i, n);
+    const at = i * each + n;
+    const va = v[a] as number;
+    const vb = v[b] as number;
     const middle = (va + vb) / 2;
     const touch = depthAt(cutter, u, middle);
     const rise = riseAt(cutter, u, middle, touch);
