@@ -29,13 +29,16 @@ export const departuresOn = <Id extends string>(
   values: readonly number[],
   side: 'first' | 'second',
 ): Departures<Id> => {
-  const entries = inputs.flatMap(({ contributor, side: only }, i): [string, number][] => {
-    if (only !== undefined && only !== side) return [];
+  // Filled in place: a simulation asks this twice for every draw, and lists took longer than models.
+  const on: Record<string, number> = {};
+  for (let i = 0; i < inputs.length; i += 1) {
+    const { contributor, side: only } = inputs[i] as Input<Id>;
+    if (only !== undefined && only !== side) continue;
     const { id, nominal, acts } = contributor;
     const turned = acts === 'opposite' && side === 'second' ? -1 : 1;
-    return [[id, nominal + turned * (values[i] ?? 0)]];
-  });
-  return Object.fromEntries(entries) as Departures<Id>;
+    on[id] = nominal + turned * (values[i] ?? 0);
+  }
+  return on as Departures<Id>;
 };
 
 /** A chance departure of every input. */
