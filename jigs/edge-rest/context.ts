@@ -22,6 +22,7 @@ import { behindOf, joined, rangeOf, shiftsOf } from '../shared/needs-of.ts';
 import type { Context as Rig } from '../shared/parts/context.ts';
 import type { Values } from './parameters.ts';
 import { padContact } from './place/hand.ts';
+import { collarRoom, heelOf, type CollarRoom } from './collar-room.ts';
 import { frontAt, gaugeHeight, lipAtPin, type WheelStand } from './site.ts';
 import { LIP } from './sizes.ts';
 
@@ -62,9 +63,6 @@ export interface EdgeContext {
 /** Height of the seat above the top of the rest. */
 export const stackOf = (v: Values): number => v.base + 2 * v.plate + v.wear + v.lipThickness;
 
-/** Half length of everything the edge stands on. */
-const seatHalf = ({ grinder }: Design, v: Values): number => grinder.belt.width / 2 + v.stepWing;
-
 /**
  * From the belt's middle to the end of a strip, which ends with the belt so that no ricasso meets
  * it, or to the inner ends of pads, which keep clear of the wandering belt.
@@ -86,11 +84,15 @@ const extraOf = (
   plan: EdgeRestPlan,
   stands: readonly WheelStand[],
   screwLength: number,
+  { overhang }: CollarRoom,
 ): Extra => {
   const under = v.wear + v.lipThickness;
   const rise = v.plate + under;
-  const half = seatHalf(design, v);
+  // All that the edge stands on.
+  const half = design.grinder.belt.width / 2 + v.stepWing + overhang;
   const end = lipEnd(design, v);
+  // Whole in the middle piece, however narrow the belt.
+  const inner = Math.min(12, end - LIP.screwRoom);
   const noseFront = Math.max(...stands.map(({ wheel }) => frontAt(wheel, rise, v.noseGap)));
   const leads = plan.settings.map(({ lip, step }) => {
     const stand = stands[step - 1];
@@ -108,7 +110,7 @@ const extraOf = (
     lipEnd: end,
     pads: v.lip === 'pads',
     // Equal pieces stand at both ends: a screw through their middle finds its hole in either.
-    screws: [-(end + half) / 2, -12, 12, (end + half) / 2],
+    screws: [-(end + half) / 2, -inner, inner, (end + half) / 2],
     screwLength,
     gauge: last && lastStand && gaugeHeight(lastStand.wheel, last.lip),
     zeros: stands.map(({ wheel }) => lipAtPin(wheel, SIZE.zeroPin / 2)),
@@ -128,12 +130,13 @@ const needsFor = (
   plan: EdgeRestPlan,
   stands: readonly WheelStand[],
   x: Extra,
+  { swing }: CollarRoom,
 ): Needs => {
   const { shifts } = shiftsOf(stands);
   // Front of the lip slide when the lip stands at y on the belt of a step.
   const front = (lip: number): number => lip - x.lead;
   const fronts = plan.settings.map(({ lip }) => front(lip));
-  const collar = v.stepWing - v.plungeMargin;
+  const collar = collarAt(design, v, x);
   const tops = plan.settings.flatMap(({ blades }) =>
     blades.flatMap(({ places }) =>
       places.map(({ height, standing }) => standing.origin[1] + height),
@@ -155,8 +158,13 @@ const needsFor = (
       design.blades.map((blade) => behindOf(blade, -collar - GUIDE.collarWidth, -collar)),
     ),
     lastSetoff: fronts.at(-1) ?? 0,
+    swing,
   };
 };
+
+/** From the plunge to the face of the stop collar that meets the end of the seat, mm. */
+const collarAt = ({ grinder }: Design, { plungeMargin }: Values, { half }: Extra): number =>
+  half - grinder.belt.width / 2 - plungeMargin;
 
 /**
  * What the edge rest has otherwise: the nose reaches forward under the wheel, the collar below the
@@ -166,16 +174,13 @@ const needsFor = (
 const adapted =
   (design: Design, v: Values, x: Extra) =>
   (l: Layout): Layout => {
-    const edges = design.blades.map((blade) => {
-      const { outline } = blade;
-      return outline.kind === 'dimensions' ? outline.heelHeight : (outline.edge[0]?.[1] ?? 0);
-    });
+    const edges = design.blades.map(heelOf);
     const { headHeight } = capScrew(THREAD.main);
     const screws = x.rise - headHeight - washer(THREAD.main, 'large').thickness;
     const top = Math.max(...edges) + Math.min(LIP.collarReach, screws - LIP.collarRoom);
     const front = v.guide === 'strips' ? l.slide.strips.front : Infinity;
     const foot = Math.min(l.push.foot, front - x.foot - l.push.padReach - LIP.footRoom);
-    const distance = v.stepWing - v.plungeMargin;
+    const distance = collarAt(design, v, x);
     return {
       ...l,
       nose: { ...l.nose, front: x.noseFront, depth: l.nose.back - x.noseFront },
@@ -213,18 +218,24 @@ export const edgeContext = (
     const why = text.family.edgeRest.issues.noScrew(LIP.thread, grip + 3.2, grip + v.plate);
     return fail(problem('no-screw', 'fixture.parameters.wear', why));
   }
-  const x = extraOf(design, v, plan, stands, screwLength);
-  const rig = contextFrom({
-    design,
-    v,
-    needs: needsFor(design, v, plan, stands, x),
-    offset: shiftsOf(stands).middle,
-    lean: 0,
-    stepContact: 0,
-    adapt: adapted(design, v, x),
-  });
-  return chain(rig, (found) => {
-    const short = builtIssues(v, found);
-    return short.length > 0 ? fail(...short) : ok({ v, rig: found, x, stands });
+  const drawn = (room: CollarRoom): Result<EdgeContext> => {
+    const x = extraOf(design, v, plan, stands, screwLength, room);
+    const rig = contextFrom({
+      design,
+      v,
+      needs: needsFor(design, v, plan, stands, x, room),
+      offset: shiftsOf(stands).middle,
+      lean: 0,
+      stepContact: 0,
+      adapt: adapted(design, v, x),
+    });
+    return chain(rig, (found) => ok({ v, rig: found, x, stands }));
+  };
+  return chain(drawn({ overhang: 0, swing: 0 }), (first) => {
+    const room = collarRoom(design, plan, first);
+    return chain(room ? drawn(room) : ok(first), (context) => {
+      const short = builtIssues(v, context.rig);
+      return short.length > 0 ? fail(...short) : ok(context);
+    });
   });
 };

@@ -4,6 +4,8 @@ export const LIP = {
   /** From the lip's face to the axis of a screw, and to the rear of wear strip and leg. */
   screw: 6.5,
   depth: 12,
+  /** From the axis of a screw to the end of the piece it holds: half its head, and metal. */
+  screwRoom: 5,
   /** Metal under a lip screw's end, and room of collar and foot to what is below and behind. */
   screwEnd: 0.4,
   collarRoom: 0.7,

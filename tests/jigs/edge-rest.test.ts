@@ -40,6 +40,34 @@ describe('pads beside the belt', () => {
   });
 });
 
+describe('the stop collar', () => {
+  type Blade = Design['blades'][number];
+  const changed = (name: string, change: (blade: Blade) => Blade): Design => {
+    const design = opened(`jigs/edge-rest/examples/${name}.jig.json`);
+    return { ...design, blades: design.blades.map(change) };
+  };
+  const lower = (blade: Blade): Blade =>
+    blade.outline.kind === 'dimensions'
+      ? { ...blade, outline: { ...blade.outline, heelHeight: 24, bellyHeight: 24 } }
+      : blade;
+  const thicker = (blade: Blade): Blade => ({
+    ...blade,
+    thickness: [{ u: 0, t: 8 }],
+    tang: { ...blade.tang, thickness: 8 },
+  });
+
+  // Distances of the finished solids.
+  it.each([
+    ['near to the edge', changed('herb-110-small-wheel', lower)],
+    ['thick', changed('side-165-leaning', thicker)],
+  ])('has its room where the tang is %s', (_, design) => {
+    const checks = valueOf(valueOf(edgeRest.solve(design)).checks('near'));
+    const collar = checks.filter(({ id }) => /^(clearance|contact)\/collar\//.test(id));
+    expect(collar.length).toBeGreaterThan(8);
+    expect(collar.filter(({ passed }) => !passed)).toEqual([]);
+  });
+});
+
 describe('an edge rest beside a spine rest', () => {
   it('has the same base, packer, feed and knob, given the travels on its sheet', () => {
     const spine = valueOf(spineRest.solve(withParameters(kitchen, { wing: 52, stepWing: 20 })));

@@ -51,14 +51,13 @@ const bladePairs = ({ v }: Question): Asked[] => {
     ...(['step', 'push', 'platen'] as const).map((b) => clear('blade', b, 0.5, fix.blade)),
     clear('tang', 'pad', 0.5, fix.blade),
     clear('collar', 'pad', 0.5, fix.collar, parameterPath('stepWing')),
-    clear('collar', 'step', 0.5, fix.collar, parameterPath('stepWing')),
+    clear('collar', 'step', 0.5, fix.collarLow),
     ...(['belt', 'platen', 'wheels'] as const).map((b) =>
       clear('collar', b, running, fix.collar, parameterPath('stepWing')),
     ),
-    ...still.map((b) => clear('collar', b, 0.5, fix.collar, parameterPath('stepWing'))),
-    ...(['nose', 'push'] as const).map((b) =>
-      clear('collar', b, 0.5, fix.collar, parameterPath('stepWing')),
-    ),
+    ...still.map((b) => clear('collar', b, 0.5, fix.collarLow)),
+    clear('collar', 'nose', 0.5, fix.collarLow),
+    clear('collar', 'push', 0.5, fix.collar, parameterPath('stepWing')),
   ];
 };
 

@@ -126,6 +126,6 @@ export const wearStrip = (c: EdgeContext): StockPart => {
     outline: rectangle([0, 0], [LIP.depth, wear]),
     length: 2 * half,
     holes: passages(c, -half, half, LIP.screw, words.purpose.wearPassage(head)),
-    notes: [words.notes.wear, words.notes.sides],
+    notes: [words.notes.wear, words.notes.ends],
   });
 };

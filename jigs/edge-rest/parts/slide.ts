@@ -44,7 +44,7 @@ export const lipSlide = ({ rig, x, v }: EdgeContext): Result<PlatePart> => {
       ],
       engraving: scale(rig),
       finish: words.finish.slide,
-      notes: [words.notes.slide, words.notes.sides],
+      notes: [words.notes.slide],
     }),
   );
 };

@@ -48,6 +48,8 @@ export const checks = {
     mount: 'Choose other mounting holes or the clamp bars.',
     blade: 'Change drop, height or length of the tang, or the height of the rest.',
     collar: 'Let the seat reach further beyond the belt.',
+    collarLow:
+      'Let the tang end farther above the edge where the collar holds it: less drop or height of the tang, or ground narrower.',
     contactOpen: 'Correct the layout: parts that must touch do not.',
     pad: 'Ask for more share on the lip, so that the pad stands lower.',
     hand: 'Ask for more distance of the hand from the belt.',

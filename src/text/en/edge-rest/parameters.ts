@@ -53,7 +53,7 @@ export const parameters = {
     label: 'Seat beyond the belt',
     meaning:
       'How far lip slide, wear strip and lip reach past the edge of the belt on either side.',
-    reason: 'The edge stands on it at both ends of the stroke, and its sides stop the stroke.',
+    reason: 'The edge stands on it at both ends of the stroke, and its ends stop the stroke.',
   },
   travelReserve: {
     label: 'Reserve of travel',

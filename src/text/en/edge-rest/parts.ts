@@ -29,7 +29,6 @@ export const parts = {
       `Follows the wheel: its front edge stands at the gap from the wheel ${mm(level, 1)} below the seat. File the front face back from its upper edge if the gap below it is to be even.`,
     slide:
       'Its front edge stands under the lip at the gap from the wheel; it never touches the belt.',
-    sides: 'Both side faces are stroke stops: keep them square to the front and the two equal.',
     fold: (inside: number) =>
       `Fold over a block with an inside radius of at most ${mm(inside, 1)}; square within half a degree.`,
     lipFace: (height: number) =>
@@ -37,6 +36,7 @@ export const parts = {
     packing:
       'From the sheet of the lip pads: it fills the space between them under the wear strip.',
     wear: 'The top is the seat. Chamfer the lower front edge to clear the fold of the lip. Make two: the edge marks it.',
+    ends: 'Both ends are stroke stops: keep them square to the front.',
     gauge: (height: number) =>
       `Stated height ${mm(height)}. Measure it with calipers; a tenth in its height is far less at the lip.`,
   },

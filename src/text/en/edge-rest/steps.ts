@@ -73,7 +73,7 @@ export const zeroing = (s: StepsOf): string[] => [
         `Check the last setting with the printed lip gauge (${mm(s.gauge)} high, measured): stood on the seat against the lip its upper front edge must just touch the belt.`,
       ]),
   'Lock both locking screws a little at a time, in turn. Read again: if knob, pin or gauge tell otherwise, repeat.',
-  `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the edge, its long ends reaching below the edge. It must meet the side of the lip slide when the plunge stands outside the edge of the belt, on both sides alike.`,
+  `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the edge, its long ends reaching below the edge. It must meet the end of the wear strip when the plunge stands outside the edge of the belt, on both sides alike.`,
   `Push block: stand it on the lip slide, pad against the blade opposite the belt. The pad touches ${mm(s.padHeight, 1)} above the seat, below the wheel's contact: there it holds the edge against the lip. Where the tip is too narrow use the push stick, hand behind its stop.`,
   'Try the whole stroke, motor off, both sides, tip to plunge: the edge must lie on seat and lip all along, nothing else may touch.',
   'Grind a test bar to half the depth, measure depth and both limits of the hollow, and compare with the progress table of the annex; correct the zero by the difference.',
