@@ -11,7 +11,7 @@ import {
   segments,
   type Segment,
 } from '../geometry/segment.ts';
-import { add2, distance2, scale2, type Vec2 } from '../geometry/vector.ts';
+import { add2, cross2, distance2, scale2, sub2, type Vec2 } from '../geometry/vector.ts';
 
 /** The thinnest place of a flat region, mm, and about where it is. */
 export interface Thin {
@@ -29,6 +29,17 @@ const nearestEnds = (s: Segment, t: Segment): readonly [Vec2, Vec2] => {
 
 const thinner = (one: Thin | undefined, other: Thin): Thin =>
   one === undefined || other.value < one.value ? other : one;
+
+/** Whether a point lies on the material's side of an edge of an anticlockwise contour. */
+const isInside = ({ a, b }: Segment, p: Vec2): boolean => cross2(sub2(b, a), sub2(p, a)) > 0;
+
+/** Whether there is material between the nearest ends p and q of two edges. */
+const isWall = (outer: Loop, s: Segment, t: Segment): boolean => {
+  const [p, q] = nearestEnds(s, t);
+  // The middle between two ends may lie on the outline: across a plate along its end.
+  const faces = isStraight(s) && isStraight(t) && isInside(s, q) && isInside(t, p);
+  return faces || containsPoint(outer, scale2(add2(p, q), 0.5));
+};
 
 /** How far a corner may turn, degrees: what lies between its sides then widens from there. */
 const MOST_TURN = 90 + 1e-6;
@@ -73,8 +84,7 @@ const ownWall = (contour: Loop): Thin | undefined => {
       if (best && boxGap2(box, otherBox) >= best.value) continue;
       const value = segmentGap(s, t);
       if ((best && value >= best.value) || isCorner(i, j) || isCorner(j, i)) continue;
-      const [p, q] = nearestEnds(s, t);
-      if (containsPoint(outer, scale2(add2(p, q), 0.5))) best = { value, at: p };
+      if (isWall(outer, s, t)) best = { value, at: nearestEnds(s, t)[0] };
     }
   });
   return best;

@@ -37,6 +37,17 @@ describe('the thinnest place of an outline', () => {
     expect(wall([...chamfered].reverse(), small)).toBeGreaterThan(18);
   });
 
+  it('is the width of a plate with square ends, and the height of a trapezium', () => {
+    expect(wall(plate)).toBeCloseTo(20, 9);
+    const trapezium: Vec2[] = [
+      [0, 0],
+      [5, 0],
+      [5, 3],
+      [0.2, 3],
+    ];
+    expect(wall(trapezium)).toBeCloseTo(3, 9);
+  });
+
   it('is the width of a tab, whether its end is square or round', () => {
     const tabbed: Vec2[] = [
       [0, 0],

@@ -74,6 +74,45 @@ describe('the washers of the nose', () => {
   });
 });
 
+describe('a spine rest', () => {
+  const kitchenWith = (change: (design: Design) => Design): Design => {
+    const [kitchen] = examplesOf('spine-rest').filter(({ file }) => file.startsWith('kitchen-210'));
+    if (kitchen === undefined) throw new Error('no example');
+    const { design } = kitchen;
+    const edited = change({ ...design, blades: design.blades.slice(0, 1) });
+    return {
+      ...edited,
+      // The line wanders more or less; what stands where is looked at here.
+      blades: edited.blades.map((one) => ({ ...one, line: { ...one.line, allowed: 20 } })),
+    };
+  };
+  const ground = (design: Design, height: number): Design => {
+    const bevel = { kind: 'height', height } as const;
+    const bevels = { left: bevel, right: bevel };
+    return { ...design, blades: design.blades.map((one) => ({ ...one, bevels })) };
+  };
+  const gap = (design: Design, noseGap: number): Design => ({
+    ...design,
+    fixture: { ...design.fixture, parameters: { ...design.fixture.parameters, noseGap } },
+  });
+
+  // Distances of the finished solids.
+  it.each([
+    ['a platen that leans towards the maker', 'lean', -2, 23],
+    ['a thick base', 'base', 10, 23],
+    ['a bevel as high as its setting can be', 'high', 0.93, 27],
+  ])('passes its checks with %s', (_, what, value, height) => {
+    const design = kitchenWith((one) => {
+      if (what === 'lean') return { ...one, grinder: { ...one.grinder, lean: value } };
+      if (what === 'high') return gap(ground(one, height), value);
+      const parameters = { ...one.fixture.parameters, base: value };
+      return { ...one, fixture: { ...one.fixture, parameters } };
+    });
+    const checks = valueOf(valueOf(solve(design)).checks('near'));
+    expect(checks.filter(({ passed }) => !passed)).toEqual([]);
+  });
+});
+
 describe('designs with any parameters', () => {
   it('build sound parts or say what is wrong and what mends it', () => {
     let built = 0;

@@ -11,7 +11,7 @@ import { words as shared } from '../../shared/checks/words.ts';
 import { strokedSetUps } from '../../shared/checks/pair-run.ts';
 import { groupOf } from '../../shared/checks/groups.ts';
 import { cutsOf } from '../blade.ts';
-import { rigPairs } from '../../shared/checks/rig-pairs.ts';
+import { padPairs, rigPairs } from '../../shared/checks/rig-pairs.ts';
 import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
 import { stickHeight } from '../../shared/parts/push-stick.ts';
 import { byKey } from '../../shared/later.ts';
@@ -29,7 +29,6 @@ const machinePairs = ({ v }: Question): Asked[] =>
     handDistance: v.handDistance,
     more: ['seat', 'lip'],
     fix,
-    pad: { fix: fix.pad, parameter: 'pushReserve' },
   });
 
 /** What the blade and what it carries must keep clear of, over stroke and rocking. */
@@ -106,6 +105,7 @@ export const setUpsOf = (q: Question): Result<SetUp[]> => {
     rocking: q.v.tipLift,
     names: words.names,
     machine: machinePairs(q),
+    pressing: padPairs(fix.pad, 'pushReserve'),
     blade: bladePairs(q),
     contacts: [touch('seat', [0, 0, 1]), touch('lip', [0, 1, 0])],
   });

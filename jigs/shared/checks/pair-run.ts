@@ -66,6 +66,8 @@ export interface Stroked {
   readonly names: Readonly<Record<string, string>>;
   /** Asked once a stand; for every blade over stroke and rocking; over the stroke alone. */
   readonly machine: readonly Asked[];
+  /** Asked once a stand, of what stands behind a blade that presses the belt on its support. */
+  readonly pressing: readonly Asked[];
   readonly blade: readonly Asked[];
   readonly contacts: readonly Asked[];
 }
@@ -180,6 +182,7 @@ const bladeSetUps = (
   meshes: PartMeshes,
   stood: Stood,
   machine: readonly Body[],
+  pressed: readonly Body[],
   {
     solids,
     name,
@@ -195,16 +198,17 @@ const bladeSetUps = (
     movementsOf(list.slice(Math.floor(list.length / 2)), q.rockHalf, 0),
   );
   const asking = [
-    [whole, first ? [...q.machine, ...q.blade] : q.blade, undefined],
-    [strokes, q.contacts, undefined],
-    ...(q.stick ? [[far, q.stick.asked, q.stick] as const] : []),
+    [whole, first ? [...q.machine, ...q.blade] : q.blade, undefined, machine],
+    [strokes, q.contacts, undefined, machine],
+    ...(first && q.pressing.length > 0 ? [[strokes, q.pressing, undefined, pressed] as const] : []),
+    ...(q.stick ? [[far, q.stick.asked, q.stick, machine] as const] : []),
   ] as const;
   return all(
-    asking.map(([movements, asked, stick]) => {
+    asking.map(([movements, asked, stick, still]) => {
       // What the blade carries moves as one with it.
       const motion = bladeMotion(movements);
       return chain(handBodies(q, meshes, stood, movements, motion, stick), (held) => {
-        const bodies = [...held, ...bladeBodies(solids, motion).values(), ...machine];
+        const bodies = [...held, ...bladeBodies(solids, motion).values(), ...still];
         return ok<SetUp>({
           asked,
           bodies: new Map(bodies.map((body) => [body.name, body])),
@@ -227,14 +231,18 @@ const standSetUps = (
   if (first === undefined) return ok([]);
   const { belt, backing } = stand;
   const frame = q.frameOf(stand);
-  return chain(machineBodies(q.design.grinder, belt, backing, frame, q.workshop), (machine) =>
+  const { grinder } = q.design;
+  const taut = { ...grinder, belt: { ...grinder.belt, flutter: 0 } };
+  const bodies = (of: typeof grinder) =>
+    chain(machineBodies(of, belt, backing, frame, q.workshop), (found) => ok(Object.values(found)));
+  return chain(all([bodies(grinder), bodies(taut)]), ([machine = [], pressed = []]) =>
     chain(standingBodies(q, meshes, first), (stood) =>
       chain(
         all(
           blades.map((solids, i) => {
             const name = q.design.blades[i]?.name ?? '';
             const blade = { solids, name, first: i === 0 };
-            return bladeSetUps(q, meshes, stood, Object.values(machine), blade, settings);
+            return bladeSetUps(q, meshes, stood, machine, pressed, blade, settings);
           }),
         ),
         (setUps) => ok(setUps.flat()),

@@ -16,12 +16,19 @@ export interface Rig {
   /** Bodies of the fixture besides base, mount, nose, step and push block. */
   readonly more: readonly string[];
   readonly fix: Fixes;
-  /** What holds the pad off the belt, and the parameter that sets it. */
-  readonly pad: { readonly fix: string; readonly parameter: string };
 }
 
+/**
+ * The pad is held off the belt by the blade between them, which lies on the belt there and takes up
+ * its flutter: it is asked against the belt pressed on its support, splice counted. `parameter` sets
+ * where the pad stands.
+ */
+export const padPairs = (fix: string, parameter: string): Asked[] => [
+  clear('pad', 'belt', 0.05, fix, parameterPath(parameter)),
+];
+
 /** What of a fixture must keep clear of what of the machine, standing at each setting. */
-export const rigPairs = ({ runningClearance, handDistance, more, fix, pad }: Rig): Asked[] => {
+export const rigPairs = ({ runningClearance, handDistance, more, fix }: Rig): Asked[] => {
   const still = ['base', 'mount', 'nose', 'step', ...more];
   return [
     ...[...still, 'push'].flatMap((a) => [
@@ -35,8 +42,6 @@ export const rigPairs = ({ runningClearance, handDistance, more, fix, pad }: Rig
       fix: fix.mount,
       parameter: parameterPath('mount'),
     },
-    // Blade and belt press on each other there: the pad is held off by the blade itself.
-    clear('pad', 'belt', 0.05, pad.fix, parameterPath(pad.parameter)),
     ...['belt', 'wheels', 'platen'].map((b) =>
       clear('hand', b, handDistance, fix.hand, parameterPath('handDistance')),
     ),

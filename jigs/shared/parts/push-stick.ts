@@ -1,7 +1,9 @@
 import {
   chain,
   ok,
+  radians,
   rounded,
+  tan,
   type Frame,
   type PrintPart,
   type Result,
@@ -39,12 +41,17 @@ const onHandle = (a: number, b: number): Vec2 => [
   STICK.rise + SLOPE * (a + b),
 ];
 
-/** Along the handle to the face of the stop: the hand then stays `handDistance` behind the nose. */
+/**
+ * Along the handle to the face of the stop: the hand then stays `handDistance` behind the nose, or
+ * behind a belt that leans over it from there.
+ */
 const stopAt = (c: Context, head: number): number => {
-  const [behind] = onHandle(0, STICK.handle + STICK.stop);
+  const [behind, above] = onHandle(0, STICK.handle + STICK.stop);
   const [, upper] = onHandle(0, STICK.handle);
+  const over = Math.max(0, -tan(radians(c.lean)));
+  const away = c.v.handDistance * Math.hypot(1, over) - behind + over * above;
   // It also stands clear of the head over the nose.
-  return Math.max((c.v.handDistance - behind) / SLOPE, (head - upper) / SLOPE + 20);
+  return Math.max(away / (SLOPE * (1 - over)), (head - upper) / SLOPE + 20);
 };
 
 /** Top of the stick over its nose, mm. */

@@ -15,7 +15,7 @@ import {
 import { groupOf } from '../../shared/checks/groups.ts';
 import { words as shared } from '../../shared/checks/words.ts';
 import { strokedSetUps, type Stroked } from '../../shared/checks/pair-run.ts';
-import { rigPairs } from '../../shared/checks/rig-pairs.ts';
+import { padPairs, rigPairs } from '../../shared/checks/rig-pairs.ts';
 import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
 import { stickHeight } from '../../shared/parts/push-stick.ts';
 import { byKey } from '../../shared/later.ts';
@@ -33,7 +33,6 @@ const machinePairs = ({ v }: Question): Asked[] =>
     handDistance: v.handDistance,
     more: [],
     fix: words.fix,
-    pad: { fix: words.fix.padAtBelt, parameter: 'padMargin' },
   });
 
 /** How near to the line of the spine a tang bears on the rest as the spine does, mm. */
@@ -130,6 +129,7 @@ export const stripSetUpsOf = (
     bodyName: (placement) => (placement.name === 'line-strip' ? 'strip' : groupOf(placement)),
     names: { ...words.names, strip: strip.body },
     machine,
+    ...(machine.length > 0 ? {} : { pressing: [] }),
     ...(stick ? { stick } : {}),
     blade: [...bladePairs(q), ...stripPairs(q)],
     contacts: [
@@ -189,6 +189,7 @@ const askedOf = (q: Question): Stroked => {
     rocking: q.v.tipLift,
     names: words.names,
     machine: machinePairs(q),
+    pressing: padPairs(words.fix.padAtBelt, 'padMargin'),
     blade: bladePairs(q),
     contacts: contactPairs(),
   };

@@ -41,7 +41,7 @@ export const checks = {
       'Grind the high part of the bevel first with a steeper pass, lower the bevel, or ask for a smaller margin of the pad below the edge, above which it cannot go.',
     pushHigh: 'Ask for a smaller margin of the pad below the edge.',
     padAtBelt:
-      'Ask for a larger margin of the pad below the edge: where the blade grows lower it must still stand behind it.',
+      'Ask for a larger margin of the pad below the edge: the blade that holds it off the belt is thicker there.',
     reserve: 'Raise the pad nearer to the edge, or ask for less reserve on the step.',
     line: 'Allow more deviation, let the line follow something else, or split the family.',
     travel: 'Ask for a larger reserve of travel.',
