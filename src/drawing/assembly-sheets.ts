@@ -5,7 +5,7 @@ import { text } from '../text/index.ts';
 import { COLUMN } from './arrange.ts';
 import { balloons, seenIn } from './balloons.ts';
 import { sectionItems, type Section } from './belt-section.ts';
-import { boardOf, isFree } from './board.ts';
+import { boardOf, CLEAR, isFree } from './board.ts';
 import { bodiesOf, splitThrough, type Body } from './bodies.ts';
 import { border } from './border.ts';
 import { around, heightOf, union, widthOf, type Box } from './box.ts';
@@ -91,69 +91,86 @@ const numbered = (title: string, lines: readonly string[]): Strip[] =>
         space(3),
       ];
 
-/** Extents of the real thing along one axis of the paper, as an auxiliary dimension. */
-const overall = (box: Box, k: number, axis: 'x' | 'y', place: Place = {}): Item[] => {
-  const size = axis === 'x' ? widthOf(box) : heightOf(box);
-  const name = `(${plain(size / k, 1)})`;
-  return axis === 'x'
-    ? linear({ axis, a: [box.x0, box.y0], b: [box.x1, box.y0], at: box.y0 - 9, text: name })
-    : linear({
-        axis,
-        a: [box.x0, box.y0],
-        b: [box.x0, box.y1],
-        at: box.x0 - 9,
-        text: name,
-        ...place,
-      });
+/** Distance of an overall dimension from the picture, mm, and of one beyond the balloons from these. */
+const AWAY = 9;
+const BEYOND = 2;
+/** Air between two views, mm. */
+const BETWEEN = 8;
+
+/** What a box is of the real thing across, as an auxiliary dimension below it. */
+const overallAcross = (box: Box, k: number): Item[] =>
+  linear({
+    axis: 'x',
+    ...{ a: [box.x0, box.y0], b: [box.x1, box.y0], at: box.y0 - AWAY },
+    text: `(${plain(widthOf(box) / k, 1)})`,
+  });
+
+/** The same upwards, left of it. */
+const overallUp = (box: Box, k: number, place: Pick<Partial<Linear>, 'aside' | 'at'> = {}) =>
+  linear({
+    axis: 'y',
+    ...{ a: [box.x0, box.y0], b: [box.x0, box.y1], at: box.x0 - AWAY },
+    text: `(${plain(heightOf(box) / k, 1)})`,
+    ...place,
+  });
+
+/** A level line left of a picture, broken where it would run through a balloon. */
+const broken = (item: Item, others: readonly Item[]): Item[] => {
+  if (item.kind !== 'line' || item.a[1] !== item.b[1]) return [item];
+  const [{ a, b }, level] = [item, item.a[1]];
+  for (const other of others) {
+    if (other.kind !== 'circle') continue;
+    const [x, y] = other.centre;
+    const half = other.radius + CLEAR;
+    if (x > a[0] || x < b[0] || Math.abs(y - level) > half) continue;
+    return [
+      { ...item, b: [x + half, level] },
+      { ...item, a: [x - half, level] },
+    ];
+  }
+  return [item];
 };
 
-/** Where the value of a dimension stands along its line. */
-type Place = Pick<Linear, 'aside' | 'beyond' | 'isOutside'>;
-
 /**
- * The upright overall dimension, its value moved along to where no balloon's leader runs; beyond an
- * end, where the picture may grow by it, if they leave no room between.
+ * The upright overall dimension, its value moved along to where no balloon's leader runs; beyond the
+ * balloons if they leave no room between, its extension lines broken where they meet one.
  */
-const overallUp = (box: Box, k: number, others: readonly Item[], mayGrow: boolean): Item[] => {
+const overallUpBeside = (box: Box, k: number, others: readonly Item[]): Item[] => {
   const board = boardOf(others);
-  const places: readonly Place[] = [
-    ...[0, 0.12, -0.12, 0.24, -0.24, 0.34, -0.34].map((s) => ({ aside: s * heightOf(box) })),
-    ...(mayGrow ? (['high', 'low'] as const) : []).map((beyond) => ({ isOutside: true, beyond })),
-  ];
   const isClear = (items: readonly Item[]): boolean =>
     items.every((item) => item.kind !== 'text' || isFree(board, bounds([item])));
-  return places.map((place) => overall(box, k, 'y', place)).find(isClear) ?? [];
+  const near = [0, 0.12, -0.12, 0.24, -0.24, 0.34, -0.34].map((share) =>
+    overallUp(box, k, { aside: share * heightOf(box) }),
+  );
+  const beyond = overallUp(box, k, { at: bounds(others).x0 - BEYOND });
+  return near.find(isClear) ?? beyond.flatMap((item) => broken(item, others));
 };
 
 /**
- * Side view and, below it in first-angle projection, the view from above; drawn at any scale, all
- * of their overall dimensions on them where they may grow by it.
+ * Side view and, below it in first-angle projection, the view from above, with their overall
+ * dimensions; drawn at any scale.
  */
-const elevations = (
-  bodies: readonly Body[],
-  rows: readonly Row[],
-  cuts: readonly Cut[],
-): ((mayGrow: boolean) => Drawn) => {
+const elevations = (bodies: readonly Body[], rows: readonly Row[], cuts: readonly Cut[]): Drawn => {
   // Bought parts are small and many: their numbers are in the exploded view.
   const made = rows.filter((row) => row.part.kind !== 'hardware');
   const pictures = [SIDE, ABOVE_SIDE].map((eye) => pictureOf(bodies, eye, made));
-  const draw = (k: number, mayGrow: boolean): Item[] => {
+  const draw = (k: number): Item[] => {
     const [side = [], above = []] = pictures.map((picture, i) => {
       const { items, box, pointers } = atScale(picture, k);
-      const across = i === 0 ? overall(box, k, 'x') : [];
-      const up = overall(box, k, 'y');
+      const across = i === 0 ? overallAcross(box, k) : [];
+      const up = overallUp(box, k);
       const around = union(box, bounds(up));
       const drawn = [...items, ...up.filter((item) => item.kind !== 'text')];
       const { marks, numbers } = withCuts(i === 0 ? [] : cuts, box, k, drawn, (wide) =>
         balloons(pointers, union(around, wide)),
       );
       const others = [...marks, ...numbers];
-      return [...items, ...across, ...overallUp(box, k, others, mayGrow), ...others];
+      return [...items, ...across, ...overallUpBeside(box, k, others), ...others];
     });
-    return [...side, ...move(above, [0, bounds(side).y0 - bounds(above).y1 - 10])];
+    return [...side, ...move(above, [0, bounds(side).y0 - bounds(above).y1 - BETWEEN])];
   };
   const bare = columnOf(pictures.map(({ box }) => extentOf(box)));
-  return (mayGrow) => drawnOnce((k) => draw(k, mayGrow), bare);
+  return drawnOnce(draw, bare);
 };
 
 /** The assembly as it stands when built, from the maker's right. */
@@ -220,7 +237,6 @@ export const assemblySheets = (
   const { link } = block;
   const cuts = cutsOf(info.cuts ?? [], parts, placements);
   const bodies = splitThrough(bodiesOf(parts, placements));
-  const views = elevations(bodies, rows, cuts);
   const from = explodedFrom(parts, placements, info.joined ?? 'z');
   const apart = from(ISOMETRIC, rows);
   // What is hidden from there is shown from the other side.
@@ -231,8 +247,7 @@ export const assemblySheets = (
   const reducing = SCALES.filter((s) => factor(s) <= 1);
   const pages: Page[] = [
     {
-      draw: views(true),
-      otherwise: views(false),
+      draw: elevations(bodies, rows, cuts),
       scales: reducing,
       strips: partsList(rows, info.files),
       ...(link === undefined ? {} : { foot: codeStrip(link, block.designId) }),

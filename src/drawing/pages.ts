@@ -49,11 +49,12 @@ export const extentOf = (box: Box): Size => ({ width: widthOf(box), height: heig
 /** A page with a picture left and a column of strips above the title block. */
 export interface Page {
   readonly draw: Drawn;
-  /** The same picture with less around it: drawn where that makes it larger. */
-  readonly otherwise?: Drawn;
   readonly scales: readonly Scale[];
   readonly strips: readonly Strip[];
-  /** What stands left of the title block, below the picture. */
+  /**
+   * What stands left of the title block, below the picture; below that of a later page where this
+   * one would be smaller for it.
+   */
   readonly foot?: (width: number) => Strip;
 }
 
@@ -147,18 +148,14 @@ const isNoLess = (shared: Laid | undefined, alone: readonly (Laid | undefined)[]
 
 /** The page on the smallest of the papers that holds it. */
 const laidOn = (page: Page, papers: readonly Paper[], block: number): Laid | undefined => {
-  const onOne = (draw: Drawn): Laid | undefined => {
-    for (const paper of papers) {
-      const found = lay({ ...page, draw }, paper, block);
-      if (found) return found;
-    }
-    return undefined;
-  };
-  const found = onOne(page.draw);
-  if (!page.otherwise) return found;
-  const other = onOne(page.otherwise);
-  return isNoLess(found, [other]) && found?.paper === other?.paper ? found : other;
+  for (const paper of papers) {
+    const found = lay(page, paper, block);
+    if (found) return found;
+  }
+  return undefined;
 };
+
+const footless = ({ draw, scales, strips }: Page): Page => ({ draw, scales, strips });
 
 /**
  * Pages on their papers, `block` mm kept free for the title block. The column beside the pictures is
@@ -172,10 +169,19 @@ export const laidOut = (
 ): readonly Laid[] => {
   const laid: Laid[] = [];
   let rest: readonly Strip[] = [];
+  let foot: Page['foot'];
   const waiting = [...pages];
   for (let page = waiting.shift(); page; page = waiting.shift()) {
-    let one: Page = { ...page, strips: [...rest, ...page.strips] };
+    let one: Page = { ...(foot && { foot }), ...page, strips: [...rest, ...page.strips] };
     let found = laidOn(one, papers, block);
+    foot = undefined;
+    if (one.foot && waiting.length > 0) {
+      const free = laidOn(footless(one), papers, block);
+      if (!isNoLess(found, [free])) {
+        foot = one.foot;
+        [one, found] = [footless(one), free];
+      }
+    }
     for (let next = waiting[0]; next; next = waiting[0]) {
       if (one.strips.length > 0 || next.strips.length > 0 || one.foot || next.foot) break;
       const both = beside(one, next);

@@ -15,6 +15,7 @@ const page = (wide: number, tall: number, strips: Page['strips'] = []): Page => 
   scales: [FULL_SIZE, HALF],
   strips,
 });
+const mark = frameItem({ x0: 0, y0: -60, x1: 60, y1: 0 }, 'visible');
 const note = paragraph('a word beside the picture', 100);
 
 describe('pictures on their sheets', () => {
@@ -39,5 +40,22 @@ describe('pictures on their sheets', () => {
     // 300 mm are wider than what a column leaves of an A3 sheet (ISO 5457: 390 mm within the frame).
     expect(withWords?.scale).toEqual(HALF);
     expect(alone?.scale).toEqual(FULL_SIZE);
+  });
+
+  it('stand over what belongs below only where they do not get smaller by it', () => {
+    const foot = () => ({ height: 60, items: [mark], keep: false });
+    const marked = (pages: readonly Page[]): readonly (readonly [Scale, boolean])[] =>
+      laidOut(pages, [A3], BLOCK).map(({ scale, items }) => [scale, items.length > 1]);
+    // 277 mm within the frame of an A3 sheet: 250 leave no room for 60 more, 150 do.
+    const tall = { ...page(100, 250), foot };
+    expect(marked([tall, page(100, 150)])).toEqual([
+      [FULL_SIZE, false],
+      [FULL_SIZE, true],
+    ]);
+    expect(marked([tall])).toEqual([[HALF, true]]);
+    expect(marked([{ ...page(100, 150), foot }, page(100, 250)])).toEqual([
+      [FULL_SIZE, true],
+      [FULL_SIZE, false],
+    ]);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assemblySheets } from '../../src/drawing/assembly-sheets.ts';
+import { bodiesOf } from '../../src/drawing/bodies.ts';
 import type { Sheet } from '../../src/drawing/sheet.ts';
 import { titleBlock } from '../../src/make/files/title.ts';
 import { examplesOf, solved, valueOf } from '../family/examples.ts';
@@ -21,6 +22,9 @@ const balloonsOf = (sheets: readonly Sheet[]): Set<string> =>
       }),
     ),
   );
+
+const textsOf = (sheets: readonly Sheet[]): string[] =>
+  sheets.flatMap(({ items }) => items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])));
 
 describe('the assembly of a worked design of each family', () => {
   const families = ['spine-rest', 'edge-rest', 'carriage', 'backing-carrier'];
@@ -45,9 +49,7 @@ describe('the assembly of a worked design of each family', () => {
       },
       titleBlock(example.design, ''),
     );
-    const texts = sheets.flatMap(({ items }) =>
-      items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])),
-    );
+    const texts = textsOf(sheets);
     expect(texts).toContain('Assembled');
     for (const letter of ['A', 'B'].slice(0, cuts.length))
       expect(texts).toContain(`${letter} – ${letter}`);
@@ -61,6 +63,13 @@ describe('the assembly of a worked design of each family', () => {
       ({ id }, i) => placements.some(({ part }) => part === id) && !numbers.has(String(i + 1)),
     );
     expect(unseen.map(({ id }) => id)).toEqual([]);
+    // Width, depth and height of all that is placed, in brackets: auxiliary dimensions (ISO 129-1).
+    const bodies = bodiesOf(parts, placements);
+    const extents = ([0, 1, 2] as const).map(
+      (i) => Math.max(...bodies.map((b) => b.max[i])) - Math.min(...bodies.map((b) => b.min[i])),
+    );
+    const told = textsOf(sheets.slice(0, 1)).filter((text) => /^\([\d.]+\)$/.test(text));
+    expect(told.sort()).toEqual(extents.map((size) => `(${Number(size.toFixed(1))})`).sort());
     expect(sheets.flatMap(clashes)).toEqual([]);
     expect(sheets.flatMap(outside)).toEqual([]);
   });
