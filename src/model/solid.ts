@@ -41,6 +41,7 @@ interface Ring {
   readonly points: readonly Vec2[];
   readonly outline: Outline;
   readonly polygon: Loop;
+  readonly number: number;
 }
 
 interface Wall {
@@ -78,7 +79,8 @@ export const meshOf = (
     const known = rings.find((one) => one.isHole === isHole && areSame(one.points, points));
     if (known !== undefined) return known;
     const outline = outlineOf(points);
-    const ring = { loop, isHole, points, outline, polygon: polygon(points) };
+    const number = rings.length;
+    const ring = { loop, isHole, points, outline, polygon: polygon(points), number };
     rings.push(ring);
     return ring;
   };
@@ -101,7 +103,8 @@ export const meshOf = (
       builder.triangle([a, from], [b, to], [a, to]);
     });
   }
-  const issues = levels.flatMap((z) => capLevel(z, sheets, builder));
+  const faces = createFaces();
+  const issues = levels.flatMap((z) => capLevel(z, sheets, faces, builder));
   return issues.length > 0 ? fail(...issues) : ok(builder.mesh());
 };
 
@@ -182,8 +185,34 @@ const clashesOf = (sheets: readonly Sheet[]): Issue[] =>
     }),
   );
 
+type Triangles = readonly (readonly [Vec2, Vec2, Vec2])[];
+
+/** The triangles, anticlockwise, of what lies within a ring and outside the rings in it. */
+type Faces = (ring: Ring, holes: readonly Ring[]) => Triangles;
+
+/** Faces of which each is triangulated once: the two of a plate are one and the same. */
+const createFaces = (): Faces => {
+  const known = new Map<string, Triangles>();
+  return (ring, holes) => {
+    const key = [ring, ...holes].map(({ number }) => number).join(' ');
+    const found = known.get(key);
+    if (found) return found;
+    const contours = [ring.points, ...holes.map(({ points }) => [...points].reverse())];
+    const flat = contours.flat();
+    const at = (i: number): Vec2 => flat[i] ?? [NaN, NaN];
+    const made = triangulate(contours).map(([a, b, c]) => [at(a), at(b), at(c)] as const);
+    known.set(key, made);
+    return made;
+  };
+};
+
 /** Adds the faces at level z; returns what makes that impossible. */
-const capLevel = (z: number, sheets: readonly Sheet[], builder: MeshBuilder): Issue[] => {
+const capLevel = (
+  z: number,
+  sheets: readonly Sheet[],
+  faces: Faces,
+  builder: MeshBuilder,
+): Issue[] => {
   const below = sheets.filter((sheet) => sheet[0]?.to === z);
   const above = sheets.filter((sheet) => sheet[0]?.from === z);
   const rings = [...new Set([...below, ...above].flat().map((wall) => wall.ring))];
@@ -200,11 +229,7 @@ const capLevel = (z: number, sheets: readonly Sheet[], builder: MeshBuilder): Is
     const children = rings.filter(
       (r) => r !== ring && encloses(ring, r) && depth.get(r) === (depth.get(ring) ?? 0) + 1,
     );
-    const holes = children.map((child) => [...child.points].reverse());
-    const flat = [ring.points, ...holes].flat();
-    for (const [a, b, c] of triangulate([ring.points, ...holes])) {
-      const [p, q, r] = [flat[a], flat[b], flat[c]];
-      if (p === undefined || q === undefined || r === undefined) continue;
+    for (const [p, q, r] of faces(ring, children)) {
       if (up) builder.triangle([p, z], [q, z], [r, z]);
       else builder.triangle([p, z], [r, z], [q, z]);
     }
