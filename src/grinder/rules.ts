@@ -44,6 +44,20 @@ const platenIssues = ({ platen, wheels }: Grinder, at: string): Issue[] => {
     : [];
 };
 
+/** Platen or contact wheel that a narrow belt leaves bare at its sides, wherever it tracks. */
+const bareIssues = ({ platen, wheels, belt }: Grinder, at: string): Issue[] => {
+  const most = belt.width + 2 * belt.tracking;
+  const bare = (path: string, label: string, width: number): Issue[] =>
+    width > most
+      ? [problem('beside-belt', path, words.besideBelt(label, width, belt.width, most), 'warning')]
+      : [];
+  if (platen.kind !== 'none')
+    return bare(`${at}.platen.width`, labels.platen.width.label, platen.width);
+  return wheels.flatMap(({ role, width }, i) =>
+    role === 'contact' ? bare(`${at}.wheels.${i}.width`, labels.wheels.width.label, width) : [],
+  );
+};
+
 const backingIssues = ({ platen, backings }: Grinder, at: string): Issue[] =>
   backings.flatMap(({ kind, thickness }, i) => {
     const path = `${at}.backings.${i}`;
@@ -138,6 +152,7 @@ export const grinderIssues = (grinder: Grinder, at = ''): Issue[] => {
     ...doubles(grinder.backings, labels.backings.label, `${at}.backings`),
     ...doubles(grinder.wheels, labels.wheels.label, `${at}.wheels`),
     ...platenIssues(grinder, at),
+    ...bareIssues(grinder, at),
     ...backingIssues(grinder, at),
     ...wheelIssues(grinder, at),
     ...restIssues(grinder.rest, stacks(grinder), `${at}.rest`),

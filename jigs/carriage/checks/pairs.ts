@@ -48,7 +48,7 @@ const fixturePairs = ({ c: { v } }: Question): Asked[] => {
   return [
     ...parts.flatMap((a) => [
       clear(a, 'belt', running, fix.belt, parameterPath('edgeHeight')),
-      clear(a, 'platen', running, fix.clearance),
+      clear(a, 'platen', running, a === 'jaw' ? fix.besideBelt : fix.clearance),
       clear(a, 'wheels', running, fix.clearance),
       clear(a, 'guards', running, fix.clearance),
     ]),
@@ -77,6 +77,7 @@ const fixturePairs = ({ c: { v } }: Question): Asked[] => {
 
 /** What the clamped blade must keep clear of over its stroke, and what holds it. */
 const bladePairs = ({ c: { v, grips } }: Question, blade: string): Asked[] => {
+  const running = v.runningClearance;
   const held: Name = grips.find((g) => g.blade.name === blade)?.onTang ? 'tang' : 'blade';
   const beside: Name = held === 'tang' ? 'blade' : 'tang';
   return [
@@ -84,9 +85,8 @@ const bladePairs = ({ c: { v, grips } }: Question, blade: string): Asked[] => {
       clear('blade', b, BLADE_ROOM, fix.blade),
       clear('tang', b, BLADE_ROOM, fix.blade),
     ]),
-    ...(['belt', 'platen'] as const).map((b) =>
-      clear('tang', b, v.runningClearance, fix.jaw, parameterPath('plungeMargin')),
-    ),
+    clear('tang', 'belt', running, fix.jaw, parameterPath('plungeMargin')),
+    clear('tang', 'platen', running, fix.besideBelt),
     ...(['blade', 'tang'] as const).flatMap((a) => [
       clear(a, 'heel', BLADE_ROOM, fix.blade),
       clear(a, 'foot', BLADE_ROOM, fix.blade),

@@ -40,9 +40,9 @@ const bladePairs = ({ v }: Question): Asked[] => {
     // The belt lies between blade and wheel; the blade is asked as it comes.
     clear('blade', 'wheels', 0.05, fix.blade),
     clear('blade', 'nose', 0.5, fix.blade),
-    ...(['belt', 'platen', 'wheels'] as const).map((b) =>
-      clear('tang', b, running, fix.blade, parameterPath('plungeMargin')),
-    ),
+    clear('tang', 'belt', running, fix.blade, parameterPath('plungeMargin')),
+    clear('tang', 'platen', running, fix.blade),
+    clear('tang', 'wheels', running, fix.besideBelt),
     ...still.map((b) => clear('tang', b, 0.5, fix.blade)),
     ...(['nose', 'step', 'seat', 'lip'] as const).map((b) => clear('tang', b, 0.02, fix.blade)),
     clear('tang', 'push', 0.5, fix.blade),

@@ -13,6 +13,10 @@ export const grinderRules = {
     message: `Platen reaches from ${bottom} to ${top} mm; its top must lie at least ${least} mm above its bottom, because a flat must remain between its rounded ends.`,
     fix: 'Raise Top of the platen, lower Bottom of the platen, or reduce Radius of the platen ends.',
   }),
+  besideBelt: (label: string, width: number, belt: number, most: number) => ({
+    message: `${label} is ${width} mm and the belt ${belt} mm wide; beyond ${most} mm it stands bare beside the belt, because the belt wanders no farther, and plunge, tang and jaw, which pass there, meet it.`,
+    fix: 'Measure both. Where it is so, use a belt as wide, or a fixture that keeps what is thick off the bare part.',
+  }),
   bareBacking: (thickness: number) => ({
     message: `Backing thickness is ${thickness} mm on a backing of kind none; it must be 0 mm, because nothing lies between platen and belt.`,
     fix: 'Set Backing thickness to 0, or choose the kind of the backing.',

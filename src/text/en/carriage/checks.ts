@@ -38,6 +38,8 @@ export const checks = {
     grip: 'Raise the edge, or grind this blade in a design of its own.',
     jaw: 'Set the jaw farther from the plunge.',
     support: 'Correct the layout: the foot runs off.',
+    besideBelt:
+      'Use a belt as wide as the platen: what is thick passes beside the belt, and a bare platen stands there. With a narrower belt this carriage does not suit.',
     clearance: 'Move or shorten the part named, or change the keep-out.',
     belt: 'Ask for less running clearance, or clamp the blade higher.',
     mount: 'Choose other slots or the clamp bars.',

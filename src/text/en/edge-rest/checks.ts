@@ -43,6 +43,8 @@ export const checks = {
     travel: 'Ask for a larger reserve of travel.',
     support: 'Make the seat wider, or leave more blade on the belt at the tip.',
     guard: 'Raise the guard above the blade.',
+    besideBelt:
+      'Use a belt as wide as the wheel: what is thick passes beside the belt, and the bare wheel stands there. Or start the hollow farther from the plunge, with a thinner tang.',
     clearance: 'Move or shorten the part named, or change the keep-out.',
     belt: 'Set the gap at the wheel larger, or ask for less running clearance.',
     mount: 'Choose other mounting holes or the clamp bars.',
