@@ -56,13 +56,18 @@ const strokeIssues = (v: Values, grips: readonly Grip[]): Issue[] => {
 };
 
 /** No angle of the table ends behind the jaw: the least change of the edge height that brings one there. */
-const noAngle = (v: Values, levels: Levels, room: number): Issue => {
+const noAngle = (v: Values, levels: Levels, room: number, slots: boolean): Issue => {
   const [low, high] = [levels.jawTop - JAW.grip + JAW.leastGrip, v.edgeHeight - BELOW_EDGE];
+  // Jaw and edge rise together: where they lie too close, no edge height helps.
+  if (low > high) {
+    const none = problem('no-angle', path('upright'), words.angleTooLow(high - low));
+    return slots ? mendedBy(none, 'plates') : none;
+  }
   const issue = problem('no-angle', path('edgeHeight'), words.noAngle(low, high));
   // Jaw and edge rise together with the edge height; the jaw must stay clear of the sole.
   const shifts = ANGLES.map(({ leg }) => levels.soleTop + leg)
     .map((top) => (top > high ? top - high : Math.min(0, top - low)))
-    .filter((shift) => low <= high && room + shift >= 0);
+    .filter((shift) => room + shift >= 0);
   const [least] = shifts.sort((a, b) => Math.abs(a) - Math.abs(b));
   if (least === undefined) return issue;
   return (least > 0 ? raisedTo : loweredTo)(issue, v.edgeHeight + least);
@@ -85,7 +90,8 @@ export const parameterIssues = (
     { key: 'base', label: labels.base.label, thickness: v.base },
   ]);
   const plates = v.upright !== 'angle';
-  if (plates && (process === 'saw-drill' || process === 'plasma'))
+  const slots = process !== 'saw-drill' && process !== 'plasma';
+  if (plates && !slots)
     issues.push(
       mendedBy(problem('tabs-need-cut', path('upright'), words.tabsNeedCut(process)), 'angle'),
     );
@@ -151,7 +157,7 @@ export const parameterIssues = (
       ),
     );
   if (!plates && !hasError(issues)) {
-    if (angle === undefined) issues.push(noAngle(v, levels, room));
+    if (angle === undefined) issues.push(noAngle(v, levels, room, slots));
     if (v.tipSettings > 0)
       issues.push(
         mendedBy(problem('angle-turned', path('tipSettings'), words.angleTurned(v.tipSettings)), 0),

@@ -66,6 +66,10 @@ export const issues = {
     message: `No equal angle of the table ends between ${mm(from)} (over the jaw) and ${mm(to)} (below the edge) above the base.`,
     fix: 'Change the edge height, or choose the upright of plates.',
   }),
+  angleTooLow: (room: number) => ({
+    message: `Upright is a bought angle, which must end over the jaw and below the edge; between them ${mm(room)} are left, and it must be 0 mm or more, because the blade is so low above its tang.`,
+    fix: 'Choose the upright of plates, cut by laser or water jet, or another fixture for so low a blade.',
+  }),
   angleTurned: (settings: number) => ({
     message: `Settings for the tip is ${String(settings)} and the upright a bought angle, where it must be 0: the turned tang needs the clamp slot of a cut upright.`,
     fix: 'Choose the upright of plates, or no further settings for the tip.',
