@@ -36,11 +36,15 @@ const openListing = (bytes: Uint8Array, registry: Families): Result<Design> =>
 /**
  * Opens a design file, any exported file that carries its design (SVG, PDF, DXF, 3MF, report, list
  * of a package, packed package), or a link saved as text. The content decides which it is, not the
- * name; whatever it is, what it holds is checked like any design file.
+ * name; whatever it is, what it holds is checked like any design file. `open`: how a design file is.
  */
-export const openAny = (bytes: Uint8Array, registry: Families): Result<Design> => {
+export const openAny = (
+  bytes: Uint8Array,
+  registry: Families,
+  open = openDesign,
+): Result<Design> => {
   if (bytes.find((byte) => !BEFORE.has(byte)) === BRACE)
-    return isListing(bytes) ? openListing(bytes, registry) : openDesign(bytes, registry);
+    return isListing(bytes) ? openListing(bytes, registry) : open(bytes, registry);
   const fragment = linkIn(bytes);
   return fragment === undefined
     ? chain(extractDesign(bytes), (design) => openDesign(design, registry))

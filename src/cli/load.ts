@@ -4,6 +4,7 @@ import { registry } from '../../jigs/registry.ts';
 import { fragmentIn, openAny } from '../adapt/open-any.ts';
 import { chain, fail, ok, type Result } from '../core/result.ts';
 import { openLink } from '../document/link.ts';
+import { openDesign } from '../document/open.ts';
 import type { Design } from '../document/schema.ts';
 import { LARGEST_FILE } from '../export/extract.ts';
 import { text } from '../text/index.ts';
@@ -46,11 +47,11 @@ const inFolder = (file: string): string => {
 
 /**
  * Opens the design in a design file, an exported file, a package folder, or a link given in the
- * place of a file.
+ * place of a file. `open`: how a design file is opened.
  */
-export const loadDesign = (file: string): Result<Design> => {
+export const loadDesign = (file: string, open = openDesign): Result<Design> => {
   const fragment = existsSync(file) ? undefined : fragmentIn(file);
   return fragment === undefined
-    ? chain(readBytes(inFolder(file), LARGEST_FILE), (bytes) => openAny(bytes, registry))
+    ? chain(readBytes(inFolder(file), LARGEST_FILE), (bytes) => openAny(bytes, registry, open))
     : openLink(fragment, registry);
 };

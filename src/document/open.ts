@@ -40,18 +40,28 @@ const checkFixture = (design: Design, { families }: Families): Result<Design> =>
   );
 };
 
+/** Fields and the family's parameters, each by itself. */
+const checkValues = (data: unknown, registry: Families): Result<Design> =>
+  chain(checkFields(documentSchema, data), (fields) => checkFixture(fields, registry));
+
 /**
  * Checks plain data as a design of the present version: fields, the family's parameters, and
  * what holds them together. For data that never was a file, such as a design under edit.
  */
 export const checkDesign = (data: unknown, registry: Families): Result<Design> =>
-  chain(checkFields(documentSchema, data), (fields) =>
-    chain(checkFixture(fields, registry), (design) => withIssues(design, designIssues(design))),
-  );
+  chain(checkValues(data, registry), (design) => withIssues(design, designIssues(design)));
 
 /** Checks plain data as a grinder of the present version. */
 export const checkGrinder = (data: unknown): Result<Grinder> =>
   chain(checkFields(grinderSchema, data), (grinder) => withIssues(grinder, grinderIssues(grinder)));
+
+const openWith = (
+  input: Uint8Array | string,
+  check: (data: unknown) => Result<Design>,
+): Result<Design> =>
+  chain(parseJson(input, MAX_DESIGN_BYTES), (data) =>
+    chain(upgrade(data, designFormat), (draft) => chain(upgradeGrinder(draft), check)),
+  );
 
 /**
  * Opens a design file; there is no other way in. Size, nesting and keys are bounded before
@@ -60,11 +70,11 @@ export const checkGrinder = (data: unknown): Result<Grinder> =>
  * stand in for what is left out; unknown fields are dropped with a warning each.
  */
 export const openDesign = (input: Uint8Array | string, registry: Families): Result<Design> =>
-  chain(parseJson(input, MAX_DESIGN_BYTES), (data) =>
-    chain(upgrade(data, designFormat), (draft) =>
-      chain(upgradeGrinder(draft), (current) => checkDesign(current, registry)),
-    ),
-  );
+  openWith(input, (data) => checkDesign(data, registry));
+
+/** The same of a design whose values may contradict each other, as it is opened to be mended. */
+export const openToMend = (input: Uint8Array | string, registry: Families): Result<Design> =>
+  openWith(input, (data) => checkValues(data, registry));
 
 /** Opens a grinder file; see `openDesign`. */
 export const openGrinder = (input: Uint8Array | string): Result<Grinder> =>

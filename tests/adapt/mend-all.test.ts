@@ -91,6 +91,17 @@ describe('all values that are named as mends', () => {
     expect(value['differences']).toHaveLength(1);
     expect(openDesign(readFileSync(at('mended.jig.json')), registry).ok).toBe(true);
   });
+
+  it('reach a file whose values contradict each other, as a hand may write it', async () => {
+    const file = put(
+      'contradicts.jig.json',
+      saveDesign(withValue(kitchen, 'blades.0.outline.bellyStart', 300)),
+    );
+    expect(openDesign(readFileSync(file), registry).ok).toBe(false);
+    const { code } = await runJson('mend', file, '--out', at('sound.jig.json'));
+    expect(code).toBe(0);
+    expect(openDesign(readFileSync(at('sound.jig.json')), registry).ok).toBe(true);
+  });
 });
 
 describe('a blade that one setting cannot serve as it is asked for', () => {

@@ -1,6 +1,7 @@
 import { registry } from '../../../jigs/registry.ts';
 import { mendAll, type MendReport } from '../../adapt/mend-all.ts';
 import { chain } from '../../core/result.ts';
+import { openToMend } from '../../document/open.ts';
 import { saveDesign } from '../../document/save.ts';
 import { text } from '../../text/index.ts';
 import { printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
@@ -18,7 +19,7 @@ export interface MendOptions {
  * tells which; with `out`, writes the mended design.
  */
 export const mend = async (file: string, { out, json = false }: MendOptions): Promise<ExitCode> => {
-  const mended = chain(loadDesign(file), (design) => mendAll(design, registry));
+  const mended = chain(loadDesign(file, openToMend), (design) => mendAll(design, registry));
   if (!mended.ok) {
     if (!json) printLine(text.adapt.mend.left);
     printIssues(mended.issues, json);
