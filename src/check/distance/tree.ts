@@ -12,6 +12,42 @@ export interface Tree {
   readonly next: Int32Array;
 }
 
+/** Twice the centres of boxes, three numbers each. */
+const centresOf = (bounds: Float64Array): Float64Array => {
+  const centres = new Float64Array(bounds.length / 2);
+  for (let i = 0, to = 0; i < bounds.length; i += 6) {
+    for (let k = i; k < i + 3; k++) centres[to++] = real(bounds, k) + real(bounds, k + 3);
+  }
+  return centres;
+};
+
+/** Puts the pieces of a run in order, those of its first half first; where the second one starts. */
+const partition = (order: Int32Array, centres: Float64Array, from: number, to: number): number => {
+  let [lowX, lowY, lowZ] = [Infinity, Infinity, Infinity];
+  let [highX, highY, highZ] = [-Infinity, -Infinity, -Infinity];
+  for (let i = from; i < to; i++) {
+    const at = 3 * int(order, i);
+    const [x, y, z] = [real(centres, at), real(centres, at + 1), real(centres, at + 2)];
+    if (x < lowX) lowX = x;
+    if (x > highX) highX = x;
+    if (y < lowY) lowY = y;
+    if (y > highY) highY = y;
+    if (z < lowZ) lowZ = z;
+    if (z > highZ) highZ = z;
+  }
+  const [x, y, z] = [highX - lowX, highY - lowY, highZ - lowZ];
+  const axis = x >= y && x >= z ? 0 : y >= z ? 1 : 2;
+  const middle = (axis === 0 ? lowX + highX : axis === 1 ? lowY + highY : lowZ + highZ) / 2;
+  let split = from;
+  for (let i = from; i < to; i++) {
+    const piece = int(order, i);
+    if (real(centres, 3 * piece + axis) >= middle) continue;
+    order[i] = int(order, split);
+    order[split++] = piece;
+  }
+  return split === from || split === to ? (from + to) >> 1 : split;
+};
+
 /**
  * The nodes of a tree over piece boxes (lower x y z, upper x y z for each piece), as `next`. Nodes
  * are halved at the middle of their centres along the longest axis, by count where that separates
@@ -21,50 +57,19 @@ export const treeNodes = (bounds: Float64Array): Int32Array => {
   const count = bounds.length / 6;
   const next = new Int32Array(2 * count - 1);
   const order = Int32Array.from({ length: count }, (_, i) => i);
-  const centre = (piece: number, axis: number): number =>
-    real(bounds, piece * 6 + axis) + real(bounds, piece * 6 + axis + 3);
+  const centres = centresOf(bounds);
   let used = 0;
-
-  const partition = (from: number, to: number): number => {
-    let axis = 0;
-    let widest = -1;
-    let middle = 0;
-    for (let k = 0; k < 3; k++) {
-      let low = Infinity;
-      let high = -Infinity;
-      for (let i = from; i < to; i++) {
-        const c = centre(int(order, i), k);
-        if (c < low) low = c;
-        if (c > high) high = c;
-      }
-      if (high - low > widest) {
-        widest = high - low;
-        axis = k;
-        middle = (low + high) / 2;
-      }
-    }
-    let split = from;
-    for (let i = from; i < to; i++) {
-      const piece = int(order, i);
-      if (centre(piece, axis) >= middle) continue;
-      order[i] = int(order, split);
-      order[split++] = piece;
-    }
-    return split === from || split === to ? (from + to) >> 1 : split;
-  };
-
   const build = (from: number, to: number): void => {
     const node = used++;
     if (to - from === 1) {
       next[node] = ~int(order, from);
       return;
     }
-    const split = partition(from, to);
+    const split = partition(order, centres, from, to);
     build(from, split);
     next[node] = used;
     build(split, to);
   };
-
   build(0, count);
   return next;
 };
