@@ -1,5 +1,5 @@
 import { problem, type Issue } from '../core/issue.ts';
-import { plain } from '../core/units.ts';
+import { gridDown, gridUp, plain } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import type { Rest } from './schema.ts';
 
@@ -17,6 +17,18 @@ const said = ({ from, to }: Range): string => `${plain(from, 3)} to ${plain(to, 
 const inside = (value: number, half: number, { from, to }: Range): boolean =>
   value - half >= from && value + half <= to;
 
+/** The first of some values that lies outside its range, with the nearest that does not. */
+const brought = (
+  values: readonly (readonly [path: string, value: number, half: number, range: Range])[],
+): Pick<Issue, 'mend'> => {
+  for (const [path, value, half, { from, to }] of values) {
+    const [low, high] = [gridUp(from + half), gridDown(to - half)];
+    if (low <= high && (value < low || value > high))
+      return { mend: { path, value: Math.min(high, Math.max(low, value)) } };
+  }
+  return {};
+};
+
 /** Issues of slots that run within `along` and lie side by side within `across`. */
 const slotIssues = (slots: readonly Slot[], along: Range, across: Range, at: string): Issue[] =>
   slots.flatMap((slot, i) => {
@@ -29,7 +41,17 @@ const slotIssues = (slots: readonly Slot[], along: Range, across: Range, at: str
       inside(slot.at, half, across) && inside(slot.from, 0, along) && inside(slot.to, 0, along);
     const place = `${slot.at} mm, from ${slot.from} to ${slot.to} mm`;
     const range = `${said(across)}, ${said(along)}`;
-    return fits ? [] : [problem('off-rest', path, words.offRest(words.slotName, place, range))];
+    if (fits) return [];
+    return [
+      {
+        ...problem('off-rest', path, words.offRest(words.slotName, place, range)),
+        ...brought([
+          [`${path}.at`, slot.at, half, across],
+          [`${path}.from`, slot.from, 0, along],
+          [`${path}.to`, slot.to, 0, along],
+        ]),
+      },
+    ];
   });
 
 const patternIssues = ({ pattern, width, depth, gap }: Table, at: string): Issue[] => {
@@ -41,17 +63,16 @@ const patternIssues = ({ pattern, width, depth, gap }: Table, at: string): Issue
       ? slotIssues(pattern.slots, y, x, `${at}.slots`)
       : slotIssues(pattern.slots, x, y, `${at}.slots`);
   const half = pattern.hole.kind === 'plain' ? pattern.hole.diameter / 2 : 0;
-  return pattern.at.flatMap(([hx, hy], i) =>
-    inside(hx, half, x) && inside(hy, half, y)
-      ? []
-      : [
-          problem(
-            'off-rest',
-            `${at}.at.${i}`,
-            words.offRest(words.holeName, `(${hx}, ${hy}) mm`, `x ${said(x)}, y ${said(y)}`),
-          ),
-        ],
-  );
+  return pattern.at.flatMap(([hx, hy], i) => {
+    if (inside(hx, half, x) && inside(hy, half, y)) return [];
+    const path = `${at}.at.${i}`;
+    const why = words.offRest(words.holeName, `(${hx}, ${hy}) mm`, `x ${said(x)}, y ${said(y)}`);
+    const mend = brought([
+      [`${path}.0`, hx, half, x],
+      [`${path}.1`, hy, half, y],
+    ]);
+    return [{ ...problem('off-rest', path, why), ...mend }];
+  });
 };
 
 /** What holds the fields of a rest together, given every distance platen face to abrasive, mm. */

@@ -162,5 +162,12 @@ export const grinderIssues = (grinder: Grinder, at = ''): Issue[] => {
   const issues = basic.some((issue) => issue.severity === 'error')
     ? basic
     : [...basic, ...pathIssues(grinder, at)];
-  return issues.map((issue) => ({ ...issue, path: issue.path.replace(/^\./, '') }));
+  const rooted = <T extends { readonly path: string }>(one: T): T => ({
+    ...one,
+    path: one.path.replace(/^\./, ''),
+  });
+  return issues.map(({ mend, ...issue }) => ({
+    ...rooted(issue),
+    ...(mend === undefined ? {} : { mend: rooted(mend) }),
+  }));
 };

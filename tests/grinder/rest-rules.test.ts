@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import { withValue } from '../../src/core/path.ts';
+import { grinderPresets } from '../../src/grinder/presets/index.ts';
+import { grinderIssues } from '../../src/grinder/rules.ts';
+import type { Grinder } from '../../src/grinder/schema.ts';
+
+const off = (grinder: Grinder) => grinderIssues(grinder).filter(({ code }) => code === 'off-rest');
+
+describe('slots and holes that a smaller rest no longer holds', () => {
+  const tables = Object.values(grinderPresets).filter(({ rest }) => rest.kind === 'table');
+
+  it('come back onto it at the values that are named', () => {
+    let mended = 0;
+    for (const preset of tables) {
+      let grinder = withValue(withValue(preset, 'rest.width', 90), 'rest.depth', 60);
+      for (let i = 0; i < 20 && off(grinder).length > 0; i += 1)
+        for (const { mend } of off(grinder)) {
+          expect(mend?.path).toMatch(/^rest\.pattern\./);
+          if (mend) grinder = withValue(grinder, mend.path, mend.value);
+          mended += 1;
+        }
+      expect(off(grinder)).toEqual([]);
+    }
+    expect(mended).toBeGreaterThan(3);
+  });
+});
