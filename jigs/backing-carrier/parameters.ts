@@ -1,4 +1,11 @@
-import { choiceParameter, number, ofMachine, text, type ValuesOf } from '../../src/family/index.ts';
+import {
+  choiceParameter,
+  number,
+  ofMachine,
+  ofSheet,
+  text,
+  type ValuesOf,
+} from '../../src/family/index.ts';
 
 const words = text.family.backingCarrier.parameters;
 /** Over the platen its bolts do not matter. */
@@ -17,8 +24,8 @@ export const parameters = {
   push: number(words.push, 'N', 5, 40, 150, 1),
   radius: number(words.radius, 'mm', 300, 1000, 5000, 10),
   depth: number(words.depth, 'mm', 12, 18, 40, 0.5),
-  plate: number(words.plate, 'mm', 4, 6, 10, 0.5),
-  cheek: number(words.cheek, 'mm', 4, 6, 8, 0.5),
+  plate: ofSheet(number(words.plate, 'mm', 4, 6, 10, 0.5)),
+  cheek: ofSheet(number(words.cheek, 'mm', 4, 6, 8, 0.5)),
   platenThickness: ofMachine(
     number(words.platenThickness, 'mm', 6, 8, 25, 0.5),
     words.platenThickness,

@@ -1,4 +1,4 @@
-import { choiceParameter, number, text, type ValuesOf } from '../../src/family/index.ts';
+import { choiceParameter, number, ofSheet, text, type ValuesOf } from '../../src/family/index.ts';
 
 const words = text.family.carriage.parameters;
 
@@ -6,8 +6,8 @@ const words = text.family.carriage.parameters;
 export const parameters = {
   upright: choiceParameter(words.upright, 'plates'),
   mount: choiceParameter(words.mount, 'pattern'),
-  plate: number(words.plate, 'mm', 7, 8, 10, 0.5),
-  base: number(words.base, 'mm', 6, 8, 12, 0.5),
+  plate: ofSheet(number(words.plate, 'mm', 7, 8, 10, 0.5)),
+  base: ofSheet(number(words.base, 'mm', 6, 8, 12, 0.5)),
   beltGap: number(words.beltGap, 'mm', 0.5, 1, 3.175),
   length: number(words.length, 'mm', 80, 100, 160, 1),
   edgeHeight: number(words.edgeHeight, 'mm', 60, 95, 140, 1),

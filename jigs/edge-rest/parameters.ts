@@ -1,4 +1,11 @@
-import { choiceParameter, number, ofMachine, text, type ValuesOf } from '../../src/family/index.ts';
+import {
+  choiceParameter,
+  number,
+  ofMachine,
+  ofSheet,
+  text,
+  type ValuesOf,
+} from '../../src/family/index.ts';
 import { parameters as shared } from '../shared/parameters.ts';
 
 const words = text.family.edgeRest.parameters;
@@ -15,7 +22,7 @@ export const parameters = {
   leastWeb: number(words.leastWeb, 'mm', 0.1, 0.5, 5, 0.05),
   guide,
   mount,
-  plate: number(words.plate, 'mm', 5, 6, 8, 0.5),
+  plate: ofSheet(number(words.plate, 'mm', 5, 6, 8, 0.5)),
   base,
   noseGap: number(words.noseGap, 'mm', 0.5, 1.2, 3.175),
   wing,

@@ -1,4 +1,4 @@
-import { choiceParameter, number, text, type ValuesOf } from '../../src/family/index.ts';
+import { choiceParameter, number, ofSheet, text, type ValuesOf } from '../../src/family/index.ts';
 
 const words = text.family.shared.parameters;
 
@@ -6,7 +6,7 @@ const words = text.family.shared.parameters;
 export const parameters = {
   guide: choiceParameter(words.guide, 'slots'),
   mount: choiceParameter(words.mount, 'pattern'),
-  base: number(words.base, 'mm', 6, 8, 12, 0.5),
+  base: ofSheet(number(words.base, 'mm', 6, 8, 12, 0.5)),
   wing: number(words.wing, 'mm', 28, 32, 60, 1),
   guideLength: number(words.guideLength, 'mm', 35, 50, 90, 1),
   guidePlay: number(words.guidePlay, 'mm', 0.02, 0.1, 0.5, 0.01),

@@ -1,4 +1,4 @@
-import { choiceParameter, number, text, type ValuesOf } from '../../src/family/index.ts';
+import { choiceParameter, number, ofSheet, text, type ValuesOf } from '../../src/family/index.ts';
 import { parameters as shared } from '../shared/parameters.ts';
 
 const words = text.family.spineRest.parameters;
@@ -9,7 +9,7 @@ const { runningClearance, plungeMargin, padMargin, handDistance } = shared;
 export const parameters = {
   guide,
   mount,
-  plate: number(words.plate, 'mm', 5, 6, 8, 0.5),
+  plate: ofSheet(number(words.plate, 'mm', 5, 6, 8, 0.5)),
   base,
   noseGap: number(words.noseGap, 'mm', 0.5, 1, 3.175),
   wing,

@@ -33,6 +33,8 @@ export interface NumberParameter extends Described {
   readonly initial: number;
   /** Smallest sensible increment for a stepper; not a grid. */
   readonly step: number;
+  /** Whether it is the thickness of a sheet, so that only those at hand can be had. */
+  readonly sheet?: boolean;
 }
 
 /** One of several named possibilities. */
@@ -65,3 +67,9 @@ export const ofMachine = <P extends Parameter>(
   { measure }: { readonly measure: string },
   unless?: OfMachine['unless'],
 ): P => ({ ...parameter, machine: { measure, ...(unless ? { unless } : {}) } });
+
+/** Marks a parameter as the thickness of a sheet. */
+export const ofSheet = (parameter: NumberParameter): NumberParameter => ({
+  ...parameter,
+  sheet: true,
+});

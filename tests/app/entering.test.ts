@@ -97,6 +97,26 @@ describe('entering values', () => {
     expect(length.value).toBe('118');
   });
 
+  it('goes from one sheet thickness at hand to the next', async () => {
+    await close();
+    document.body.replaceChildren();
+    location.hash = '#fixture';
+    close = await openPage(outsideWith(store));
+    const plate = field('fixture.parameters.plate');
+    const slider = find<HTMLInputElement>('input[aria-label="Plate thickness, slider"]');
+    // 5, 6, 8 and 10 mm are at hand; a plate has 5 to 8 mm.
+    expect([plate.value, slider.max, slider.value]).toEqual(['6', '2', '1']);
+    slider.value = '2';
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+    flushSync();
+    expect(plate.value).toBe('8');
+    press(plate, 'ArrowUp');
+    expect(plate.value).toBe('8');
+    press(plate, 'ArrowDown');
+    press(plate, 'ArrowDown');
+    expect([plate.value, slider.value]).toEqual(['5', '0']);
+  });
+
   it('counts a drag of the slider as one step', () => {
     const length = field('blades.0.outline.length');
     const slider = find<HTMLInputElement>('input[aria-label="Blade length, slider"]');

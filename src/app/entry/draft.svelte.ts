@@ -11,7 +11,17 @@ export interface DraftOf {
   readonly store: (value: number) => void;
   /** The value that stands was typed once more. */
   readonly again?: () => void;
+  /** The only values that can be had, ascending. */
+  readonly stops?: () => readonly number[] | undefined;
 }
+
+/** Which of some values is nearest to this one. */
+export const nearest = (stops: readonly number[], value: number): number =>
+  stops.reduce(
+    (best, stop, i) =>
+      Math.abs(stop - value) < Math.abs((stops[best] ?? Infinity) - value) ? i : best,
+    0,
+  );
 
 /**
  * A number while it is typed. The stored value changes only when a typed text is understood and
@@ -73,10 +83,13 @@ export class NumberDraft {
     this.#of.store(value);
   }
 
-  /** One step of the parameter up or down, within its range. */
+  /** One step of the parameter up or down within its range, or to the next stop. */
   nudge(steps: number): void {
     const p = this.#of.parameter();
-    const next = Number((this.#of.value() + steps * p.step).toFixed(6));
+    const now = this.#of.value();
+    const stops = this.#of.stops?.();
+    const stop = steps > 0 ? stops?.find((s) => s > now) : stops?.findLast((s) => s < now);
+    const next = stops ? (stop ?? now) : Number((now + steps * p.step).toFixed(6));
     this.cancel();
     this.#of.store(Math.min(p.max, Math.max(p.min, next)));
   }

@@ -9,8 +9,19 @@ import { choosing, numeric, type Field, type FieldGroup } from './field.ts';
 const words = text.document.parameters;
 const titles = text.app.fixture.groups;
 
-const parameterField = (path: string, parameter: Parameter): Field =>
-  parameter.kind === 'number' ? numeric(path, parameter, true) : choosing(path, parameter);
+const parameterField = (path: string, parameter: Parameter, { making }: Design): Field => {
+  if (parameter.kind === 'choice') return choosing(path, parameter);
+  const { min, max, sheet } = parameter;
+  if (!sheet) return { kind: 'number', path, parameter, slider: true };
+  const stops = making.plates.thicknesses.filter((t) => t >= min && t <= max);
+  return {
+    kind: 'number',
+    path,
+    parameter,
+    slider: stops.length > 1,
+    stops: [...new Set(stops)].sort((a, b) => a - b),
+  };
+};
 
 /** The usual values of a family's parameters. */
 export const initialParameters = (family: FamilyCard): Record<string, number | string> =>
@@ -80,7 +91,7 @@ export const fixtureFields = (design: Design, family: FamilyCard | undefined): F
     key: 'parameters',
     title: titles.parameters,
     fields: Object.entries(family?.parameters ?? {}).map(([key, parameter]) =>
-      parameterField(`fixture.parameters.${key}`, parameter),
+      parameterField(`fixture.parameters.${key}`, parameter, design),
     ),
   },
   { key: 'sequence', title: titles.sequence, fields: [sequence(design)], folded: true },

@@ -9,6 +9,8 @@ export type Field =
       readonly parameter: NumberParameter;
       /** Shown with a slider beside the typed field. */
       readonly slider?: boolean;
+      /** The only values that can be had, ascending: slider and arrow keys go from one to the next. */
+      readonly stops?: readonly number[];
       /** For an element of a list: what tells it from its neighbours. */
       readonly label?: string;
     }
