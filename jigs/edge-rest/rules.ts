@@ -36,7 +36,7 @@ const onePadIssues = (design: Design, v: Values): Issue[] =>
         const held = v.plungeMargin + ricasso - beside;
         if (held >= LEAST_HELD) return [];
         const why = words.onePad(name, held, LEAST_HELD);
-        return [{ ...problem('one-pad', path('plungeMargin'), why), severity: 'warning' }];
+        return [problem('one-pad', path('plungeMargin'), why, 'warning')];
       });
 
 /** Combinations of parameters that no layout can mend, before anything is solved. */

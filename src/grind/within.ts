@@ -1,13 +1,6 @@
-import type { Issue } from '../core/issue.ts';
+import { problem, type Issue } from '../core/issue.ts';
 import type { NumberParameter } from '../core/parameter.ts';
 import { text } from '../text/index.ts';
-
-/** An error about one value, with the words of the catalogue. */
-export const problem = (
-  code: string,
-  path: string,
-  words: { readonly message: string; readonly fix: string },
-): Issue => ({ code, severity: 'error', path, ...words });
 
 /** The issues of named numbers that are not finite or lie outside their parameter's range. */
 export const outside = <Key extends string>(

@@ -1,4 +1,4 @@
-import type { Issue } from '../core/issue.ts';
+import { problem, type Issue } from '../core/issue.ts';
 import { quantise } from '../core/units.ts';
 import { fail, ok, type Result } from '../core/result.ts';
 import { flatten, type Approximation } from '../geometry/flatten.ts';
@@ -67,7 +67,9 @@ export const meshOf = (
   const wanted = { ...DEFAULT_MESH, ...options };
   const thin = layers.find((layer) => !(layer.to - layer.from > LEVEL));
   if (layers.length === 0 || thin !== undefined)
-    return fail(issue('layer-without-height', text.model.layerWithoutHeight(thin?.from, thin?.to)));
+    return fail(
+      problem('layer-without-height', '', text.model.layerWithoutHeight(thin?.from, thin?.to)),
+    );
 
   const { holes } = wanted;
   const chord = fineChord(layers, wanted);
@@ -107,13 +109,6 @@ export const meshOf = (
   const issues = levels.flatMap((z) => capLevel(z, sheets, faces, builder));
   return issues.length > 0 ? fail(...issues) : ok(builder.mesh());
 };
-
-const issue = (code: string, words: { message: string; fix: string }): Issue => ({
-  code,
-  severity: 'error',
-  path: '',
-  ...words,
-});
 
 /** The asked chord error, halved until the volume is near enough to the closed form. */
 const fineChord = (
@@ -180,7 +175,11 @@ const clashesOf = (sheets: readonly Sheet[]): Issue[] =>
       const meet = one.some((p) => other.some((q) => outlinesMeet(p.ring.outline, q.ring.outline)));
       if (!meet && !fills(one, b.ring) && !fills(other, a.ring)) return [];
       return [
-        issue('layers-overlap', text.model.layersOverlap(from, nameOf(a.ring), nameOf(b.ring))),
+        problem(
+          'layers-overlap',
+          '',
+          text.model.layersOverlap(from, nameOf(a.ring), nameOf(b.ring)),
+        ),
       ];
     }),
   );
@@ -219,7 +218,7 @@ const capLevel = (
   for (const [i, one] of rings.entries())
     for (const other of rings.slice(i + 1))
       if (outlinesMeet(one.outline, other.outline))
-        return [issue('layers-touch', text.model.layersTouch(z, nameOf(one), nameOf(other)))];
+        return [problem('layers-touch', '', text.model.layersTouch(z, nameOf(one), nameOf(other)))];
   const parents = (ring: Ring): Ring[] => rings.filter((r) => r !== ring && encloses(r, ring));
   const depth = new Map(rings.map((ring) => [ring, parents(ring).length]));
   for (const ring of rings) {

@@ -1,7 +1,6 @@
 import { fail, ok, type Result } from '../../core/result.ts';
-import type { Issue } from '../../core/issue.ts';
+import { problem, type Issue } from '../../core/issue.ts';
 import { text } from '../../text/index.ts';
-import { problem } from './issues.ts';
 import {
   isRigid,
   poseAt,

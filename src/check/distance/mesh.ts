@@ -1,9 +1,9 @@
+import { problem } from '../../core/issue.ts';
 import { fail, ok, type Result } from '../../core/result.ts';
 import type { Frame } from '../../geometry/frame.ts';
 import type { Mesh } from '../../model/mesh.ts';
 import { text } from '../../text/index.ts';
 import { int, real } from './flat.ts';
-import { problem } from './issues.ts';
 import { pieceBounds, type Pieces } from './pieces.ts';
 import type { TreeSolid } from './solid.ts';
 import { fitTree, treeNodes } from './tree.ts';

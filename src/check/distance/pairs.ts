@@ -1,11 +1,10 @@
-import type { Issue } from '../../core/issue.ts';
+import { problem, type Issue } from '../../core/issue.ts';
 import { fail, ok, type Result } from '../../core/result.ts';
 import type { Vec3 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
 import { createWorkspace, type Body, type Workspace } from './body.ts';
 import { clearance } from './clearance.ts';
 import type { Clearance } from './told.ts';
-import { problem } from './issues.ts';
 import { overlapVolume } from './overlap-volume.ts';
 import { comesApart, touch, type OverlapVolume, type TouchRule } from './touch.ts';
 

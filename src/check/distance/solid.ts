@@ -1,3 +1,4 @@
+import { problem } from '../../core/issue.ts';
 import { all, chain, fail, ok, type Result } from '../../core/result.ts';
 import { place, WORLD } from '../../geometry/frame.ts';
 import {
@@ -12,7 +13,6 @@ import {
 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
 import { beltPieces } from './belt.ts';
-import { problem } from './issues.ts';
 import { surveyed } from './mesh.ts';
 import { packPieces, pieceBounds, type Pieces, type Round } from './pieces.ts';
 import type { Box, Cylinder, Shape } from './shape.ts';

@@ -1,12 +1,11 @@
 import { ok, type Result } from '../../core/result.ts';
-import type { Issue } from '../../core/issue.ts';
+import { problem, type Issue } from '../../core/issue.ts';
 import { isSameFrame, localise, shift, WORLD, type Frame } from '../../geometry/frame.ts';
 import { length3, scale3, type Vec3 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
 import { labelOf, sweepsOf, type Body, type Workspace } from './body.ts';
 import { clearance } from './clearance.ts';
 import type { Clearance } from './told.ts';
-import { problem } from './issues.ts';
 import { poseAt, stands, sweepOf, track, type Motion, type Sweep } from './motion.ts';
 import { distinctSweeps } from './ways.ts';
 

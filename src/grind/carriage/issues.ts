@@ -1,9 +1,8 @@
-import { SIDES } from '../../blade/schema.ts';
-import type { Issue } from '../../core/issue.ts';
+import { problem, type Issue } from '../../core/issue.ts';
 import { text } from '../../text/index.ts';
+import { jobIssues, orNothingGround, platenIssues } from '../input-issues.ts';
 import { offLine } from '../line-mend.ts';
 import { passWarnings } from '../pass-warnings.ts';
-import { problem } from '../within.ts';
 import { bladework, wishOf } from '../spine-rest/stations.ts';
 import { mounting, turnedTo } from './mount.ts';
 import type { CarriageJob, CarriageRun } from './run.ts';
@@ -18,8 +17,6 @@ export const STEEPEST = 25;
 /** Edge thickness beyond what was asked for that is worth a word, mm a side. */
 const UNEVEN = 0.05;
 
-const warning = (issue: Issue): Issue => ({ ...issue, severity: 'warning' });
-
 /** The blades made ready: clamped along the straight edge, then on the falls of the tip. */
 export const jobsOf = ({ blades, parameters: { jaw, plungeStop, tipSettings } }: CarriageInput) =>
   blades.map((blade): CarriageJob => {
@@ -32,48 +29,14 @@ export const jobsOf = ({ blades, parameters: { jaw, plungeStop, tipSettings } }:
     };
   });
 
-const listed = (items: readonly { readonly id: string }[]): string =>
-  items.map(({ id }) => id).join(', ');
-
 /** What a plan cannot do without. */
-export const inputIssues = ({
-  blades,
-  grinder,
-  sequence,
-  parameters: p,
-}: CarriageInput): Issue[] => {
-  const issues: Issue[] = [];
-  if (blades.length === 0) issues.push(problem('no-blades', 'blades', words.noBlades));
-  if (sequence.length === 0) issues.push(problem('no-sequence', 'sequence', words.noSequence));
-  if (grinder.platen.kind === 'none')
-    issues.push(problem('no-platen', 'grinder.platen', own.noPlaten));
-  if (!(p.edgeHeight > 2 * p.footRadius))
-    issues.push(
-      problem('edge-too-low', 'fixture.parameters', own.edgeTooLow(p.edgeHeight, 2 * p.footRadius)),
-    );
-  sequence.forEach(({ belt, backing }, i) => {
-    if (!grinder.belts.some(({ id }) => id === belt)) {
-      const why = words.unknownBelt(belt, listed(grinder.belts));
-      issues.push(problem('unknown-belt', `sequence.${i}.belt`, why));
-    }
-    if (!grinder.backings.some(({ id }) => id === backing)) {
-      const why = words.unknownBacking(backing, listed(grinder.backings));
-      issues.push(problem('unknown-backing', `sequence.${i}.backing`, why));
-    }
-  });
-  blades.forEach((blade, i) => {
-    for (const side of SIDES)
-      if (blade.bevels[side].kind === 'hollow') {
-        const why = own.hollow(blade.name, words.side[side]);
-        issues.push(problem('hollow-on-platen', `blades.${i}.bevels.${side}`, why));
-      }
-  });
-  const ground = blades.some(({ bevels }) =>
-    SIDES.some((side) => bevels[side].kind !== 'none' && bevels[side].kind !== 'hollow'),
-  );
-  if (blades.length > 0 && !ground && issues.length === 0)
-    issues.push(problem('nothing-ground', 'blades', own.nothingGround));
-  return issues;
+export const inputIssues = (input: CarriageInput): readonly Issue[] => {
+  const { edgeHeight, footRadius } = input.parameters;
+  const why = own.edgeTooLow(edgeHeight, 2 * footRadius);
+  const low =
+    edgeHeight > 2 * footRadius ? [] : [problem('edge-too-low', 'fixture.parameters', why)];
+  const issues = [...jobIssues(input), ...platenIssues(input, own), ...low];
+  return orNothingGround(issues, input, own.nothingGround);
 };
 
 /** Runs that the carriage cannot be tipped to, or whose plane misses the blade it is set by. */
@@ -140,6 +103,6 @@ export const planIssues = (
     ];
   });
   const off = lines.flatMap((line) => offLine(blades, line));
-  const warnings = [...steep, ...touching, ...push, ...lifts, ...uneven].map(warning);
-  return [...warnings, ...off, ...passes];
+  const warnings = [...steep, ...touching, ...push, ...lifts, ...uneven];
+  return [...warnings.map((one): Issue => ({ ...one, severity: 'warning' })), ...off, ...passes];
 };

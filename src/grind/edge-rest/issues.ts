@@ -4,6 +4,7 @@ import type { Wheel } from '../../grinder/schema.ts';
 import { text } from '../../text/index.ts';
 import type { HollowRun, Stuck } from './run.ts';
 import { centreAtLipOf, lipsFor } from './at-lip.ts';
+import { jobIssues, listed } from '../input-issues.ts';
 import { lipRoom } from './lip-room.ts';
 import { referenceOf } from './setting.ts';
 import type { EdgeWork } from './stations.ts';
@@ -13,43 +14,24 @@ const words = text.grind.edgeRest;
 const plain = text.grind.plan;
 const { side: sides } = plain;
 
-const listed = (items: readonly { readonly id: string }[]): string =>
-  items.map(({ id }) => id).join(', ');
-
-const passIssues = ({ grinder, sequence }: EdgeRestInput): Issue[] =>
-  sequence.flatMap(({ belt, backing }, i): Issue[] => {
+/** Passes with a backing, which nothing on a wheel holds. */
+const backingIssues = ({ grinder, sequence }: EdgeRestInput): Issue[] =>
+  sequence.flatMap(({ backing }, i): Issue[] => {
     const found = grinder.backings.find(({ id }) => id === backing);
-    const { belts, backings } = grinder;
-    return [
-      ...(belts.some(({ id }) => id === belt)
-        ? []
-        : [problem('unknown-belt', `sequence.${i}.belt`, plain.unknownBelt(belt, listed(belts)))]),
-      ...(found === undefined
-        ? [
-            problem(
-              'unknown-backing',
-              `sequence.${i}.backing`,
-              plain.unknownBacking(backing, listed(backings)),
-            ),
-          ]
-        : []),
-      ...(found !== undefined && (found.kind !== 'none' || found.thickness > 0)
-        ? [problem('backing-on-wheel', `sequence.${i}.backing`, words.backingOnWheel(backing))]
-        : []),
-    ];
+    return found !== undefined && (found.kind !== 'none' || found.thickness > 0)
+      ? [problem('backing-on-wheel', `sequence.${i}.backing`, words.backingOnWheel(backing))]
+      : [];
   });
 
 /** What a plan cannot do without. */
 export const inputIssues = (input: EdgeRestInput, works: readonly EdgeWork[]): Issue[] => {
-  const { blades, grinder, sequence, parameters } = input;
-  const issues: Issue[] = [];
-  if (blades.length === 0) issues.push(problem('no-blades', 'blades', plain.noBlades));
-  if (sequence.length === 0) issues.push(problem('no-sequence', 'sequence', plain.noSequence));
+  const { blades, grinder, parameters } = input;
+  const issues = jobIssues(input);
   if (!grinder.wheels.some(({ id }) => id === parameters.wheel)) {
     const why = words.unknownWheel(parameters.wheel, listed(grinder.wheels));
     issues.push(problem('unknown-wheel', 'grinder.wheels', why));
   }
-  issues.push(...passIssues(input));
+  issues.push(...backingIssues(input));
   works.forEach(({ blade, reference, wishes }, i) => {
     const hollow = wishes.left !== undefined || wishes.right !== undefined;
     if (hollow && reference < 0)
@@ -186,8 +168,6 @@ export const runIssues = (
     }),
   );
 
-const warning = (issue: Issue): Issue => ({ ...issue, severity: 'warning' });
-
 /** Less metal than this is nothing, mm^3. */
 const LEAST_VOLUME = 0.01;
 
@@ -197,11 +177,11 @@ const passWarnings = (settings: readonly EdgeRestSetting[]): Issue[] =>
       const where = `sequence.${step - 1}`;
       if (volume < LEAST_VOLUME) {
         const why = plain.takesNothing(belt, step, sides[side], blade);
-        return [{ ...problem('takes-nothing', where, why), severity: 'note' }];
+        return [problem('takes-nothing', where, why, 'note')];
       }
       if (undercutMargin >= 0) return [];
       const why = words.undercuts(belt, step, sides[side], blade, undercutMargin);
-      return [warning(problem('undercuts', where, why))];
+      return [problem('undercuts', where, why, 'warning')];
     }),
   );
 
@@ -220,32 +200,32 @@ export const planIssues = (
   const from = Math.max(...settings.map(({ push }) => push.from));
   const to = Math.min(...settings.map(({ push }) => push.to));
   if (from > to)
-    issues.push(warning(problem('no-push-window', 'fixture.parameters', words.noWindow(from, to))));
-  const left = sequence.at(-1)?.depthLeft ?? 0;
-  if (left > 0)
     issues.push(
-      warning(
-        problem('last-leaves', `sequence.${sequence.length - 1}.depthLeft`, words.lastLeaves(left)),
-      ),
+      problem('no-push-window', 'fixture.parameters', words.noWindow(from, to), 'warning'),
     );
+  const left = sequence.at(-1)?.depthLeft ?? 0;
+  if (left > 0) {
+    const at = `sequence.${sequence.length - 1}.depthLeft`;
+    issues.push(problem('last-leaves', at, words.lastLeaves(left), 'warning'));
+  }
   for (const { blade, side, web, guided, places, greatestDeviation } of lines) {
     const i = blades.findIndex(({ name }) => name === blade);
     const path = `blades.${i}.bevels.${side}`;
     if (web.thickness < p.leastWeb) {
       const why = words.thinWeb(blade, sides[side], web.thickness, web.at, p.leastWeb);
-      issues.push(warning(problem('thin-web', `${path}.depth`, why)));
+      issues.push(problem('thin-web', `${path}.depth`, why, 'warning'));
     }
     const length = places.at(-1)?.u ?? 0;
     if (guided < length - 1e-6) {
       const why = words.edgeOverLip(blade, sides[side], guided, length, p.lipReach, p.lip);
-      const issue = problem('edge-over-lip', `blades.${i}.outline`, why);
-      issues.push(guided < grinder.belt.width ? warning(issue) : { ...issue, severity: 'note' });
+      const severity = guided < grinder.belt.width ? 'warning' : 'note';
+      issues.push(problem('edge-over-lip', `blades.${i}.outline`, why, severity));
     }
     const allowed = blades[i]?.line.allowed ?? Infinity;
     if (greatestDeviation > allowed) {
       const said = { blade, side: sides[side], family: blades.length > 1 };
       const why = plain.offLine(said, greatestDeviation, allowed);
-      issues.push(warning(problem('off-line', `blades.${i}.line`, why)));
+      issues.push(problem('off-line', `blades.${i}.line`, why, 'warning'));
     }
   }
   return [...issues, ...passWarnings(settings)];

@@ -1,10 +1,9 @@
-import { hasError } from '../../core/issue.ts';
+import { hasError, problem } from '../../core/issue.ts';
 import { chain, fail, ok, type Result } from '../../core/result.ts';
 import type { Wheel } from '../../grinder/schema.ts';
 import { text } from '../../text/index.ts';
 import { dialOf, type Stand } from '../spine-rest/dial.ts';
 import { strokeOf } from '../spine-rest/windows.ts';
-import { problem } from '../within.ts';
 import { inputIssues, planIssues, runIssues, stuckIssues } from './issues.ts';
 import { hollowLines } from './lines.ts';
 import { lipPush, type Pushing } from './lip-push.ts';

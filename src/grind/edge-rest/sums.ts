@@ -1,7 +1,8 @@
+import { problem } from '../../core/issue.ts';
 import { fail, ok, type Result } from '../../core/result.ts';
 import { text } from '../../text/index.ts';
 import { edgeRestParameters } from '../parameters.ts';
-import { outside, problem } from '../within.ts';
+import { outside } from '../within.ts';
 import { hollowChord } from './chord.ts';
 import { edgeSeat, type EdgeSeat, type Hollow } from './seat.ts';
 

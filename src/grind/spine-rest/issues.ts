@@ -1,10 +1,9 @@
-import { SIDES } from '../../blade/schema.ts';
-import type { Issue } from '../../core/issue.ts';
+import { problem, type Issue } from '../../core/issue.ts';
 import { bladeLength } from '../../blade/shape.ts';
 import { text } from '../../text/index.ts';
+import { jobIssues, orNothingGround, platenIssues } from '../input-issues.ts';
 import { offLine } from '../line-mend.ts';
 import { passWarnings } from '../pass-warnings.ts';
-import { problem } from '../within.ts';
 import { reachable } from './angle.ts';
 import type { Job } from './preview.ts';
 import type { Run } from './run.ts';
@@ -13,8 +12,6 @@ import type { SpineRestInput, SpineRestPlan, SpineRestSetting } from './types.ts
 import { strokeOf, windowsOf } from './windows.ts';
 
 const words = text.grind.plan;
-
-const warning = (issue: Issue): Issue => ({ ...issue, severity: 'warning' });
 
 /** The blades made ready. */
 export const jobsOf = ({ blades, grinder, parameters: p }: SpineRestInput): Job[] =>
@@ -38,43 +35,18 @@ export const jobsOf = ({ blades, grinder, parameters: p }: SpineRestInput): Job[
     };
   });
 
-const listed = (items: readonly { readonly id: string }[]): string =>
-  items.map(({ id }) => id).join(', ');
-
 /** What a plan cannot do without. */
-export const inputIssues = ({ blades, grinder, sequence, parameters }: SpineRestInput): Issue[] => {
-  const issues: Issue[] = [];
-  if (blades.length === 0) issues.push(problem('no-blades', 'blades', words.noBlades));
-  if (sequence.length === 0) issues.push(problem('no-sequence', 'sequence', words.noSequence));
-  if (grinder.platen.kind === 'none')
-    issues.push(problem('no-platen', 'grinder.platen', words.noPlaten));
-  sequence.forEach(({ belt, backing }, i) => {
-    if (!grinder.belts.some(({ id }) => id === belt)) {
-      const why = words.unknownBelt(belt, listed(grinder.belts));
-      issues.push(problem('unknown-belt', `sequence.${i}.belt`, why));
-    }
-    if (!grinder.backings.some(({ id }) => id === backing)) {
-      const why = words.unknownBacking(backing, listed(grinder.backings));
-      issues.push(problem('unknown-backing', `sequence.${i}.backing`, why));
-    }
-  });
-  blades.forEach((blade, i) => {
-    for (const side of SIDES)
-      if (blade.bevels[side].kind === 'hollow') {
-        const why = words.hollow(blade.name, words.side[side]);
-        issues.push(problem('hollow-on-platen', `blades.${i}.bevels.${side}`, why));
-      }
+export const inputIssues = (input: SpineRestInput): readonly Issue[] => {
+  const { blades, parameters } = input;
+  const low = blades.flatMap((blade, i): Issue[] => {
     const { stations, reference } = bladework(blade, parameters.noseWidth);
     const place = stations[reference];
-    if (place === undefined || place.height < 4)
-      issues.push(problem('too-low', `blades.${i}`, words.tooLow(blade.name, place?.height ?? 0)));
+    return place === undefined || place.height < 4
+      ? [problem('too-low', `blades.${i}`, words.tooLow(blade.name, place?.height ?? 0))]
+      : [];
   });
-  const ground = blades.some(({ bevels }) =>
-    SIDES.some((side) => bevels[side].kind !== 'none' && bevels[side].kind !== 'hollow'),
-  );
-  if (blades.length > 0 && !ground && issues.length === 0)
-    issues.push(problem('nothing-ground', 'blades', words.nothingGround));
-  return issues;
+  const issues = [...jobIssues(input), ...platenIssues(input, words), ...low];
+  return orNothingGround(issues, input, words.nothingGround);
 };
 
 /** Runs whose setoff a blade cannot take at its bevel place, and wishes no setoff can meet. */
@@ -105,7 +77,7 @@ export const runIssues = (runs: readonly Run[], lean: number): Issue[] =>
 /** Warnings about a plan as a whole. */
 export const planIssues = {
   pushTooHigh: (from: number, to: number): Issue[] => [
-    warning(problem('push-too-high', 'fixture.parameters', words.pushTooHigh(from, to))),
+    problem('push-too-high', 'fixture.parameters', words.pushTooHigh(from, to), 'warning'),
   ],
 
   beltUp: (settings: readonly SpineRestSetting[]): Issue[] => {
@@ -115,12 +87,13 @@ export const planIssues = {
 
   of: ({ blades, sequence }: SpineRestInput, { settings, lines }: SpineRestPlan): Issue[] => {
     const last = sequence.at(-1);
+    const at = `sequence.${sequence.length - 1}`;
     const steep =
       last !== undefined && last.steeper !== 0
-        ? [problem('steep-last', `sequence.${sequence.length - 1}`, words.steepLast(last.steeper))]
+        ? [problem('steep-last', at, words.steepLast(last.steeper), 'warning')]
         : [];
     const passes = passWarnings(blades, sequence, settings);
     const off = lines.flatMap((line) => offLine(blades, line));
-    return [...steep.map(warning), ...passes, ...off];
+    return [...steep, ...passes, ...off];
   },
 } as const;

@@ -3,12 +3,11 @@ import { bevelPlace, edgeOffsetsOn, wantedOn, type Wanted } from '../../blade/be
 import { cornerOf } from '../../blade/corner.ts';
 import { placeOn } from '../../blade/place.ts';
 import type { Blade, Side } from '../../blade/schema.ts';
-import type { Issue } from '../../core/issue.ts';
+import { problem, type Issue } from '../../core/issue.ts';
 import { radians } from '../../core/units.ts';
 import { shapeOf, type Shape } from '../../blade/shape.ts';
 import { text } from '../../text/index.ts';
 import { barSection, type Section } from '../section/section.ts';
-import { problem } from '../within.ts';
 
 /** A place of a blade as it comes to the rest. */
 export interface Station {

@@ -1,10 +1,10 @@
-import type { Issue } from '../../core/issue.ts';
+import { problem, type Issue } from '../../core/issue.ts';
 import { fail, ok, chain, type Result } from '../../core/result.ts';
 import { text } from '../../text/index.ts';
 import { spineRestParameters } from '../parameters.ts';
 import { bevelHeight } from '../section/ground.ts';
 import { barSection, type Section } from '../section/section.ts';
-import { outside, problem } from '../within.ts';
+import { outside } from '../within.ts';
 import { angleForBevel, type Bar } from './angle-for-bevel.ts';
 import { angleFor, reachable } from './angle.ts';
 import { setoffPerDegree, settle } from './settle.ts';
