@@ -71,6 +71,16 @@ const isTurned = (part: Part): boolean =>
 const isUncut = (part: Part, body: Body, eye: Eye): boolean =>
   isTurned(part) && Math.abs(dot3(upOf(body), eye.towards)) < EPS;
 
+/** How far a plane may run beside the axis of what is not cut along it, as a share of its width. */
+const BESIDE = 0.25;
+
+/** Whether the plane runs along the middle of bodies: beside it they would be drawn too wide. */
+const isMiddle = (bodies: readonly Body[], i: 0 | 1, at: number): boolean => {
+  const low = Math.min(...bodies.map(({ min }) => min[i]));
+  const high = Math.max(...bodies.map(({ max }) => max[i]));
+  return Math.abs((low + high) / 2 - at) <= BESIDE * (high - low);
+};
+
 /** Rings on the paper of what the plane cuts out of a placed part, full size. */
 const ringsOf = (part: Part, frame: Frame, { across, at, eye }: Cut): Vec2[][] => {
   // A part whose solid cannot be made fails the checks before anything is drawn.
@@ -106,6 +116,7 @@ export const cutView = (
   const whole = crossing.filter(({ part, bodies }) =>
     bodies.every((body) => isUncut(part, body, cut.eye)),
   );
+  const shown = whole.filter(({ bodies }) => isMiddle(bodies, i, cut.at));
   const areas = crossing
     .filter((one) => !whole.includes(one))
     .map(({ part, placement }) => ({
@@ -116,7 +127,7 @@ export const cutView = (
   const chosen = hatchings(areas.map(({ rings }) => rings));
   return (k) => {
     const fasteners = scene(
-      whole.flatMap(({ bodies }) => bodies),
+      shown.flatMap(({ bodies }) => bodies),
       cut.eye,
       k,
     );

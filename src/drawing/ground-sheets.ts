@@ -14,6 +14,8 @@ export interface GroundSheetData {
   /** What it rests on, in a line under the title. */
   readonly standing: string;
   readonly maps: readonly { readonly map: MappedBlade; readonly words: MapWords }[];
+  /** What the table of places is called. */
+  readonly places: string;
   readonly heads: readonly string[];
   readonly rows: readonly (readonly string[])[];
   readonly notes: readonly string[];
@@ -40,11 +42,21 @@ const numbers = (heads: readonly string[], rows: readonly (readonly string[])[])
     WIDTH,
   );
 
-const body = ({ title, standing, maps, heads, rows, notes, more }: GroundSheetData): Strip[] => [
+const body = ({
+  title,
+  standing,
+  maps,
+  places,
+  heads,
+  rows,
+  notes,
+  more,
+}: GroundSheetData): Strip[] => [
   paragraph(title, WIDTH, { height: TEXT.heading, bold: true, keep: true }),
   paragraph(standing, WIDTH, { keep: true }),
   space(2),
   ...maps.map(({ map, words }) => hung(map, words)),
+  heading(places, WIDTH),
   ...numbers(heads, rows),
   ...(more
     ? [

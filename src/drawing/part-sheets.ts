@@ -88,6 +88,9 @@ const largestOf = (part: Part): number => {
   return Math.max(...sub2(box.max, box.min), Number(thicknessOf(part)));
 };
 
+/** What a part's size from face to face is called. */
+const SIZES = { plate: 'thickness', print: 'height', stock: 'length' } as const;
+
 /** What a part is thick, as its title block says it, mm. */
 export const thicknessOf = (part: Part): string => {
   const from = Math.min(...part.layers.map((l) => l.from));
@@ -117,8 +120,8 @@ export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
     scale,
     part: {
       material: part.kind === 'stock' ? `${part.material}, ${part.section}` : part.material,
-      thickness: thicknessOf(part),
-      isPlate: part.kind === 'plate',
+      size: thicknessOf(part),
+      sizeOf: SIZES[part.kind],
       isPrinted: part.kind === 'print',
       quantity: part.quantity,
       finish: part.finish,

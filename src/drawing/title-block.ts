@@ -40,9 +40,9 @@ export interface SheetInfo {
   /** Of the drawn part; absent on other sheets. */
   readonly part?: {
     readonly material: string;
-    readonly thickness: string;
-    /** Whether that is a plate's thickness or the height of something else. */
-    readonly isPlate: boolean;
+    /** From the lowest to the highest face of its drawing, and what that is of such a part. */
+    readonly size: string;
+    readonly sizeOf: 'thickness' | 'height' | 'length';
     readonly isPrinted: boolean;
     readonly quantity: number;
     readonly finish: string;
@@ -137,7 +137,7 @@ const rowsOf = (block: TitleBlock, info: SheetInfo): Cell[][] => {
       ? [
           [
             cell(t.material, part.material, 66),
-            cell(part.isPlate ? t.thickness : t.height, part.thickness, 26),
+            cell(t[part.sizeOf], part.size, 26),
             cell(t.quantity, String(part.quantity), 22),
             cell(t.finish, part.finish, 66),
           ],

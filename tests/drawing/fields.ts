@@ -96,7 +96,7 @@ export const defects = (sheet: Sheet): string[] => {
   const wrong = linearsOf(sheet.items).filter(({ from, to, value }) =>
     factors.every((f) => Math.abs((to - from) / f - value) > 0.006 / Math.min(1, f)),
   );
-  const thickness = field('Thickness') || field('Height');
+  const thickness = field('Thickness') || field('Height') || field('Length');
   return [
     ...ISO_7200.filter((name) => fieldOf(sheet, name) === undefined).map((n) => `no field ${n}`),
     ...[...ISO_7200, ...SHOP]

@@ -104,6 +104,7 @@ const groundSheetData = (ground: Ground, index: number): GroundSheetData => {
       },
       ...(i === 0 ? otherMap(ground) : []),
     ]),
+    places: words.places,
     heads: words.columns,
     rows: groundPlaces(ground, SHEET_SPACING).map((place) => cellsOf(place, 2)),
     notes: [

@@ -5,6 +5,7 @@ export const drawing = {
     material: 'Material',
     thickness: 'Thickness',
     height: 'Height',
+    length: 'Length',
     quantity: 'Quantity',
     finish: 'Finish',
     tolerances: 'General tolerances',

@@ -127,7 +127,8 @@ export const virtual = {
     sheetId: (index: number) => `ground-${String(index)}`,
     title: (blade: string) => `${blade} as the belt leaves it`,
     estimate: (basis: string | undefined) =>
-      `Estimate, computed by grinding the blade virtually before anything is made${basis === undefined ? '' : `; ${basis}`}.`,
+      `Estimate, computed by grinding the blade virtually before anything is made${basis === undefined ? '' : `; ${basis}`}. Pictures are not to scale.`,
+    places: 'Edge and grind lines, place by place',
     tip: 'The last of the tip does not steer: the line is shown there but not judged.',
     columns: [
       'From the plunge, mm',

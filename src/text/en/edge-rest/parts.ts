@@ -35,7 +35,7 @@ export const parts = {
       `The rear face of the upstand is the lip: it stands ${mm(height)} above the seat and holds the edge off the wheel.`,
     packing:
       'From the sheet of the lip pads: it fills the space between them under the wear strip.',
-    wear: 'The top is the seat. Chamfer the lower front edge to clear the fold of the lip. Make two: the edge marks it.',
+    wear: 'The top is the seat. Chamfer the lower front edge at 45 degrees, as wide as the fold of the lip is round inside. Keep a spare: the edge marks it.',
     ends: 'Both ends are stroke stops: keep them square to the front.',
     gauge: (height: number) =>
       `Stated height ${mm(height)}. Measure it with calipers; a tenth in its height is far less at the lip.`,
