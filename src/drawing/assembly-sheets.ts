@@ -20,7 +20,8 @@ import { atScale, explodedFrom, pictureOf, withNumbers, type Numbered } from './
 import { SHEETS, sizeOf } from './paper.ts';
 import { thicknessOf } from './part-sheets.ts';
 import { factor, SCALES, type Scale } from './scales.ts';
-import { ABOVE_SIDE, FROM_BELOW, ISOMETRIC, scene, SIDE } from './scene.ts';
+import { ABOVE_SIDE, FROM_BELOW, ISOMETRIC, SIDE } from './eye.ts';
+import { scene } from './scene.ts';
 import type { Item, Sheet } from './sheet.ts';
 import { titleBlock, titleBlockHeight, type SheetInfo, type TitleBlock } from './title-block.ts';
 

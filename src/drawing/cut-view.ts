@@ -8,7 +8,8 @@ import { bodiesOf, upOf, type Body } from './bodies.ts';
 import { around, union } from './box.ts';
 import { hatch, hatchings } from './hatch.ts';
 import { polyline } from './items.ts';
-import { ABOVE_SIDE, projected, scene, SIDE, type Eye, type Face2, type Scene } from './scene.ts';
+import { ABOVE_SIDE, projected, SIDE, type Eye } from './eye.ts';
+import { scene, type Face2, type Scene } from './scene.ts';
 
 /** Which way a cutting plane stands: across the stroke, or along it. */
 export type Across = 'x' | 'y';

@@ -5,7 +5,8 @@ import { bodiesOf, pathBody, type Body } from './bodies.ts';
 import type { Box } from './box.ts';
 import { explode } from './explode.ts';
 import { scaled } from './items.ts';
-import { scene, type Eye } from './scene.ts';
+import type { Eye } from './eye.ts';
+import { scene } from './scene.ts';
 import type { Item } from './sheet.ts';
 
 /** An item of the parts list with the placements that are it. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { bodiesOf } from '../../src/drawing/bodies.ts';
 import { circleItem, fill, fillBox, line } from '../../src/drawing/items.ts';
-import { ISOMETRIC, scene } from '../../src/drawing/scene.ts';
+import { ISOMETRIC } from '../../src/drawing/eye.ts';
+import { scene } from '../../src/drawing/scene.ts';
 import type { Item } from '../../src/drawing/sheet.ts';
 import { uncovered } from '../../src/drawing/uncovered.ts';
 import type { Vec2 } from '../../src/geometry/vector.ts';
