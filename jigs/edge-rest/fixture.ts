@@ -20,7 +20,7 @@ import {
   type Solids,
   type Workshop,
 } from '../../src/family/index.ts';
-import { rigAssembly } from '../shared/checks/inside.ts';
+import { rigAssembly } from '../shared/checks/rig-assembly.ts';
 import { checkedBy, solidChecks } from '../shared/checks/solids.ts';
 import { stopSetUps } from '../shared/checks/stop.ts';
 import { cutsOf } from '../shared/cuts.ts';

@@ -25,7 +25,7 @@ import {
   type Workshop,
 } from '../../src/family/index.ts';
 import { budgetQuestion } from './budget.ts';
-import { rigAssembly } from '../shared/checks/inside.ts';
+import { rigAssembly } from '../shared/checks/rig-assembly.ts';
 import { checkedBy, solidChecks } from '../shared/checks/solids.ts';
 import { setUpsOf } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';

@@ -3,13 +3,12 @@ import { frame, place, type Frame } from '../../src/geometry/frame.ts';
 import type { Vec3 } from '../../src/geometry/vector.ts';
 import {
   aim,
-  boxGapTo,
   createAim,
   highStillTo,
   lowMovingTo,
-  turnedGapTo,
   turnRound,
-} from '../../src/check/distance/bounds.ts';
+} from '../../src/check/distance/aim.ts';
+import { boxGapTo, turnedGapTo } from '../../src/check/distance/bounds.ts';
 import { lookAnew, roomAlong } from '../../src/check/distance/look.ts';
 import { applyPose } from '../../src/check/distance/motion.ts';
 import {

@@ -1,4 +1,4 @@
-import { aim, lowestTo, turnRound, WAY, type Aim, type Probed } from './bounds.ts';
+import { aim, lowestTo, turnRound, WAY, type Aim, type Probed } from './aim.ts';
 import { grown, int, real } from './flat.ts';
 import { STRAY, STRAY_PER, STRIDE } from './relative.ts';
 import { NODE } from './tree.ts';

@@ -1,4 +1,4 @@
-import { createAim, type Aim } from './bounds.ts';
+import { createAim, type Aim } from './aim.ts';
 import { grown, real } from './flat.ts';
 import { NEAR } from './near.ts';
 import { createGjk, type Gjk } from './gjk.ts';

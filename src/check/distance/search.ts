@@ -1,14 +1,5 @@
-import {
-  aim,
-  barGapTo,
-  boxGapTo,
-  highStillTo,
-  lowMovingTo,
-  turnedGapTo,
-  turnRound,
-  widening,
-  type Probed,
-} from './bounds.ts';
+import { aim, highStillTo, lowMovingTo, turnRound, type Probed } from './aim.ts';
+import { barGapTo, boxGapTo, turnedGapTo, widening } from './bounds.ts';
 import type { Hint } from './body.ts';
 import { int, real } from './flat.ts';
 import { distance } from './gjk.ts';
