@@ -42,8 +42,8 @@ describe('the strip along an edge', () => {
             for (const side of SIDES) {
               const contacts = { half: HALF, lipEnd, pads, lip: 3, lipHeight: LIP_HEIGHT };
               const at = [u, edge.value(u)] as const;
-              const whole = settleEdge(all, side, at, tilt, contacts, 0, room);
-              const part = settleEdge(near, side, at, tilt, contacts, 0, room, ending);
+              const whole = settleEdge(all, { side, at, tilt }, contacts, room);
+              const part = settleEdge(near, { side, at, tilt }, contacts, room, ending);
               expect(part === undefined).toBe(whole === undefined);
               if (!part || !whole) continue;
               compared += 1;
@@ -78,7 +78,7 @@ describe('the strip along an edge', () => {
           const at = [u, edge.value(u)] as const;
           const contacts = { half: HALF, lipEnd: HALF, pads: false, lip: 3, lipHeight: LIP_HEIGHT };
           const [one, other] = [whole, alone].map((of) =>
-            settleEdge(of, 'left', at, tilt, contacts, 0, room),
+            settleEdge(of, { side: 'left', at, tilt }, contacts, room),
           );
           expect(one).toBeDefined();
           expect(other).toBeDefined();

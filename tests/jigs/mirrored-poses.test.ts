@@ -49,7 +49,7 @@ describe('a blade on its right side', () => {
       const at = [0.5 * length, edge.value(0.5 * length)] as const;
       const contacts = { half: 50, lipEnd: 50, pads: false, lip: 3, lipHeight: 1.5 };
       const settled = (side: 'left' | 'right', load: number): Frame | undefined =>
-        settleEdge(edgeTouchable(mesh, 1.5), side, at, 6, contacts, load);
+        settleEdge(edgeTouchable(mesh, 1.5), { side, at, tilt: 6, load }, contacts);
       const left = settled('left', 5);
       const apart = off(settled('right', -5), left && mirrored(left));
       if (isEven(blade)) expect(apart).toBeLessThan(SETTLED);

@@ -85,7 +85,7 @@ export const hollowOf = (
 ): AlongEdge | undefined => {
   const room = createRoom();
   const poseAt = (tilt: number): Frame | undefined =>
-    settleEdge(edge, pass.side, at.edge, tilt, pass.contacts, 0, room);
+    settleEdge(edge, { side: pass.side, at: at.edge, tilt }, pass.contacts, room);
   const bite = (tilt: number): number => {
     const pose = poseAt(tilt);
     if (!pose) return NaN;

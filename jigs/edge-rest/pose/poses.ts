@@ -109,7 +109,7 @@ const posesOf = (
     const side = isEven(blade) ? 'left' : setting.side;
     const load = side === 'left' ? -away : away;
     const found = settled(u)([side === 'left' ? 1 : 0, setting.lip, tilt, away], () =>
-      settleEdge(near, side, at, tilt, contacts, load, room, ending),
+      settleEdge(near, { side, at, tilt, load }, contacts, room, ending),
     );
     const frame = found && side !== setting.side ? mirrored(found) : found;
     return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];

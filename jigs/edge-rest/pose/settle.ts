@@ -32,6 +32,17 @@ export interface EdgeContacts {
   readonly lipHeight: number;
 }
 
+/** How a blade stands on the rest before it is settled. */
+export interface EdgeStance {
+  readonly side: Side;
+  /** The place of its edge (u, v) that stands at x = 0. */
+  readonly at: readonly [u: number, v: number];
+  /** Of its spine towards the wheel, degrees. */
+  readonly tilt: number;
+  /** Where the load acts along the stroke: the middle of the belt unless stated. */
+  readonly load?: number;
+}
+
 const ROUNDS = 60;
 const FINE = 1e-9;
 
@@ -141,18 +152,15 @@ const atEnds = (crossed: Stretch, ends: readonly number[]): Stretch => {
 
 /**
  * Settles a blade edge down at one tilt: its edge comes down on the flat seat and forward against
- * the lip, with the load at x = `load`, and the place `at` of its edge (u, v) stands at x = 0.
+ * the lip.
  * Found on the corners of the blade's mesh and where its edges leave seat and lip, turning it
  * level and square until nothing changes; no formula of the solver enters. `ending`: those edges that
  * can leave seat or lip. None when no point of the blade is over the seat or before the lip.
  */
 export const settleEdge = (
   { points, edges }: Touchable,
-  side: Side,
-  at: readonly [u: number, v: number],
-  tilt: number,
+  { side, at, tilt, load = 0 }: EdgeStance,
   { half, lipEnd, pads, lip, lipHeight }: EdgeContacts,
-  load = 0,
   room: Room = createRoom(),
   ending: Uint32Array = edges,
 ): Frame | undefined => {
