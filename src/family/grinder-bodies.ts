@@ -8,6 +8,7 @@ import { place, type Frame } from '../geometry/frame.ts';
 import { path, type PathLoop } from '../geometry/loop.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { beltPath, supportDepth, type BeltPath } from '../grinder/belt-path.ts';
+import { PLATEN_DEPTH } from '../grinder/rules.ts';
 import type { Abrasive, Backing, Grinder } from '../grinder/schema.ts';
 
 /** Machines are made of exact shapes alone. */
@@ -15,9 +16,6 @@ type Exact = Exclude<Shape, { readonly kind: 'mesh' }>;
 
 /** What of a grinder a body stands for. */
 export type MachinePart = 'belt' | 'platen' | 'wheels' | 'rest' | 'guards';
-
-/** How thick the platen is taken to be behind its face, mm; what is behind it is a keep-out. */
-const PLATEN_DEPTH = 8;
 
 /** The closed line of a belt as a contour in (y, z). */
 const contour = ({ pieces }: BeltPath): PathLoop =>

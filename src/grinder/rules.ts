@@ -1,7 +1,7 @@
 import { problem, type Issue } from '../core/issue.ts';
 import { distance2 } from '../geometry/vector.ts';
 import { text } from '../text/index.ts';
-import { beltPath, faceDepth } from './belt-path.ts';
+import { beltPath, faceDepth, leaned } from './belt-path.ts';
 import { beltSpeed } from './belt-speed.ts';
 import { restIssues } from './rest-rules.ts';
 import type { Grinder } from './schema.ts';
@@ -11,6 +11,8 @@ const labels = text.grinder.parameters;
 
 /** Least flat between the rounded ends of a platen, mm. */
 const LEAST_FLAT = 10;
+/** How thick a platen is taken to be behind its face, mm; what is behind it is a keep-out. */
+export const PLATEN_DEPTH = 8;
 /** How far belt length and path may differ before it is worth a word, as a share. */
 const LENGTH_SHARE = 0.03;
 
@@ -139,6 +141,23 @@ const keepOutIssues = ({ keepOuts }: Grinder, at: string): Issue[] =>
       : [problem('empty-box', `${at}.keepOuts.${i}`, words.box(name))],
   );
 
+/**
+ * A keep-out box that reaches half through the platen, leaned as it is: it was measured at another
+ * lean. What is less may be the platen's own thickness, which no one states.
+ */
+const leanIssues = ({ keepOuts, platen, lean }: Grinder, at: string): Issue[] => {
+  if (platen.kind === 'none' || lean === 0) return [];
+  const ends = [platen.bottom, platen.top].map((z) => leaned([0, z], lean));
+  return keepOuts.flatMap(({ name, min, max }, i) => {
+    const holds = ends.some(
+      ([y, z]) => y > min[1] && y < max[1] + PLATEN_DEPTH / 2 && z > min[2] && z < max[2],
+    );
+    return holds && min[0] < platen.width / 2 && max[0] > -platen.width / 2
+      ? [problem('platen-in-box', `${at}.keepOuts.${i}`, words.platenInBox(name, lean), 'warning')]
+      : [];
+  });
+};
+
 /** Every distance from the bare platen face to the abrasive that belts and backings can give. */
 const stacks = (grinder: Grinder): number[] =>
   grinder.backings.flatMap((backing) =>
@@ -158,6 +177,7 @@ export const grinderIssues = (grinder: Grinder, at = ''): Issue[] => {
     ...restIssues(grinder.rest, stacks(grinder), `${at}.rest`),
     ...driveIssues(grinder, at),
     ...keepOutIssues(grinder, at),
+    ...leanIssues(grinder, at),
   ];
   const issues = basic.some((issue) => issue.severity === 'error')
     ? basic

@@ -65,6 +65,10 @@ export const grinderRules = {
     message: `The lower corner of the keep-out box ${name} is not below its upper corner on every axis; it must be, because a box needs a size.`,
     fix: 'Exchange the values of the two corners where they are the wrong way round.',
   }),
+  platenInBox: (name: string, lean: number) => ({
+    message: `The keep-out box ${name} reaches into the platen as it leans by ${lean} degrees; it must not, because boxes stay where they are whatever the lean.`,
+    fix: 'Measure the box again with the platen leaned, and enter its corners.',
+  }),
   tooFast: (label: string, speed: number, rating: number) => ({
     message: `The belt runs at ${speed} m/s; ${label} is ${rating} m/s and must not be exceeded, because belts tear and wheels burst.`,
     fix: 'Reduce Shaft speed or Drive wheel diameter, or correct the rating from its marking.',

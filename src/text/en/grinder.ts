@@ -327,7 +327,7 @@ export const grinder = {
       },
       coordinate: {
         label: 'Coordinate of a keep-out box',
-        meaning: 'In the frame of the grinder.',
+        meaning: 'In the frame of the grinder; boxes stay where they are whatever the lean.',
         reason: 'Within the size of a machine.',
       },
     },

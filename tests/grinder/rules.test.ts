@@ -6,6 +6,21 @@ import type { Grinder } from '../../src/grinder/schema.ts';
 
 const off = (grinder: Grinder) => grinderIssues(grinder).filter(({ code }) => code === 'off-rest');
 
+const boxed = (lean: number): string[] =>
+  Object.values(grinderPresets).flatMap((preset) =>
+    grinderIssues({ ...preset, lean })
+      .filter(({ code }) => code === 'platen-in-box')
+      .map(({ path }) => path),
+  );
+
+describe('a keep-out box behind a platen', () => {
+  it('is told of once the platen has been leaned into it', () => {
+    expect(boxed(0)).toEqual([]);
+    expect(boxed(2)).toEqual([]);
+    expect(new Set(boxed(5))).toEqual(new Set(['keepOuts.0']));
+  });
+});
+
 describe('slots and holes that a smaller rest no longer holds', () => {
   const tables = Object.values(grinderPresets).filter(({ rest }) => rest.kind === 'table');
 
