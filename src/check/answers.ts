@@ -70,10 +70,18 @@ const kept = (
   rule: PairRule,
   within: number,
   work: Workspace,
+  names: Told['names'],
 ): Result<readonly PairCheck[]> => {
   // Where a search starts must not depend on what was asked before it.
   const fresh: Workspace = { ...work, hints: new WeakMap() };
-  const ask = () => checkPairs([a, b], [rule], { otherwise: 0, within, work: fresh });
+  // What is found is told of the bodies as people call them.
+  const called = <T extends { readonly name: string }>(body: T): T => ({
+    ...body,
+    name: names[body.name] ?? body.name,
+  });
+  const [first, second] = [called(a), called(b)];
+  const named = { ...rule, a: first.name, b: second.name };
+  const ask = () => checkPairs([first, second], [named], { otherwise: 0, within, work: fresh });
   const [one, other] = [workshop.nameOf(a), workshop.nameOf(b)];
   if (one === undefined || other === undefined) return ask();
   const together = a.motion === b.motion;
@@ -105,7 +113,7 @@ const answers = (
     if (!a || !b) return [{ result: notComputed(terms, kind, []) }];
     const far = farOf(rule, gaps);
     const within = rule.kind === 'clear' ? (known.get(question.id) ?? far) : far;
-    const result = kept(workshop, a, b, rule, within, work);
+    const result = kept(workshop, a, b, rule, within, work, told.names);
     if (!result.ok) return [{ result: notComputed(terms, kind, result.issues) }];
     return result.value.map((pair) => ({ result: pairResult(pair, terms), shared: pair.shared }));
   });

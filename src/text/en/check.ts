@@ -2,6 +2,8 @@ import { assembly } from './check-assembly.ts';
 import { rules } from './check-rules.ts';
 
 const mm = (value: number): string => value.toFixed(3);
+/** A name at the beginning of a sentence. */
+const upper = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
 
 /** Text of the geometric checks. */
 export const check = {
@@ -77,11 +79,11 @@ export const check = {
       fix: 'Keep one requirement for every pair.',
     }),
     tooNear: (a: string, b: string, gap: number, required: number, where: string) => ({
-      message: `${a} comes ${gap > 0 ? `within ${mm(gap)} mm of` : 'up to'} ${b}${where}; ${mm(required)} mm are required.`,
+      message: `Between ${a} and ${b} ${mm(Math.max(0, gap))} mm are left${where}; ${mm(required)} mm are required.`,
       fix: `Move ${a} and ${b} apart there by ${mm(required - gap)} mm.`,
     }),
     hits: (a: string, b: string, required: number, where: string) => ({
-      message: `${a} runs into ${b}${where}; ${mm(required)} mm of clearance are required.`,
+      message: `${upper(a)} and ${b} run into each other${where}; ${mm(required)} mm of clearance are required.`,
       fix: `Move or cut back ${a} or ${b} where they meet.`,
     }),
     inside: (a: string, b: string, where: string) => ({
@@ -89,11 +91,11 @@ export const check = {
       fix: `Correct the placement of ${a} or ${b}.`,
     }),
     notTouching: (a: string, b: string, gap: string, tolerance: number, where: string) => ({
-      message: `${a} should touch ${b}, but ${gap} are open${where}; at most ${mm(tolerance)} mm are allowed.`,
+      message: `${upper(a)} should touch ${b}, but ${gap} are open${where}; at most ${mm(tolerance)} mm are allowed.`,
       fix: `Close the contact of ${a} and ${b}.`,
     }),
     touchesElsewhere: (a: string, b: string, where: string) => ({
-      message: `${a} touches ${b} outside the place declared for the contact${where}.`,
+      message: `${upper(a)} and ${b} touch outside the place declared for the contact${where}.`,
       fix: 'Correct the placement, or the declared place of the contact.',
     }),
     tooDeep: (a: string, b: string, tolerance: number) => ({
@@ -101,7 +103,7 @@ export const check = {
       fix: `Move ${a} and ${b} apart, or take material away where they meet.`,
     }),
     touchTooDeep: (a: string, b: string, tolerance: number, where: string) => ({
-      message: `${a} and ${b} should touch, but it cannot be shown that they overlap by no more than ${mm(tolerance)} mm${where}.`,
+      message: `${upper(a)} and ${b} should touch, but it cannot be shown that they overlap by no more than ${mm(tolerance)} mm${where}.`,
       fix: 'Take away the overlap, or state the direction in which the two come apart.',
     }),
     openAmount: (gap: number) => `${mm(gap)} mm`,
