@@ -152,10 +152,9 @@ const atEnds = (crossed: Stretch, ends: readonly number[]): Stretch => {
 
 /**
  * Settles a blade edge down at one tilt: its edge comes down on the flat seat and forward against
- * the lip.
- * Found on the corners of the blade's mesh and where its edges leave seat and lip, turning it
- * level and square until nothing changes; no formula of the solver enters. `ending`: those edges that
- * can leave seat or lip. None when no point of the blade is over the seat or before the lip.
+ * the lip. Found on the corners of the blade's mesh and where its edges leave seat and lip, turning
+ * it level and square until nothing changes; no formula of the solver enters. `ending`: those edges
+ * that can leave seat or lip. None when no point of the blade is over the seat or before the lip.
  */
 export const settleEdge = (
   { points, edges }: Touchable,
