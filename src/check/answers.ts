@@ -132,14 +132,19 @@ export const answer = (
 ): CheckResult[] =>
   answers(asked, bodies, told, known, workshop, 'all').map(({ result }) => result);
 
+/** What was answered about a list of set-ups, in its order: a check by pieces ends with the whole. */
+const answered = new WeakMap<readonly SetUp[], Record<Gaps, (readonly Answer[])[]>>();
+
 function* answersEach(
   setUps: readonly SetUp[],
   workshop: Workshop,
   gaps: Gaps,
 ): Generator<readonly Answer[], void, undefined> {
+  const before = answered.get(setUps) ?? { near: [], all: [] };
+  answered.set(setUps, before);
   const least = new Map<string, number>();
-  for (const { asked, bodies, told } of setUps) {
-    const found = answers(asked, bodies, told, least, workshop, gaps);
+  for (const [i, { asked, bodies, told }] of setUps.entries()) {
+    const found = (before[gaps][i] ??= answers(asked, bodies, told, least, workshop, gaps));
     for (const { result } of found) {
       const { id, found: gap } = result;
       if (gap !== null) least.set(id, Math.min(gap, least.get(id) ?? Infinity));
@@ -174,6 +179,11 @@ export const answerAll = (
 
 /** Worst result of every question over all stands and blades, in the order first asked. */
 export const worstById = (results: readonly CheckResult[]): CheckResult[] => {
-  const ids = [...new Set(results.map(({ id }) => id))];
-  return ids.flatMap((id) => worstOf(results.filter((result) => result.id === id)) ?? []);
+  const asked = new Map<string, CheckResult[]>();
+  for (const result of results) {
+    const same = asked.get(result.id);
+    if (same) same.push(result);
+    else asked.set(result.id, [result]);
+  }
+  return [...asked.values()].flatMap((same) => worstOf(same) ?? []);
 };
