@@ -14,7 +14,7 @@ import {
   sin,
   text,
 } from '../../src/family/index.ts';
-import { leanLoss, runningGrowth, sheetIssues } from '../shared/rules.ts';
+import { leanLoss, runningGrowth, sheetIssues, tipIssues } from '../shared/rules.ts';
 import { withBase } from './bases.ts';
 import type { Grip } from './layout/grip.ts';
 import { BELOW_EDGE, type angleFor, type Levels } from './layout/layout.ts';
@@ -95,7 +95,8 @@ export const parameterIssues = (
     issues.push(
       mendedBy(problem('tabs-need-cut', path('upright'), words.tabsNeedCut(process)), 'angle'),
     );
-  issues.push(...strokeIssues(v, grips));
+  const short = strokeIssues(v, grips);
+  issues.push(...(short.length > 0 ? short : tipIssues(design, v.tipOverlap)));
   const leastGap = runningGrowth(design) + v.runningClearance + baseLean(design, v);
   if (v.beltGap < leastGap - 1e-9)
     issues.push(

@@ -2,6 +2,7 @@ import {
   cos,
   type Design,
   type Issue,
+  loweredTo,
   mendedBy,
   problem,
   radians,
@@ -68,6 +69,13 @@ export const sheetIssues = (
     });
 };
 
+/** A stroke that ends with the tip still beyond the far edge of the belt: it is never ground. */
+export const tipIssues = ({ grinder: { belt } }: Design, tipOverlap: number): Issue[] => {
+  if (tipOverlap <= belt.width) return [];
+  const why = words.tipUnground(tipOverlap, belt.width);
+  return [loweredTo(problem('tip-unground', 'fixture.parameters.tipOverlap', why), belt.width)];
+};
+
 /** Combinations of parameters for which base, guide and feed cannot be laid out. */
 export const rigIssues = (design: Design, v: Values, plateLabel: string): Issue[] => {
   const { process } = design.making.plates;
@@ -75,6 +83,7 @@ export const rigIssues = (design: Design, v: Values, plateLabel: string): Issue[
     { key: 'plate', label: plateLabel, thickness: v.plate },
     { key: 'base', label: labels.base.label, thickness: v.base },
   ]);
+  issues.push(...tipIssues(design, v.tipOverlap));
   if (v.guide === 'slots' && (process === 'saw-drill' || process === 'plasma'))
     issues.push(
       mendedBy(problem('guide-needs-cut', path('guide'), words.guideNeedsCut(process)), 'strips'),

@@ -94,6 +94,9 @@ const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
   ['carriage/examples/camp-90', { '/making.plates.process': 'saw-drill' }, 'tabs-need-cut'],
   ['carriage/examples/camp-90', { beltGap: 0.5 }, 'gap-at-belt'],
   ['carriage/examples/camp-90', { tipOverlap: 150 }, 'stroke-short'],
+  ['carriage/examples/camp-90', { tipOverlap: 60 }, 'tip-unground'],
+  ['spine-rest/examples/kitchen-210', { tipOverlap: 80 }, 'tip-unground'],
+  ['edge-rest/examples/slicer-200-hollow', { tipOverlap: 100 }, 'tip-unground'],
   [
     'carriage/examples/camp-90',
     { jawGap: 3, plungeMargin: 1, '/grinder.belt.tracking': 5 },

@@ -19,6 +19,10 @@ export const issues = {
     message: `Nose beyond the belt is ${mm(wing)} and step beyond the belt ${mm(stepWing)}; the nose must reach at least ${mm(least)} further than the step, or its screws and washers have no room.`,
     fix: `Set nose beyond the belt to at least ${mm(stepWing + least)}, or step beyond the belt to at most ${mm(wing - least)}.`,
   }),
+  tipUnground: (overlap: number, width: number) => ({
+    message: `Blade on the belt at the tip is ${mm(overlap)} and the belt ${mm(width)} wide; it must be at most as much, or the last ${mm(overlap - width)} of the tip never come to the belt.`,
+    fix: `Set blade on the belt at the tip to at most ${mm(width)}.`,
+  }),
   guideTooShort: (length: number, least: number) => ({
     message: `Length of the guide is ${mm(length)}; with guide strips it must be at least ${mm(least)}, because two keepers and a gap for the scale lie on it.`,
     fix: `Set length of the guide to at least ${mm(least)}.`,
