@@ -14,10 +14,12 @@ import {
   type Strip,
 } from './layout.ts';
 import { left, right, section, type Head } from './lists.ts';
+import { pictured } from './pictured.ts';
 import { POURED_WIDTH as WIDTH, pouredSheets, roomOf } from './poured.ts';
 import type {
   BudgetRow,
   Fact,
+  OtherBlade,
   Progress,
   SettingsTable,
   SetupData,
@@ -54,10 +56,10 @@ type Row = SettingsTable['rows'][number];
 const byPass = (
   rows: readonly Row[],
   heads: readonly Head[],
-  cellsOf: (row: Row) => readonly string[],
+  cellsOf: (row: Row, i: number) => readonly string[],
 ): Strip[] => {
   const t = text.drawing.setup.columns;
-  const cells = rows.map((row, i) => [String(i + 1), row.belt, row.side, ...cellsOf(row)]);
+  const cells = rows.map((row, i) => [String(i + 1), row.belt, row.side, ...cellsOf(row, i)]);
   return fittedTable([left(t.pass), left(t.belt), left(t.side), ...heads], cells, WIDTH);
 };
 
@@ -72,12 +74,27 @@ const further = ({ derived, rows }: SettingsTable): Strip[] => {
 };
 
 /** What should come of every pass, with a place beside every height for what was measured. */
-const record = ({ places, rows }: SettingsTable): Strip[] => {
+const record = (
+  rows: readonly Row[],
+  places: readonly string[],
+  bevels: OtherBlade['bevels'],
+): Strip[] => {
   const t = text.drawing.setup.columns;
   if (places.length === 0) return [];
   const heads = places.flatMap((place) => [right(t.bevel(place)), left(t.measured)]);
-  return byPass(rows, heads, ({ bevels }) => bevels.flatMap((bevel) => [bevel.toFixed(1), '']));
+  const cellsOf = (_: Row, i: number): string[] =>
+    (bevels[i] ?? []).flatMap((bevel) => [bevel.toFixed(1), '']);
+  return byPass(rows, heads, cellsOf);
 };
+
+/** Height of the picture of a blade without its words, mm. */
+const PICTURE = 26;
+
+/** A blade after the first: from its side, and what should come of every pass. */
+const otherBlade = ({ picture, places, bevels }: OtherBlade, rows: readonly Row[]): Strip[] => [
+  ...pictured(picture, WIDTH)(PICTURE).map((strip) => ({ ...strip, keep: true })),
+  ...record(rows, places, bevels),
+];
 
 /** Below this a tenth off the edge moves nothing a maker can see, mm. */
 const LEAST_CHANGE = 0.005;
@@ -133,7 +150,8 @@ const budget = (rows: readonly BudgetRow[]): Strip[] => {
 
 const strips = (data: SetupData, { link, designId }: TitleBlock): Strip[] => {
   const t = text.drawing.setup;
-  const { terms } = data;
+  const { terms, inches } = data;
+  const { blade, places, rows } = data.settings;
   const part = (title: string, list: readonly Strip[]): Strip[] => section(title, list, WIDTH);
   return [
     paragraph(t.annexTitle, WIDTH, { height: TEXT.heading, bold: true, keep: true }),
@@ -142,8 +160,22 @@ const strips = (data: SetupData, { link, designId }: TitleBlock): Strip[] => {
       paragraph(terms.progressNote, WIDTH, { keep: true }),
       ...progress(data.progress, terms),
     ]),
+    ...part(
+      t.inchesTitle(blade),
+      inches ? byPass(rows, inches.names.map(right), (_, i) => inches.rows[i] ?? []) : [],
+    ),
     ...part(t.furtherTitle, further(data.settings)),
-    ...part(terms.expectedTitle, record(data.settings)),
+    ...part(
+      t.expectedOf(terms.expectedTitle, blade),
+      record(
+        rows,
+        places,
+        rows.map(({ bevels }) => bevels),
+      ),
+    ),
+    ...data.others.flatMap((other) =>
+      part(t.expectedOf(terms.expectedTitle, other.blade), otherBlade(other, rows)),
+    ),
     ...part(
       t.recordTitle,
       [...data.measure, ...t.record].map((what) => blank(what, WIDTH)),

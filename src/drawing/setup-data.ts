@@ -9,8 +9,11 @@ export interface SetupData {
   /** Further numbers of fixture, belts and blades. */
   readonly facts: readonly Fact[];
   readonly settings: SettingsTable;
+  readonly inches?: InchTable;
   /** The set-up at the belt, and the first blade from its side, readings by their letters. */
   readonly pictures: { readonly section: Section; readonly blade?: Section };
+  /** What should come of the passes on blades after the first: in the annex. */
+  readonly others: readonly OtherBlade[];
   readonly progress: readonly Progress[];
   /** Zeroing, step by step. */
   readonly zeroing: readonly string[];
@@ -63,6 +66,21 @@ export interface SettingsTable {
   /** The places where bevel heights are compared, e.g. "heel, 20 mm from the plunge". */
   readonly places: readonly string[];
   readonly rows: readonly SettingRow[];
+}
+
+/** A blade after the first, from its side, and what is expected of it. */
+export interface OtherBlade {
+  readonly blade: string;
+  readonly picture: Section;
+  readonly places: readonly string[];
+  /** For every pass the bevel height at each place, mm. */
+  readonly bevels: readonly (readonly number[])[];
+}
+
+/** Lengths of the settings in inches: a row for every pass, for makers who measure so. */
+export interface InchTable {
+  readonly names: readonly string[];
+  readonly rows: readonly (readonly string[])[];
 }
 
 export interface SettingRow {

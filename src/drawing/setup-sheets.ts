@@ -1,8 +1,4 @@
-import { createStore } from '../core/store.ts';
 import { text } from '../text/index.ts';
-import { sectionItems, type Section } from './belt-section.ts';
-import { heightOf, widthOf } from './box.ts';
-import { bounds, move, TEXT } from './items.ts';
 import {
   abreast,
   fittedTable,
@@ -15,9 +11,10 @@ import {
   type Strip,
 } from './layout.ts';
 import { bullets, left, right, steps, type Head } from './lists.ts';
+import { pictured } from './pictured.ts';
 import { pouredSheets, roomOf, widthIn, type DocumentInfo } from './poured.ts';
 import type { SettingRow, SettingsTable, SetupData, SetupTerms } from './setup-data.ts';
-import type { Item, Sheet } from './sheet.ts';
+import type { Sheet } from './sheet.ts';
 import type { TitleBlock } from './title-block.ts';
 
 /** Strips under a heading. */
@@ -40,46 +37,6 @@ const HEIGHTS = [56, 48, 40, 32, 26];
 const SECTION_SHARE = 0.56;
 /** What hangs at a machine is seen at once. */
 const MOST_PAGES = 2;
-
-/** Room for words and dimensions above and below a picture, mm. */
-const AROUND = 36;
-/** Sizes at which a picture is tried, from three times its natural one, each a twelfth smaller. */
-const SIZES = Array.from({ length: 55 }).reduce<number[]>(
-  (sizes) => [...sizes, 0.92 * (sizes.at(-1) ?? 3 / 0.92)],
-  [],
-);
-/** After so many of them the one that leaves out least is taken. */
-const TRIES = 25;
-
-/** What is written in a picture: where it finds no room for a word the word is left out. */
-const written = (items: readonly Item[]): number =>
-  items.filter(({ kind }) => kind === 'text').length;
-
-/**
- * A section no wider than its place, by the height it may have without its words: as large as it
- * can be with every word in it. It shows what is measured where, and is not to scale.
- */
-const pictured = (shown: Section, width: number): ((height: number) => Strip[]) => {
-  const drawn = createStore<Item[]>(2 * TRIES);
-  const bare = bounds(sectionItems({ ...shown, dimensions: [] }, 1));
-  const title = paragraph(shown.title, width, { bold: true, keep: true, tight: true });
-  return (height) => {
-    const most = Math.min(width / widthOf(bare), height / heightOf(bare));
-    const sizes = SIZES.filter((size) => size <= most).slice(0, TRIES);
-    // Where no size has room for a word, the picture stands without any.
-    let items: readonly Item[] = sectionItems({ ...shown, dimensions: [] }, most);
-    for (const size of sizes) {
-      if (written(items) >= shown.dimensions.length) break;
-      const tried = drawn(String(size), () => sectionItems(shown, size, TEXT.small));
-      const taken = bounds(tried);
-      const fits = widthOf(taken) <= width && heightOf(taken) <= height + AROUND;
-      if (fits && written(tried) > written(items)) items = tried;
-    }
-    const box = bounds(items);
-    const placed = move(items, [(width - box.x0 - box.x1) / 2, -box.y1 - 1]);
-    return [title, { height: heightOf(box) + 2, items: placed, keep: false }];
-  };
-};
 
 /** A column of a table, and what stands in it. */
 type Columns = readonly { readonly head: Head; readonly cells: readonly string[] }[];
@@ -145,7 +102,7 @@ const passes = (
 
 /** Over the whole width, by the height of the pictures: these, what is set once, and each pass. */
 const across = (
-  { once, pictures, settings: set, terms }: SetupData,
+  { once, pictures, settings: set, inches, terms }: SetupData,
   width: number,
 ): ((height: number) => Strip[]) => {
   const t = text.drawing.setup;
@@ -156,6 +113,7 @@ const across = (
     t.comes(terms.expectedTitle, set.blade),
     terms.settingsNote,
     ...(set.rows.some(({ reading }) => reading !== '') ? [t.turnsNote] : []),
+    ...(inches ? [t.inchesNote] : []),
     t.picturesNote,
   ].join(' ');
   const above = paragraph(text.safety.authority, width, { bold: true, tight: true });

@@ -6,7 +6,8 @@ import type { Fixture, Reading, Setting } from '../family/index.ts';
 import { scratchDepth } from '../grind/spine-rest/scratch.ts';
 import { beltSpeed } from '../grinder/belt-speed.ts';
 import { text } from '../text/index.ts';
-import { setupPictures } from './setup-pictures.ts';
+import { inBoth, inchTable, usesInches } from './setup-inches.ts';
+import { placesOf, setupPictures } from './setup-pictures.ts';
 
 const words = text.make.setup;
 
@@ -36,19 +37,21 @@ const changing = (settings: readonly Setting[]): ReadonlySet<string> => {
 const withUnit = (value: number, unit: string): string =>
   `${plain(value, 3)} ${unit === 'ratio' || unit === 'count' ? '' : unit}`.trimEnd();
 
-/** The places that every setting of the first blade is compared at. */
-const placesOf = (setting: Setting | undefined): Setting['expected'] => {
-  const blade = setting?.expected[0]?.blade;
-  return setting?.expected.filter((entry) => entry.blade === blade) ?? [];
-};
-
 /** Keys of readings in the tables: of those that are set, and of those that follow from them. */
 interface Keys {
   readonly set: ReadonlySet<string>;
   readonly derived: ReadonlySet<string>;
 }
 
-const rowOf = (setting: Setting, keys: Keys): SettingRow => {
+/** Names of the places at which a blade is compared. */
+const namesOfPlaces = (setting: Setting | undefined, blade: string): string[] =>
+  placesOf(setting, blade).map(({ place, u }) => words.place(text.make.place[place], plain(u, 0)));
+
+/** What is expected of a blade at its places, mm. */
+const bevelsOf = (setting: Setting, blade: string): number[] =>
+  placesOf(setting, blade).map(({ bevelHeight }) => bevelHeight);
+
+const rowOf = (setting: Setting, blade: string, keys: Keys): SettingRow => {
   const [main] = setting.readings;
   const values = (of: ReadonlySet<string>): number[] =>
     setting.readings.filter(({ key }) => of.has(key)).map(({ value }) => value);
@@ -60,7 +63,7 @@ const rowOf = (setting: Setting, keys: Keys): SettingRow => {
     derived: values(keys.derived),
     turns: turnsText(main?.dial?.turnsFromLast),
     reading: main ? dialText(main) : '',
-    bevels: placesOf(setting).map((entry) => entry.bevelHeight),
+    bevels: bevelsOf(setting, blade),
     volume: setting.volume[0]?.value ?? 0,
   };
 };
@@ -165,10 +168,17 @@ export const setupData = (
     set: new Set([...changed].filter((key) => !derived.has(key))),
     derived,
   };
-  const { letters, ...pictures } = setupPictures(design, fixture);
+  const { letters, section, blades } = setupPictures(design, fixture);
+  const blade = settings[0]?.expected[0]?.blade ?? '';
   const named = ({ key, label }: Reading): string => {
     const letter = letters.get(key);
     return letter === undefined ? label : words.lettered(letter, label);
+  };
+  const terms = sheet ?? text.family.shared.bevelSheet;
+  const inches = usesInches(design);
+  const told = (reading: Reading): string => {
+    const shown = withUnit(reading.value, reading.unit);
+    return inches ? inBoth(shown, reading) : shown;
   };
   const namesOf = (of: ReadonlySet<string>): string[] =>
     first.filter(({ key }) => of.has(key)).map((reading) => `${named(reading)} (${reading.unit})`);
@@ -181,10 +191,16 @@ export const setupData = (
         .filter(({ key }) => !changed.has(key) && !derived.has(key))
         .map((reading) => ({
           name: named(reading),
-          value: withUnit(reading.value, reading.unit),
+          value: told(reading),
         })),
     ],
-    pictures,
+    pictures: { section, ...(blades[0] ? { blade: blades[0] } : {}) },
+    others: design.blades.slice(1).flatMap(({ name }, i) => {
+      const picture = blades[i + 1];
+      const places = namesOfPlaces(settings[0], name);
+      const bevels = settings.map((setting) => bevelsOf(setting, name));
+      return picture && places.length > 0 ? [{ blade: name, picture, places, bevels }] : [];
+    }),
     facts: [
       ...workFacts(design),
       ...facts.map(({ label, value, unit }) => ({ name: label, value: withUnit(value, unit) })),
@@ -193,16 +209,15 @@ export const setupData = (
     settings: {
       names: namesOf(keys.set),
       derived: namesOf(keys.derived),
-      blade: settings[0]?.expected[0]?.blade ?? '',
-      places: placesOf(settings[0]).map(({ place, u }) =>
-        words.place(text.make.place[place], plain(u, 0)),
-      ),
-      rows: settings.map((setting) => rowOf(setting, keys)),
+      blade,
+      places: namesOfPlaces(settings[0], blade),
+      rows: settings.map((setting) => rowOf(setting, blade, keys)),
     },
+    ...(inches ? { inches: inchTable(settings, keys.set, named, terms.stopAt, blade) } : {}),
     progress: settings.map(progressOf),
     zeroing,
     measure: sheet?.measure ?? words.measure,
-    terms: sheet ?? text.family.shared.bevelSheet,
+    terms,
     cautions,
     budget: budgetRows(fixture),
     checks: checkFacts(checks),

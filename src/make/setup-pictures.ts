@@ -1,4 +1,5 @@
 import { outlineLoop } from '../blade/outline.ts';
+import type { Blade } from '../blade/schema.ts';
 import { shapeOf } from '../blade/shape.ts';
 import type { Design } from '../document/schema.ts';
 import type { Section, SectionDimension, SectionShape } from '../drawing/belt-section.ts';
@@ -17,24 +18,22 @@ const TOLERANCE = 0.2;
 export interface SetupPictures {
   readonly letters: ReadonlyMap<string, string>;
   readonly section: Section;
-  /** The first blade from its side, edge up: its stops, and the places where it is measured. */
-  readonly blade?: Section;
+  /** Every blade from its side, edge up: its stops, and the places where it is measured. */
+  readonly blades: readonly Section[];
 }
 
 const letter = (i: number): string => String.fromCharCode('A'.charCodeAt(0) + i);
 
 /** Places of a setting on one blade, with the bevel that is expected at each. */
-const placesOf = (setting: Setting | undefined, blade: string): Setting['expected'] =>
+export const placesOf = (setting: Setting | undefined, blade: string): Setting['expected'] =>
   setting?.expected.filter((entry) => entry.blade === blade) ?? [];
 
 const bladeOf = (
-  { blades }: Design,
+  blade: Blade,
   { settings, lines, alongBlade = {} }: Fixture,
   along: readonly Reading[],
   letters: ReadonlyMap<string, string>,
-): Section | undefined => {
-  const [blade] = blades;
-  if (!blade) return undefined;
+): Section => {
   const shape = shapeOf(blade);
   const edge = (u: number): number => shape.edge.value(u);
   const spine = (u: number): number => shape.spine.value(u);
@@ -91,7 +90,7 @@ const bladeOf = (
 };
 
 /**
- * The section at the belt and the side of the blade, in which readings stand by their letters:
+ * The section at the belt and the sides of the blades, in which readings stand by their letters:
  * what is set differs from belt to belt, and the tables of the sheet tell it.
  */
 export const setupPictures = (design: Design, fixture: Fixture): SetupPictures => {
@@ -106,7 +105,7 @@ export const setupPictures = (design: Design, fixture: Fixture): SetupPictures =
   const letters = new Map(
     readings.filter(({ key }) => shown.has(key)).map(({ key }, i) => [key, letter(i)]),
   );
-  const blade = bladeOf(design, fixture, along, letters);
+  const blades = design.blades.map((blade) => bladeOf(blade, fixture, along, letters));
   const section = sectionOf({
     ...seen,
     dimensions: seen.dimensions.map((dimension) => ({
@@ -114,5 +113,5 @@ export const setupPictures = (design: Design, fixture: Fixture): SetupPictures =
       text: letters.get(dimension.reading ?? '') ?? dimension.text,
     })),
   });
-  return { letters, section, ...(blade ? { blade } : {}) };
+  return { letters, section, blades };
 };

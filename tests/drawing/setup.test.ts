@@ -39,6 +39,15 @@ const data: SetupData = {
     value: `${String(i)}.5 mm`,
   })),
   pictures: { section: SQUARE, blade: { ...SQUARE, title: 'Blade' } },
+  others: [
+    {
+      blade: 'Hunter 90',
+      picture: { ...SQUARE, title: 'Hunter 90 from its side' },
+      places: ['heel, 9 mm', 'tip, 79 mm'],
+      bevels: Array.from({ length: 10 }, (_, i) => [17.3 + i, 14.2]),
+    },
+  ],
+  inches: { names: ['Step to belt (in)'], rows: [['0.1831'], ['0.1791']] },
   settings: {
     names: ['A: Step to belt, mm', 'Gap at the belt by feeler, mm'],
     derived: ['Step from the pin zero, mm'],
@@ -103,6 +112,16 @@ describe('set-up sheet', () => {
       expect(words).toContain(step);
     for (const part of ['Setting 4', '3.35', '0.41', '-1.35', '122', ...data.measure])
       expect(told).toContain(part);
+  });
+
+  it('tells in the annex of every other blade what comes of each pass, with its picture', () => {
+    for (const part of ['Hunter 90 from its side', 'tip, 79 mm', '17.3', '26.3', '14.2'])
+      expect(told).toContain(part);
+  });
+
+  it('tells in the annex the settings in inches where they are wanted, and says so', () => {
+    for (const part of ['Step to belt (in)', '0.1831', '0.1791']) expect(told).toContain(part);
+    expect(words).toContain('in inches are in the annex');
   });
 
   it('tells in the annex what errors do, and what halving the greatest of them leaves', () => {

@@ -119,7 +119,8 @@ export const document = {
       },
       inches: {
         label: 'Cut files in inches',
-        meaning: 'Whether cut files in inches are written beside those in millimetres.',
+        meaning:
+          'Whether cut files in inches are written beside those in millimetres, and the annex to the set-up sheet tells its lengths in both.',
         reason:
           'A file states its unit, but not every machine reads it: send the one that is asked for.',
         options: { no: 'Millimetres only', beside: 'Inches beside millimetres' },

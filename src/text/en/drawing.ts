@@ -100,6 +100,7 @@ export const drawing = {
     turnsNote:
       'Dial: t turns and d divisions of the knob from zero, in towards the belt (a heel screw: to less tilt), in brackets the division at the index.',
     comes: (what: string, blade: string) => `Heel, middle, tip: ${what.toLowerCase()}, ${blade}.`,
+    expectedOf: (what: string, blade: string) => `${what}: ${blade}`,
     furtherTitle: 'What follows from the settings',
     picturesNote: 'Pictures are not to scale.',
     annexTitle: 'Numbers to check by, and places to write',
@@ -122,6 +123,8 @@ export const drawing = {
     checksTitle: 'Computed checks',
     checksNote:
       'Computed on the drawn parts with the stated grinder. A check that could not be computed counts as failed.',
+    inchesTitle: (blade: string) => `The settings in inches; heights of ${blade}`,
+    inchesNote: 'The settings in inches are in the annex.',
     recordTitle: 'Record',
     record: [
       'Test piece, bevel heights at the three places, side one',

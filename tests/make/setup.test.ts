@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import type { Design } from '../../src/document/schema.ts';
+import { setupData } from '../../src/make/setup-data.ts';
+import { examplesOf, solved } from '../family/examples.ts';
+
+const example =
+  examplesOf('spine-rest').find(({ file }) => file.startsWith('kitchen')) ??
+  expect.fail('no example for two blades');
+const fixture = solved(example);
+const { design } = example;
+const told = (of: Design) => setupData(of, fixture, [], '');
+
+describe('what a set-up sheet tells', () => {
+  it('of every blade after the first: its picture, its places, and what comes of every pass', () => {
+    const { settings, others } = told(design);
+    const [first, second] = design.blades.map(({ name }) => name);
+    expect(settings.blade).toBe(first);
+    expect(others.map(({ blade }) => blade)).toEqual([second]);
+    const [other] = others;
+    expect(other?.picture.title).toContain(second);
+    expect(other?.places).toHaveLength(3);
+    expect(other?.bevels).toEqual(
+      fixture.settings.map(({ expected }) =>
+        expected.filter(({ blade }) => blade === second).map(({ bevelHeight }) => bevelHeight),
+      ),
+    );
+  });
+
+  it('lengths in inches too where cut files are wanted in them', () => {
+    expect(told(design).inches).toBeUndefined();
+    const { making } = design;
+    const { once, settings, inches } = told({
+      ...design,
+      making: { ...making, plates: { ...making.plates, inches: 'beside' } },
+    });
+    // An inch is 25.4 mm exactly (ISO 80000-3): four decimals are within 0.0013 mm, three 0.013.
+    settings.rows.forEach(({ values: [step = NaN], stopAt, bevels }, i) => {
+      const [inStep, inStop, ...heights] = (inches?.rows[i] ?? []).map(
+        (cell) => Number(cell) * 25.4,
+      );
+      expect(Math.abs((inStep ?? NaN) - step)).toBeLessThan(0.0013);
+      expect(Math.abs((inStop ?? NaN) - stopAt)).toBeLessThan(0.0013);
+      expect(heights).toHaveLength(bevels.length);
+      heights.forEach((height, n) =>
+        expect(Math.abs(height - (bevels[n] ?? NaN))).toBeLessThan(0.013),
+      );
+    });
+    const both = once.flatMap(({ value }) => /^(\S+) mm \((\S+)″\)$/.exec(value) ?? []);
+    expect(both.length).toBeGreaterThan(0);
+    expect(Math.abs(Number(both[2]) * 25.4 - Number(both[1]))).toBeLessThan(0.0013);
+  });
+});
