@@ -116,7 +116,7 @@ export const sectionOf = (c: Context, setting: PlanSetting): BeltSection => {
         role: 'blade',
         closed: true,
         points: seen(frame, bladeOutline(c, setting)),
-        label: words.blade,
+        label: words.blade(setting.angle),
       },
       {
         role: 'push',

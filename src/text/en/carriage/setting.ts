@@ -65,7 +65,7 @@ export const section = {
   sole: 'Sole',
   foot: 'Foot',
   heel: 'Heel screw',
-  blade: 'Blade',
+  blade: (angle: number) => `Blade, ${n(angle)}°`,
   jaw: 'Jaw, beside the belt',
   push: 'Push',
   mm: (value: number) => n(value),
