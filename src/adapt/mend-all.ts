@@ -1,5 +1,6 @@
 import { createWorkshop, type Workshop } from '../check/workshop.ts';
 import { mendOf } from '../check/mend.ts';
+import type { CheckResult } from '../check/result.ts';
 import { hasError, problem, type Issue, type Mend } from '../core/issue.ts';
 import { withValue } from '../core/path.ts';
 import { chain, fail, ok, type Result } from '../core/result.ts';
@@ -9,6 +10,7 @@ import type { Fixture, Registry } from '../family/index.ts';
 import { checkFixture, solveDesign } from '../make/engine.ts';
 import { text } from '../text/index.ts';
 import { differences, type Difference } from './differences.ts';
+import { grown } from './grow.ts';
 
 /** A design with every value set that its rules and checks name as a mend. */
 export interface Mended {
@@ -42,18 +44,21 @@ const set = (design: Design, { path, value }: Mend, registry: Registry): Design 
     : next;
 };
 
-/** What the failed checks of a solved fixture name as mends. */
-const checkMends = (design: Design, fixture: Fixture): Mend[] => {
+/** What fails of a solved fixture. */
+const failedOf = (design: Design, fixture: Fixture): CheckResult[] => {
   const checked = checkFixture(fixture, design.making, 'near');
-  if (!checked.ok) return [];
-  return checked.value.checks
+  return checked.ok ? checked.value.checks.filter(({ passed }) => !passed) : [];
+};
+
+/** What failed checks name as mends. */
+const checkMends = (design: Design, failed: readonly CheckResult[]): Mend[] =>
+  failed
     .flatMap((check) => mendOf(design, check) ?? [])
     .filter(({ path }) => !ALLOWANCE.test(path));
-};
 
 /**
  * Sets, answer by answer, every value that an error names as its mend, then what warnings name,
- * then what failed checks do; each once, so that two rules which pull one value both ways end it.
+ * then what failed checks do, then what mends one of these when it is tried; each once, so that two rules which pull one value both ways end it.
  * Nothing is allowed more of than the maker did. Fails, and changes nothing, where errors are left
  * that no value mends.
  */
@@ -71,14 +76,15 @@ export const mendAll = (
   let [now, answer] = [design, solved(design, registry, workshop)];
   for (let round = 0; round < ROUNDS; round += 1) {
     const errors = answer.issues.filter(({ severity }) => severity === 'error');
-    const stages = [
-      () => mendsOf(errors.length > 0 ? errors : answer.issues),
-      () => (answer.ok ? checkMends(now, answer.value) : []),
-    ];
-    // What checks name is asked for only where the answer itself names nothing.
-    const mends = stages.reduce<Mend[]>((found, stage) => {
-      return found.length > 0 ? found : fresh(stage());
-    }, []);
+    const { value: fixture } = answer.ok ? answer : { value: undefined };
+    let mends = fresh(mendsOf(errors.length > 0 ? errors : answer.issues));
+    // What checks name is asked for only where the answer itself names nothing, and what must be
+    // tried only where they name nothing either.
+    if (mends.length === 0 && fixture) {
+      const failed = failedOf(now, fixture);
+      mends = fresh(checkMends(now, failed));
+      if (mends.length === 0) mends = fresh(grown(now, failed, registry, workshop));
+    }
     if (mends.length === 0) break;
     for (const { path, value } of mends) tried.add(`${path} ${value}`);
     now = mends.reduce((next, mend) => set(next, mend, registry), now);

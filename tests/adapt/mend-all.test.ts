@@ -9,8 +9,9 @@ import { withValue } from '../../src/core/path.ts';
 import { checkDesign, openDesign } from '../../src/document/open.ts';
 import { saveDesign } from '../../src/document/save.ts';
 import type { Design } from '../../src/document/schema.ts';
-import { solveDesign } from '../../src/make/engine.ts';
+import { checkFixture, solveDesign } from '../../src/make/engine.ts';
 import { exampleBytes } from '../app/sample.ts';
+import { valueOf } from '../family/examples.ts';
 import { runJson, workshop } from '../cli/runner.ts';
 
 const opened = openDesign(exampleBytes('kitchen-210'), registry);
@@ -43,6 +44,12 @@ const family: Design = {
   blades: [blade('Chef 240', 240, 2.6, 26), blade('Petty 120', 120, 2, 14)],
 };
 const kept = createWorkshop();
+
+const failedOf = (design: Design): string[] =>
+  valueOf(checkFixture(valueOf(solveDesign(design, registry, kept)), design.making, 'near'))
+    .checks.filter(({ passed }) => !passed)
+    .map(({ id }) => id);
+
 const solved = (design: Design) => {
   const sound = checkDesign(design, registry);
   return sound.ok ? solveDesign(sound.value, registry, kept) : sound;
@@ -78,6 +85,21 @@ describe('all values that are named as mends', () => {
     const mended = mendAll(design, registry, kept);
     expect(mended.ok).toBe(false);
     expect(mended.issues.map(({ code }) => code)).toContain('no-bearing');
+  });
+
+  it('are found by trying where a failed check leads to a parameter but names no value', () => {
+    const narrow = [
+      ['grinder.belt.width', 30],
+      ['grinder.platen.width', 30],
+    ] as const;
+    const hunting = narrow.reduce(
+      (design, [path, value]) => withValue(design, path, value),
+      valueOf(openDesign(exampleBytes('hunting-115'), registry)),
+    );
+    expect(failedOf(hunting)).toEqual(['clearance/collar/guards']);
+    const mended = valueOf(mendAll(hunting, registry, kept));
+    expect(mended.differences.map(({ path }) => path)).toEqual(['fixture.parameters.wing']);
+    expect(failedOf(mended.design)).toEqual([]);
   });
 
   it('are told and written by the command line', async () => {

@@ -70,7 +70,8 @@ const platenChecks = ({ c: { grinder, v, plan, stands } }: Question): CheckResul
 
 /** The push: low enough that the heel stays down in every pass. */
 const pushChecks = ({ c: { v, plan }, pushHeight }: Question): CheckResult[] => {
-  const parameter = parameterPath('heelReserve');
+  // Higher over the foot the same push tips the carriage less.
+  const parameter = parameterPath('edgeHeight');
   const terms = { kind: 'force', basis: basis.setting, fix: fix.heel, parameter } as const;
   return [
     worst(

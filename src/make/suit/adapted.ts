@@ -3,6 +3,7 @@ import type { NumberParameter, Parameter } from '../../core/parameter.ts';
 import type { Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
 import type { Family, Fixture } from '../../family/index.ts';
+import { WISHES } from './wishes.ts';
 
 /** A parameter that was moved off where it stood so that the blade fits. */
 export interface Changed {
@@ -32,33 +33,6 @@ const ROUNDS = 6;
 const NAMED = 12;
 const OTHER = 4;
 const PATH = 'fixture.parameters.';
-
-/**
- * What a maker wishes kept, and how true their work is: a blade is not made to fit by asking for
- * less clearance, less reserve or less room for the hand, nor by claiming finer work.
- */
-const WISHES: ReadonlySet<string> = new Set([
-  'runningClearance',
-  'handDistance',
-  'guardRise',
-  'leastEdge',
-  'leastBearing',
-  'leastWeb',
-  'padMargin',
-  'pushReserve',
-  'heelReserve',
-  'travelReserve',
-  'tipAllowance',
-  'tipLift',
-  'settingTolerance',
-  'angleTolerance',
-  'fenceTolerance',
-  'guidePlay',
-  'tabPlay',
-  'wheelShare',
-  'builtTravel',
-  'builtNoseTravel',
-]);
 
 type Values = Design['fixture']['parameters'];
 type Value = Values[string];

@@ -26,9 +26,9 @@ export const adapt = {
 
   mend: {
     about:
-      'Set every value that refusals, warnings and failed checks name as their mend, and tell which',
+      'Set every value that refusals, warnings and failed checks name as their mend, or that is found by trying, and tell which',
     nothing: {
-      message: 'No value is named that would mend anything.',
+      message: 'No value is named, or found by trying, that would mend anything.',
       fix: 'Follow the words of what fails, or compare the fixtures.',
     },
     left: 'The values named do not mend it; nothing was written. What is left:',
