@@ -35,9 +35,11 @@ interface Job {
 const header = ({ part, block, paper }: Job, more: string): Strip[] => {
   const t = text.drawing.template;
   const width = sizeOf(paper)[0] - 2 * MARGIN - STRIP;
+  const size = dimensionText(heightOfPart(part));
   const facts = t.facts(
-    part.material,
-    dimensionText(heightOfPart(part)),
+    part.kind === 'stock'
+      ? t.bar(part.material, part.section, size)
+      : text.drawing.partsList.sheet(part.material, size),
     part.quantity,
     `${block.designId}-${part.id}`,
     block.revision,

@@ -52,9 +52,14 @@ describe('templates', () => {
 
   it('say on every page to print at actual size, and what the part is', () => {
     for (const sheet of all) {
-      expect(textsOf(sheet).join(' ')).toContain('Print at actual size');
-      expect(textsOf(sheet).join(' ')).toMatch(/Steel S235, \d+ mm, quantity 1/);
+      const words = textsOf(sheet).join(' ');
+      expect(words).toContain('Print at actual size');
+      // A plate's thickness; of a bar its section and its length.
+      if (words.startsWith('Bar'))
+        expect(words).toContain('square bar 20 x 20, 50 mm long, quantity 1');
+      else expect(words).toMatch(/Steel S235, \d+ mm, quantity 1/);
     }
+    expect(all.filter((sheet) => textsOf(sheet)[0] === 'Bar')).toHaveLength(1);
   });
 
   it('show holes at full size with a punch mark in the middle, name and drill', () => {

@@ -150,14 +150,10 @@ export const drawing = {
     bar4: '4 in',
     actualSize:
       'Print at actual size (100 %, no fitting to the page). Measure all four bars before you use the template; if one is off, do not use it. Glue it on, punch the circles, saw outside the line and file to it.',
-    facts: (
-      material: string,
-      thickness: string,
-      quantity: number,
-      id: string,
-      revision: string,
-    ): string =>
-      `${material}, ${thickness} mm, quantity ${String(quantity)}. Scale 1:1, mm. ${id}, revision ${revision}.`,
+    facts: (material: string, quantity: number, id: string, revision: string): string =>
+      `${material}, quantity ${String(quantity)}. Scale 1:1, mm. ${id}, revision ${revision}.`,
+    bar: (material: string, section: string, length: string): string =>
+      `${material}, ${section}, ${length} mm long`,
     drilled: (id: string, size: string): string => `${id} Ø${size}`,
     tapped: (id: string, size: string, thread: string): string => `${id} Ø${size}, ${thread}`,
     fold: 'fold along the edge',
