@@ -50,6 +50,20 @@ describe('a rounded step', () => {
   const design = worked('tapered');
   const fixture = valueOf(solve(design));
 
+  it('says at values of the design, each once, why no strip holds the line', () => {
+    const thin = design.blades.map((one) => ({
+      ...one,
+      thickness: one.thickness.map(({ u, t }) => ({ u, t: t / 2 })),
+    }));
+    const found = solve({ ...design, blades: thin });
+    expect(found.ok).toBe(false);
+    const paths = found.issues.map(({ path }) => path);
+    expect(paths).toContain('fixture.parameters.noseGap');
+    for (const path of paths) expect(path).toMatch(/^(fixture\.parameters|blades\.0)\./);
+    const messages = found.issues.map(({ message }) => message);
+    expect(new Set(messages).size).toBe(messages.length);
+  });
+
   it('makes the line that a straight step would let wander, and says where the strip goes', () => {
     const parameters = { ...design.fixture.parameters, step: 'straight', leastBearing: 0.3 };
     const straight = valueOf(solve({ ...design, fixture: { ...design.fixture, parameters } }));

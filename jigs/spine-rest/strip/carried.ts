@@ -6,6 +6,7 @@ import {
   ok,
   planWithStrip,
   posesWithStrip,
+  mendedBy,
   problem,
   proveStrip,
   spineRestJob,
@@ -17,6 +18,7 @@ import {
   type Blade,
   type Design,
   type Placement,
+  type Issue,
   type Result,
   type Side,
   type SpineRestInput,
@@ -53,6 +55,26 @@ export interface PlanOnStrip {
 
 const words = text.family.spineRest.strip;
 
+/** Where in the design stands what a strip lacks; what is not here, only a straight step mends. */
+const PLACES: Readonly<Record<string, string>> = {
+  'line.allowed': 'blades.0.line.allowed',
+  'nose.front': 'fixture.parameters.noseGap',
+  'step.top': 'fixture.parameters.plate',
+};
+
+/** What a strip lacks, each once: both sides often lack the same. */
+const inDesign = <T>(found: Result<T>): Result<T> => {
+  const issues = found.issues
+    .filter(({ message }, i, all) => all.findIndex((one) => one.message === message) === i)
+    .map((issue): Issue => {
+      const path = PLACES[issue.path];
+      return path === undefined
+        ? mendedBy({ ...issue, path: 'fixture.parameters.step' }, 'straight')
+        : { ...issue, path };
+    });
+  return { ...found, issues };
+};
+
 /**
  * The strip for the one blade of a design, and the plan with it. Fails where a design has more
  * blades than one, whose settings would differ, and where no strip holds the line: the issues say
@@ -87,19 +109,17 @@ export const onStrip = (
     workshop.keep('line without a strip', JSON.stringify([input, body]), () =>
       lineWithout(virtual),
     );
-  return chain(
-    chain(proved, (one) => besideStraight(one, without(), wish)),
-    (cure) =>
-      ok({
-        plan: planWithStrip(blade, input, straight, cure),
-        strip: {
-          blade,
-          wish,
-          found: { cure, poses: (setting) => posesWithStrip(cure, setting, POSES) },
-          straight,
-          swing: swingWithStrip(cure, body.noseHalf),
-        },
-      }),
+  return chain(inDesign(chain(proved, (one) => besideStraight(one, without(), wish))), (cure) =>
+    ok({
+      plan: planWithStrip(blade, input, straight, cure),
+      strip: {
+        blade,
+        wish,
+        found: { cure, poses: (setting) => posesWithStrip(cure, setting, POSES) },
+        straight,
+        swing: swingWithStrip(cure, body.noseHalf),
+      },
+    }),
   );
 };
 

@@ -37,7 +37,10 @@ export const adapt = {
     step: (label: string, from: string | null, to: string | null) =>
       `${label}: ${to ?? 'not set'}${from === null ? '' : ` instead of ${from}`}`,
     done: (list: readonly string[]) =>
-      [`${counted(list.length, 'value')} set; undo brings them back.`, ...list].join('\n'),
+      [
+        `${counted(list.length, 'value')} set; undo brings ${list.length === 1 ? 'it' : 'them'} back.`,
+        ...list,
+      ].join('\n'),
     failed: (why: string) => `The values named do not mend it; nothing was changed. Left: ${why}`,
   },
 
