@@ -35,6 +35,13 @@ const changed = (before: readonly Pair[], after: readonly Pair[], workshop: Work
   return after.filter((pair) => !known.has(key(pair)));
 };
 
+/** What libraries take for all parts and all pairs of a design. */
+export const librariesForAll = (design: Design): Promise<Libraries> => {
+  const workshop = createWorkshop();
+  const fixture = valueOf(solveDesign(design, registry, workshop));
+  return librariesFor(valueOf(fixture.parts()), pairsOf(solidsOf(design, workshop)));
+};
+
 export interface Row {
   /** Processor time of a change, the middle one and the 95th of a hundred, ms. */
   readonly ours: number;
