@@ -29,9 +29,11 @@ export const checks = {
   fix: {
     collar: 'Let the nose reach further beyond the belt.',
     hand: 'Give the hand more room: move or shorten the part named.',
-    contactOpen: 'Correct the layout: parts that must touch do not.',
-    inside: 'Correct the layout: two parts claim the same room.',
-    fit: 'Correct the layout: a hole is not where its screw or pin goes, or a part is sunk into another.',
+    contactOpen:
+      'Parts that must touch do not. No value is known that mends it: take back the last change, or compare the fixtures.',
+    inside:
+      'Two parts claim the same room. No value is known that mends it: take back the last change, or compare the fixtures.',
+    fit: 'A hole is not where its screw or pin goes, or a part is sunk into another. No value is known that mends it: take back the last change, or compare the fixtures.',
     edge: 'Stop at a thicker edge and finish by hand, or lower the least edge thickness knowingly.',
     undercut: 'Leave more at the edge of this pass, or make it steeper.',
     stick: 'Ask for more distance of the hand from the belt.',

@@ -54,8 +54,10 @@ export const checks = {
     mount: 'Choose other mounting holes or the clamp bars.',
     blade: 'Change drop, thickness or length of the tang, or set a larger gap at the belt.',
     collar: 'Let the nose reach further beyond the belt.',
-    contactOpen: 'Correct the layout: parts that must touch do not.',
-    inside: 'Correct the layout: two parts claim the same room.',
+    contactOpen:
+      'Parts that must touch do not. No value is known that mends it: take back the last change, or compare the fixtures.',
+    inside:
+      'Two parts claim the same room. No value is known that mends it: take back the last change, or compare the fixtures.',
   },
   names: {
     base: 'base and packer',

@@ -50,7 +50,8 @@ export const strip = {
   },
   fix: {
     line: 'Allow more deviation, or let the line follow something else.',
-    least: 'Correct the layout: the strip is thinner than it can be made.',
+    least:
+      'The strip is thinner than it can be made. No value is known that mends it: take back the last change, or compare the fixtures.',
     hollow: 'Use a step of a smaller radius.',
     flank: 'Make the bevel lower, or grind this blade without a strip.',
     corner: 'Set the gap at the belt smaller, or grind at a steeper angle.',
