@@ -215,15 +215,21 @@ export const table = (
   return [head, ...rows.map((cells) => ({ ...row(columns, cells, height, false), head }))];
 };
 
-/** A ruled place to write in by hand, with what belongs there. */
-export const blank = (what: string, width: number, indent = 0): Strip => {
+/** A place to write a number in by hand is at least so wide, mm. */
+const RULE = 20;
+
+/** A ruled place to write in by hand, with what belongs there: beside its words, or below them. */
+export const blank = (what: string, width: number): Strip => {
   const height = TEXT.small;
-  const start = indent + textWidth(what, height) + 2;
+  const lines = wrap(what, width, height);
+  const base = -6 - LEADING * height * (lines.length - 1);
+  const beside = textWidth(lines.at(-1) ?? '', height) + 2;
+  const [from, at] = beside + RULE > width ? [0, base - 7] : [beside, base - 0.5];
   return {
-    height: 8,
+    height: 1.5 - at,
     items: [
-      label([indent, -6], what, { height }),
-      line([start, -6.5], [Math.max(start + 10, width), -6.5], 'dimension'),
+      ...lines.map((s, i) => label([0, -6 - LEADING * height * i], s, { height })),
+      line([from, at], [width, at], 'dimension'),
     ],
     keep: false,
   };
