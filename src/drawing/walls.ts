@@ -1,7 +1,7 @@
 import { cos } from '../core/trigonometry.ts';
 import { radians } from '../core/units.ts';
 import { place } from '../geometry/frame.ts';
-import { cross3, dot3, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { cross3, dot3, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
 import { upOf, type Body } from './bodies.ts';
 import { around } from './box.ts';
 import { projected, type Eye } from './eye.ts';
@@ -103,6 +103,25 @@ const sidesOf = (
   return { faced, sharp };
 };
 
+/** A point moved on by a seam, away from its neighbour on the line. */
+const beyond = (p: Vec2, from: Vec2): Vec2 => {
+  const [dx, dy] = sub2(p, from);
+  const length = Math.sqrt(dx * dx + dy * dy);
+  return length > 0 ? [p[0] + (SEAM / length) * dx, p[1] + (SEAM / length) * dy] : p;
+};
+
+/** A line that goes on a little where its wall has no edge, so that no seam shows to the next wall. */
+const stretched = (line: readonly Vec2[], atStart: boolean, atEnd: boolean): readonly Vec2[] => {
+  const [first, second] = line;
+  const [last, before] = [line.at(-1), line.at(-2)];
+  if (!first || !second || !last || !before || !(atStart || atEnd)) return line;
+  return [
+    atStart ? beyond(first, second) : first,
+    ...line.slice(1, -1),
+    atEnd ? beyond(last, before) : last,
+  ];
+};
+
 export const wallsOf = (body: Body, ring: readonly Vec2[], view: View): Wall[] => {
   const n = ring.length;
   const { eye, k } = view;
@@ -134,7 +153,9 @@ export const wallsOf = (body: Body, ring: readonly Vec2[], view: View): Wall[] =
     const foot = body.from - (isOuter && body.flushBelow ? SEAM / k : 0);
     const overlapped = seenAt(body, line, foot, view);
     const { x0, x1 } = around(course);
-    walls.push({ course, from: x0, to: x1, ring: [...overlapped, ...high.toReversed()], edges });
+    const closed = (rim: readonly Vec2[]) => stretched(rim, !drawsStart, !drawsEnd);
+    const whole = [...closed(overlapped), ...closed(high).toReversed()];
+    walls.push({ course, from: x0, to: x1, ring: whole, edges });
   }
   return walls;
 };
