@@ -10,6 +10,8 @@ const offline = () =>
     registerType: 'prompt',
     injectRegister: 'script-defer',
     workbox: {
+      // What was fetched serves the first visit, too, should the network go away during it.
+      clientsClaim: true,
       globPatterns: ['**/*.{js,css,html,svg,wasm,ttf}'],
       maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
     },

@@ -297,11 +297,15 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     await context.close();
   }, 240_000);
 
-  it('starts without a network after the first visit', async () => {
+  it('goes on without a network during the first visit, and starts after it', async () => {
     const context = await stage.browser.newContext();
     const { page } = await openStep(context, stage.url, 'blade');
-    await page.evaluate(() => navigator.serviceWorker.ready);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
     await stage.stopServing();
+    // A step that was not yet fetched.
+    await page.goto(`${stage.url}#setup`);
+    await page.locator('main h1', { hasText: 'Setting up' }).waitFor();
+    await page.goto(`${stage.url}#blade`);
     await page.reload();
     await page.locator('main h1').waitFor();
     expect(await page.locator('main h1').textContent()).toBe('The blade');
