@@ -45,7 +45,10 @@ export const issues = {
   }),
   noBars: (from: number, to: number, back: number) => ({
     message: `Two clamp bars at least 40 mm apart find no room: the rest reaches from ${mm(from)} to ${mm(to)} in front of the bare platen and the base ends at ${mm(back)}.`,
-    fix: 'Draw the tool arm further out, or lengthen the guide.',
+    fix:
+      to < back
+        ? 'Draw the tool arm further out, or use a deeper table or another fixture: this rest ends before the base does.'
+        : 'Lengthen the guide.',
   }),
   otherMount: (way: 'pattern' | 'bars', holds: boolean, fix: string) => {
     const { label, options } = parameters.mount;
