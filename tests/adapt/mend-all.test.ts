@@ -102,6 +102,22 @@ describe('all values that are named as mends', () => {
     expect(failedOf(mended.design)).toEqual([]);
   });
 
+  it('make a pass less steep whose narrow bevel asks for a pad too near to the edge', () => {
+    const [first] = kitchen.blades;
+    const heights = [
+      ['blades.0.outline.heelHeight', 80],
+      ['blades.0.outline.bellyHeight', 78.4],
+    ] as const;
+    const high = heights.reduce(
+      (design, [path, value]) => withValue(design, path, value),
+      withValue({ ...kitchen, blades: first ? [first] : [] }, 'blades.0.line.allowed', 15),
+    );
+    expect(failedOf(high)).toContain('force/push/low');
+    const mended = valueOf(mendAll(high, registry, kept));
+    expect(mended.design.sequence[0]?.steeper).toBeLessThan(kitchen.sequence[0]?.steeper ?? 0);
+    expect(failedOf(mended.design)).toEqual([]);
+  });
+
   it('are told and written by the command line', async () => {
     const file = put(
       'near.jig.json',

@@ -133,53 +133,73 @@ const stepChecks = ({ v, plan }: Question): CheckResult[] => {
   ];
 };
 
+/**
+ * What rules how low a pad may stand: how much steeper the pass is that asks for the highest push,
+ * for the narrower its bevel, the nearer to the edge the belt bears; else the reserve.
+ */
+const rulesLow = (
+  { design, plan }: Question,
+  from: (setting: Question['plan']['settings'][number]) => number,
+): string => {
+  const [ruling] = [...plan.settings].sort((a, b) => from(b) - from(a));
+  const pass = (ruling?.step ?? 0) - 1;
+  return (design.sequence[pass]?.steeper ?? 0) > 0
+    ? `sequence.${String(pass)}.steeper`
+    : parameterPath('pushReserve');
+};
+
 /** The push: the pad inside the window of every pass, and what the step then carries. */
-const pushChecks = ({ v, plan }: Question): CheckResult[] => [
-  worst(
-    {
-      id: 'force/push/low',
-      label: labels.pushLow,
-      kind: 'force',
-      atLeast: 0,
-      basis: basis.plan,
-      fix: fix.pushLow,
-      parameter: parameterPath('pushReserve'),
-    },
-    plan.settings,
-    ({ push }) => plan.pushHeight - push.from,
-  ),
-  worst(
-    {
-      id: 'force/push/high',
-      label: labels.pushHigh,
-      kind: 'force',
-      atLeast: v.padMargin,
-      basis: basis.setting,
-      fix: fix.pushHigh,
-      parameter: parameterPath('padMargin'),
-    },
-    plan.settings,
-    ({ push }) => push.to - plan.pushHeight,
-  ),
-  worst(
-    {
-      id: 'force/step',
-      label: labels.reserve,
-      kind: 'force',
-      unit: 'ratio',
-      atLeast: v.pushReserve,
-      basis: basis.setting,
-      fix: fix.reserve,
-      parameter: parameterPath('pushReserve'),
-    },
-    plan.settings,
-    ({ push }) => push.stepForceMin,
-  ),
-];
+const pushChecks = (q: Question): CheckResult[] => {
+  const { v, plan } = q;
+  const parameter = rulesLow(q, ({ push }) => push.from);
+  return [
+    worst(
+      {
+        id: 'force/push/low',
+        label: labels.pushLow,
+        kind: 'force',
+        atLeast: 0,
+        basis: basis.plan,
+        fix: fix.pushLow,
+        parameter,
+      },
+      plan.settings,
+      ({ push }) => plan.pushHeight - push.from,
+    ),
+    worst(
+      {
+        id: 'force/push/high',
+        label: labels.pushHigh,
+        kind: 'force',
+        atLeast: v.padMargin,
+        basis: basis.setting,
+        fix: fix.pushHigh,
+        parameter: parameterPath('padMargin'),
+      },
+      plan.settings,
+      ({ push }) => push.to - plan.pushHeight,
+    ),
+    worst(
+      {
+        id: 'force/step',
+        label: labels.reserve,
+        kind: 'force',
+        unit: 'ratio',
+        atLeast: v.pushReserve,
+        basis: basis.setting,
+        fix: fix.reserve,
+        parameter,
+      },
+      plan.settings,
+      ({ push }) => push.stepForceMin,
+    ),
+  ];
+};
 
 /** The same for the other blades of the family, each with its own pad, near its heel. */
-const otherPadChecks = ({ design, v, plan }: Question): CheckResult[] =>
-  mainPads(
+const otherPadChecks = (q: Question): CheckResult[] => {
+  const { design, v, plan } = q;
+  return mainPads(
     plan,
     design.blades.map(({ name }) => name),
     v,
@@ -200,6 +220,10 @@ const otherPadChecks = ({ design, v, plan }: Question): CheckResult[] =>
         ({ push }: { readonly push?: Push | undefined }): number =>
           push ? value(push) : NaN;
       const id = String(i + 1);
+      const parameter = rulesLow(
+        q,
+        (setting) => windows.find((one) => one.id === setting.id)?.push?.from ?? -Infinity,
+      );
       return [
         worst(
           {
@@ -209,7 +233,7 @@ const otherPadChecks = ({ design, v, plan }: Question): CheckResult[] =>
             atLeast: 0,
             basis: basis.plan,
             fix: fix.pushLow,
-            parameter: parameterPath('pushReserve'),
+            parameter,
           },
           windows,
           at(({ from }) => height - from),
@@ -229,6 +253,7 @@ const otherPadChecks = ({ design, v, plan }: Question): CheckResult[] =>
         ),
       ];
     });
+};
 
 /** Edge, undercut and grind lines of the plan. */
 const bladeChecks = ({ design, v, plan }: Question): CheckResult[] => [

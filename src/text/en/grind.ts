@@ -107,7 +107,7 @@ export const grind = {
     }),
     pushTooHigh: (from: number, to: number) => ({
       message: `The push must act from ${mm(from)} to hold the blade on the step with the reserve, and stay below the edge at ${mm(to)}; no height does both.`,
-      fix: 'Ask for less reserve, a higher bevel or a steeper angle, and watch the grind line.',
+      fix: 'Ask for less reserve, a higher bevel, or a pass that is less steep, and watch the grind line.',
     }),
     offLine: (
       line: { readonly blade: string; readonly side: string; readonly family: boolean },

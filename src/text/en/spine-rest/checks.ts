@@ -38,11 +38,12 @@ export const checks = {
     stepTop: 'Choose a thicker plate or a smaller spine radius.',
     stepLower: 'Round the spine corners a little (spine radius), or break the step less.',
     pushLow:
-      'Grind the high part of the bevel first with a steeper pass, lower the bevel, or ask for a smaller margin of the pad below the edge, above which it cannot go.',
+      'Make this pass less steep: its bevel is then wider, and the belt bears lower. Or ask for a higher bevel, or for a smaller margin of the pad below the edge, above which it cannot go.',
     pushHigh: 'Ask for a smaller margin of the pad below the edge.',
     padAtBelt:
       'Ask for a larger margin of the pad below the edge: the blade that holds it off the belt is thicker there.',
-    reserve: 'Raise the pad nearer to the edge, or ask for less reserve on the step.',
+    reserve:
+      'Make this pass less steep, so that the belt bears lower, or ask for less reserve on the step.',
     line: 'Allow more deviation, let the line follow something else, or split the family.',
     travel: 'Ask for a larger reserve of travel.',
     support:
