@@ -15,6 +15,8 @@ export interface Preview {
 
 /** Works on for this long before it looks whether a newer design has come, ms. */
 const BREATH = 12;
+/** Waits so long with far gaps for a hand that moves on, ms: a newer design need not wait for them. */
+const REST = 60;
 
 /** Lets what was sent meanwhile arrive. */
 const arrivals = (): Promise<void> =>
@@ -26,6 +28,8 @@ const arrivals = (): Promise<void> =>
     };
     port2.postMessage(null);
   });
+
+const resting = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, REST));
 
 interface Piece {
   /** Set-ups looked at, and how many there are. */
@@ -118,13 +122,14 @@ export const checkByPieces = async (
       yield piece;
     }
   }
-  for (const gaps of ['near', 'all'] as const) {
-    const ended = await workThrough(noted(gaps), meanwhile, ({ done, of }) => {
+  const workOn = (gaps: Gaps): Promise<boolean> =>
+    workThrough(noted(gaps), meanwhile, ({ done, of }) => {
       if (done > 0) preview({ share: done / of, failed: [...failed.values()] });
     });
-    if (!ended) return null;
-    if (gaps === 'near') proved(checkFixture(fixture, making, gaps));
-  }
+  if (!(await workOn('near'))) return null;
+  proved(checkFixture(fixture, making, 'near'));
+  await resting();
+  if (meanwhile.overtaken() || !(await workOn('all'))) return null;
   return checkFixture(fixture, making);
 };
 

@@ -84,6 +84,22 @@ describe('checks in pieces', () => {
     expect(looks).toBe(2);
     expect(told.length).toBeLessThan(3);
   });
+
+  it('leave far gaps alone for a hand that moves on once all is proved', async () => {
+    const workshop = createWorkshop();
+    const fixture = solveDesign(design, registry, workshop);
+    if (!fixture.ok) throw new Error(fixture.issues[0]?.message);
+    let [proofs, toldAfter] = [0, 0];
+    const result = await checkByPieces(fixture.value, orderOf(design), workshop, {
+      overtaken: () => proofs > 0,
+      preview: () => void (toldAfter += proofs),
+      proved: () => void (proofs += 1),
+      breath: 0,
+    });
+    expect(result).toBeNull();
+    expect(proofs).toBe(1);
+    expect(toldAfter).toBe(0);
+  });
 });
 
 describe('a drag that is practised', () => {

@@ -3,6 +3,7 @@ import type { Adapted, Target } from '../../src/adapt/adapt.ts';
 import { Adapting } from '../../src/app/state/adapting.svelte.ts';
 import { Finding } from '../../src/app/state/finding.svelte.ts';
 import { Latest } from '../../src/app/state/latest.svelte.ts';
+import { Pace } from '../../src/app/state/pace.ts';
 import { Shop } from '../../src/app/state/shop.svelte.ts';
 import { signs, stepOf, type Known } from '../../src/app/state/steps.ts';
 import { fail, ok, type Result } from '../../src/core/result.ts';
@@ -184,6 +185,18 @@ describe('asking about the newest design', () => {
     expect(open.length).toBeGreaterThan(0);
     expect(open[0]?.design).toBe(states[12]);
     vi.useRealTimers();
+  });
+});
+
+describe('the pace of questions', () => {
+  it('is that of the answers: a quick one is asked for at once, a slow one not before its end', () => {
+    const pace = new Pace();
+    pace.took(12);
+    expect(pace.delay).toBe(12);
+    expect(pace.most).toBeLessThan(20);
+    pace.took(900);
+    expect(pace.delay).toBeLessThan(100);
+    expect(pace.most).toBeGreaterThan(900);
   });
 });
 

@@ -23,6 +23,7 @@ import { Mending } from './mending.svelte.ts';
 import { Notices } from './notices.svelte.ts';
 import type { Outside } from './outside.ts';
 import { notePast, recallPast } from './past.ts';
+import { Pace } from './pace.ts';
 import { Packing } from './packing.svelte.ts';
 import { withValue, type Path } from '../../core/path.ts';
 import { Ranging } from './ranging.svelte.ts';
@@ -57,6 +58,8 @@ export class Shop {
   readonly reaching: Latest<ReachTable>;
   /** How far single numbers may move. */
   readonly ranging: Ranging;
+  /** How soon checks are asked for while a number is dragged. */
+  readonly pace = new Pace();
   readonly packing: Packing;
   readonly adapting: Adapting;
   readonly mending: Mending;
@@ -86,8 +89,15 @@ export class Shop {
     const [checker, modeller] = [engines.hire(), engines.hire()];
     // The checker gives up by itself for a newer design, and keeps what it has made of its parts.
     this.building = new Latest(
-      (design, progress, meanwhile) =>
-        checker.engine().build(design, proxy(this.#told(design, progress)), proxy(meanwhile)),
+      (design, progress, meanwhile) => {
+        const since = performance.now();
+        const proved = (built: Built): void => {
+          this.pace.took(performance.now() - since);
+          meanwhile(built);
+        };
+        const told = this.#told(design, progress);
+        return checker.engine().build(design, proxy(told), proxy(proved));
+      },
       checker.giveUp,
       () => undefined,
     );
