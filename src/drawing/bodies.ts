@@ -109,11 +109,14 @@ export const splitThrough = (bodies: readonly Body[]): Body[] =>
     const i = up.findIndex((c) => Math.abs(Math.abs(c) - 1) < EPS);
     if (body.holes.length > 0 || (i !== 0 && i !== 1)) return [body];
     const inside = (x: number): boolean => x > body.min[i] + EPS && x < body.max[i] - EPS;
+    // What is round it across its axis; a small part in a groove is none of it.
     const passed = bodies.filter(
       (other) =>
         other.owner !== body.owner &&
-        ([0, 1, 2] as const).every(
-          (j) => other.min[j] < body.max[j] - EPS && other.max[j] > body.min[j] + EPS,
+        ([0, 1, 2] as const).every((j) =>
+          j === i
+            ? other.min[j] < body.max[j] - EPS && other.max[j] > body.min[j] + EPS
+            : other.min[j] < body.min[j] + EPS && other.max[j] > body.max[j] - EPS,
         ),
     );
     const ends = passed.flatMap(({ min, max }) => [min[i], max[i]]).filter(inside);
