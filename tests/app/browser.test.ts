@@ -10,6 +10,7 @@ import { openDesign } from '../../src/document/open.ts';
 import { readPackage } from '../../src/export/package.ts';
 import { numberRange } from '../../src/make/free-range/numbers.ts';
 import { makePackage } from '../../src/make/package.ts';
+import { text } from '../../src/text/index.ts';
 import { exampleBytes } from './sample.ts';
 import { chromiumPath, openStage, openStep, type Stage } from './browser.ts';
 
@@ -170,28 +171,33 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     await enter(first, 'outline-length', '120');
     await first.locator('header').getByText('Kept in this browser').waitFor();
     const second = (await openStep(context, stage.url, 'blade')).page;
-    // Both type before either has written.
+    // Both type before either has written, or the second would go on from what the first did.
+    const { holds, fails } = text.app.sign;
+    const sign = second.locator('nav a[href="#blade"] [role=img]');
+    await expect
+      .poll(() => sign.getAttribute('aria-label'))
+      .toMatch(new RegExp(`${holds}|${fails}`));
     await Promise.all([
       enter(first, 'outline-length', '121'),
       enter(second, 'outline-length', '122'),
     ]);
-    await first.waitForTimeout(1500);
-    const kept = await first.evaluate(
-      () =>
-        new Promise<string[]>((resolve) => {
-          const open = indexedDB.open('platenwright');
-          open.onsuccess = () => {
-            const all = open.result.transaction('designs').objectStore('designs').getAll();
-            all.onsuccess = () => resolve(all.result.map((entry: { text: string }) => entry.text));
-          };
-        }),
-    );
-    const lengths = kept.map(
-      (text) =>
-        (JSON.parse(text) as { blades: { outline: { length: number } }[] }).blades[0]?.outline
-          .length,
-    );
-    expect(lengths.sort()).toEqual([121, 122]);
+    const kept = () =>
+      first.evaluate(
+        () =>
+          new Promise<string[]>((resolve) => {
+            const open = indexedDB.open('platenwright');
+            open.onsuccess = () => {
+              const all = open.result.transaction('designs').objectStore('designs').getAll();
+              all.onsuccess = () =>
+                resolve(all.result.map((entry: { text: string }) => entry.text));
+            };
+          }),
+      );
+    const lengthOf = (text: string): number | undefined =>
+      (JSON.parse(text) as { blades: { outline: { length: number } }[] }).blades[0]?.outline.length;
+    await expect
+      .poll(async () => (await kept()).map(lengthOf).sort(), { timeout: 5000 })
+      .toEqual([121, 122]);
     await context.close();
   });
 
