@@ -3,14 +3,14 @@ import { mendOf } from '../check/mend.ts';
 import type { CheckResult } from '../check/result.ts';
 import { hasError, problem, type Issue, type Mend } from '../core/issue.ts';
 import { withValue } from '../core/path.ts';
-import { chain, fail, ok, type Result } from '../core/result.ts';
+import { fail, ok, type Result } from '../core/result.ts';
 import { checkDesign } from '../document/open.ts';
 import type { Design } from '../document/schema.ts';
-import type { Fixture, Registry } from '../family/index.ts';
-import { checkFixture, solveDesign } from '../make/engine.ts';
+import type { Registry } from '../family/index.ts';
 import { text } from '../text/index.ts';
+import { failedOf, solved } from './answered.ts';
 import { differences, type Difference } from './differences.ts';
-import { grown } from './grow.ts';
+import { mendByTrying } from './try-values.ts';
 
 /** A design with every value set that its rules and checks name as a mend. */
 export interface Mended {
@@ -32,9 +32,6 @@ const ALLOWANCE = /\.line\.allowed$/;
 
 const mendsOf = (issues: readonly Issue[]): Mend[] => issues.flatMap(({ mend }) => mend ?? []);
 
-const solved = (design: Design, registry: Registry, workshop: Workshop): Result<Fixture> =>
-  chain(checkDesign(design, registry), (sound) => solveDesign(sound, registry, workshop));
-
 /** The design with a value set, unless that value is out of its field's range. */
 const set = (design: Design, { path, value }: Mend, registry: Registry): Design => {
   const next = withValue(design, path, value);
@@ -42,12 +39,6 @@ const set = (design: Design, { path, value }: Mend, registry: Registry): Design 
   return found.issues.some((issue) => issue.path === path && issue.code === 'out-of-range')
     ? design
     : next;
-};
-
-/** What fails of a solved fixture. */
-const failedOf = (design: Design, fixture: Fixture): CheckResult[] => {
-  const checked = checkFixture(fixture, design.making, 'near');
-  return checked.ok ? checked.value.checks.filter(({ passed }) => !passed) : [];
 };
 
 /** What failed checks name as mends. */
@@ -58,9 +49,9 @@ const checkMends = (design: Design, failed: readonly CheckResult[]): Mend[] =>
 
 /**
  * Sets, answer by answer, every value that an error names as its mend, then what warnings name,
- * then what failed checks do, then what mends one of these when it is tried; each once, so that two rules which pull one value both ways end it.
- * Nothing is allowed more of than the maker did. Fails, and changes nothing, where errors are left
- * that no value mends.
+ * then what failed checks do, then what mends one of these when it is tried; each once, so that two
+ * rules which pull one value both ways end it. Nothing is allowed more of than the maker did. Fails,
+ * and changes nothing, where errors are left that no value mends.
  */
 export const mendAll = (
   design: Design,
@@ -81,9 +72,10 @@ export const mendAll = (
     // What checks name is asked for only where the answer itself names nothing, and what must be
     // tried only where they name nothing either.
     if (mends.length === 0 && fixture) {
-      const failed = failedOf(now, fixture);
+      const checked = failedOf(now, fixture);
+      const failed = checked.ok ? checked.value : [];
       mends = fresh(checkMends(now, failed));
-      if (mends.length === 0) mends = fresh(grown(now, failed, registry, workshop));
+      if (mends.length === 0) mends = fresh(mendByTrying(now, failed, registry, workshop));
     }
     if (mends.length === 0) break;
     for (const { path, value } of mends) tried.add(`${path} ${value}`);

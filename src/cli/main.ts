@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import { messageOf } from '../core/message-of.ts';
 import { text } from '../text/index.ts';
 import { issueOf, printIssues, type ExitCode } from './answer.ts';
 import type { CheckOptions } from './commands/check.ts';
@@ -89,7 +90,7 @@ export const main = async (argv: readonly string[]): Promise<ExitCode> => {
       printIssues([issueOf('usage', text.cli.usage(message))], json);
       return 2;
     }
-    const detail = error instanceof Error ? error.message : String(error);
+    const detail = messageOf(error);
     printIssues([issueOf('internal', text.cli.internal(detail))], json);
     return 3;
   }

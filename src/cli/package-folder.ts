@@ -11,6 +11,7 @@ import {
 } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { Issue } from '../core/issue.ts';
+import { messageOf } from '../core/message-of.ts';
 import { text } from '../text/index.ts';
 import { issueOf } from './answer.ts';
 
@@ -106,7 +107,7 @@ export const writePackage = (target: string, files: readonly FileBytes[]): Issue
   } catch (error) {
     if (!existsSync(dir) && existsSync(old)) renameSync(old, dir);
     discard(fresh);
-    const why = error instanceof Error ? error.message : String(error);
+    const why = messageOf(error);
     return issueOf('output-unwritable', text.cli.unwritable(target, why));
   }
 };

@@ -2,7 +2,7 @@ import type { Adapted, Target } from '../../adapt/adapt.ts';
 import type { Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
 import type { Hired } from './outside.ts';
-import { messageOf } from './message-of.ts';
+import { messageOf } from '../../core/message-of.ts';
 
 interface Question {
   readonly of: Design;

@@ -4,7 +4,7 @@ import type { Design } from '../../document/schema.ts';
 import type { Calibrated } from '../../make/calibrate.ts';
 import type { Readings } from '../../setup/readings/schema.ts';
 import type { Hired } from './outside.ts';
-import { messageOf } from './message-of.ts';
+import { messageOf } from '../../core/message-of.ts';
 
 /** The readings of a test piece as they are entered, and what they say of one design. */
 export class Calibrating {

@@ -4,7 +4,7 @@ import type { OutlineChoice } from '../../outline/lay.ts';
 import type { OutlineFile } from '../../outline/read.ts';
 import type { Traced } from '../../outline/trace.ts';
 import type { Hired } from './outside.ts';
-import { messageOf } from './message-of.ts';
+import { messageOf } from '../../core/message-of.ts';
 
 /** A blade outline from a file, before it is taken. Nothing in the design changes here. */
 export class Importing {

@@ -1,6 +1,6 @@
 import { ok, type Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
-import { messageOf } from './message-of.ts';
+import { messageOf } from '../../core/message-of.ts';
 
 /** What is known about one design; `of` says which, so that it is never shown for another. */
 export interface Answer<T> {

@@ -4,7 +4,7 @@ import { text } from '../../text/index.ts';
 import type { Bench } from './bench.svelte.ts';
 import type { Notices } from './notices.svelte.ts';
 import type { Hired } from './outside.ts';
-import { messageOf } from './message-of.ts';
+import { messageOf } from '../../core/message-of.ts';
 
 const words = text.adapt.mend;
 

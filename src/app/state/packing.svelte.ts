@@ -3,7 +3,7 @@ import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
 import type { Packed } from '../../worker/protocol.ts';
 import type { Hired } from './outside.ts';
-import { messageOf } from './message-of.ts';
+import { messageOf } from '../../core/message-of.ts';
 
 /** The package of one design: being made, made, or refused. */
 export class Packing {

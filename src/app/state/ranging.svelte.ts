@@ -3,7 +3,7 @@ import type { Issue } from '../../core/issue.ts';
 import type { Design } from '../../document/schema.ts';
 import type { NumberRange } from '../../make/free-range/numbers.ts';
 import type { Hired } from './outside.ts';
-import { messageOf } from './message-of.ts';
+import { messageOf } from '../../core/message-of.ts';
 
 /** How far numbers of one design may move: found one by one, forgotten with the design. */
 export class Ranging {

@@ -1,10 +1,8 @@
 import { assembly } from './check-assembly.ts';
 import { rules } from './check-rules.ts';
+import { upper } from './upper.ts';
 
 const mm = (value: number): string => value.toFixed(3);
-/** A name at the beginning of a sentence. */
-const upper = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
-
 /** Text of the geometric checks. */
 export const check = {
   assembly,

@@ -1,6 +1,7 @@
 import { calc } from './calc.ts';
 import { edgeRestPlan } from './edge-rest/plan.ts';
 import { deg, mm } from './lengths.ts';
+import { upper } from './upper.ts';
 
 /** Words of the solver: its parameters, and why a question has no answer. */
 export const grind = {
@@ -127,7 +128,7 @@ export const grind = {
       const first = ways === '' ? 'allow more' : `${ways}; or allow more`;
       return {
         message: `The ${line.side} grind line of "${line.blade}" departs from the wanted line by up to ${mm(deviation)}; allowed are ${mm(allowed)}.${line.family ? ' All blades of a design are ground at one setting a side.' : ''}`,
-        fix: `${first.charAt(0).toUpperCase()}${first.slice(1)}, or ${line.family ? 'put this blade into a design of its own' : 'compare fixtures'}.`,
+        fix: `${upper(first)}, or ${line.family ? 'put this blade into a design of its own' : 'compare fixtures'}.`,
       };
     },
     side: { left: 'left', right: 'right' },

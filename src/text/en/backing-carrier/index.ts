@@ -1,3 +1,4 @@
+import { unmended } from '../shared/unmended.ts';
 import { basis, bodies } from '../shared/checks.ts';
 import { parameters } from './parameters.ts';
 import { assembly, cautions, zeroing } from './steps.ts';
@@ -150,11 +151,10 @@ export const backingCarrier = {
       takeUp: 'Make the ribs less deep, or use a longer belt.',
       roll: 'Take a firmer or thinner sheet, push less, or tension the belt more.',
       travel: 'Make the ribs less deep, or correct the travel of the rest in the grinder file.',
-      face: 'The belt does not lie on the face. No value is known that mends it: take back the last change, or compare the fixtures.',
-      seat: 'The ribs do not lie on the platen. No value is known that mends it: take back the last change, or compare the fixtures.',
-      grip: 'A set screw does not reach the platen. No value is known that mends it: take back the last change, or compare the fixtures.',
-      cheek:
-        'A cheek stands in the platen. No value is known that mends it: take back the last change, or compare the fixtures.',
+      face: unmended('The belt does not lie on the face'),
+      seat: unmended('The ribs do not lie on the platen'),
+      grip: unmended('A set screw does not reach the platen'),
+      cheek: unmended('A cheek stands in the platen'),
       belt: 'Make the ribs deeper, so that everything else stays behind the belt.',
       wheels: 'Set less play at the ears, or use a grinder with more room beside the platen.',
       rest: 'Move the rest farther from the platen, or make the ribs less deep.',

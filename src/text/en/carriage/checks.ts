@@ -1,3 +1,4 @@
+import { contactOpen, sameRoom, unmended } from '../shared/unmended.ts';
 import { basis, bodies } from '../shared/checks.ts';
 
 /** Labels, reasons and mends of the checks of the carriage. */
@@ -27,8 +28,7 @@ export const checks = {
     gap: 'Set the gap at the belt smaller.',
     gapLeast: 'Set the gap at the belt larger.',
     contact: 'Change the edge height, or raise or lower the rest.',
-    angle:
-      'The finished parts do not tip to the angle. No value is known that mends it: take back the last change, or compare the fixtures.',
+    angle: unmended('The finished parts do not tip to the angle'),
     travel: 'Ask for a larger reserve of travel.',
     heelThread: 'Use a longer heel screw.',
     heel: 'Clamp the blade higher or make the carriage longer, or ask for less reserve.',
@@ -38,8 +38,7 @@ export const checks = {
     thin: 'Clamp where the blade is even, or give this blade a design of its own.',
     grip: 'Raise the edge, or grind this blade in a design of its own.',
     jaw: 'Set the jaw farther from the plunge.',
-    support:
-      'The foot runs off. No value is known that mends it: take back the last change, or compare the fixtures.',
+    support: unmended('The foot runs off'),
     besideBelt:
       'Use a belt as wide as the platen: what is thick passes beside the belt, and a bare platen stands there. With a narrower belt this carriage does not suit.',
     clearance: 'Move or shorten the part named, or change the keep-out.',
@@ -47,10 +46,8 @@ export const checks = {
     mount: 'Choose other slots or the clamp bars.',
     blade: 'Change drop, thickness or length of the tang, or the edge height.',
     hand: 'Make the carriage longer.',
-    contactOpen:
-      'Parts that must touch do not. No value is known that mends it: take back the last change, or compare the fixtures.',
-    inside:
-      'Two parts claim the same room. No value is known that mends it: take back the last change, or compare the fixtures.',
+    contactOpen,
+    inside: sameRoom,
   },
   names: {
     base: 'base',

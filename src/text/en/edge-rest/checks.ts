@@ -1,3 +1,4 @@
+import { contactOpen } from '../shared/unmended.ts';
 import { basis, bodies } from '../shared/checks.ts';
 
 /** Labels, reasons and mends of the edge rest's own checks. */
@@ -52,8 +53,7 @@ export const checks = {
     collar: 'Let the seat reach further beyond the belt.',
     collarLow:
       'Let the tang end farther above the edge where the collar holds it: less drop or height of the tang, or ground narrower.',
-    contactOpen:
-      'Parts that must touch do not. No value is known that mends it: take back the last change, or compare the fixtures.',
+    contactOpen,
     pad: 'Ask for more share on the lip, so that the pad stands lower.',
     hand: 'Ask for more distance of the hand from the belt.',
   },

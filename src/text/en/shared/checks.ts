@@ -1,3 +1,4 @@
+import { contactOpen, sameRoom, unmended } from './unmended.ts';
 import { said } from '../ids.ts';
 
 /** What limits of checks rest on. */
@@ -29,11 +30,9 @@ export const checks = {
   fix: {
     collar: 'Let the nose reach further beyond the belt.',
     hand: 'Give the hand more room: move or shorten the part named.',
-    contactOpen:
-      'Parts that must touch do not. No value is known that mends it: take back the last change, or compare the fixtures.',
-    inside:
-      'Two parts claim the same room. No value is known that mends it: take back the last change, or compare the fixtures.',
-    fit: 'A hole is not where its screw or pin goes, or a part is sunk into another. No value is known that mends it: take back the last change, or compare the fixtures.',
+    contactOpen,
+    inside: sameRoom,
+    fit: unmended('A hole is not where its screw or pin goes, or a part is sunk into another'),
     edge: 'Stop at a thicker edge and finish by hand, or lower the least edge thickness knowingly.',
     undercut: 'Leave more at the edge of this pass, or make it steeper.',
     stick: 'Ask for more distance of the hand from the belt.',

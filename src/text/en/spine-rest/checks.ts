@@ -1,3 +1,4 @@
+import { contactOpen, sameRoom } from '../shared/unmended.ts';
 import { basis, bodies } from '../shared/checks.ts';
 
 /** Labels, reasons and mends of the checks of the spine-referenced rest. */
@@ -55,10 +56,8 @@ export const checks = {
     mount: 'Choose other mounting holes or the clamp bars.',
     blade: 'Change drop, thickness or length of the tang, or set a larger gap at the belt.',
     collar: 'Let the nose reach further beyond the belt.',
-    contactOpen:
-      'Parts that must touch do not. No value is known that mends it: take back the last change, or compare the fixtures.',
-    inside:
-      'Two parts claim the same room. No value is known that mends it: take back the last change, or compare the fixtures.',
+    contactOpen,
+    inside: sameRoom,
   },
   names: {
     base: 'base and packer',

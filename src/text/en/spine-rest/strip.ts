@@ -1,3 +1,4 @@
+import { unmended } from '../shared/unmended.ts';
 import { mm } from '../lengths.ts';
 
 /** Words of the rounded step, and of the checks with the strip on the blade. */
@@ -50,8 +51,7 @@ export const strip = {
   },
   fix: {
     line: 'Allow more deviation, or let the line follow something else.',
-    least:
-      'The strip is thinner than it can be made. No value is known that mends it: take back the last change, or compare the fixtures.',
+    least: unmended('The strip is thinner than it can be made'),
     hollow: 'Use a step of a smaller radius.',
     flank: 'Make the bevel lower, or grind this blade without a strip.',
     corner: 'Set the gap at the belt smaller, or grind at a steeper angle.',
