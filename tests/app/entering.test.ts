@@ -132,6 +132,43 @@ describe('entering values', () => {
     expect(button('Undo').disabled).toBe(true);
   });
 
+  it('shows beside the thumb what follows, where the drawing is out of sight', () => {
+    // Nothing is laid out here: the drawing above is as good as scrolled away.
+    const wide = innerWidth;
+    Object.assign(window, { innerWidth: 390 });
+    window.dispatchEvent(new Event('resize'));
+    const slider = find<HTMLInputElement>('input[aria-label="Blade length, slider"]');
+    const move = (kind: 'input' | 'change') => {
+      slider.dispatchEvent(new Event(kind, { bubbles: true }));
+      flushSync();
+    };
+    expect(document.querySelector('.glimpse')).toBeNull();
+    slider.value = '121';
+    move('input');
+    expect(find('.glimpse').textContent).toContain('121');
+    expect(find('.glimpse').hasAttribute('inert')).toBe(true);
+    move('change');
+    Object.assign(window, { innerWidth: wide });
+    window.dispatchEvent(new Event('resize'));
+    flushSync();
+    expect(document.querySelector('.glimpse')).toBeNull();
+  });
+
+  it('reads a refusal out once it has stood, not what is typed over at once', async () => {
+    const length = field('blades.0.outline.length');
+    const read = () => [...document.querySelectorAll('[role=status]')].map((e) => e.textContent);
+    type(length, '1');
+    press(length, 'Enter');
+    const refused = find(`#${length.id}-said .refused`).textContent;
+    type(length, '120');
+    press(length, 'Enter');
+    await soon(900);
+    expect(read()).not.toContain(refused);
+    type(length, '1');
+    press(length, 'Enter');
+    await expect.poll(read).toContain(refused);
+  });
+
   it('changes nothing in a hundred switches of the unit', async () => {
     const length = field('blades.0.outline.length');
     type(length, '110.123');

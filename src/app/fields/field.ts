@@ -32,7 +32,8 @@ export type Field =
   | {
       readonly kind: 'list';
       readonly path: Path;
-      readonly words: ParameterText;
+      /** `one`: what a single entry is called. */
+      readonly words: ParameterText & { readonly one: string };
       readonly items: readonly (readonly Field[])[];
       readonly least: number;
       readonly most: number;

@@ -124,7 +124,7 @@ const restMeasures = ({ rest }: Grinder): Measure[] => {
 const wheelMeasures = (grinder: Grinder): Measure[] =>
   grinder.wheels.map((wheel, i) => {
     const at = leaned([wheel.centre[0], wheel.centre[1]], grinder.lean);
-    const of = text.app.list.item(text.grinder.parameters.wheels.label, i + 1);
+    const of = text.app.list.item(text.grinder.parameters.wheels.one, i + 1);
     const place = { from: at, to: at, along: 'at', side: 'low', mark: '⌀' } as const;
     return input(`grinder.wheels.${i}.diameter`, p.wheels.diameter, wheel.diameter, place, of);
   });

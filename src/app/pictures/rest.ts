@@ -75,7 +75,7 @@ const slotMeasures = (slots: readonly Slot[], axis: 'x' | 'y', at: string): Meas
       along: row,
       side,
     } as const;
-    const of = text.app.list.item(text.grinder.parameters.rest.slots.label, i + 1);
+    const of = text.app.list.item(text.grinder.parameters.rest.slots.one, i + 1);
     return [
       input(`${at}.${i}.at`, p.rest.slotAt, slot.at, middle, of),
       input(`${at}.${i}.to`, p.rest.slotTo, slot.to, end, of),

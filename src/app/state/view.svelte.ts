@@ -47,6 +47,8 @@ export class View {
   step: StepId = $state('blade');
   /** The value in hand: its field and its dimension are marked. */
   focus: Path | null = $state(null);
+  /** How far down the screen a slider is that is being moved, px; null while none is. */
+  sliding: number | null = $state(null);
   blade: number = $state(0);
   setting: string | null = $state(null);
   /** Which of the settled poses over the stroke is in view. */
@@ -54,6 +56,7 @@ export class View {
   /** The place of a check in view, with its two nearest points. */
   spot: Spot | null = $state.raw(null);
   readonly #preferences: Preferences;
+  #rest: ReturnType<typeof setTimeout> | undefined;
 
   constructor(preferences: Preferences) {
     this.#preferences = preferences;
@@ -76,6 +79,18 @@ export class View {
   paper(theme: Theme): void {
     this.theme = theme;
     this.#preferences.set('theme', theme);
+  }
+
+  /** A slider is being moved, and then let go. What follows is seen for a moment longer. */
+  slide(place: number): void {
+    if (this.#rest !== undefined || this.sliding === null) this.sliding = place;
+    clearTimeout(this.#rest);
+    this.#rest = undefined;
+  }
+
+  letGo(): void {
+    clearTimeout(this.#rest);
+    this.#rest = setTimeout(() => (this.sliding = null), 2000);
   }
 
   /** Takes the step from an address fragment such as `#grinder`; others are left alone. */

@@ -118,6 +118,7 @@ export const blade = {
     },
     thickness: {
       label: 'Thickness along the spine',
+      one: 'Place',
       meaning:
         'Thickness of the blank at places along the spine; straight between them, constant beyond the ends.',
       reason: 'One place for an even blank, two for an even taper; a dozen describes any blank.',

@@ -104,6 +104,7 @@ export const document = {
       },
       thicknesses: {
         label: 'Plate thicknesses',
+        one: 'Sheet',
         meaning: 'Sheet thicknesses the maker can get.',
         reason: 'At least one, in rising order.',
       },
@@ -222,6 +223,7 @@ export const document = {
     },
     sequence: {
       label: 'Sequence',
+      one: 'Pass',
       meaning: 'The belts in the order in which they are used.',
       reason: 'At least one pass; a dozen are more than anyone grinds.',
       belt: {

@@ -59,6 +59,7 @@ export const grinder = {
     },
     belts: {
       label: 'Belts',
+      one: 'Belt',
       meaning: 'The abrasive belts at hand, from coarse to fine.',
       reason: 'At least one; two dozen are more than any sequence needs.',
       grit: {
@@ -74,6 +75,7 @@ export const grinder = {
     },
     backings: {
       label: 'Backings',
+      one: 'Backing',
       meaning: 'What lies between platen and belt.',
       reason: 'At least one; the bare platen is a backing of kind none.',
       kind: {
@@ -137,6 +139,7 @@ export const grinder = {
     },
     wheels: {
       label: 'Wheels',
+      one: 'Wheel',
       meaning: 'Every wheel inside the belt.',
       reason: 'A belt needs two supports at least; more than eight are not found on a grinder.',
       role: {
@@ -222,6 +225,7 @@ export const grinder = {
       },
       slots: {
         label: 'Slots',
+        one: 'Slot',
         meaning: 'Every slot of the rest.',
         reason: 'At least one; more than twelve leave no rest.',
       },
@@ -247,6 +251,7 @@ export const grinder = {
       },
       holes: {
         label: 'Holes',
+        one: 'Hole',
         meaning: 'Centre of every hole, x and y.',
         reason: 'At least two to hold a fixture square; sixty are plenty.',
       },
@@ -313,6 +318,7 @@ export const grinder = {
     },
     keepOuts: {
       label: 'Keep-out boxes',
+      one: 'Box',
       meaning: 'Guards, knobs, frame: where no part of the fixture may be.',
       reason: 'Two dozen boxes describe any machine.',
       min: {

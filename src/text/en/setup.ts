@@ -178,6 +178,7 @@ export const setup = {
       },
       places: {
         label: 'Places',
+        one: 'Place',
         meaning: 'Where the piece was measured, one entry each.',
         reason: 'Several places show whether the readings agree.',
       },
