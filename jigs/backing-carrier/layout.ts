@@ -23,7 +23,7 @@ import {
   washer,
 } from '../../src/family/index.ts';
 import { sheetIssues } from '../shared/rules.ts';
-import type { Values } from './parameters.ts';
+import { parameters, type Values } from './parameters.ts';
 import { slotIssues, slotsOf, type Slots } from './slots.ts';
 
 const words = text.family.backingCarrier;
@@ -114,10 +114,8 @@ export const layoutIssues = (design: Design, v: Values): Issue[] => {
   if (platen.kind !== 'flat')
     return [problem('platen-not-flat', 'grinder.platen', words.issues.notFlat(platen.kind))];
   const issues = sheetIssues(design, [
-    { key: 'plate', label: words.parameters.plate.label, thickness: v.plate },
-    ...(v.place === 'instead'
-      ? []
-      : [{ key: 'cheek', label: words.parameters.cheek.label, thickness: v.cheek }]),
+    { key: 'plate', of: parameters.plate, thickness: v.plate },
+    ...(v.place === 'instead' ? [] : [{ key: 'cheek', of: parameters.cheek, thickness: v.cheek }]),
   ]);
   const path = 'fixture.parameters.';
   if (backings.some(({ id }) => id === CARRIER))

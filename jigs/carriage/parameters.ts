@@ -1,4 +1,5 @@
 import { choiceParameter, number, ofSheet, text, type ValuesOf } from '../../src/family/index.ts';
+import { parameters as shared } from '../shared/parameters.ts';
 
 const words = text.family.carriage.parameters;
 
@@ -7,7 +8,7 @@ export const parameters = {
   upright: choiceParameter(words.upright, 'plates'),
   mount: choiceParameter(words.mount, 'pattern'),
   plate: ofSheet(number(words.plate, 'mm', 7, 8, 10, 0.5)),
-  base: ofSheet(number(words.base, 'mm', 6, 8, 12, 0.5)),
+  base: { ...shared.base, ...words.base },
   beltGap: number(words.beltGap, 'mm', 0.5, 1, 3.175),
   length: number(words.length, 'mm', 80, 100, 160, 1),
   edgeHeight: number(words.edgeHeight, 'mm', 60, 95, 140, 1),

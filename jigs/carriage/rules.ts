@@ -15,15 +15,14 @@ import {
   text,
 } from '../../src/family/index.ts';
 import { leanLoss, runningGrowth, sheetIssues, tipIssues } from '../shared/rules.ts';
-import { withBase } from './bases.ts';
+import { withBase } from '../shared/bases.ts';
 import type { Grip } from './layout/grip.ts';
 import { BELOW_EDGE, type angleFor, type Levels } from './layout/layout.ts';
 import { ANGLES, FOOT, JAW } from './layout/sizes.ts';
-import type { Values } from './parameters.ts';
+import { parameters, type Values } from './parameters.ts';
 import { fenceScrew, ringsHeight, type Washered } from './screws.ts';
 
 const words = text.family.carriage.issues;
-const labels = text.family.carriage.parameters;
 
 const path = (key: keyof Values): string => `fixture.parameters.${key}`;
 
@@ -86,8 +85,8 @@ export const parameterIssues = (
 ): Issue[] => {
   const { process } = design.making.plates;
   const issues = sheetIssues(design, [
-    { key: 'plate', label: labels.plate.label, thickness: v.plate },
-    { key: 'base', label: labels.base.label, thickness: v.base },
+    { key: 'plate', of: parameters.plate, thickness: v.plate },
+    { key: 'base', of: parameters.base, thickness: v.base },
   ]);
   const plates = v.upright !== 'angle';
   const slots = process !== 'saw-drill' && process !== 'plasma';

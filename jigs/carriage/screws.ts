@@ -18,7 +18,7 @@ import {
 } from '../../src/family/index.ts';
 import { widthOf } from '../shared/layout/choose-mount.ts';
 import type { Mount, PlacedRest } from '../shared/layout/mount.ts';
-import { withBase } from './bases.ts';
+import { withBase } from '../shared/bases.ts';
 import type { Screws } from './context.ts';
 import type { Layout } from './layout/layout.ts';
 import { FOOT } from './layout/sizes.ts';
@@ -146,8 +146,7 @@ const into = (
   const screw = washered({ row, grip, depth, first: 'plain', may });
   const why = text.family.shared.issues.noScrew(
     thread,
-    grip + leastThread(row),
-    grip + depth,
+    { from: grip + leastThread(row), to: grip + depth },
     what,
   );
   return screw ? ok(screw) : fail(problem('no-screw', 'fixture.parameters.plate', why));

@@ -9,7 +9,7 @@ import {
 } from '../../src/family/index.ts';
 import { rigIssues, ROUNDING, runningGrowth } from '../shared/rules.ts';
 import { lipEnd } from './context.ts';
-import type { Values } from './parameters.ts';
+import { parameters, type Values } from './parameters.ts';
 import { LIP } from './sizes.ts';
 
 const words = text.family.edgeRest.issues;
@@ -42,7 +42,7 @@ const onePadIssues = (design: Design, v: Values): Issue[] =>
 /** Combinations of parameters that no layout can mend, before anything is solved. */
 export const parameterIssues = (design: Design, v: Values): Issue[] => {
   const growth = runningGrowth(design);
-  const issues = rigIssues(design, v, text.family.edgeRest.parameters.plate.label);
+  const issues = rigIssues(design, v, parameters.plate);
   const leastGap = growth + v.runningClearance + ROUNDING;
   if (v.noseGap < leastGap - 1e-9) {
     const why = words.gapAtWheel(v.noseGap, leastGap, growth, v.runningClearance);

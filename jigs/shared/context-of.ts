@@ -47,7 +47,11 @@ const collarScrewOf = (l: Layout): Result<number> => {
   const length = capScrew(THREAD.collar).lengths.find((have) => have >= need);
   return length === undefined
     ? fail(
-        problem('no-screw', 'blades', words.noScrew(THREAD.collar, need, need + 5, 'the collar')),
+        problem(
+          'no-screw',
+          'blades',
+          words.noScrew(THREAD.collar, { from: need, to: need + 5 }, 'the collar'),
+        ),
       )
     : ok(length);
 };

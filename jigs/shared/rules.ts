@@ -4,16 +4,16 @@ import {
   type Issue,
   loweredTo,
   mendedBy,
+  type NumberParameter,
   problem,
   radians,
   raisedTo,
   sin,
   text,
 } from '../../src/family/index.ts';
-import type { Values } from './parameters.ts';
+import { parameters, type Values } from './parameters.ts';
 
 const words = text.family.shared.issues;
-const labels = text.family.shared.parameters;
 
 const path = (key: keyof Values): string => `fixture.parameters.${key}`;
 
@@ -52,19 +52,25 @@ export const sheetUpTo = ({ making }: Design, most: number): number => {
 /** Plates that no sheet of the workshop gives, by parameter. */
 export const sheetIssues = (
   { making }: Design,
-  plates: readonly { readonly key: string; readonly label: string; readonly thickness: number }[],
+  plates: readonly {
+    readonly key: string;
+    readonly of: NumberParameter;
+    readonly thickness: number;
+  }[],
 ): Issue[] => {
   const { thicknesses } = making.plates;
   return plates
     .filter(({ thickness }) => !thicknesses.some((t) => Math.abs(t - thickness) < 1e-9))
-    .map(({ key, label, thickness }) => {
+    .map(({ key, of, thickness }) => {
+      const away = (t: number): number => Math.abs(t - thickness);
+      const [nearest] = thicknesses
+        .filter((t) => t >= of.min && t <= of.max)
+        .sort((a, b) => away(a) - away(b));
       const issue = problem(
         'thickness-missing',
         `fixture.parameters.${key}`,
-        words.thicknessMissing(label, thickness, thicknesses),
+        words.thicknessMissing(of, thickness, thicknesses, nearest !== undefined),
       );
-      const away = (t: number): number => Math.abs(t - thickness);
-      const [nearest] = [...thicknesses].sort((a, b) => away(a) - away(b));
       return nearest === undefined ? issue : mendedBy(issue, nearest);
     });
 };
@@ -77,11 +83,11 @@ export const tipIssues = ({ grinder: { belt } }: Design, tipOverlap: number): Is
 };
 
 /** Combinations of parameters for which base, guide and feed cannot be laid out. */
-export const rigIssues = (design: Design, v: Values, plateLabel: string): Issue[] => {
+export const rigIssues = (design: Design, v: Values, plate: NumberParameter): Issue[] => {
   const { process } = design.making.plates;
   const issues = sheetIssues(design, [
-    { key: 'plate', label: plateLabel, thickness: v.plate },
-    { key: 'base', label: labels.base.label, thickness: v.base },
+    { key: 'plate', of: plate, thickness: v.plate },
+    { key: 'base', of: parameters.base, thickness: v.base },
   ]);
   issues.push(...tipIssues(design, v.tipOverlap));
   if (v.guide === 'slots' && (process === 'saw-drill' || process === 'plasma'))

@@ -19,7 +19,7 @@ import {
   sheetFrom,
   sheetUpTo,
 } from '../shared/rules.ts';
-import type { Values } from './parameters.ts';
+import { parameters, type Values } from './parameters.ts';
 
 const words = text.family.spineRest.issues;
 
@@ -44,7 +44,7 @@ export const parameterIssues = (design: Design, v: Values): Issue[] => {
   const leastGap = leastNoseGap(design, v);
   const why = words.noseAtBelt(v.noseGap, leastGap, growth, v.runningClearance);
   return [
-    ...rigIssues(design, v, text.family.spineRest.parameters.plate.label),
+    ...rigIssues(design, v, parameters.plate),
     ...(v.noseGap < leastGap - 1e-9
       ? [raisedTo(problem('nose-at-belt', path('noseGap'), why), leastGap)]
       : []),

@@ -75,6 +75,19 @@ describe('all values that are named as mends', () => {
     expect(again.issues.map(({ code }) => code)).toContain('nothing-to-mend');
   }, 30_000);
 
+  it('find the sheet with which every joint has a screw, and say so where there is none', () => {
+    const sheets = (thicknesses: readonly number[]): Design =>
+      withValue(kitchen, 'making.plates.thicknesses', thicknesses);
+    // Of 6 and 10 mm the one is as near to 8 as the other, but in 6 mm no M6 screw of the table of
+    // ISO 4762 (12, 16 mm) ends between 12.6 and 13.8 mm.
+    const mended = mendAll(sheets([4, 6, 10, 12]), registry, kept);
+    if (!mended.ok) throw new Error(mended.issues[0]?.message);
+    expect(mended.value.design.fixture.parameters['base']).toBe(10);
+    const thin = solved(sheets([3, 5])).issues.find(({ path }) => path.endsWith('.base'));
+    expect(thin?.mend).toBeUndefined();
+    expect(thin?.fix).toContain('from 6 to 12 mm');
+  });
+
   it('change nothing where no value mends what is wrong', () => {
     const [only] = family.blades;
     const full = { kind: 'full' } as const;

@@ -4,16 +4,19 @@ import {
   fail,
   ok,
   text,
-  chain,
   washer,
   type Result,
   type Thread,
   type Vec2,
   type WasherSeries,
 } from '../../../src/family/index.ts';
+import { withBase } from '../bases.ts';
 import type { Drawn } from '../parts/context.ts';
 import { FEED } from './sizes.ts';
 import { THREAD } from './stations.ts';
+
+const { issues } = text.family.shared;
+const { screws } = issues;
 
 /** Screws of one kind: where they stand, what they hold, how long they are. */
 export interface Joint {
@@ -34,7 +37,7 @@ export interface Joint {
 }
 
 interface Grip {
-  readonly name: string;
+  readonly name: keyof typeof screws;
   readonly thread: Thread;
   readonly grip: number;
   /** Depth of thread there is. */
@@ -44,57 +47,49 @@ interface Grip {
   readonly series: WasherSeries;
 }
 
+/** What is known of a joint before its screw is found. */
+interface Wanted {
+  readonly grip: Grip;
+  readonly rest: Omit<Joint, 'name' | 'thread' | 'length' | 'washers'>;
+}
+
 /** Least length of thread in steel, as a share of the diameter (common practice). */
 const ENGAGEMENT = 0.8;
+const threadNeeded = (thread: Thread): number => ENGAGEMENT * Number(thread.slice(1));
 
 /**
  * The longest screw whose end stays in its thread and that finds at least 0.8 d of it; washers
  * are added, up to `most`, until one of the preferred lengths fits.
  */
 const fit = ({
-  name,
   thread,
   grip,
   depth,
   least,
   most,
   series,
-}: Grip): Result<{ length: number; count: number }> => {
-  const need = ENGAGEMENT * Number(thread.slice(1));
+}: Grip): { length: number; count: number } | undefined => {
+  const need = threadNeeded(thread);
   const { lengths } = capScrew(thread);
   const thickness = washer(thread, series).thickness;
   for (let count = least; count <= most; count += 1) {
     const from = grip + count * thickness;
     const fitting = lengths.filter((l) => l >= from + need - 1e-9 && l <= from + depth + 1e-9);
     const length = fitting.at(-1);
-    if (length !== undefined) return ok({ length, count });
+    if (length !== undefined) return { length, count };
   }
-  const from = grip + least * thickness;
-  const why = text.family.shared.issues.noScrew(thread, from + need, from + depth, name);
-  return fail({ code: 'no-screw', severity: 'error', path: 'fixture.parameters.base', ...why });
+  return undefined;
 };
 
-/** Every cap screw that holds plates, brackets and the base together. */
-export const jointsOf = (c: Drawn): Result<Joint[]> => {
+/** The joints of plates, brackets and the base, whatever screws there are for them. */
+const wantedOf = (c: Drawn): Wanted[] => {
   const { v, s } = c;
   const strips = v.guide === 'strips';
   const { plate, base } = v;
-  const joint = (
-    grip: Grip,
-    rest: Omit<Joint, 'name' | 'thread' | 'length' | 'washers'>,
-  ): Result<Joint> =>
-    chain(fit(grip), ({ length, count }) =>
-      ok({
-        ...rest,
-        name: grip.name,
-        thread: grip.thread,
-        length,
-        washers: { count, series: grip.series },
-      }),
-    );
+  const joint = (grip: Grip, rest: Wanted['rest']): Wanted => ({ grip, rest });
   const main = { thread: THREAD.main, depth: base, least: 0, most: 2, series: 'plain' } as const;
   const down = { way: 'down', group: 'base' } as const;
-  const joints = [
+  return [
     joint(
       { ...main, name: 'nose-screw', grip: plate, least: 1, series: 'large' },
       { ...down, at: s.nose, level: 0, through: ['nose', 'base'] },
@@ -135,9 +130,39 @@ export const jointsOf = (c: Drawn): Result<Joint[]> => {
         through: ['feed-lug', 'step'],
       },
     ),
-    mountJoint(c, joint),
+    mountJoint(c),
   ];
-  return chain(all(joints), (found) => ok(strips ? [...found, keeperLock(c)] : found));
+};
+
+/** The joint with its screw, or why there is none and with which base there is one for every joint. */
+const screwed =
+  (c: Drawn) =>
+  ({ grip: wanted, rest }: Wanted): Result<Joint> => {
+    const { name, thread, grip, depth, least, series } = wanted;
+    const found = fit(wanted);
+    if (found) {
+      const { length, count } = found;
+      return ok({ ...rest, name, thread, length, washers: { count, series } });
+    }
+    const holds = (base: number): boolean =>
+      wantedOf({ ...c, v: { ...c.v, base } }).every((one) => fit(one.grip) !== undefined);
+    const from = grip + least * washer(thread, series).thickness;
+    return fail(
+      withBase('no-screw', c.making, c.v, holds, (spans) =>
+        issues.noScrew(
+          thread,
+          { from: from + threadNeeded(thread), to: from + depth },
+          screws[name],
+          spans,
+        ),
+      ),
+    );
+  };
+
+/** Every cap screw that holds plates, brackets and the base together. */
+export const jointsOf = (c: Drawn): Result<Joint[]> => {
+  const found = all(wantedOf(c).map(screwed(c)));
+  return found.ok && c.v.guide === 'strips' ? ok([...found.value, keeperLock(c)]) : found;
 };
 
 /** Screw tapped through a keeper: some thread stays above it, to press with. */
@@ -160,29 +185,32 @@ const keeperLock = ({ v, s }: Drawn): Joint => {
   };
 };
 
-const mountJoint = (
-  { v, l, mount, restThickness }: Drawn,
-  joint: (grip: Grip, rest: Omit<Joint, 'name' | 'thread' | 'length' | 'washers'>) => Result<Joint>,
-): Result<Joint> => {
+const mountJoint = ({ v, l, mount, restThickness }: Drawn): Wanted => {
   const name = 'mount-screw';
   const { thread, at } = mount;
   if (mount.kind === 'from-above') {
     const grip = { name, thread, grip: v.base, depth: restThickness, least: 0, most: 0 } as const;
-    return joint(
-      { ...grip, series: 'plain' },
-      { at, level: l.levels.baseTop, way: 'down', group: 'base', through: ['base', 'packer'] },
-    );
+    return {
+      grip: { ...grip, series: 'plain' },
+      rest: {
+        at,
+        level: l.levels.baseTop,
+        way: 'down',
+        group: 'base',
+        through: ['base', 'packer'],
+      },
+    };
   }
   const bars = mount.kind === 'bars';
   const grip = restThickness + (bars ? v.plate : 0);
-  return joint(
-    { name, thread, grip, depth: v.base, least: bars ? 0 : 1, most: 3, series: 'large' },
-    {
+  return {
+    grip: { name, thread, grip, depth: v.base, least: bars ? 0 : 1, most: 3, series: 'large' },
+    rest: {
       at,
       level: l.levels.baseBottom - grip,
       way: 'up',
       group: 'base',
       through: bars ? ['clamp-bar-1', 'clamp-bar-2', 'base'] : ['base'],
     },
-  );
+  };
 };

@@ -1,12 +1,9 @@
 import { rules } from '../model-rules.ts';
+import { orOf, type Spans } from '../shared/issues.ts';
+
 const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 const mm = (value: number): string => `${n(value)} mm`;
-
-type Spans = readonly (readonly [from: number, to: number])[];
-/** "6 mm or 7.4 to 12 mm". */
-const orOf = (spans: Spans): string =>
-  `${spans.map(([from, to]) => (from === to ? n(from) : `${n(from)} to ${n(to)}`)).join(' or ')} mm`;
 
 /** Why this fixture cannot be built for a design: what is wrong, and what mends it. */
 export const issues = {

@@ -5,11 +5,27 @@ const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 const mm = (value: number): string => `${n(value)} mm`;
 
+interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+export type Spans = readonly (readonly [from: number, to: number])[];
+/** "6 mm or 7.4 to 12 mm". */
+export const orOf = (spans: Spans): string =>
+  `${spans.map(([from, to]) => (from === to ? n(from) : `${n(from)} to ${n(to)}`)).join(' or ')} mm`;
+
 /** Why parts that several families have cannot be made or mounted: what is wrong, what mends it. */
 export const issues = {
-  thicknessMissing: (label: string, value: number, available: readonly number[]) => ({
+  thicknessMissing: (
+    { label, min, max }: { label: string; min: number; max: number },
+    value: number,
+    available: readonly number[],
+    within: boolean,
+  ) => ({
     message: `${label} is ${mm(value)}; the sheets to be had are ${available.map((t) => n(t)).join(', ')} mm, and every plate is cut from one of them.`,
-    fix: `Set ${label.toLowerCase()} to one of the sheet thicknesses, or add ${mm(value)} to them.`,
+    fix: within
+      ? `Set ${label.toLowerCase()} to one of the sheet thicknesses, or add ${mm(value)} to them.`
+      : `Get a sheet from ${n(min)} to ${n(max)} mm and add it to the plate thicknesses: thinner ones are too weak, thicker ones have no room here.`,
   }),
   guideNeedsCut: (process: keyof typeof rules.process) => ({
     message: `Guide of the sliding plate is a slot over pins and plates are made by "${rules.process[process]}"; the slot must be true within a few hundredths, which takes laser or water jet.`,
@@ -27,9 +43,22 @@ export const issues = {
     message: `Length of the guide is ${mm(length)}; with guide strips it must be at least ${mm(least)}, because two keepers and a gap for the scale lie on it.`,
     fix: `Set length of the guide to at least ${mm(least)}.`,
   }),
-  noScrew: (thread: string, from: number, to: number, what: string) => ({
+  /** Screws as a message calls them. */
+  screws: {
+    'nose-screw': 'the nose',
+    'guide-screw': 'the guide strips',
+    'packer-screw': 'the packer',
+    'lock-screw': 'locking the sliding plate',
+    'bracket-screw': 'the feed bracket',
+    'lug-screw': 'the feed lug',
+    'mount-screw': 'mounting the base',
+  },
+  noScrew: (thread: string, { from, to }: Span, what: string, bases: Spans = []) => ({
     message: `No ${thread} screw of the table fits ${what}: its length would have to be from ${mm(from)} to ${mm(to)}.`,
-    fix: 'Choose another plate or base thickness.',
+    fix:
+      bases.length > 0
+        ? `Set base thickness to ${orOf(bases)}.`
+        : 'Choose another plate thickness.',
   }),
   noThread: (width: number) => ({
     message: `Holes or slots of the rest are ${mm(width)} wide; no screw from M4 to M8 passes them and finds its length of thread in the base.`,

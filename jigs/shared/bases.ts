@@ -21,9 +21,9 @@ const spansOf = (fitting: readonly number[]): Spans =>
     return spans;
   }, []);
 
-/** Nearest of several thicknesses to the one asked for. */
+/** Nearest of several thicknesses to the one asked for, of two as near the thicker. */
 const nearest = (fitting: readonly number[], base: number): number | undefined =>
-  [...fitting].sort((a, b) => Math.abs(a - base) - Math.abs(b - base))[0];
+  [...fitting].sort((a, b) => Math.abs(a - base) - Math.abs(b - base) || b - a)[0];
 
 /**
  * An issue of the base's thickness, with every thickness in its range that satisfies the rule, and
