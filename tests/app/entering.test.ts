@@ -117,6 +117,22 @@ describe('entering values', () => {
     expect([plate.value, slider.value]).toEqual(['5', '0']);
   });
 
+  it('leaves a group open in which a value is entered', async () => {
+    location.hash = '#grinder';
+    window.dispatchEvent(new Event('hashchange'));
+    await expect.poll(() => document.querySelector('#field-grinder-name')).not.toBeNull();
+    const wheel = field('grinder.wheels.0.diameter');
+    const group = wheel.closest('details');
+    if (!group) throw new Error('in no group');
+    expect(group.open).toBe(false);
+    group.open = true;
+    group.dispatchEvent(new Event('toggle'));
+    type(wheel, '52');
+    press(wheel, 'Enter');
+    expect(field('grinder.wheels.0.diameter').value).toBe('52');
+    expect(group.open).toBe(true);
+  });
+
   it('counts a drag of the slider as one step', () => {
     const length = field('blades.0.outline.length');
     const slider = find<HTMLInputElement>('input[aria-label="Blade length, slider"]');
