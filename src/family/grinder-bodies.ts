@@ -110,7 +110,12 @@ export const machineBodies = (
       ['platen', platenShape(grinder, backing, leaned)],
       ['wheels', wheelShapes(grinder, leaned)],
       ['rest', restShape(grinder, frame)],
-      ['guards', grinder.keepOuts.map(({ min, max }) => box(frame, min, max))],
+      [
+        'guards',
+        grinder.keepOuts.map(({ min, max, goes }) =>
+          box(goes === 'platen' ? leaned : frame, min, max),
+        ),
+      ],
     ];
     const bodies = kinds
       .filter(([, shapes]) => shapes.length > 0)

@@ -60,7 +60,10 @@ export const grinderParameters = {
     armReach: number(words.rest.armReach, 'mm', 40, 150, 500, 1),
   },
   lean: number(words.lean, 'deg', -20, 0, 20, 0.1),
-  keepOuts: { coordinate: number(words.keepOuts.coordinate, 'mm', -1500, 0, 1500, 1) },
+  keepOuts: {
+    coordinate: number(words.keepOuts.coordinate, 'mm', -1500, 0, 1500, 1),
+    goes: choiceParameter(words.keepOuts.goes, 'frame'),
+  },
   drive: {
     shaftSpeed: number(words.drive.shaftSpeed, '1/min', 100, 2850, 12000, 10),
     pulleyDiameter: number(words.drive.pulleyDiameter, 'mm', 20, 100, 400, 1),

@@ -1,4 +1,4 @@
-import { problem, type Issue } from '../core/issue.ts';
+import { mendedBy, problem, type Issue } from '../core/issue.ts';
 import { distance2 } from '../geometry/vector.ts';
 import { text } from '../text/index.ts';
 import { beltPath, faceDepth, leaned } from './belt-path.ts';
@@ -142,19 +142,21 @@ const keepOutIssues = ({ keepOuts }: Grinder, at: string): Issue[] =>
   );
 
 /**
- * A keep-out box that reaches half through the platen, leaned as it is: it was measured at another
- * lean. What is less may be the platen's own thickness, which no one states.
+ * A keep-out box that stays where it is and reaches half through the platen, leaned as that is: it
+ * was measured at another lean, or leans as well. What is less may be the platen's own thickness, which no one states.
  */
 const leanIssues = ({ keepOuts, platen, lean }: Grinder, at: string): Issue[] => {
   if (platen.kind === 'none' || lean === 0) return [];
   const ends = [platen.bottom, platen.top].map((z) => leaned([0, z], lean));
-  return keepOuts.flatMap(({ name, min, max }, i) => {
+  return keepOuts.flatMap(({ name, min, max, goes }, i) => {
+    if (goes === 'platen') return [];
     const holds = ends.some(
       ([y, z]) => y > min[1] && y < max[1] + PLATEN_DEPTH / 2 && z > min[2] && z < max[2],
     );
-    return holds && min[0] < platen.width / 2 && max[0] > -platen.width / 2
-      ? [problem('platen-in-box', `${at}.keepOuts.${i}`, words.platenInBox(name, lean), 'warning')]
-      : [];
+    if (!holds || min[0] >= platen.width / 2 || max[0] <= -platen.width / 2) return [];
+    const path = `${at}.keepOuts.${i}.goes`;
+    const issue = problem('platen-in-box', path, words.platenInBox(name, lean), 'warning');
+    return [mendedBy(issue, 'platen')];
   });
 };
 

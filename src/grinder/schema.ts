@@ -161,9 +161,11 @@ export const grinderSchema = group({
     listField(
       words.keepOuts,
       group({
-        name: textField(words.keepOuts, 1, 60),
+        name: textField(words.keepOuts.name, 1, 60),
         min: corner(words.keepOuts.min),
         max: corner(words.keepOuts.max),
+        // Left out it stays, as every box did before it could lean.
+        goes: v.optional(choiceField(words.keepOuts.goes)),
       }),
       0,
       24,

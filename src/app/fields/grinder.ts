@@ -292,9 +292,10 @@ const keepOuts = (grinder: Grinder): Field => ({
         label: `${words.keepOuts[key].label}, ${axis}`,
       }));
     return [
-      { kind: 'text', path: `${path}.name`, words: words.keepOuts, most: 60 },
+      { kind: 'text', path: `${path}.name`, words: words.keepOuts.name, most: 60 },
       ...corner('min'),
       ...corner('max'),
+      choosing(`${path}.goes`, p.keepOuts.goes),
     ];
   }),
   least: 0,

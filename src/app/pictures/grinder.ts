@@ -1,6 +1,7 @@
 import { onCircle } from '../../geometry/arc.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
 import { beltPath, leaned, type BeltPath } from '../../grinder/belt-path.ts';
+import { keepOutSide, leanOf } from '../../grinder/keep-out.ts';
 import { grinderParameters as p } from '../../grinder/parameters.ts';
 import type { Grinder } from '../../grinder/schema.ts';
 import { text } from '../../text/index.ts';
@@ -130,9 +131,12 @@ const wheelMeasures = (grinder: Grinder): Measure[] =>
   });
 
 const keepOutNames = (grinder: Grinder): PictureLabel[] =>
-  grinder.keepOuts.map(({ name, min, max }) => ({
-    at: [(min[1] + max[1]) / 2, (min[2] + max[2]) / 2],
-    text: name,
+  grinder.keepOuts.map((box) => ({
+    at: leaned(
+      [(box.min[1] + box.max[1]) / 2, (box.min[2] + box.max[2]) / 2],
+      leanOf(box, grinder.lean),
+    ),
+    text: box.name,
     anchor: 'middle',
   }));
 
@@ -150,8 +154,8 @@ export const grinderSide = (grinder: Grinder, brief: boolean): Picture => {
     lines: [
       ...platenSide(grinder),
       { points: cornersOf(low, high), closed: true, role: 'grinder' },
-      ...grinder.keepOuts.map(({ min, max }): PictureLine => ({
-        points: cornersOf([min[1], min[2]], [max[1], max[2]]),
+      ...grinder.keepOuts.map((box): PictureLine => ({
+        points: keepOutSide(box, grinder.lean),
         closed: true,
         role: 'hidden',
       })),
@@ -200,11 +204,14 @@ export const grinderFront = (grinder: Grinder): Picture => {
           ]),
       { points: cornersOf([-half, low - 6], [half, high + 6]), closed: true, role: 'belt' },
       frontRest(grinder),
-      ...grinder.keepOuts.map(({ min, max }): PictureLine => ({
-        points: cornersOf([min[0], min[2]], [max[0], max[2]]),
-        closed: true,
-        role: 'hidden',
-      })),
+      ...grinder.keepOuts.map((box): PictureLine => {
+        const heights = keepOutSide(box, grinder.lean).map(([, z]) => z);
+        return {
+          points: cornersOf([box.min[0], Math.min(...heights)], [box.max[0], Math.max(...heights)]),
+          closed: true,
+          role: 'hidden',
+        };
+      }),
       {
         points: [
           [0, low - 12],

@@ -66,8 +66,8 @@ export const grinderRules = {
     fix: 'Exchange the values of the two corners where they are the wrong way round.',
   }),
   platenInBox: (name: string, lean: number) => ({
-    message: `The keep-out box ${name} reaches into the platen as it leans by ${lean} degrees; it must not, because boxes stay where they are whatever the lean.`,
-    fix: 'Measure the box again with the platen leaned, and enter its corners.',
+    message: `The keep-out box ${name} reaches into the platen as it leans by ${lean} degrees; it must not, because this box stays where it is whatever the lean.`,
+    fix: 'Where what is in the box leans with the platen, say so of the box; else measure it again with the platen leaned, and enter its corners.',
   }),
   tooFast: (label: string, speed: number, rating: number) => ({
     message: `The belt runs at ${speed} m/s; ${label} is ${rating} m/s and must not be exceeded, because belts tear and wheels burst.`,

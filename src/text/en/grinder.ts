@@ -333,8 +333,21 @@ export const grinder = {
       },
       coordinate: {
         label: 'Coordinate of a keep-out box',
-        meaning: 'In the frame of the grinder; boxes stay where they are whatever the lean.',
+        meaning:
+          'In the frame of the grinder; of a box that leans with the platen, as it stands at no lean.',
         reason: 'Within the size of a machine.',
+      },
+      name: {
+        label: 'Name of the box',
+        meaning: 'What it is of the machine: guard, knob, frame.',
+        reason: 'Checks tell by this name what is met.',
+      },
+      goes: {
+        label: 'When the platen leans',
+        meaning:
+          'Whether what is in the box is fastened to what leans, or to the frame that stands.',
+        reason: 'A box that is put where nothing is leaves out what is there.',
+        options: { frame: 'The box stays where it is', platen: 'The box leans with it' },
       },
     },
     drive: {
