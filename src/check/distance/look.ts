@@ -8,13 +8,18 @@ export interface Look {
   /** Nodes still to be looked into, and the least place of each. */
   nodes: Int32Array;
   bounds: Float64Array;
-  /** Room for two places, what was found, and below what it does not matter how low it is. */
+  /** Room for two places, what was found, and between what it matters how low that is. */
   readonly out: Float64Array;
   /** Found before: for a node and a direction (3) of a search the least place. */
   readonly known: Float64Array;
   /** The number of this search. */
   search: number;
 }
+
+/** Places in `out`: what was found, below what no lower one is sought, and from what on all is well. */
+const FOUND = 2;
+const TOO_LOW = 3;
+const WELL = 4;
 
 /** Numbers of a known place, and the most of them: movements that follow each other share poses. */
 const KNOWN = 6;
@@ -23,7 +28,7 @@ const MOST = 256;
 export const createLook = (): Look => ({
   nodes: new Int32Array(256),
   bounds: new Float64Array(256),
-  out: new Float64Array(4),
+  out: new Float64Array(5),
   known: new Float64Array(KNOWN * MOST),
   search: 0,
 });
@@ -42,8 +47,10 @@ const widen = (look: Look, top: number): void => {
 
 /**
  * Least d.p over all corners below a tree node to within `slack`, and never above it: what no box
- * can tell of a body that lies along a face without being along the axes. Written to `out[2]`; the
- * first corner below `out[3]` will do instead, which few looks are needed for.
+ * can tell of a body that lies along a face without being along the axes. Written to `out[FOUND]`. How
+ * low it is matters between two places only: the first corner below `out[TOO_LOW]` will do instead,
+ * and a bound that is not below `out[WELL]`. Along a face thousands of boxes reach a little below
+ * their least corner, and need not be looked into for that.
  */
 const lowestBelow = (
   look: Look,
@@ -57,6 +64,8 @@ const lowestBelow = (
   const { next } = probed.solid.tree;
   let best = Infinity;
   let floor = Infinity;
+  const tooLow = real(out, TOO_LOW);
+  let enough = real(out, WELL);
   let top = 1;
   lowestTo(out, 0, probed, node, aimed, of);
   look.nodes[0] = node;
@@ -64,7 +73,7 @@ const lowestBelow = (
   while (top > 0) {
     top--;
     const bound = real(look.bounds, top);
-    if (bound >= best - slack) {
+    if (bound >= enough) {
       if (bound < floor) floor = bound;
       continue;
     }
@@ -72,7 +81,8 @@ const lowestBelow = (
     const right = int(next, at);
     if (right < 0) {
       best = bound;
-      if (best < real(out, 3)) break;
+      if (best < tooLow) break;
+      enough = Math.max(tooLow, best - slack);
       continue;
     }
     widen(look, top);
@@ -85,14 +95,17 @@ const lowestBelow = (
     look.nodes[top] = left ? at + 1 : right;
     look.bounds[top++] = real(out, left ? 0 : 1);
   }
-  out[2] = best < floor ? best : floor;
+  out[FOUND] = best < floor ? best : floor;
 };
 
 /** Where a least place is kept: nodes and directions that come one after another lie apart. */
 const slotOf = (key: number, x: number, y: number, z: number): number =>
   KNOWN * ((7 * key + Math.trunc(3000 * x + 7000 * y + 11000 * z)) & (MOST - 1));
 
-/** The same, looked up where it was found before; `sign` is 1 for the moving body, -1 for the still. */
+/**
+ * The same, looked up where it was found before and tells enough; `sign` is 1 for the moving body, -1
+ * for the still.
+ */
 const lowestOf = (
   look: Look,
   probed: Probed,
@@ -114,19 +127,20 @@ const lowestOf = (
     real(known, at + 1) === x &&
     real(known, at + 2) === y &&
     real(known, at + 3) === z &&
-    real(known, at + 4) === search
+    real(known, at + 4) === search &&
+    (sign === -1 || real(known, at + 5) >= real(out, WELL))
   ) {
-    out[2] = real(known, at + 5);
+    out[FOUND] = real(known, at + 5);
     return;
   }
   lowestBelow(look, probed, node, aimed, of, slack);
-  if (real(out, 2) < real(out, 3)) return;
+  if (real(out, FOUND) < real(out, TOO_LOW)) return;
   known[at] = key;
   known[at + 1] = x;
   known[at + 2] = y;
   known[at + 3] = z;
   known[at + 4] = search;
-  known[at + 5] = real(out, 2);
+  known[at + 5] = real(out, FOUND);
 };
 
 /**
@@ -145,8 +159,9 @@ const sizeOf = ({ solid }: Probed, node: number): number => {
 /**
  * The room between node a of the moving body, anywhere in motion node m, and node b along a
  * direction of the still body's: as of `lowMovingTo` and `highStillTo`, but from what the bodies
- * really reach, to within `slack`; and how much of it straying from straight ways takes. A room that
- * is less than `enough` without any straying, or may well be, is told as some such room.
+ * really reach, the still one to within `slack`; and how much of it straying from straight ways
+ * takes. Of a room that is `enough` it is told that it is, of one that is less without any straying,
+ * or may well be, that it is less: not how much.
  */
 export const roomAlong = (
   { look, aimed, back }: { readonly look: Look; readonly aimed: Aim; readonly back: Aim },
@@ -165,24 +180,27 @@ export const roomAlong = (
   turnRound(back, normal);
   lowestTo(out, 0, still, b, back, 0);
   lowestTo(out, 1, moving, a, aimed, 0);
-  const rough = real(out, 0) + real(out, 1) + real(aimed.way, 3);
+  const start = real(aimed.way, 3);
+  const end = real(aimed.way, WAY + 3);
+  const rough = real(out, 0) + real(out, 1) + start;
   const size = sizeOf(moving, a) + sizeOf(still, b);
   if (rough < enough - GAIN * size) return [rough, 0];
-  out[3] = -Infinity;
+  out[TOO_LOW] = -Infinity;
+  out[WELL] = Infinity;
   lowestOf(look, still, b, -1, back, 0, slack);
-  const high = -real(out, 2);
-  // Any low corner is enough to find that there is no room; how low they are matters when there is.
-  out[3] = enough + high - real(aimed.way, 3);
-  lowestOf(look, moving, a, 1, aimed, 0, slack);
-  let low = real(out, 2) + real(aimed.way, 3);
-  if (aimed.steady) low = Math.min(low, real(out, 2) + real(aimed.way, WAY + 3));
-  else if (low - high >= enough) {
-    out[3] = enough + high - real(aimed.way, WAY + 3);
-    lowestOf(look, moving, a, 1, aimed, 1, slack);
-    low = Math.min(low, real(out, 2) + real(aimed.way, WAY + 3));
-  }
+  const high = -real(out, FOUND);
   const k = m * STRIDE;
   const far = real(moving.solid.tree.boxes, a * NODE + 6);
   const stray = real(data, k + STRAY) + real(data, k + STRAY_PER) * far;
+  // What turns as it goes has two places to look at, what only moves the same one from two origins.
+  const first = aimed.steady && end < start ? end : start;
+  const lowest = (of: 0 | 1, origin: number): number => {
+    out[TOO_LOW] = enough + high - origin;
+    out[WELL] = out[TOO_LOW] + stray;
+    lowestOf(look, moving, a, 1, aimed, of, Infinity);
+    return real(out, FOUND) + origin;
+  };
+  let low = lowest(0, first);
+  if (!aimed.steady && low - high >= enough) low = Math.min(low, lowest(1, end));
   return [low - stray - high, stray];
 };
