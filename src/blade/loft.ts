@@ -1,6 +1,5 @@
 import { fineAll } from '../core/units.ts';
 import type { Mesh } from '../geometry/mesh.ts';
-import type { Vec3 } from '../geometry/vector.ts';
 import type { Section } from './section.ts';
 
 /** Points closer than this are one, mm. */
@@ -80,13 +79,4 @@ export const loft = (sections: readonly Section[]): Mesh => {
   if (first) ladder(first, false);
   if (last) ladder(last, true);
   return mesh();
-};
-
-/** A closed box between two corners. */
-export const box = (min: Vec3, max: Vec3): Mesh => {
-  const section = (u: number): Section => ({
-    u,
-    rungs: [min[1], max[1]].map((v) => ({ v, left: max[2], right: -min[2] })),
-  });
-  return loft([section(min[0]), section(max[0])]);
 };

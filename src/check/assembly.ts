@@ -3,16 +3,16 @@ import { problem } from '../core/issue.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import type { Body, Motion, Solid } from './distance/index.ts';
-import { CHECK_CHORD, type Meshed, type Workshop } from './workshop.ts';
+import { CHECK_CHORD, type Formed, type Workshop } from './workshop.ts';
 
-/** The mesh of every part by its id, made once. */
-export type PartMeshes = ReadonlyMap<string, Meshed>;
+/** Every part by its id as prisms, made once. */
+export type PartForms = ReadonlyMap<string, Formed>;
 
-export const partMeshes = (parts: readonly Part[], workshop: Workshop): Result<PartMeshes> =>
+export const partForms = (parts: readonly Part[], workshop: Workshop): Result<PartForms> =>
   chain(
     all(
       parts.map((part) =>
-        chain(workshop.meshed(part), (made) => ok<[string, Meshed]>([part.id, made])),
+        chain(workshop.formed(part), (made) => ok<[string, Formed]>([part.id, made])),
       ),
     ),
     (entries) => ok(new Map(entries)),
@@ -25,13 +25,13 @@ export const partMeshes = (parts: readonly Part[], workshop: Workshop): Result<P
 export const bodyOf = (
   name: string,
   placements: readonly Placement[],
-  meshes: PartMeshes,
+  forms: PartForms,
   motion?: Motion,
 ): Result<Body> => {
   const solids = placements.map(({ part, name: placement, frame }): Result<Solid> => {
-    const meshed = meshes.get(part);
-    return meshed
-      ? meshed.at(placement, frame)
+    const formed = forms.get(part);
+    return formed
+      ? ok(formed.at(frame))
       : fail(problem('part-missing', part, text.check.assembly.partMissing(placement, part)));
   });
   return chain(all(solids), (list) =>

@@ -14,7 +14,7 @@ export interface Stack {
 /** Axes that differ by less than this in direction lie along each other: a nanometre over a metre. */
 const PARALLEL = 1e-9;
 
-/** Farther apart than this the meshes of two stacks do not meet either, mm. */
+/** Farther apart than this the prisms of two stacks do not meet either, mm. */
 const OFF = 2 * CHECK_CHORD;
 
 /** How far a contour reaches from a point, mm; an arc lies within its height of its chord. */
@@ -56,7 +56,7 @@ const misses = (bar: Stack, stack: Stack): boolean => {
 /**
  * Whether outlines alone tell that two stacks do not meet: their layers lie side by side, and each
  * pair of them is apart in height or one is, as a round about its own axis, in the free of the
- * other's outline. What is bolted through or pinned is told by it without a mesh, exactly; `false`
+ * other's outline. What is bolted through or pinned is told by it without their prisms, exactly; `false`
  * tells nothing.
  */
 export const standBeside = (one: Stack, other: Stack): boolean =>

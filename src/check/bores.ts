@@ -8,7 +8,7 @@ interface Bore {
   readonly at: Vec3;
   readonly along: Vec3;
   readonly size: number;
-  /** Tapped, or a hole that the mesh of the part does not show. */
+  /** Tapped, or a hole that the layers of the part do not show. */
   readonly threaded: boolean;
   readonly drawn: boolean;
 }
@@ -86,7 +86,7 @@ const boresOf = (part: Part): Bore[] => {
 const allowedIn = ({ size, threaded, drawn }: Bore, diameter: number): number | undefined => {
   if (size < diameter - 1e-9) return threaded || diameter - size <= REAMED ? CENTRED : undefined;
   if (!drawn) return Math.max((size - diameter) / 2, CENTRED);
-  // A clearance hole is seen in the mesh: what still crosses it does not fit.
+  // A clearance hole is seen in the layers: what still crosses it does not fit.
   return threaded && size - diameter < 1e-6 ? CENTRED : undefined;
 };
 
@@ -104,8 +104,8 @@ export interface InBore {
 }
 
 /**
- * The hole of `other` that holds a shank which their meshes show crossing: a thread, a reamed
- * pin's, or one that the mesh leaves out (drilled across a bar). Undefined where there is none.
+ * The hole of `other` that holds a shank which their solids show crossing: a thread, a reamed
+ * pin's, or one that the layers leave out (drilled across a bar). Undefined where there is none.
  */
 export const inBore = (
   shank: Shank,

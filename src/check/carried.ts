@@ -1,15 +1,14 @@
-import { chain, ok, type Result } from '../core/result.ts';
 import { localise, onGrid, place, turn, WORLD, type Frame } from '../geometry/frame.ts';
 import { add3, dot3, scale3, sub3, type Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import type { Block, Body, Motion, Solid } from './distance/index.ts';
-import { CHECK_CHORD, type Meshed } from './workshop.ts';
+import { CHECK_CHORD, type Formed } from './workshop.ts';
 
 /** A placed part that moves with the other it is asked about, or that is at rest like it. */
 export interface CarriedPart {
   readonly part: Part;
   readonly placement: Placement;
-  readonly meshed: Meshed;
+  readonly formed: Formed;
 }
 
 /** A direction as a frame sees it. */
@@ -32,20 +31,15 @@ export const seenFrom = (
   });
 
 /** The solid of a carried part at rest, whatever carries it. */
-export const restOf = ({ placement: { name }, meshed }: CarriedPart): Result<Solid> =>
-  meshed.at(name, WORLD);
+export const restOf = ({ formed }: CarriedPart): Solid => formed.at(WORLD);
 
 /** A carried part as a body standing in a frame: a motion of one pose puts its solid there. */
-export const standingIn = (one: CarriedPart, pose: Frame, label: string): Result<Body> =>
-  chain(restOf(one), (solid) => {
-    const { name } = one.placement;
-    return ok({
-      name,
-      solids: [solid],
-      chordError: CHECK_CHORD,
-      motion: [{ kind: 'still', label, pose }],
-    });
-  });
+export const standingIn = (one: CarriedPart, pose: Frame, label: string): Body => ({
+  name: one.placement.name,
+  solids: [restOf(one)],
+  chordError: CHECK_CHORD,
+  motion: [{ kind: 'still', label, pose }],
+});
 
 /** Centre and half extents of a solid's box; none of a half space. */
 const boxOf = (solid: Solid): readonly [Vec3, Vec3] | undefined => {
@@ -92,11 +86,10 @@ const uprightIn = (frame: Frame, centre: Vec3, half: Vec3): Block => {
 };
 
 /** The upright box around the box of a part as it stands in what carries it; none of a half space. */
-export const blockOf = (one: CarriedPart): Result<Block | undefined> =>
-  chain(restOf(one), (solid) => {
-    const box = boxOf(solid);
-    return ok(box && uprightIn(one.placement.frame, ...box));
-  });
+export const blockOf = (one: CarriedPart): Block | undefined => {
+  const box = boxOf(restOf(one));
+  return box && uprightIn(one.placement.frame, ...box);
+};
 
 /** The upright box around a box in all the places where a motion puts it; none of one that sweeps. */
 export const blockOver = ([low, high]: Block, motion: Motion): Block | undefined => {

@@ -6,12 +6,14 @@ import type { Body, Motion, Solid, Sweep } from './distance/index.ts';
 const SOLIDS = 400;
 const MOTIONS = 400;
 
+const FILLINGS = ['facets', 'prisms', 'bodies'] as const;
+
 /** Every number that a solid is made of; two solids with the same numbers are alike. */
 const numbersOf = (solid: Solid): readonly ArrayLike<number>[] => {
   if (solid.kind === 'plane') return [solid.normal, [solid.offset]];
-  const { pieces, surface, anchors, proud } = solid;
+  const { pieces, of, anchors, proud } = solid;
   const { start, count, points, rounds } = pieces;
-  return [points, rounds, start, count, anchors, [proud, surface ? 1 : 0]];
+  return [points, rounds, start, count, anchors, [proud, FILLINGS.indexOf(of)]];
 };
 
 const alike = (one: Solid, other: Solid): boolean => {

@@ -101,12 +101,15 @@ const comesFree = (
 const headOf = (
   { part, placement, body, solid }: Standing,
   { head }: Shank,
-  { meshed }: Pick<Workshop, 'meshed'>,
+  { formed }: Pick<Workshop, 'formed'>,
 ): Result<Standing> =>
-  chain(meshed({ layers: head }), ({ at }) =>
-    chain(at(body.name, solid), (made) =>
-      ok({ part: { ...part, layers: head }, placement, body: { ...body, solids: [made] }, solid }),
-    ),
+  chain(formed({ layers: head }), ({ at }) =>
+    ok({
+      part: { ...part, layers: head },
+      placement,
+      body: { ...body, solids: [at(solid)] },
+      solid,
+    }),
   );
 
 /** One in a hole of the other: centred in a thread or a reamed hole, its head not sunk in. */
@@ -116,7 +119,7 @@ const heldIn = (
   other: Standing,
   frames: readonly Frame[],
   tolerance: number,
-  workshop: Pick<Workshop, 'meshed'>,
+  workshop: Pick<Workshop, 'formed'>,
 ): Result<{ held: boolean; bore?: InBore }> => {
   const shank = shankOf(one.part);
   const bore = shank && inBore(shank, one.placement, other.part, other.placement);
@@ -144,14 +147,14 @@ const framesOf = (one: Frame, other: Frame): Frame[] => {
  * How two parts that are said to touch stand to each other at every configuration of their
  * motions. Nothing is taken on trust: faces that meet must come free when moved by `tolerance`
  * (mm), shanks must pass their clearance holes without meeting them, and what crosses in the
- * meshes must be centred in a thread, a reamed hole or a cross hole of the other part.
+ * solids must be centred in a thread, a reamed hole or a cross hole of the other part.
  */
 export const fitOf = (
   work: Workspace,
   first: Standing,
   second: Standing,
   tolerance: number,
-  workshop: Pick<Workshop, 'meshed'>,
+  workshop: Pick<Workshop, 'formed'>,
 ): Result<Fit> => {
   const [bodyA, bodyB] = together(first.body, second.body);
   const [one, other] = [

@@ -1,4 +1,4 @@
-import { chain, ok, type Result } from '../core/result.ts';
+import { ok, type Result } from '../core/result.ts';
 import { WORLD, type Frame } from '../geometry/frame.ts';
 import { createByPlace } from './by-place.ts';
 import { seenFrom, standingIn, type CarriedPart } from './carried.ts';
@@ -9,10 +9,12 @@ import type { Workshop } from './workshop.ts';
 /** Places of one part to another that are kept: settings of a few steps of a drag. */
 const PLACES = 64;
 
-const standing = (one: CarriedPart, frame: Frame): Result<Standing> =>
-  chain(standingIn(one, frame, ''), (body) =>
-    ok({ part: one.part, placement: { ...one.placement, frame }, body, solid: WORLD }),
-  );
+const standing = (one: CarriedPart, frame: Frame): Standing => ({
+  part: one.part,
+  placement: { ...one.placement, frame },
+  body: standingIn(one, frame, ''),
+  solid: WORLD,
+});
 
 /**
  * `fitOf` for two parts carried as one, which depends on nothing but their shapes and on where one
@@ -27,13 +29,11 @@ export const keptFit = (
   tolerance: number,
 ): Result<Fit> => {
   const frame = seenFrom(one, other);
-  const key = `${one.meshed.name} ${other.meshed.name} ${String(tolerance)}`;
+  const key = `${one.formed.name} ${other.formed.name} ${String(tolerance)}`;
   const look = (): Result<Fit> => {
     // Alike parts share their solid: where a search starts must not come from another pair.
     const fresh: Workspace = { ...work, hints: new WeakMap() };
-    return chain(standing(one, WORLD), (a) =>
-      chain(standing(other, frame), (b) => fitOf(fresh, a, b, tolerance, workshop)),
-    );
+    return fitOf(fresh, standing(one, WORLD), standing(other, frame), tolerance, workshop);
   };
   const kept = workshop.fits(key, () => createByPlace(PLACES))(frame, look);
   // What could not be looked at is told of the parts that are asked about now.

@@ -48,12 +48,12 @@ const lookAt = (
   // Alike parts share their solid: where a search starts must not come from another pair.
   const fresh: Workspace = { ...work, hints: new WeakMap() };
   const ask = (): Result<PairCheck[]> =>
-    chain(standingIn(one, WORLD, label), (still) =>
-      chain(standingIn(other, seen, label), (stood) =>
-        checkPairs([still, stood], [asked], { otherwise: 0, within, work: fresh }),
-      ),
-    );
-  const shapes = [one.meshed.name, other.meshed.name];
+    checkPairs([standingIn(one, WORLD, label), standingIn(other, seen, label)], [asked], {
+      otherwise: 0,
+      within,
+      work: fresh,
+    });
+  const shapes = [one.formed.name, other.formed.name];
   const key = JSON.stringify(['carried', shapes, seen, { ...asked, a: '', b: '' }, within, label]);
   const kept = workshop.pairs(key, ask);
   const sound = kept.ok && kept.value.every(({ pass }) => pass);
@@ -73,18 +73,15 @@ const farApart = (
   [one, other]: readonly [CarriedPart, CarriedPart],
   rule: Rule,
   within: number,
-): Result<PairCheck | undefined> =>
-  chain(restOf(one), (mine) =>
-    chain(restOf(other), (theirs) => {
-      if (rule.kind !== 'clear') return ok(undefined);
-      const far = Math.max(within, rule.gap);
-      const room = boxRoom(mine, theirs, seenFrom(one, other));
-      if (room < far + 2 * CHECK_CHORD) return ok(undefined);
-      const clearance = { state: 'beyond', certified: true, beyond: far } as const;
-      const [a, b] = [one.placement.name, other.placement.name];
-      return ok({ a, b, rule, pass: true, clearance, issues: [] });
-    }),
-  );
+): PairCheck | undefined => {
+  if (rule.kind !== 'clear') return undefined;
+  const far = Math.max(within, rule.gap);
+  const room = boxRoom(restOf(one), restOf(other), seenFrom(one, other));
+  if (room < far + 2 * CHECK_CHORD) return undefined;
+  const clearance = { state: 'beyond', certified: true, beyond: far } as const;
+  const [a, b] = [one.placement.name, other.placement.name];
+  return { a, b, rule, pass: true, clearance, issues: [] };
+};
 
 /**
  * The check of two parts carried as one, named in the order of its rule, which depends on nothing
@@ -99,6 +96,6 @@ export const keptPair = (
   within: number,
   start: Start = { label: '', pose: WORLD },
 ): Result<PairCheck> => {
-  const look = (): Result<PairCheck> => lookAt(workshop, work, pair, rule, within, start);
-  return chain(farApart(pair, rule, within), (apart) => (apart ? ok(apart) : look()));
+  const apart = farApart(pair, rule, within);
+  return apart ? ok(apart) : lookAt(workshop, work, pair, rule, within, start);
 };

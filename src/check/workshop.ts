@@ -3,23 +3,30 @@ import { chain, ok, type Result } from '../core/result.ts';
 import { WORLD, type Frame } from '../geometry/frame.ts';
 import type { Mesh } from '../model/mesh.ts';
 import type { Part } from '../model/part.ts';
+import { prismsOf } from '../model/prisms.ts';
 import { meshOf } from '../model/solid.ts';
 import type { ByPlace } from './by-place.ts';
 import { createBodyNames, type BodyNames } from './content.ts';
-import { prepare, surveyed, type PairCheck, type Shape, type Solid } from './distance/index.ts';
+import {
+  prepare,
+  prismForm,
+  type Form,
+  type PairCheck,
+  type Shape,
+  type Solid,
+} from './distance/index.ts';
 import type { Fit } from './fits.ts';
 import type { CheckResult } from './result.ts';
 
-/** Chord error of the part meshes that are checked, mm; it is taken off every gap. */
+/** Chord error of the parts that are checked, mm; it is taken off every gap. */
 export const CHECK_CHORD = 0.005;
 
-/** The mesh of a part, and the solids made of it so far. */
-export interface Meshed {
-  /** Parts of one name have the same mesh; a part that is made again may get another name. */
+/** A part as convex prisms, and the solids made of it so far. */
+export interface Formed {
+  /** Parts of one name have the same prisms; a part that is made again may get another name. */
   readonly name: string;
-  readonly mesh: Mesh;
-  /** The solid of the mesh standing in a frame, ready for distance queries. */
-  readonly at: (name: string, frame: Frame) => Result<Solid>;
+  /** The solid standing in a frame, ready for distance queries. */
+  readonly at: (frame: Frame) => Solid;
 }
 
 /**
@@ -27,7 +34,7 @@ export interface Meshed {
  * hands it down; it may throw it away at any time, for nothing in it changes a result.
  */
 export interface Workshop {
-  readonly meshed: (part: Pick<Part, 'layers'>) => Result<Meshed>;
+  readonly formed: (part: Pick<Part, 'layers'>) => Result<Formed>;
   /** The mesh of a part for a picture on the screen. */
   readonly pictured: (part: Pick<Part, 'layers'>) => Result<Mesh>;
   /** `prepare` of a shape that is no mesh. */
@@ -38,7 +45,7 @@ export interface Workshop {
   /** Answers about pairs of bodies, and about how the parts of a fixture stand to each other. */
   readonly pairs: Store<Result<readonly PairCheck[]>>;
   readonly assemblies: Store<Result<readonly CheckResult[]>>;
-  /** How two parts fit that are carried as one, by their meshes and where the second stands to the first. */
+  /** How two parts fit that are carried as one, by their shapes and where the second stands to the first. */
   readonly fits: Store<ByPlace<Result<Fit>>>;
   /** What else a family computes, by a name of its own for each kind of value. */
   readonly keep: <T>(kind: string, key: string, make: () => T) => T;
@@ -68,25 +75,19 @@ const pictureOf = (layers: Part['layers']): Result<Mesh> => {
   return coarse.ok ? coarse : meshOf(layers, { chord: PICTURE_FINE, volumeShare: 1 });
 };
 
-const meshed = (name: string, mesh: Mesh): Meshed => {
+const formed = (name: string, form: Form): Formed => {
   const solids = createStore<Solid>(PLACES);
-  const form = surveyed(name, mesh);
   // Parts carried as one are asked about at rest over and over: without a key of twelve numbers.
   let rest: Solid | undefined;
   return {
     name,
-    mesh,
-    // An unsound mesh is named after the placement that asks.
-    at: (asking, frame) => {
-      if (!form.ok) return chain(surveyed(asking, mesh), ({ at }) => ok(at(frame)));
-      if (frame === WORLD) return ok((rest ??= form.value.at(WORLD)));
-      return ok(solids(keyOf(frame), () => form.value.at(frame)));
-    },
+    at: (frame) =>
+      frame === WORLD ? (rest ??= form.at(WORLD)) : solids(keyOf(frame), () => form.at(frame)),
   };
 };
 
 export const createWorkshop = (): Workshop => {
-  const parts: Store<Result<Meshed>> = createStore(PARTS);
+  const parts: Store<Result<Formed>> = createStore(PARTS);
   const shapes: Store<Result<Solid>> = createStore(SHAPES);
   const others = new Map<string, Store<unknown>>();
   const pictures: Store<Result<Mesh>> = createStore(PARTS);
@@ -113,10 +114,10 @@ export const createWorkshop = (): Workshop => {
       return store(key, make) as T;
     },
     pictured: ({ layers }) => pictures(contentOf(layers), () => pictureOf(layers)),
-    meshed: ({ layers }) =>
+    formed: ({ layers }) =>
       parts(contentOf(layers), () =>
-        chain(meshOf(layers, { chord: CHECK_CHORD, volumeShare: Infinity }), (mesh) =>
-          ok(meshed(String(count++), mesh)),
+        chain(prismsOf(layers, CHECK_CHORD), (prisms) =>
+          ok(formed(String(count++), prismForm(prisms))),
         ),
       ),
   };

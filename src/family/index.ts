@@ -2,13 +2,15 @@
 export { SIDES } from '../blade/schema.ts';
 export { bevelPlace, edgeOffsets, wantedBevel, wantedHeightAt } from '../blade/bevel.ts';
 export { bladeMesh } from '../blade/blade-mesh.ts';
+export { bladeSections, tangSections } from '../blade/blade-sections.ts';
+export { convexSlabs, PROUD } from '../blade/convex-slabs.ts';
 export { flatCut, hollowCut, type Cut } from '../blade/cut.ts';
 export type { SideCuts } from '../blade/section.ts';
 export { placeAt, type Place } from '../blade/place.ts';
 export type { Blade } from '../blade/schema.ts';
 export { shapeOf, type Shape } from '../blade/shape.ts';
 export { answer, answerAll, answerEach, clear, seat, worstById } from '../check/answers.ts';
-export { bodyOf, partMeshes, type PartMeshes } from '../check/assembly.ts';
+export { bodyOf, partForms, type PartForms } from '../check/assembly.ts';
 export { blockOf, blockOver, blockRoom, type CarriedPart } from '../check/carried.ts';
 export { fitOf, type Fit, type Standing } from '../check/fits.ts';
 export { keptFit } from '../check/kept-fit.ts';

@@ -121,15 +121,14 @@ export const meshOfSolids = (solids: readonly Solid[]): Mesh | undefined => {
   const corners: number[] = [];
   for (const solid of solids) {
     if (solid.kind === 'plane') return undefined;
-    if (solid.surface) {
+    if (solid.of === 'facets') {
       corners.push(...solid.pieces.points);
       continue;
     }
-    for (const hull of hullsOf(solid)) {
-      const { vertProperties, triVerts, numProp } = hull.getMesh();
-      for (const v of triVerts)
-        corners.push(...vertProperties.subarray(numProp * v, numProp * v + 3));
-    }
+    // No faces within: the library has to look at as few as bound the solid.
+    const { vertProperties, triVerts, numProp } = manifold.Manifold.union(hullsOf(solid)).getMesh();
+    for (const v of triVerts)
+      corners.push(...vertProperties.subarray(numProp * v, numProp * v + 3));
   }
   const vertices = Float64Array.from(corners);
   return { vertices, triangles: Uint32Array.from({ length: vertices.length / 3 }, (_, i) => i) };

@@ -39,7 +39,7 @@ const bar = (id: string, x: number, y: number, z: number): StockPart => ({
 const carried = (workshop: Workshop, part: StockPart, name: string, at: Frame): CarriedPart => ({
   part,
   placement: { part: part.id, name, frame: at, carrier: 'ground', touches: [] },
-  meshed: valueOf(workshop.meshed(part)),
+  formed: valueOf(workshop.formed(part)),
 });
 
 const random = seeded(7);
@@ -57,7 +57,7 @@ describe('parts carried as one', () => {
     let [apart, far] = [0, 0];
     const standing = (part: CarriedPart): Body => ({
       name: part.placement.name,
-      solids: [valueOf(part.meshed.at(part.placement.name, part.placement.frame))],
+      solids: [part.formed.at(part.placement.frame)],
       chordError: CHECK_CHORD,
     });
     for (let i = 0; i < 150; i += 1) {
@@ -69,15 +69,15 @@ describe('parts carried as one', () => {
       const one = carried(workshop, bar('one', ...sizes()), 'one', anyFrame(40));
       const other = carried(workshop, bar('other', ...sizes()), 'other', anyFrame(40));
       const seen = seenFrom(one, other);
-      const [a, b] = [standingIn(one, WORLD, ''), standingIn(other, seen, '')].map(valueOf);
-      const [mine, theirs] = [a?.solids[0], b?.solids[0]];
-      if (!a || !b || !mine || !theirs) throw new Error('no solids');
+      const [a, b] = [standingIn(one, WORLD, ''), standingIn(other, seen, '')];
+      const [mine, theirs] = [a.solids[0], b.solids[0]];
+      if (!mine || !theirs) throw new Error('no solids');
       const room = boxRoom(mine, theirs, seen);
       const found = valueOf(clearance(a, b));
       if (found.state === 'beyond') throw new Error('not measured');
       // The chords that the kernel takes off, and its slack.
       expect(room).toBeLessThan(Math.max(0, found.gap + 0.012));
-      const [block, there] = [one, other].map((part) => valueOf(blockOf(part)));
+      const [block, there] = [one, other].map(blockOf);
       if (!block || !there) throw new Error('no boxes');
       const upright = blockRoom(block, there);
       expect(upright).toBeLessThan(Math.max(0, found.gap + 0.012));
@@ -116,7 +116,7 @@ describe('parts carried as one', () => {
         const named = { ...rule, a: names[0], b: names[1] };
         const kept = valueOf(keptPair(workshop, createWorkspace(), pair, named, 0.5));
         const bodies = pair.map((one) => ({
-          ...valueOf(standingIn(one, one.placement.frame, '')),
+          ...standingIn(one, one.placement.frame, ''),
           name: one.placement.name,
         }));
         const [anew] = valueOf(checkPairs(bodies, [named], { otherwise: 0, within: 0.5 }));

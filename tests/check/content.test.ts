@@ -46,7 +46,7 @@ describe('the name of a body', () => {
       ] as const;
       return {
         name: 'hull',
-        solids: [valueOf(prepare('hull', { kind: 'hull', points }))],
+        solids: [valueOf(prepare('hull', { kind: 'hulls', hulls: [points] }))],
         chordError: 0,
       };
     };

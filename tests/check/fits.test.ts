@@ -1,6 +1,6 @@
 import { createWorkshop } from '../../src/check/workshop.ts';
 import { describe, expect, it } from 'vitest';
-import { bodyOf, partMeshes } from '../../src/check/assembly.ts';
+import { bodyOf, partForms } from '../../src/check/assembly.ts';
 import { createWorkspace } from '../../src/check/distance/index.ts';
 import { fitOf, type Fit, type Standing } from '../../src/check/fits.ts';
 import { frame, type Frame } from '../../src/geometry/frame.ts';
@@ -56,8 +56,8 @@ const standing = (part: Part, at: Frame): Standing => {
     carrier: 'ground',
     touches: [],
   } as const;
-  const meshes = valueOf(partMeshes([part], createWorkshop()));
-  const body = valueOf(bodyOf(part.id, [placement], meshes));
+  const forms = valueOf(partForms([part], createWorkshop()));
+  const body = valueOf(bodyOf(part.id, [placement], forms));
   return { part, placement, body, solid: at };
 };
 

@@ -8,6 +8,8 @@ import type { Motion, Sweep } from '../../src/check/distance/motion.ts';
 import type { Shape } from '../../src/check/distance/shape.ts';
 import { touch } from '../../src/check/distance/touch.ts';
 import type { Mesh } from '../../src/model/mesh.ts';
+import type { Layer } from '../../src/model/part.ts';
+import { prismsOf } from '../../src/model/prisms.ts';
 import { meshOf } from '../../src/model/solid.ts';
 import { bevelOf, cutsOf } from '../../jigs/edge-rest/blade.ts';
 import { mirrored } from '../../jigs/shared/pose/sides.ts';
@@ -16,24 +18,22 @@ import { examplesOf, valueOf } from '../family/examples.ts';
 import { blockMesh, body, bumpyMesh, gap, measure, random, turned } from './shapes.ts';
 
 /** A plate with two holes, the right one and the right end moved from where a mirror wants them. */
-const plate = (hole: Vec3 = [0, 0, 0], end = 0): Shape => ({
-  kind: 'mesh',
-  mesh: valueOf(
-    meshOf(
-      [
-        {
-          from: 0,
-          to: 6,
-          profile: {
-            outer: rectangle([-40, -10], [40 + end, 20]),
-            holes: [circle([-25.3, 4.7], 3), circle([25.3 + hole[0], 4.7 + hole[1]], 3 + hole[2])],
-          },
-        },
-      ],
-      { chord: 0.005, volumeShare: 1 },
-    ),
-  ),
-});
+const layersOf = (hole: Vec3 = [0, 0, 0], end = 0): Layer[] => [
+  {
+    from: 0,
+    to: 6,
+    profile: {
+      outer: rectangle([-40, -10], [40 + end, 20]),
+      holes: [circle([-25.3, 4.7], 3), circle([25.3 + hole[0], 4.7 + hole[1]], 3 + hole[2])],
+    },
+  },
+];
+
+/** The same plate by its surface, and filled with prisms. */
+const PLATES: readonly ((layers: readonly Layer[]) => Shape)[] = [
+  (layers) => ({ kind: 'mesh', mesh: valueOf(meshOf(layers, { chord: 0.005, volumeShare: 1 })) }),
+  (layers) => ({ kind: 'prisms', prisms: valueOf(prismsOf(layers, 0.005)) }),
+];
 
 const isAlike = (shapes: readonly Shape[], axis: 0 | 1 | 2): boolean =>
   isMirrorImage(body('it', shapes).solids, axis);
@@ -54,10 +54,21 @@ const both = (one: Mesh, axis: 0 | 1 | 2, off = 0): Shape[] => {
 };
 
 describe('a body that is its own mirror image', () => {
-  it('is known however its faces are cut into triangles', () => {
-    expect(isAlike([plate()], 0)).toBe(true);
-    expect(isAlike([plate()], 1)).toBe(false);
-    expect(isAlike([plate()], 2)).toBe(false);
+  it('is known however it is cut into triangles or prisms', () => {
+    for (const plate of PLATES) {
+      const shape = plate(layersOf());
+      expect([0, 1, 2].map((axis) => isAlike([shape], axis as 0 | 1 | 2))).toEqual([
+        true,
+        false,
+        false,
+      ]);
+      const lying = { ...shape, frame: turned([0, 0, 1], 90, [5, 0, -3]) } as Shape;
+      expect(isAlike([lying], 1)).toBe(true);
+      expect(isAlike([{ ...lying, frame: turned([0, 0, 1], 89.99, [5, 0, -3]) } as Shape], 1)).toBe(
+        false,
+      );
+      expect(isAlike([{ ...shape, frame: frame([0, 0, -3]) } as Shape], 2)).toBe(true);
+    }
     // A block has one diagonal a face, which a mirror turns about.
     const block = { kind: 'mesh', mesh: blockMesh([-2, -3, -4], [2, 3, 4]) } as const;
     for (const axis of [0, 1, 2] as const) expect(isAlike([block], axis)).toBe(true);
@@ -65,10 +76,12 @@ describe('a body that is its own mirror image', () => {
   });
 
   it('is not where a hole, its size or an end is off by a hundredth', () => {
-    expect(isAlike([plate([0.01, 0, 0])], 0)).toBe(false);
-    expect(isAlike([plate([0, -0.01, 0])], 0)).toBe(false);
-    expect(isAlike([plate([0, 0, 0.01])], 0)).toBe(false);
-    expect(isAlike([plate([0, 0, 0], 0.01)], 0)).toBe(false);
+    for (const plate of PLATES) {
+      expect(isAlike([plate(layersOf([0.01, 0, 0]))], 0)).toBe(false);
+      expect(isAlike([plate(layersOf([0, -0.01, 0]))], 0)).toBe(false);
+      expect(isAlike([plate(layersOf([0, 0, 0.01]))], 0)).toBe(false);
+      expect(isAlike([plate(layersOf([0, 0, 0], 0.01))], 0)).toBe(false);
+    }
   });
 
   it('is every blade that is ground alike on both sides', () => {
@@ -114,12 +127,14 @@ describe('a body that is its own mirror image', () => {
     expect(isAlike([floor], 2)).toBe(false);
     expect(isAlike([{ ...floor, normal: [0.001, 0, 1] }], 0)).toBe(false);
     const hull = (x: number): Shape => ({
-      kind: 'hull',
-      points: [
-        [-4, 0, 0],
-        [4, 0, 0],
-        [x, 5, 0],
-        [0, 0, 7],
+      kind: 'hulls',
+      hulls: [
+        [
+          [-4, 0, 0],
+          [4, 0, 0],
+          [x, 5, 0],
+          [0, 0, 7],
+        ],
       ],
     });
     expect(isAlike([hull(0)], 0)).toBe(true);

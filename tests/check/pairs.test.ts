@@ -179,7 +179,7 @@ describe('pairs', () => {
     expect(prepare('flat', { kind: 'box', frame: frame([0, 0, 0]), size: [1, 0, 1] }).ok).toBe(
       false,
     );
-    expect(prepare('none', { kind: 'hull', points: [] }).ok).toBe(false);
-    expect(prepare('nan', { kind: 'hull', points: [[NaN, 0, 0]] }).ok).toBe(false);
+    expect(prepare('none', { kind: 'hulls', hulls: [] }).ok).toBe(false);
+    expect(prepare('nan', { kind: 'hulls', hulls: [[[NaN, 0, 0]]] }).ok).toBe(false);
   });
 });

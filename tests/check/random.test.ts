@@ -77,8 +77,8 @@ describe('random convex pairs', () => {
       const p = cloud(next, 1 + Math.floor(9 * next()), 20, anyFrame(next, 40));
       const q = cloud(next, 1 + Math.floor(9 * next()), 20, anyFrame(next, 40));
       const found = measure(
-        body('p', [{ kind: 'hull', points: p }]),
-        body('q', [{ kind: 'hull', points: q }]),
+        body('p', [{ kind: 'hulls', hulls: [p] }]),
+        body('q', [{ kind: 'hulls', hulls: [q] }]),
       );
       if (found.state === 'beyond') throw new Error('no limit was given');
       const [low, high] = quadraticProgramme(p, q);
@@ -111,8 +111,8 @@ describe('random convex pairs', () => {
         [30, 70, gapWanted],
       ];
       const found = measure(
-        body('p', [{ kind: 'hull', points: p.map((x) => place(at, x)) }]),
-        body('q', [{ kind: 'hull', points: q.map((x) => place(at, x)) }]),
+        body('p', [{ kind: 'hulls', hulls: [p.map((x) => place(at, x))] }]),
+        body('q', [{ kind: 'hulls', hulls: [q.map((x) => place(at, x))] }]),
       );
       const [low, high] = quadraticProgramme(p, q);
       if (found.state === 'beyond') throw new Error('no limit was given');

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
 import { answer } from '../../src/check/answers.ts';
-import { bodyOf, partMeshes, type PartMeshes } from '../../src/check/assembly.ts';
+import { bodyOf, partForms, type PartForms } from '../../src/check/assembly.ts';
 import { shankOf, type Shank } from '../../src/check/bores.ts';
 import {
   clearance,
@@ -181,7 +181,7 @@ const holeOf = (
 /** Fits of shanks in holes that stay unnoticed when the hole is moved across by more than its room. */
 const unnoticedFits = ({ parts, placements }: Assembly): { tried: number; wrong: string[] } => {
   const workshop = createWorkshop();
-  const meshes: PartMeshes = valueOf(partMeshes(parts, workshop));
+  const forms: PartForms = valueOf(partForms(parts, workshop));
   const work = createWorkspace();
   const partOf = (placement: Placement): Part | undefined =>
     parts.find(({ id }) => id === placement.part);
@@ -200,8 +200,8 @@ const unnoticedFits = ({ parts, placements }: Assembly): { tried: number; wrong:
       const fitAt = (by: Vec3): Fit['state'] => {
         const frame: Frame = shift(one.frame, by);
         const placement = { ...one, frame };
-        const body = valueOf(bodyOf(one.name, [placement], meshes));
-        const still = valueOf(bodyOf(other.name, [other], meshes));
+        const body = valueOf(bodyOf(one.name, [placement], forms));
+        const still = valueOf(bodyOf(other.name, [other], forms));
         return valueOf(
           fitOf(
             work,

@@ -5,7 +5,7 @@ import {
   compose,
   machineBodies,
   ok,
-  partMeshes,
+  partForms,
   prepare,
   WORLD,
   type Asked,
@@ -103,11 +103,11 @@ const platenOf = (
 export const setUpsOf = (q: Question): Result<SetUp[]> => {
   const { design, v, l } = q;
   const grinder = carried(design.grinder, v, l);
-  return chain(partMeshes(q.parts, q.workshop), (meshes) => {
+  return chain(partForms(q.parts, q.workshop), (forms) => {
     const bodies = new Map<string, Body>();
     for (const name of new Set(q.placements.map(bodyName))) {
       const own = q.placements.filter((p) => bodyName(p) === name);
-      const body = bodyOf(name, own, meshes);
+      const body = bodyOf(name, own, forms);
       if (!body.ok) return body;
       bodies.set(name, body.value);
     }

@@ -16,7 +16,7 @@ export interface Question {
   readonly l: Layout;
   readonly aims: readonly Aim[];
   readonly parts: readonly Part[];
-  /** Where meshes and solids of the parts are kept. */
+  /** Where the solids of the parts are kept. */
   readonly workshop: Workshop;
   readonly placements: readonly Placement[];
   /** What the belt's path grows by, mm. */

@@ -8,7 +8,7 @@ import {
   type Body,
   type Frame,
   type Motion,
-  type PartMeshes,
+  type PartForms,
   type Placement,
   type Result,
   type Sweep,
@@ -75,7 +75,7 @@ const standing = ({ name, part, frame, touches }: Item): Placement => ({
 /** Bodies of the fixture over the strokes of some settings; a missing part fails. */
 export const fixtureBodies = (
   { c, items, workshop }: Question,
-  meshes: PartMeshes,
+  forms: PartForms,
   settings: readonly PlanSetting[],
 ): Result<Map<Name, Body>> => {
   const bodies = new Map<Name, Body>();
@@ -88,7 +88,7 @@ export const fixtureBodies = (
   for (const [name, group] of Object.entries(GROUP) as [Name, Group][]) {
     const own = items.filter((item) => bodyName(item) === name).map(standing);
     if (own.length === 0) continue;
-    const body = bodyOf(name, own, meshes, group === 'base' ? undefined : motionOf(group));
+    const body = bodyOf(name, own, forms, group === 'base' ? undefined : motionOf(group));
     if (!body.ok) return body;
     bodies.set(name, body.value);
   }
@@ -116,7 +116,7 @@ export const fixtureBodies = (
 /** The foot standing at one end of every stroke, and the stop pin there. */
 export const stopBodies = (
   { c, items }: Question,
-  meshes: PartMeshes,
+  forms: PartForms,
   end: -1 | 1,
 ): Result<Map<Name, Body>> => {
   const still: Motion = c.plan.settings.map((setting) => ({
@@ -126,8 +126,8 @@ export const stopBodies = (
   }));
   const own = (name: Name): Item[] => items.filter((item) => bodyName(item) === name);
   const pin = own('stops').filter(({ frame }) => frame.origin[0] * end > 0);
-  return chain(bodyOf('foot', own('foot').map(standing), meshes, still), (foot) =>
-    chain(bodyOf('stops', pin.map(standing), meshes), (stops) =>
+  return chain(bodyOf('foot', own('foot').map(standing), forms, still), (foot) =>
+    chain(bodyOf('stops', pin.map(standing), forms), (stops) =>
       ok(
         new Map<Name, Body>([
           ['foot', foot],

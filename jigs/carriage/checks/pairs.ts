@@ -4,12 +4,12 @@ import {
   clear,
   machineBodies,
   ok,
-  partMeshes,
+  partForms,
   seat,
   WORLD,
   type Asked,
   type Body,
-  type PartMeshes,
+  type PartForms,
   type Result,
   type SetUp,
   type Told,
@@ -108,14 +108,14 @@ const TOLD: Told = {
 /** One stand: its belt and backing, and the settings that use them. */
 const standSetUps = (
   q: Question,
-  meshes: PartMeshes,
+  forms: PartForms,
   stand: Stand,
   settings: readonly PlanSetting[],
 ): Result<SetUp[]> => {
   const { grinder, design, v } = q.c;
   const frame = { ...WORLD, origin: [0, stand.offset, -v.base] } as const;
   return chain(machineBodies(grinder, stand.belt, stand.backing, frame, q.workshop), (machine) =>
-    chain(fixtureBodies(q, meshes, settings), (fixture) => {
+    chain(fixtureBodies(q, forms, settings), (fixture) => {
       const around = [
         ...fixture,
         ...Object.values(machine).map((body): [Name, Body] => [body.name as Name, body]),
@@ -125,7 +125,7 @@ const standSetUps = (
         const own = settings.filter(({ clamping }) =>
           clamping.some((one) => one.blade === blade.name),
         );
-        const again = own.length === settings.length ? ok(fixture) : fixtureBodies(q, meshes, own);
+        const again = own.length === settings.length ? ok(fixture) : fixtureBodies(q, forms, own);
         const found = chain(again, (bodies) =>
           chain(clampedBodies(q, blade, own), (carried) =>
             ok(new Map([...around, ...bodies, ...carried])),
@@ -140,10 +140,10 @@ const standSetUps = (
 };
 
 /** The foot against its stop pin at either end of every stroke. */
-const stopSetUps = (q: Question, meshes: PartMeshes): Result<SetUp[]> =>
+const stopSetUps = (q: Question, forms: PartForms): Result<SetUp[]> =>
   all(
     ([-1, 1] as const).map((end) =>
-      chain(stopBodies(q, meshes, end), (bodies): Result<SetUp> => {
+      chain(stopBodies(q, forms, end), (bodies): Result<SetUp> => {
         const asked = [contact('foot', 'stops', [-end, 0, 0], fix.support)];
         return ok({ asked, bodies, told: TOLD });
       }),
@@ -152,7 +152,7 @@ const stopSetUps = (q: Question, meshes: PartMeshes): Result<SetUp[]> =>
 
 /** All bodies over all settings, strokes and sides, with what is asked about them. */
 export const setUpsOf = (q: Question): Result<SetUp[]> =>
-  chain(partMeshes(q.parts, q.workshop), (meshes) => {
+  chain(partForms(q.parts, q.workshop), (forms) => {
     const setUps: SetUp[] = [];
     const done = new Set<string>();
     for (const stand of q.c.stands) {
@@ -162,9 +162,9 @@ export const setUpsOf = (q: Question): Result<SetUp[]> =>
       const settings = q.c.plan.settings.filter(
         ({ belt, backing }) => belt === stand.belt.id && backing === stand.backing.id,
       );
-      const found = standSetUps(q, meshes, stand, settings);
+      const found = standSetUps(q, forms, stand, settings);
       if (!found.ok) return found;
       setUps.push(...found.value);
     }
-    return chain(stopSetUps(q, meshes), (stops) => ok([...setUps, ...stops]));
+    return chain(stopSetUps(q, forms), (stops) => ok([...setUps, ...stops]));
   });

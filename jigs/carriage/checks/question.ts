@@ -7,7 +7,7 @@ import type { Item } from '../place/item.ts';
 export interface Question {
   readonly c: Context;
   readonly parts: readonly Part[];
-  /** Where meshes and solids of the parts are kept. */
+  /** Where the solids of the parts are kept. */
   readonly workshop: Workshop;
   readonly items: readonly Item[];
   /** Height of the push over the base, most tilted, mm. */

@@ -17,7 +17,7 @@ export interface Question {
   readonly plan: EdgeRestPlan;
   readonly context: EdgeContext;
   readonly parts: readonly Part[];
-  /** Where meshes and solids of the parts are kept. */
+  /** Where the solids of the parts are kept. */
   readonly workshop: Workshop;
   readonly place: (setting: string) => readonly Placement[];
   /** What the blade carries, in blade coordinates. */

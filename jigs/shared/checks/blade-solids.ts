@@ -1,9 +1,12 @@
 import {
   all,
-  bladeMesh,
+  bladeSections,
   chain,
+  convexSlabs,
   ok,
   prepare,
+  PROUD,
+  tangSections,
   type Blade,
   type Body,
   type Motion,
@@ -31,11 +34,14 @@ export const bladeSolids = (
 ): Result<BladeSolids> =>
   keep(`solids of a ${comes?.kind ?? 'blank'}`, JSON.stringify(blade), () => {
     const sides = comes?.sides(blade);
-    const meshes = bladeMesh(blade, { chord: CHORD, ...(sides ? { sides } : {}) });
-    const keys = ['blade', 'tang'] as const;
-    const prepared = keys.map((key) =>
-      chain(prepare(key, { kind: 'mesh', mesh: meshes[key] }), (solid) =>
-        ok<[(typeof keys)[number], Solid]>([key, solid]),
+    const prepared = (
+      [
+        ['blade', bladeSections(blade, { chord: CHORD, ...(sides ? { sides } : {}) })],
+        ['tang', tangSections(blade)],
+      ] as const
+    ).map(([name, sections]) =>
+      chain(prepare(name, { kind: 'hulls', hulls: convexSlabs(sections), proud: PROUD }), (solid) =>
+        ok<[typeof name, Solid]>([name, solid]),
       ),
     );
     return chain(all(prepared), (solids) => ok(new Map(solids)));

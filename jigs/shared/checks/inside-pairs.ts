@@ -23,7 +23,7 @@ import {
   type Motion,
   type PairCheck,
   type PairRule,
-  type PartMeshes,
+  type PartForms,
   type Placement,
   type Result,
   type Standing,
@@ -74,19 +74,18 @@ export interface Stood extends CarriedPart {
   readonly over: Block | undefined;
 }
 
-export const stoodOf = (q: Assembly, meshes: PartMeshes): Result<Stood[]> =>
+export const stoodOf = (q: Assembly, forms: PartForms): Result<Stood[]> =>
   all(
     q.placements.map((placement): Result<Stood> => {
       const part = q.parts.find(({ id }) => id === placement.part);
-      const meshed = meshes.get(placement.part);
+      const formed = forms.get(placement.part);
       const motion = q.motions?.get(placement.carrier);
-      const body = later(() => bodyOf(placement.name, [placement], meshes, motion));
-      if (!part || !meshed) return chain(body(), () => fail());
-      const one = { part, placement, meshed };
-      return chain(blockOf(one), (block) => {
-        const over = block && motion ? blockOver(block, motion) : block;
-        return ok({ ...one, motion, body, block, over });
-      });
+      const body = later(() => bodyOf(placement.name, [placement], forms, motion));
+      if (!part || !formed) return chain(body(), () => fail());
+      const one = { part, placement, formed };
+      const block = blockOf(one);
+      const over = block && motion ? blockOver(block, motion) : block;
+      return ok({ ...one, motion, body, block, over });
     }),
   );
 

@@ -3,20 +3,20 @@ import {
   ok,
   pairResult,
   rangeCheck,
-  partMeshes,
+  partForms,
   withShared,
   type Assembly,
   type CheckResult,
   type Fit,
   type PairRule,
-  type PartMeshes,
+  type PartForms,
   type Result,
 } from '../../../src/family/index.ts';
 import { APART, CLOSED, fitsOf, pairsOf, stoodOf, type Pairs } from './inside-pairs.ts';
 import { words } from './words.ts';
 
-const standChecks = (q: Assembly, meshes: PartMeshes): Result<readonly CheckResult[]> =>
-  chain(stoodOf(q, meshes), (stood) =>
+const standChecks = (q: Assembly, forms: PartForms): Result<readonly CheckResult[]> =>
+  chain(stoodOf(q, forms), (stood) =>
     chain(pairsOf(q, stood), (pairs) =>
       chain(fitsOf(q, stood), (fits) => ok([...summary(q, pairs), ...fitResults(fits)])),
     ),
@@ -28,9 +28,9 @@ const standChecks = (q: Assembly, meshes: PartMeshes): Result<readonly CheckResu
  * comes within a tenth of a millimetre.
  */
 export const insideChecks = (q: Assembly): Result<readonly CheckResult[]> =>
-  chain(partMeshes(q.parts, q.workshop), (meshes) => {
+  chain(partForms(q.parts, q.workshop), (forms) => {
     const { parts, placements, faces, up, prefix, motions } = q;
-    const ask = () => standChecks(q, meshes);
+    const ask = () => standChecks(q, forms);
     const ways = [...(motions ?? [])];
     // A course is known by running it alone.
     if (ways.some(([, motion]) => motion.some(({ kind }) => kind === 'course'))) return ask();

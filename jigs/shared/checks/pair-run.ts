@@ -4,7 +4,7 @@ import {
   machineBodies,
   ok,
   onGrid,
-  partMeshes,
+  partForms,
   shift,
   WORLD,
   type Asked,
@@ -14,7 +14,7 @@ import {
   type Design,
   type Frame,
   type Part,
-  type PartMeshes,
+  type PartForms,
   type Placement,
   type Result,
   type SetUp,
@@ -111,7 +111,7 @@ const leadersOf = (placements: readonly Placement[]): Map<Carrier, string> => {
 };
 
 /** Bodies of the fixture at the settings of one stand, before they move. */
-const standingBodies = (q: Stroked, meshes: PartMeshes, setting: string): Result<Stood> => {
+const standingBodies = (q: Stroked, forms: PartForms, setting: string): Result<Stood> => {
   const groups = new Map<string, Placement[]>();
   const start = q.place(setting).filter(({ carrier }) => carrier !== 'blade');
   const leaders = leadersOf(start);
@@ -128,7 +128,7 @@ const standingBodies = (q: Stroked, meshes: PartMeshes, setting: string): Result
   }
   const standing = [...groups].map(([name, placements]): Result<Standing> => {
     const carrier = placements[0]?.carrier ?? 'ground';
-    return chain(bodyOf(name, placements, meshes), (body) => ok({ body, carrier }));
+    return chain(bodyOf(name, placements, forms), (body) => ok({ body, carrier }));
   });
   const hand = chain(handBody(q.hand, q.workshop), (body) =>
     ok<Standing>({ body, carrier: 'hand' }),
@@ -163,7 +163,7 @@ const moving = (
 /** The same with what the hand holds: the push block, or the stick. */
 const handBodies = (
   q: Stroked,
-  meshes: PartMeshes,
+  forms: PartForms,
   stood: Stood,
   movements: readonly Movement[],
   carried: Motion,
@@ -171,7 +171,7 @@ const handBodies = (
 ): Result<readonly Body[]> => {
   if (stick === undefined) return ok(moving(q, stood, movements, carried));
   const bodies = stood.bodies.filter(({ body }) => !WITH_BLOCK.has(body.name));
-  return chain(stickBodies(stick, meshes, movements), (held) =>
+  return chain(stickBodies(stick, forms, movements), (held) =>
     ok([...moving(q, { ...stood, bodies }, movements, carried), ...held]),
   );
 };
@@ -179,7 +179,7 @@ const handBodies = (
 /** Set-ups of one blade among the bodies of a stand. */
 const bladeSetUps = (
   q: Stroked,
-  meshes: PartMeshes,
+  forms: PartForms,
   stood: Stood,
   machine: readonly Body[],
   pressed: readonly Body[],
@@ -207,7 +207,7 @@ const bladeSetUps = (
     asking.map(([movements, asked, stick, still]) => {
       // What the blade carries moves as one with it.
       const motion = bladeMotion(movements);
-      return chain(handBodies(q, meshes, stood, movements, motion, stick), (held) => {
+      return chain(handBodies(q, forms, stood, movements, motion, stick), (held) => {
         const bodies = [...held, ...bladeBodies(solids, motion).values(), ...still];
         return ok<SetUp>({
           asked,
@@ -222,7 +222,7 @@ const bladeSetUps = (
 /** One stand: its belt and backing, and the settings that use them. */
 const standSetUps = (
   q: Stroked,
-  meshes: PartMeshes,
+  forms: PartForms,
   blades: readonly BladeSolids[],
   stand: Stand,
   settings: readonly string[],
@@ -236,13 +236,13 @@ const standSetUps = (
   const bodies = (of: typeof grinder) =>
     chain(machineBodies(of, belt, backing, frame, q.workshop), (found) => ok(Object.values(found)));
   return chain(all([bodies(grinder), bodies(taut)]), ([machine = [], pressed = []]) =>
-    chain(standingBodies(q, meshes, first), (stood) =>
+    chain(standingBodies(q, forms, first), (stood) =>
       chain(
         all(
           blades.map((solids, i) => {
             const name = q.design.blades[i]?.name ?? '';
             const blade = { solids, name, first: i === 0 };
-            return bladeSetUps(q, meshes, stood, machine, pressed, blade, settings);
+            return bladeSetUps(q, forms, stood, machine, pressed, blade, settings);
           }),
         ),
         (setUps) => ok(setUps.flat()),
@@ -253,7 +253,7 @@ const standSetUps = (
 
 /** All bodies over all settings, strokes and sides, with what is asked about them. */
 export const strokedSetUps = (q: Stroked): Result<SetUp[]> =>
-  chain(partMeshes(q.parts, q.workshop), (meshes) => {
+  chain(partForms(q.parts, q.workshop), (forms) => {
     const blades = all(q.design.blades.map((blade) => bladeSolids(blade, q.workshop, q.comes)));
     if (!blades.ok) return blades;
     const setUps: SetUp[] = [];
@@ -265,7 +265,7 @@ export const strokedSetUps = (q: Stroked): Result<SetUp[]> =>
       const settings = q.settings
         .filter(({ belt, backing }) => belt === stand.belt.id && backing === stand.backing.id)
         .map(({ id }) => id);
-      const found = standSetUps(q, meshes, blades.value, stand, settings);
+      const found = standSetUps(q, forms, blades.value, stand, settings);
       if (!found.ok) return found;
       setUps.push(...found.value);
     }

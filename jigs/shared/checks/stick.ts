@@ -6,7 +6,7 @@ import {
   prepare,
   type Asked,
   type Body,
-  type PartMeshes,
+  type PartForms,
   type Result,
 } from '../../../src/family/index.ts';
 import type { Context } from '../parts/context.ts';
@@ -63,7 +63,7 @@ export const stickPairs = (
 /** Stick and hand over movements of the blade. */
 export const stickBodies = (
   { rig, level, noseAt }: Stick,
-  meshes: PartMeshes,
+  forms: PartForms,
   movements: readonly Movement[],
 ): Result<Body[]> => {
   const motion = shiftMotion(movements, noseAt);
@@ -77,7 +77,7 @@ export const stickBodies = (
   const { frame, size } = stickHand(rig);
   const [x, y, z] = frame.origin;
   const box = { kind: 'box', frame: { ...frame, origin: [x, y, z + level] }, size } as const;
-  return chain(bodyOf('stick', [stick], meshes, motion), (held) =>
+  return chain(bodyOf('stick', [stick], forms, motion), (held) =>
     chain(prepare('handOnStick', box), (solid) =>
       ok([held, { name: 'handOnStick', solids: [solid], chordError: 0, motion }]),
     ),

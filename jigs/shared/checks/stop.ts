@@ -3,7 +3,7 @@ import {
   bodyOf,
   chain,
   ok,
-  partMeshes,
+  partForms,
   type Asked,
   type BladePose,
   type Design,
@@ -70,7 +70,7 @@ const toldOf = (face: StopFace, setting: string, blade: string): Told => ({
  * of what stops it, on both sides alike.
  */
 export const stopSetUps = (q: Stopped, face: StopFace = NOSE): Result<SetUp[]> =>
-  chain(partMeshes(q.parts, q.workshop), (meshes) =>
+  chain(partForms(q.parts, q.workshop), (forms) =>
     all(
       q.plan.settings.flatMap((setting) =>
         q.design.blades.filter(isGround(setting)).map(({ name }) => {
@@ -82,9 +82,9 @@ export const stopSetUps = (q: Stopped, face: StopFace = NOSE): Result<SetUp[]> =
           return chain(
             all([
               ...(pose && plates.length > 0
-                ? [bodyOf('collar', plates, meshes, [{ kind: 'still', label: id, pose }])]
+                ? [bodyOf('collar', plates, forms, [{ kind: 'still', label: id, pose }])]
                 : []),
-              ...(stop.length > 0 ? [bodyOf(face.placement, stop, meshes)] : []),
+              ...(stop.length > 0 ? [bodyOf(face.placement, stop, forms)] : []),
             ]),
             (bodies): Result<SetUp> =>
               ok({

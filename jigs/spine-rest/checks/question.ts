@@ -21,7 +21,7 @@ export interface Question {
   /** One a pass of the sequence. */
   readonly stands: readonly Stand[];
   readonly parts: readonly Part[];
-  /** Where meshes and solids of the parts are kept. */
+  /** Where the solids of the parts are kept. */
   readonly workshop: Workshop;
   readonly place: (setting: string) => readonly Placement[];
   /** What the blade carries, in blade coordinates. */

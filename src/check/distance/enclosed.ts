@@ -13,9 +13,9 @@ export interface Inside {
 }
 
 /** A point of every piece of a solid that is apart from the others; none where the other is open. */
-const anchorsOf = ({ anchors }: TreeSolid, { surface }: TreeSolid): Vec3[] => {
+const anchorsOf = ({ anchors }: TreeSolid, { of }: TreeSolid): Vec3[] => {
   const points: Vec3[] = [];
-  for (let i = 0; surface && i < anchors.length; i += 3) points.push(pointAt(anchors, i));
+  for (let i = 0; of === 'facets' && i < anchors.length; i += 3) points.push(pointAt(anchors, i));
   return points;
 };
 

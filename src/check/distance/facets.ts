@@ -13,7 +13,7 @@ import {
 import { int, real } from './flat.ts';
 import { pieceBounds, ROUND, type Pieces } from './pieces.ts';
 import type { Facet } from './shared-volume.ts';
-import type { TreeSolid } from './solid.ts';
+import type { Filling, TreeSolid } from './solid.ts';
 
 /** Lower and upper corner of an upright block. */
 export type Block = readonly [Vec3, Vec3];
@@ -118,9 +118,27 @@ const roundFacets = (rounds: Float64Array, at: number): Facet[] => {
 const cornersOf = ({ start, count, points }: Pieces, piece: number): Vec3[] =>
   Array.from({ length: int(count, piece) }, (_, i) => vector(points, 3 * (int(start, piece) + i)));
 
+/** The faces of a prism whose lower corners come first. */
+const prismFacets = (corners: readonly Vec3[]): Facet[] => {
+  const half = corners.length / 2;
+  const [low, high] = [corners.slice(0, half), corners.slice(half)];
+  const walls = low.flatMap((p, i): Facet[] => {
+    const next = (i + 1) % half;
+    return fan([p, ...low.slice(next, next + 1), ...high.slice(next, next + 1), high[i] ?? p]);
+  });
+  return [...fan(low.toReversed()), ...fan(high), ...walls];
+};
+
+/** The faces that the corners of a piece bound, by what the pieces are. */
+const FACETS: Record<Filling, (corners: readonly Vec3[]) => Facet[]> = {
+  facets: fan,
+  prisms: prismFacets,
+  bodies: hullFacets,
+};
+
 /** The closed surface of a solid where its body stands; of convex pieces those near a block alone. */
-export const facetsOf = ({ pieces, surface }: TreeSolid, pose: Frame, near: Block): Facet[] => {
-  const bounds = surface ? undefined : pieceBounds(pieces);
+export const facetsOf = ({ pieces, of }: TreeSolid, pose: Frame, near: Block): Facet[] => {
+  const bounds = of === 'facets' ? undefined : pieceBounds(pieces);
   const facets: Facet[] = [];
   for (let piece = 0; piece < pieces.start.length; piece += 1) {
     if (bounds && !isNear(blockOf(bounds, piece, pose), near)) continue;
@@ -128,7 +146,7 @@ export const facetsOf = ({ pieces, surface }: TreeSolid, pose: Frame, near: Bloc
     if (start < 0) facets.push(...roundFacets(pieces.rounds, ~start * ROUND));
     else {
       const corners = cornersOf(pieces, piece);
-      facets.push(...(surface ? fan(corners) : hullFacets(corners)));
+      facets.push(...FACETS[of](corners));
     }
   }
   return facets.map(([a, b, c]): Facet => [place(pose, a), place(pose, b), place(pose, c)]);

@@ -11,7 +11,8 @@ export {
   type PairRule,
 } from './pairs.ts';
 export { AT_HAND, NEAR } from './near.ts';
-export { surveyed } from './mesh.ts';
+export type { Form } from './form.ts';
+export { prismForm } from './prism-form.ts';
 export { overlapVolume } from './overlap-volume.ts';
 export type { Shape } from './shape.ts';
 export { prepare, prepareAll, type Solid } from './solid.ts';

@@ -100,6 +100,44 @@ const surfaceSum = ({ corners, normals }: Faces, f: Factors, [x, y, z]: Signs): 
   return sum | 0;
 };
 
+/**
+ * Prisms as a sum over the edges of their lower and upper faces, as of a surface: edges between two
+ * prisms of one layer cancel, so that it does not matter how a layer was cut into prisms.
+ */
+const prismsSum = ({ pieces }: TreeSolid, f: Factors, [x, y, z]: Signs): number => {
+  const { start, count, points } = pieces;
+  const turned = x * y * z;
+  let sum = 0;
+  for (let piece = 0; piece < start.length; piece++) {
+    const [first, half] = [int(start, piece), int(count, piece) / 2];
+    const corner = (i: number): number =>
+      vector(
+        f,
+        STEPS,
+        x * real(points, 3 * i),
+        y * real(points, 3 * i + 1),
+        z * real(points, 3 * i + 2),
+      );
+    // Which of both faces it is: their middles lie where the layer does, and one on the other.
+    for (const [from, to] of [
+      [first, first + half],
+      [first + half, first],
+    ] as const) {
+      const way = [0, 1, 2].map((k) => real(points, 3 * from + k) - real(points, 3 * to + k));
+      const [u = 0, v = 0, w = 0] = way;
+      const face = vector(f, STEPS, x * u, y * v, z * w);
+      const side = from === first ? -turned : turned;
+      let last = corner(from + half - 1);
+      for (let i = from; i < from + half; i++) {
+        const here = corner(i);
+        sum += side * edge(f, last, here, face);
+        last = here;
+      }
+    }
+  }
+  return sum | 0;
+};
+
 /** A direction of the other sense stands for the same bar. */
 const eitherWay = (f: Factors, x: number, y: number, z: number): number =>
   vector(f, FINE_TURNS, x, y, z) + vector(f, FINE_TURNS, -x, -y, -z);
@@ -165,7 +203,8 @@ const seenIn = (solid: Solid): Seen => {
     return (signs) => [sum(one, signs), sum(other, signs)];
   };
   if (solid.kind === 'plane') return both((f, signs) => planeSum(solid, f, signs));
-  if (!solid.surface) return both((f, signs) => piecesSum(solid, f, signs));
+  if (solid.of === 'bodies') return both((f, signs) => piecesSum(solid, f, signs));
+  if (solid.of === 'prisms') return both((f, signs) => prismsSum(solid, f, signs));
   const faces = facesOf(solid);
   return both((f, signs) => surfaceSum(faces, f, signs));
 };

@@ -2,6 +2,7 @@ import type { Frame } from '../../geometry/frame.ts';
 import type { PathLoop } from '../../geometry/loop.ts';
 import type { Vec3 } from '../../geometry/vector.ts';
 import type { Mesh } from '../../model/mesh.ts';
+import type { Prism } from '../../model/prisms.ts';
 
 /** All space behind a plane: `normal` (unit) points out of the solid. */
 export interface HalfSpace {
@@ -25,10 +26,19 @@ export interface Cylinder {
   readonly radius: number;
 }
 
-/** The convex hull of points. */
-export interface Hull {
-  readonly kind: 'hull';
-  readonly points: readonly Vec3[];
+/** The convex hulls of several lists of points, which fill a solid together. */
+export interface Hulls {
+  readonly kind: 'hulls';
+  readonly hulls: readonly (readonly Vec3[])[];
+  /** How far they may stand proud of that solid, mm (default: not at all). */
+  readonly proud?: number;
+}
+
+/** Prisms along the frame's z that fill a solid together; `frame` places them (default: as they stand). */
+export interface Prisms {
+  readonly kind: 'prisms';
+  readonly prisms: readonly Prism[];
+  readonly frame?: Frame;
 }
 
 /**
@@ -51,4 +61,4 @@ export interface MeshShape {
   readonly frame?: Frame;
 }
 
-export type Shape = HalfSpace | Box | Cylinder | Hull | Belt | MeshShape;
+export type Shape = HalfSpace | Box | Cylinder | Hulls | Prisms | Belt | MeshShape;

@@ -14,17 +14,23 @@ import {
 import { text } from '../../text/index.ts';
 import { beltPieces } from './belt.ts';
 import { surveyed } from './mesh.ts';
+import { prismForm } from './prism-form.ts';
 import { packPieces, pieceBounds, type Pieces, type Round } from './pieces.ts';
 import type { Box, Cylinder, Shape } from './shape.ts';
 import { buildTree, type Tree } from './tree.ts';
+
+/**
+ * What the pieces of a solid are: facets of its closed surface; prisms that fill it, of which each has
+ * its lower corners anticlockwise and then those above them; or bodies that fill it, which may overlap.
+ */
+export type Filling = 'facets' | 'prisms' | 'bodies';
 
 /** A bounded solid ready for distance queries: build it once, use it in every check. */
 export interface TreeSolid {
   readonly kind: 'tree';
   readonly pieces: Pieces;
   readonly tree: Tree;
-  /** The pieces are the closed surface of a solid (a mesh), not solids themselves. */
-  readonly surface: boolean;
+  readonly of: Filling;
   /** One point of every connected part (x y z each). */
   readonly anchors: Float64Array;
   /** How far the pieces may stand proud of the shape asked for, mm: makes a gap smaller. */
@@ -47,16 +53,11 @@ const finite = (values: Iterable<number>): boolean => {
   return true;
 };
 
-const ofPieces = (
-  pieces: Pieces,
-  surface: boolean,
-  anchors: Float64Array,
-  proud = 0,
-): TreeSolid => ({
+const ofBodies = (pieces: Pieces, anchors: Float64Array, proud: number): TreeSolid => ({
   kind: 'tree',
+  of: 'bodies',
   pieces,
   tree: buildTree(pieceBounds(pieces)),
-  surface,
   anchors,
   proud,
 });
@@ -101,7 +102,7 @@ export const prepare = (name: string, shape: Shape): Result<Solid> => {
     }
     const anchor = hulls[0]?.[0] ?? rounds[0]?.centre;
     if (!anchor) return fail(problem('shape-empty', name, words.shapeEmpty(name)));
-    return ok<Solid>(ofPieces(pieces, false, Float64Array.from(anchor), proud));
+    return ok<Solid>(ofBodies(pieces, Float64Array.from(anchor), proud));
   };
   const positive = (...sizes: readonly number[]) => sizes.every((size) => size > 0);
   const flat = () => fail(problem('shape-without-size', name, words.noSize(name)));
@@ -121,8 +122,10 @@ export const prepare = (name: string, shape: Shape): Result<Solid> => {
       return positive(shape.radius, length3(sub3(shape.to, shape.from)))
         ? convex([], [bar(shape)])
         : flat();
-    case 'hull':
-      return convex([shape.points], []);
+    case 'hulls':
+      return convex(shape.hulls, [], shape.proud);
+    case 'prisms':
+      return ok(prismForm(shape.prisms).at(shape.frame ?? WORLD));
     case 'belt': {
       if (!positive(shape.thickness, shape.width)) return flat();
       const { hulls, rounds, fill } = beltPieces(shape);

@@ -15,6 +15,10 @@ export const model = {
         : `A layer from ${mm(from)} to ${mm(to)} has no height; its upper level must lie above its lower one.`,
     fix: 'Give the part at least one layer with a height above 0 mm.',
   }),
+  layerWithoutFace: (from: number, to: number) => ({
+    message: `The contours of the layer from ${mm(from)} to ${mm(to)} cross themselves or each other, so they enclose no face.`,
+    fix: 'Change the sizes that shape these contours.',
+  }),
   layersTouch: (z: number, one: string, other: string) => ({
     message: `At z = ${mm(z)} ${one} and ${other} touch or cross. Contours that meet at a level must be equal in both layers or stay clear of each other.`,
     fix: 'Move one of them clear, or use the same contour in both layers.',

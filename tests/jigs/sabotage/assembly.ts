@@ -1,5 +1,5 @@
 import { insideChecks } from '../../../jigs/shared/checks/inside.ts';
-import { bodyOf, partMeshes } from '../../../src/check/assembly.ts';
+import { bodyOf, partForms } from '../../../src/check/assembly.ts';
 import { clearance, type Body } from '../../../src/check/distance/index.ts';
 import type { Assembly } from '../../../src/check/set-up.ts';
 import { place, shift } from '../../../src/geometry/frame.ts';
@@ -120,10 +120,10 @@ const nearestTo = (
 /** Parts that may come too near to the next one, or run into it, unnoticed. */
 export const unnoticedParts = (given: Assembly): { tried: number; wrong: string[] } => {
   const assembly = atRest(given);
-  const meshes = valueOf(partMeshes(assembly.parts, assembly.workshop));
+  const forms = valueOf(partForms(assembly.parts, assembly.workshop));
   const all = assembly.placements.flatMap((placement): Boxed[] => {
     const part = assembly.parts.find(({ id }) => id === placement.part);
-    const body = valueOf(bodyOf(placement.name, [placement], meshes));
+    const body = valueOf(bodyOf(placement.name, [placement], forms));
     return part ? [{ placement, body, ...boxOf(part, placement) }] : [];
   });
   const wrong: string[] = [];
