@@ -133,6 +133,10 @@ export const createEngine = ({ examples, fonts }: EngineOptions): Engine => {
       const registry = await wholeRegistry();
       return chain(checkDesign(design, cards), (sound) => adapt(sound, target, registry));
     },
+    compare: async (from, to) => {
+      const { compare } = await import('../adapt/compare.ts');
+      return ok(compare(from, to, await wholeRegistry()));
+    },
     mendAll: async (design) => {
       const { mendAll } = await import('../adapt/mend-all.ts');
       return mendAll(design, await wholeRegistry());

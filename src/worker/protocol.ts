@@ -1,5 +1,6 @@
 import type { Certainty } from '../core/certainty.ts';
 import type { Adapted, Target } from '../adapt/adapt.ts';
+import type { Comparison } from '../adapt/compare.ts';
 import type { Mended } from '../adapt/mend-all.ts';
 import type { ReachTable } from '../adapt/reach.ts';
 import type { CheckResult } from '../check/result.ts';
@@ -201,6 +202,8 @@ export interface Engine {
   range(design: Design, path: Path): Promise<Result<NumberRange>>;
   /** What fitting the design to another grinder or other blades means; nothing is changed. */
   adapt(design: Design, target: Target): Promise<Result<Adapted>>;
+  /** What the second design states otherwise than the first, and what that means for the workshop. */
+  compare(from: Design, to: Design): Promise<Result<Comparison>>;
   /** Every value set that is named as a mend; an issue where they do not mend it. */
   mendAll(design: Design): Promise<Result<Mended>>;
   /** Opens the bytes of a readings file. */

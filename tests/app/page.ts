@@ -44,6 +44,7 @@ export const entryEngine = (): Engine => ({
   suit: async () => fail(),
   range: async () => fail(),
   adapt: async () => fail(),
+  compare: async () => fail(),
   mendAll: async () => fail(),
   openReadings: async () => fail(),
   calibrate: async () => fail(),

@@ -261,6 +261,33 @@ describe('a file that is refused', () => {
   });
 });
 
+describe('a design that comes from elsewhere', () => {
+  const bytes = (design: Design) => new TextEncoder().encode(JSON.stringify(design));
+
+  it('is kept once, and leads to what differs from another of its name', async () => {
+    const shop = new Shop(outsideWith());
+    await shop.start('');
+    const arrives = async (design: Design) => {
+      await shop.open('shared.json', bytes(design));
+      await shop.shelf.flush();
+    };
+    await arrives(two);
+    const mine = shop.shelf.held.id;
+    await arrives(three);
+    await arrives(two);
+    expect(shop.shelf.held.id).toBe(mine);
+    expect(shop.shelf.entries).toHaveLength(2);
+    expect(shop.notices.list.every(({ action }) => action === undefined)).toBe(true);
+
+    await arrives({ ...two, revision: 7 });
+    expect(shop.shelf.entries).toHaveLength(3);
+    shop.notices.list.at(-1)?.action?.run();
+    await expect.poll(() => shop.comparing.asked?.target.revision).toBe(two.revision);
+    expect(shop.comparing.asked?.of.revision).toBe(7);
+    expect(shop.view.step).toBe('designs');
+  });
+});
+
 describe('signs of the steps', () => {
   it('all hold when everything is known to', () => {
     expect(new Set(Object.values(signs(known)))).toEqual(new Set(['holds']));

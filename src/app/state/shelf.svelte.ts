@@ -95,6 +95,15 @@ export class Shelf {
     await this.refresh();
   }
 
+  /** The entry that holds just this design; null where none does. */
+  async like(design: Design): Promise<Held | null> {
+    for (const { id, name } of this.entries) {
+      const entry = name === design.name ? await this.read(id) : undefined;
+      if (entry?.text === keptText(design)) return { id, revision: entry.revision };
+    }
+    return null;
+  }
+
   async refresh(): Promise<void> {
     const entries = await this.#store.list();
     this.entries = [...entries].sort((a, b) => b.at - a.at);

@@ -15,6 +15,7 @@ import { Adapting } from './adapting.svelte.ts';
 import { Bench } from './bench.svelte.ts';
 import { Unmeasured } from './unmeasured.svelte.ts';
 import { Calibrating } from './calibrating.svelte.ts';
+import { Comparing } from './comparing.svelte.ts';
 import { Finding } from './finding.svelte.ts';
 import { Importing } from './importing.svelte.ts';
 import type { Held } from './keeper.ts';
@@ -25,10 +26,12 @@ import type { Outside } from './outside.ts';
 import { notePast, recallPast } from './past.ts';
 import { Pace } from './pace.ts';
 import { Packing } from './packing.svelte.ts';
-import { withValue, type Path } from '../../core/path.ts';
+import type { Path } from '../../core/path.ts';
+import { withOutline } from './outlined.ts';
 import { Ranging } from './ranging.svelte.ts';
 import { Shelf } from './shelf.svelte.ts';
-import { signs, stepOf, type StepId } from './steps.ts';
+import { signsOf } from './signs.ts';
+import { stepOf, type StepId } from './steps.ts';
 import type { Kept } from './store.ts';
 import { View } from './view.svelte.ts';
 
@@ -62,6 +65,7 @@ export class Shop {
   readonly pace = new Pace();
   readonly packing: Packing;
   readonly adapting: Adapting;
+  readonly comparing: Comparing;
   readonly mending: Mending;
   /** Values that describe a grinder which was taken off. */
   readonly unmeasured: Unmeasured;
@@ -114,6 +118,7 @@ export class Shop {
     this.ranging = new Ranging(engines.hire());
     this.packing = new Packing(engines.hire());
     this.adapting = new Adapting(engines.hire());
+    this.comparing = new Comparing(engines.hire());
     this.mending = new Mending(engines.hire(), this.notices);
     this.calibrating = new Calibrating(engines.hire());
     this.importing = new Importing(engines.hire());
@@ -196,9 +201,31 @@ export class Shop {
   async open(name: string, bytes: Uint8Array): Promise<boolean> {
     await this.shelf.flush();
     const opened = await this.outside.engines.numbers.open(bytes);
-    if (!this.begin(name, opened)) return false;
-    if (opened.ok) this.shelf.claim(opened.value);
+    if (!opened.ok) return this.refuse(name, opened.issues);
+    await this.#takeOn(opened.value);
+    this.#arrived(name);
     return true;
+  }
+
+  /** Puts a design that came from elsewhere on the bench, and keeps it unless it is kept already. */
+  async #takeOn(design: Design): Promise<void> {
+    const kept = await this.shelf.like(design);
+    this.put(design, kept);
+    if (kept === null) this.shelf.claim(design);
+    this.remember();
+  }
+
+  /** Says what is on the bench; where another of that name is kept, leads to what differs. */
+  #arrived(called: string): void {
+    const name = this.bench?.design.name;
+    const { entries, held } = this.shelf;
+    const other = entries.find((entry) => entry.name === name && entry.id !== held.id);
+    const { opened, differs } = text.app.designs;
+    this.notices.say(
+      'good',
+      opened(called),
+      other && { label: differs, run: () => void this.compareKept(other.id) },
+    );
   }
 
   /** Opens the design in a link's fragment; a damaged link gives a message and changes nothing. */
@@ -206,10 +233,8 @@ export class Shop {
     await this.shelf.flush();
     const opened = await this.outside.engines.numbers.openLink(fragment);
     if (!opened.ok) return this.refuse(text.app.designs.link, opened.issues);
-    this.put(opened.value, null);
-    this.shelf.claim(opened.value);
-    this.remember();
-    this.notices.say('good', text.app.designs.opened(opened.value.name));
+    await this.#takeOn(opened.value);
+    this.#arrived(opened.value.name);
     return true;
   }
 
@@ -226,22 +251,10 @@ export class Shop {
     await this.importing.read(name, bytes, blade);
   }
 
-  /**
-   * Gives the blade in view another outline. Names that still are those of a worked example are
-   * then untrue: blade and design are called by the file.
-   */
+  /** Gives the blade in view another outline, from the file that is being looked at. */
   takeOutline(outlined: Blade): void {
-    const { bench, importing } = this;
-    if (bench === null) return;
-    const called =
-      importing.name
-        ?.replace(/\.[^.]*$/, '')
-        .trim()
-        .slice(0, 60) ?? '';
-    const borrowed = called !== '' && this.examples.includes(bench.design.name);
-    const blade = borrowed ? { ...outlined, name: called } : outlined;
-    const design = withValue(bench.design, `blades.${this.blade}`, blade);
-    bench.replace(borrowed ? { ...design, name: called } : design);
+    const { bench, importing, examples } = this;
+    bench?.replace(withOutline(bench.design, this.blade, outlined, importing.name, examples));
   }
 
   /**
@@ -250,7 +263,6 @@ export class Shop {
    */
   async openFile(file: File): Promise<void> {
     const bytes = new Uint8Array(await file.arrayBuffer());
-    const words = text.app.designs;
     const { numbers } = this.outside.engines;
     const grinder = await numbers.openGrinder(bytes);
     if (grinder.ok && this.bench !== null) {
@@ -258,28 +270,36 @@ export class Shop {
       void this.adapting.ask(this.bench.design, { grinder: grinder.value });
     } else if (/\.(?:dxf|svg)$/i.test(file.name) && !(await numbers.open(bytes)).ok) {
       await this.readOutline(file.name, bytes);
-    } else if (await this.open(file.name, bytes)) {
-      this.notices.say('good', words.opened(file.name));
-    }
+    } else await this.open(file.name, bytes);
   }
 
-  /** Asks what the design on the bench needs to grind the blades of another one, given by its file. */
-  private askBlades(name: string, other: Result<Design>): void {
-    if (!other.ok) this.refuse(name, other.issues);
-    else if (this.bench !== null)
-      void this.adapting.ask(this.bench.design, { blades: other.value });
-  }
-
-  /** As `askBlades`, of a worked example. */
-  async askExampleBlades(index: number): Promise<void> {
-    this.askBlades(this.examples[index] ?? '', await this.#example(index));
-  }
-
-  /** As `askBlades`, of a kept design. */
-  async askKeptBlades(id: string): Promise<void> {
+  /** A kept design to look at, without putting it on the bench. */
+  async #readKept(id: string): Promise<Design | null> {
     const entry = await this.shelf.read(id);
-    if (entry)
-      this.askBlades(entry.name, await this.outside.engines.numbers.restore(bytesOf(entry.text)));
+    const opened = entry && (await this.outside.engines.numbers.restore(bytesOf(entry.text)));
+    if (opened?.ok) return opened.value;
+    if (opened) this.refuse(entry.name, opened.issues);
+    return null;
+  }
+
+  /** Asks what the design on the bench needs to grind the blades of a worked example. */
+  async askExampleBlades(index: number): Promise<void> {
+    const blades = await this.readExample(index);
+    if (blades && this.bench) void this.adapting.ask(this.bench.design, { blades });
+  }
+
+  /** The same of a kept design. */
+  async askKeptBlades(id: string): Promise<void> {
+    const blades = await this.#readKept(id);
+    if (blades && this.bench) void this.adapting.ask(this.bench.design, { blades });
+  }
+
+  /** Asks what the design on the bench states otherwise than a kept one. */
+  async compareKept(id: string): Promise<void> {
+    const other = await this.#readKept(id);
+    if (other === null || this.bench === null) return;
+    this.view.step = 'designs';
+    void this.comparing.ask(this.bench.design, other);
   }
 
   /** Puts a kept design on the bench, by its entry. */
@@ -361,20 +381,7 @@ export class Shop {
   }
 
   get signs() {
-    const design = this.bench?.design;
-    const solved = design ? this.solving.about(design) : null;
-    const built = design ? this.building.value(design) : null;
-    // What has failed stays failed, whatever the rest will say.
-    const found = design ? (this.finding.about(design)?.failed.length ?? 0) : 0;
-    return signs({
-      issues: solved?.result?.issues ?? null,
-      solved: solved?.result?.ok ?? false,
-      solving: this.solving.working,
-      failing: built ? built.checks.filter((check) => !check.passed).length : found || null,
-      checked: built?.checks.length ?? 0,
-      building: this.building.working,
-      kept: this.shelf.keeping === 'kept' || this.shelf.keeping === 'pending',
-    });
+    return signsOf(this);
   }
 }
 
