@@ -16,7 +16,7 @@ import {
 import { contextFrom } from '../shared/context-of.ts';
 import { MIDDLE_SHIFT, type Layout } from '../shared/layout/layout.ts';
 import { THREAD } from '../shared/layout/stations.ts';
-import { GUIDE, SIZE } from '../shared/layout/sizes.ts';
+import { GUIDE } from '../shared/layout/sizes.ts';
 import { span, type Needs, type Range } from '../shared/needs.ts';
 import { behindOf, joined, rangeOf, shiftsOf } from '../shared/needs-of.ts';
 import type { Context as Rig } from '../shared/parts/context.ts';
@@ -25,6 +25,7 @@ import { padContact } from './place/hand.ts';
 import { collarRoom, heelOf, type CollarRoom } from './collar-room.ts';
 import { frontAt, gaugeHeight, lipAtPin, type WheelStand } from './site.ts';
 import { LIP } from './sizes.ts';
+import { FARTHEST_PAD, zeroPinOf, type ZeroPin } from './zero-pin.ts';
 
 /**
  * What the edge rest adds to the mechanics it shares, mm. The layout of the shared parts counts z
@@ -49,7 +50,8 @@ export interface Extra {
   readonly screws: readonly number[];
   readonly screwLength: number;
   readonly gauge: number | undefined;
-  /** Lip at the zero, one a stand. */
+  /** What the zero is taken with, and the lip there, one a stand. */
+  readonly pin: ZeroPin;
   readonly zeros: readonly number[];
 }
 
@@ -84,6 +86,7 @@ const extraOf = (
   plan: EdgeRestPlan,
   stands: readonly WheelStand[],
   screwLength: number,
+  pin: ZeroPin,
   { overhang }: CollarRoom,
 ): Extra => {
   const under = v.wear + v.lipThickness;
@@ -113,7 +116,8 @@ const extraOf = (
     screws: [-(end + half) / 2, -inner, inner, (end + half) / 2],
     screwLength,
     gauge: last && lastStand && gaugeHeight(lastStand.wheel, last.lip),
-    zeros: stands.map(({ wheel }) => lipAtPin(wheel, SIZE.zeroPin / 2)),
+    pin,
+    zeros: stands.map(({ wheel }) => lipAtPin(wheel, pin.diameter / 2, v.lipHeight)),
   };
 };
 
@@ -218,8 +222,14 @@ export const edgeContext = (
     const why = text.family.edgeRest.issues.noScrew(LIP.thread, grip + 3.2, grip + v.plate);
     return fail(problem('no-screw', 'fixture.parameters.wear', why));
   }
+  const end = lipEnd(design, v);
+  const pin = zeroPinOf(v.lip === 'pads', end);
+  if (pin === undefined) {
+    const why = text.family.edgeRest.issues.noPin(end, FARTHEST_PAD);
+    return fail(problem('no-zero-pin', 'fixture.parameters.lip', why));
+  }
   const drawn = (room: CollarRoom): Result<EdgeContext> => {
-    const x = extraOf(design, v, plan, stands, screwLength, room);
+    const x = extraOf(design, v, plan, stands, screwLength, pin, room);
     const rig = contextFrom({
       design,
       v,

@@ -42,11 +42,14 @@ export const frontAt = ({ radius, drop }: PlacedWheel, below: number, gap: numbe
 };
 
 /**
- * Lip at which a pin of radius rho, lying on the seat against it, just touches the wheel: the axes
- * are R + rho apart, so y = sqrt((R + rho)^2 - (dz - rho)^2) - R - rho.
+ * Lip of height h at which a pin of radius rho, lying on the seat against it, just touches the
+ * wheel: the axes are R + rho apart, and a lip lower than the pin's axis meets it with its upper
+ * edge, so y = sqrt((R + rho)^2 - (dz - rho)^2) - R - sqrt(rho^2 - (rho - min(h, rho))^2).
  */
-export const lipAtPin = ({ radius, drop }: PlacedWheel, rho: number): number =>
-  Math.sqrt((radius + rho) ** 2 - (drop - rho) ** 2) - radius - rho;
+export const lipAtPin = ({ radius, drop }: PlacedWheel, rho: number, height: number): number =>
+  Math.sqrt((radius + rho) ** 2 - (drop - rho) ** 2) -
+  radius -
+  Math.sqrt(rho ** 2 - (rho - Math.min(height, rho)) ** 2);
 
 /**
  * Height of a block that stands on the seat against the lip and whose upper front edge just touches

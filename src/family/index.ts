@@ -110,10 +110,7 @@ export type { CarriageCause } from '../setup/budget/carriage.ts';
 export type { EdgeRestCause } from '../setup/budget/edge-rest.ts';
 export type { SpineRestCause } from '../setup/budget/spine-rest.ts';
 export type { KnownFixture } from '../setup/calibration/known.ts';
-export { carriageZero, edgeRestZero, spineRestZero } from '../setup/zero/steps.ts';
 export { stepAtPin } from '../setup/zero/step-pin.ts';
-export { lipBackAtPin, lipFeeler } from '../setup/zero/lip-pin.ts';
-export { angleFromFeelers, fenceBlock } from '../setup/zero/carriage-gauges.ts';
 export { machineBodies } from './grinder-bodies.ts';
 export {
   virtualGrinding,

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { angleFromFeelers, fenceBlock } from '../../src/setup/zero/carriage-gauges.ts';
-import { lipBackAtPin, lipFeeler } from '../../src/setup/zero/lip-pin.ts';
-import { pinForStep, stepAtPin } from '../../src/setup/zero/step-pin.ts';
-import { carriageZero, edgeRestZero, spineRestZero } from '../../src/setup/zero/steps.ts';
+import { lipAtPin } from '../../jigs/edge-rest/site.ts';
+import { FARTHEST_PAD, zeroPinOf } from '../../jigs/edge-rest/zero-pin.ts';
+import { dowelPin } from '../../src/hardware/index.ts';
+import { stepAtPin } from '../../src/setup/zero/step-pin.ts';
 
 const rad = Math.PI / 180;
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -33,98 +33,40 @@ describe('gauges, by placing a dense disc', () => {
           (y, z) => y * Math.cos(lean * rad) + z * Math.sin(lean * rad) >= 0,
         );
         expect(stepAtPin(r, lean)).toBeCloseTo(centre + r, 5);
-        expect(pinForStep(stepAtPin(r, lean), lean)).toBeCloseTo(r, 12);
       }),
       { numRuns: 15, seed: 3 },
     );
   });
 
-  it('lip at a pin before a wheel', () => {
+  it('lip at a pin before a wheel, also one lower than the pin is thick', () => {
+    const lip = between(0.5, 8);
     fc.assert(
-      fc.property(between(0.3, 4), between(40, 200), between(-20, 40), (r, radius, drop) => {
+      fc.property(between(2, 5), between(40, 200), between(-20, 40), lip, (r, radius, drop, h) => {
         const centre = pushed(r, (y, z) => Math.hypot(y + radius, z - drop) >= radius);
-        // The dense disc reaches its true rim within r (1 - cos(1/40 degree)).
-        expect(lipBackAtPin({ radius, drop }, r)).toBeCloseTo(centre + r, 4);
+        // The lip comes from the wheel's side as far as the part of the rim that it is as high as.
+        const met = Array.from({ length: 7200 }, (_, i) => [
+          centre + r * Math.cos((i * rad) / 20),
+          r + r * Math.sin((i * rad) / 20),
+        ]).flatMap(([y = 0, z = 0]) => (z <= h ? [y] : []));
+        // The dense disc reaches its true rim within r (1 - cos(1/40 degree)), its height within
+        // r / 20 degrees.
+        const wheel = { radius, drop, foremost: 0 };
+        expect(Math.abs(lipAtPin(wheel, r, h) - Math.min(...met))).toBeLessThan(r / 500);
       }),
       { numRuns: 15, seed: 4 },
     );
   });
 
-  it('feeler at the lip is the distance to the nearest of many points of the wheel', () => {
-    const [radius, drop, back, top] = [150, 20, 1.2, 3];
-    const nearest = Math.min(
-      ...Array.from({ length: 36000 }, (_, i) =>
-        Math.hypot(
-          radius * Math.cos((i * rad) / 100) - radius - back,
-          radius * Math.sin((i * rad) / 100) + drop - top,
-        ),
-      ),
-    );
-    expect(lipFeeler({ radius, drop }, back, top)).toBeCloseTo(nearest, 4);
-  });
-
-  it('fence block puts the finished edge on the face, by turning the carriage as points', () => {
-    const [forward, height, foot, angle] = [12, 70, 3, 8];
-    const [c, s] = [Math.cos(angle * rad), Math.sin(angle * rad)];
-    // Foot's centre at (Y, foot); the corner stands forward ahead of it and height - foot above.
-    const centre = fenceBlock(forward, height, foot, angle) + foot;
-    expect(centre - (forward * c + (height - foot) * s)).toBeCloseTo(0, 12);
-  });
-
-  it('two feelers tell the angle of the upright', () => {
-    const [apart, angle, first] = [60, 3.2, 5];
-    const second = first - apart * Math.sin(angle * rad);
-    expect(angleFromFeelers(first, second, apart)).toBeCloseTo(angle, 12);
-    expect(angleFromFeelers(1, 1, apart)).toBe(0);
-  });
-});
-
-describe('procedures', () => {
-  const all = [
-    spineRestZero({
-      pinRadius: 2,
-      lean: 2,
-      noseGap: 1,
-      noseGapMost: 3.175,
-      perTenth: { degrees: 0.115, bevelHeight: 0.75 },
-    }),
-    edgeRestZero({
-      radius: 150,
-      drop: 20,
-      pinRadius: 0.3,
-      lipThickness: 0.5,
-      lipHeight: 3,
-      noseGap: 1,
-      noseGapMost: 3.175,
-      climbPerTenth: 0.75,
-    }),
-    carriageZero({
-      footRadius: 3,
-      forward: 12,
-      height: 70,
-      angle: 8,
-      feelersApart: 60,
-      fencePerDegree: 1.2,
-    }),
-  ];
-
-  it('stand still first, approach from one side, lock and read again, and come back with wear', () => {
-    for (const steps of all) {
-      const ids = steps.map(({ id }) => id);
-      expect(ids[0]).toBe('still');
-      expect(new Set(ids).size).toBe(ids.length);
-      expect(ids.indexOf('approach')).toBeLessThan(ids.indexOf('lock'));
-      expect(ids.indexOf('lock')).toBeLessThan(ids.indexOf('again'));
-      expect(steps.map(({ text }) => text).join(' ')).toMatch(/as the belt wears/);
-      for (const { text } of steps) expect(text).not.toMatch(/NaN|undefined/);
+  it('a pin for the zero lies on both pads, or over a strip, as long as there is one', () => {
+    for (let end = 5; end <= FARTHEST_PAD; end += 0.5) {
+      const pin = zeroPinOf(true, end);
+      expect(pin).toBeDefined();
+      if (!pin) continue;
+      const { lengths, chamfer } = dowelPin(pin.diameter);
+      expect(lengths).toContain(pin.length);
+      expect(pin.length / 2 - chamfer - end).toBeGreaterThanOrEqual(3);
     }
-  });
-
-  it('print the computed numbers', () => {
-    const words = all.map((steps) => steps.map(({ text }) => text).join(' '));
-    expect(words[0]).toContain(`${Math.round(1000 * stepAtPin(2, 2)) / 1000} mm`);
-    expect(words[0]).toContain('0.115 degrees and 0.75 mm');
-    expect(words[1]).toContain('moves the hollow by 0.75 mm');
-    expect(words[2]).toContain('1.2 mm for a degree');
+    expect(zeroPinOf(true, FARTHEST_PAD + 0.1)).toBeUndefined();
+    expect(zeroPinOf(false, 75)).toEqual({ diameter: 6, length: 60 });
   });
 });

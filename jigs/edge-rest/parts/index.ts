@@ -68,7 +68,7 @@ const madeParts = (c: EdgeContext): Result<Part[]> => {
     ok(lug(rig)),
     ok(knob(rig)),
     pushBody(rig),
-    pushStick(rig),
+    pushStick(rig, text.family.edgeRest.parts.notes.stick),
     ok(pushPad(rig)),
     ...(x.gauge === undefined ? [] : [ok(gauge(c, x.gauge))]),
   ]);
@@ -76,4 +76,6 @@ const madeParts = (c: EdgeContext): Result<Part[]> => {
 
 /** All parts of the fixture: made ones first, then what is bought. */
 export const partsOf = (c: EdgeContext, items: readonly Item[]): Result<Part[]> =>
-  chain(madeParts(c), (made) => chain(boughtWithPin(items), (bought) => ok([...made, ...bought])));
+  chain(madeParts(c), (made) =>
+    chain(boughtWithPin(items, c.x.pin), (bought) => ok([...made, ...bought])),
+  );

@@ -2,10 +2,10 @@ import {
   chain,
   dowelPinPart,
   ok,
+  type PinDiameter,
   type HardwarePart,
   type Result,
 } from '../../../src/family/index.ts';
-import { SIZE } from '../layout/sizes.ts';
 
 interface Placed {
   readonly bought?: HardwarePart;
@@ -25,5 +25,8 @@ export const boughtParts = (
 };
 
 /** The same with the pin that the zero is taken with. */
-export const boughtWithPin = (items: readonly Placed[]): Result<HardwarePart[]> =>
-  chain(dowelPinPart(SIZE.zeroPin, SIZE.zeroPinLength), (pin) => ok(boughtParts(items, pin)));
+export const boughtWithPin = (
+  items: readonly Placed[],
+  { diameter, length }: { readonly diameter: PinDiameter; readonly length: number },
+): Result<HardwarePart[]> =>
+  chain(dowelPinPart(diameter, length), (pin) => ok(boughtParts(items, pin)));

@@ -16,6 +16,3 @@ export const stepAtPin = (radius: number, lean: number): number => {
   const t = radians(lean);
   return radius + (radius * (1 - sin(t))) / cos(t);
 };
-
-/** Radius of the pin that is held at a setoff, `stepAtPin` solved for it, mm. */
-export const pinForStep = (setoff: number, lean: number): number => setoff / stepAtPin(1, lean);

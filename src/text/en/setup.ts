@@ -3,8 +3,6 @@ import { said } from './ids.ts';
 const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 
-const mm = (value: number): string => `${n(value)} mm`;
-
 /** Words of setting up: tolerance budget, zero and calibration. */
 export const setup = {
   quantities: {
@@ -16,45 +14,6 @@ export const setup = {
     upper: 'upper limit of the hollow',
     thickness: 'thickness of the piece',
     height: 'height of the piece',
-  },
-  zero: {
-    still:
-      'Switch the machine off and isolate it. Mount belt and backing of this pass, tension the belt as for work, and turn it by hand until the splice is away from the place of contact.',
-    square: (lean: number): string =>
-      lean === 0
-        ? 'Stand a square on the seat against the belt: no light may show. Shim or turn the rest until it agrees.'
-        : `Stand a bevel gauge set to ${n(90 + lean)} degrees, measured from the maker's side of the seat, against the belt: no light may show. Shim or turn the rest until it agrees.`,
-    level: (drop: number): string =>
-      `Measure from the seat to the middle of the wheel's axle: it must be ${mm(Math.abs(drop))} ${drop < 0 ? 'below' : 'above'} the seat. Raise or lower the rest until it is.`,
-    nose: (gap: number, most: number): string =>
-      `Loosen the nose, lay a feeler of ${mm(gap)} between nose and belt at both edges of the belt, press the nose lightly against it and tighten. The gap must be the same at both ends and never above ${mm(most)}.`,
-    parallelStep:
-      'Lay the pin on the seat along the belt and close the step until it touches. A thin feeler must go in at both ends of the pin or at neither; if not, turn the fixture and begin again.',
-    parallelLip:
-      'Lay the pin on the seat along the belt, against the wheel, and close the lip until it touches. A thin feeler must go in at both ends of the pin or at neither; if not, turn the fixture and begin again.',
-    parallelFence:
-      'Slide the carriage along the fence from one side of the belt to the other, a feeler between blade and belt: the gap must not change. If it does, turn the fence.',
-    pin: (diameter: number, setoff: number): string =>
-      `Press the pin (diameter ${mm(diameter)}) on the seat against the belt as hard as the blade in work and close the step until the pin is just held. The step now stands ${n(setoff, 3)} mm from the abrasive face: set the dial to 0.`,
-    lipPin: (diameter: number, lip: number): string =>
-      `Press the pin (diameter ${mm(diameter)}) on the seat against the wheel as hard as the blade in work and draw the lip back until the pin is just held between wheel and lip. The face of the lip now stands ${n(lip, 3)} mm in front of the wheel's foremost point: set the dial to 0.`,
-    lipFeeler: (gap: number): string =>
-      `Check with feelers between the wheel and the upper back edge of the lip, square to the wheel: ${mm(gap)}. If it differs, measure the height of the seat again.`,
-    heel: (apart: number): string =>
-      `Turn the heel screw until two equal feelers, ${mm(apart)} apart along the upright, both just go in between upright and belt: the angle is 0. Set the knob of the heel screw to 0.`,
-    fence: (block: number, angle: number): string =>
-      `Tilt the carriage to ${n(angle)} degrees. Stand a block or stack of ${n(block, 3)} mm between the belt and the front of the foot, move the fence up to the foot and clamp it.`,
-    approach:
-      'Come to every reading from the same side, always closing: to open, go half a turn too far and come back, so that the play of the thread lies always on the same side.',
-    lock: 'Lock a little at a time, in turn, watching the dial.',
-    again:
-      'Read again once locked, by the gauge as well as by the dial. If anything has moved, loosen and repeat.',
-    wearStep: (degrees: number, height: number): string =>
-      `Take the zero again after every change of belt or backing, and as the belt wears: 0.1 mm is ${n(degrees, 3)} degrees and ${mm(height)} of bevel height.`,
-    wearLip: (climb: number): string =>
-      `Take the zero again after every change of belt, and as the belt wears: 0.1 mm of lip moves the hollow by ${mm(climb)}.`,
-    fenceAgain: (perDegree: number): string =>
-      `Set the fence again with every change of angle (${mm(perDegree)} for a degree), of belt or of backing, and as the belt wears.`,
   },
   contributors: {
     labels: {

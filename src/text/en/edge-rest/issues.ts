@@ -22,6 +22,10 @@ export const issues = {
     message: `Seat beyond the belt is ${mm(wing)}; with pads beside the belt it must be at least ${mm(least)}, so that each pad keeps clear of the wandering belt and takes its screw.`,
     fix: `Set seat beyond the belt to at least ${mm(least)}, or choose the strip.`,
   }),
+  noPin: (end: number, most: number) => ({
+    message: `Pads would begin ${mm(end)} from the middle of the belt; for the zero a pin must lie on both, so it may be at most ${mm(most)}.`,
+    fix: 'Choose the strip, or a narrower belt.',
+  }),
   onePad: (blade: string, held: number, least: number) => ({
     message: `At the plunge stop ${mm(Math.max(0, held))} of the edge of "${blade}" lie on the pad on the side of its plunge; below ${mm(least)} the other pad alone keeps the blade in line there, and the push acts beside it.`,
     fix: 'Keep the heel in line by hand until both pads hold the edge, keep farther from the plunge, or choose the strip where the wheel leaves it room.',
