@@ -108,6 +108,8 @@ export const fixtureOf = (
       );
       const { solids, checks } = checkedBy(question, solidsOf, checksOf);
       const settingOf = (id: string) => settings.find((s) => s.id === id) ?? settings[0];
+      const facts = factsOf(design, v, l, aims, path);
+      const left = facts.find(({ key }) => key.startsWith(l.round ? 'hollow-' : 'roll-length'));
       const steps = {
         soft: !l.round,
         ribs: l.ribs,
@@ -126,11 +128,13 @@ export const fixtureOf = (
         thickness: l.backing.thickness,
         radius: v.radius,
         path,
+        lean: grinder.lean,
+        leaves: left?.value ?? NaN,
       };
       return ok({
         settings,
         lines: linesOf(aims),
-        facts: factsOf(design, v, l, aims, path),
+        facts,
         parts,
         place: placements,
         poses: (id, blade) => {

@@ -28,7 +28,9 @@ const notesOf = (c: Context, s: PlanSetting, last: PlanSetting | undefined): str
   const [main] = s.clamping;
   return [
     ...(changed ? [notes.baseAgain] : []),
-    ...(changed || Math.abs(s.fenceFromLast) > 0.005 ? [notes.fenceAgain(s.fenceFromLast)] : []),
+    ...(last && (changed || Math.abs(s.fenceFromLast) > 0.005)
+      ? [notes.fenceAgain(s.fenceFromLast)]
+      : []),
     notes.flip(words.end[s.side]),
     ...(s.facet > 0 && main ? [notes.turned(-main.turn, main.u)] : []),
     ...(backing && (backing.kind === 'leather' || backing.kind === 'rubber')
@@ -36,8 +38,6 @@ const notesOf = (c: Context, s: PlanSetting, last: PlanSetting | undefined): str
       : []),
     ...(s.firstContact === 'edge' ? [notes.edgeFirst] : []),
     ...(s.facet === 0 && left > UNEVEN ? [notes.uneven(left)] : []),
-    notes.stop,
-    notes.approach,
   ];
 };
 

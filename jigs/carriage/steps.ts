@@ -1,4 +1,4 @@
-import { text } from '../../src/family/index.ts';
+import { cos, radians, sin, text } from '../../src/family/index.ts';
 import type { Context } from './context.ts';
 import { HEEL } from './layout/sizes.ts';
 
@@ -6,6 +6,18 @@ type StepsOf = Parameters<typeof text.family.carriage.assembly>[0];
 
 /** The gap that the published limit for work rests allows, mm. */
 const WIDEST_GAP = 3.1;
+
+/**
+ * What one division of the heel screw does to the finished bevel at the same edge, mm: of
+ * b = (w - e) / tan a the share that goes with the angle, b / (sin a cos a).
+ */
+const heightPerDivision = ({ plan }: Context): number => {
+  const last = plan.settings.at(-1)?.progress.at(-1);
+  const by = plan.sensitivity[0]?.degreesPerDivision;
+  if (last === undefined || by === undefined) return NaN;
+  const a = radians(last.angle);
+  return (last.bevelHeight * radians(by)) / (sin(a) * cos(a));
+};
 
 /** The numbers in the sentences of building and setting. */
 export const stepsOf = (c: Context, pushHeight: number): StepsOf => {
@@ -34,8 +46,9 @@ export const stepsOf = (c: Context, pushHeight: number): StepsOf => {
     jawGap: v.jawGap,
     fence: first?.fence ?? 0,
     firstAngle: first?.angle ?? 0,
-    fencePerDegree: sensitivity?.fencePerDegree ?? 0,
     degreesPerDivision: sensitivity?.degreesPerDivision ?? 0,
+    heightPerDivision: heightPerDivision(c),
+    fenceGauge: plan.settings.at(-1)?.fence ?? NaN,
     pushHeight,
     length: v.length,
   };

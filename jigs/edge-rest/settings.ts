@@ -39,7 +39,6 @@ const notesOf = (
     notes.measure(setting.depth, setting.climb.perDepth),
     ...(setting.faceTilt > 0 ? [notes.lipTop] : []),
     ...(wheel?.surface === 'rubber' ? [notes.rubber] : []),
-    notes.approach,
   ];
 };
 

@@ -1,5 +1,4 @@
 import type { Design, EdgeRestPlan, text } from '../../src/family/index.ts';
-import { SIZE } from '../shared/layout/sizes.ts';
 import { DIVISIONS, PITCH } from '../shared/feed.ts';
 import type { EdgeContext } from './context.ts';
 import { LIP } from './sizes.ts';
@@ -8,11 +7,10 @@ type StepsOf = Parameters<typeof text.family.edgeRest.assembly>[0];
 
 /** The numbers in the sentences of building and setting. */
 export const stepsOf = (design: Design, c: EdgeContext, plan: EdgeRestPlan): StepsOf => {
-  const { v, rig, x, stands } = c;
+  const { v, rig, x } = c;
   const lengthOf = (name: string): number =>
     rig.joints.find((joint) => joint.name === name)?.length ?? 0;
   const strips = v.guide === 'strips';
-  const belts = stands.map(({ belt }, i) => ({ belt: belt.id, lip: x.zeros[i] ?? NaN }));
   const last = plan.settings.at(-1);
   return {
     strips,
@@ -30,9 +28,8 @@ export const stepsOf = (design: Design, c: EdgeContext, plan: EdgeRestPlan): Ste
     feed: rig.feed.length,
     noseGap: v.noseGap,
     drop: last?.wheel.drop ?? NaN,
-    pin: SIZE.zeroPin,
-    pinLength: SIZE.zeroPinLength,
-    pinZeros: belts.filter(({ belt }, i) => belts.findIndex((other) => other.belt === belt) === i),
+    pin: x.pin.diameter,
+    pinLength: x.pin.length,
     gauge: x.gauge,
     collar: rig.l.collar.distance,
     guidePlay: v.guidePlay,

@@ -25,6 +25,7 @@ const notesOf = (
   v: Values,
   setting: PlanSetting,
   last: PlanSetting | undefined,
+  isFinal: boolean,
 ): string[] => {
   const { notes } = words;
   const backing = grinder.backings.find(({ id }) => id === setting.backing);
@@ -44,8 +45,7 @@ const notesOf = (
     ...(setting.push.stepForceMin < v.pushReserve
       ? [notes.lowReserve(setting.push.stepForceMin)]
       : []),
-    ...(standing >= 0.05 ? [notes.standing(standing)] : []),
-    notes.approach,
+    ...(isFinal && standing >= 0.05 ? [notes.standing(standing)] : []),
   ];
 };
 
@@ -90,6 +90,8 @@ export const settingsOf = (
 ): Setting[] => {
   const zero = stepAtPin(SIZE.zeroPin / 2, plan.lean);
   const { readings } = words;
+  const isFinal = ({ side, step }: PlanSetting): boolean =>
+    !plan.settings.some((later) => later.side === side && later.step > step);
   return plan.settings.map((s, i): Setting => ({
     id: s.id,
     step: s.step,
@@ -122,7 +124,7 @@ export const settingsOf = (
       stepForce: [s.push.stepForceMin, s.push.stepForceMax],
     },
     volume: s.blades.map(({ blade, volume }) => ({ blade, value: volume })),
-    notes: notesOf(design, v, s, plan.settings[i - 1]),
+    notes: notesOf(design, v, s, plan.settings[i - 1], isFinal(s)),
   }));
 };
 

@@ -44,6 +44,8 @@ export const stepsOf = (
     yaw: l.slide.yaw,
     lean: c.lean,
     perDivision: PITCH / DIVISIONS,
+    heightPerTenth: plan.sensitivity[0]?.bevelHeight ?? NaN,
+    gauge: l.gauge.width,
     padHeight: v.plate + l.push.pad,
     ...(strip ? { lineStrip: seatOf(strip) } : {}),
     pads: design.blades.map(({ name }) => ({

@@ -6,9 +6,11 @@ import { textWidth } from './text-width.ts';
 /** Distance between base lines, in letter heights. */
 const LEADING = 1.6;
 /** The same and the air below where every line is wanted: what hangs and what stands still miss each other. */
-const TIGHT = { leading: 1.45, after: 0.35 } as const;
+const TIGHT = { leading: 1.4, after: 0.3 } as const;
 const AIRY = { leading: LEADING, after: 0.6 } as const;
 const PAD = 1.1;
+/** Over and under the words of a row where every line of a page is wanted. */
+export const TIGHT_ROW = 0.6;
 
 /** Lines of at most `width` mm; a word longer than a line is broken, nothing is lost. */
 export const wrap = (text: string, width: number, height: number, bold = false): string[] => {
@@ -103,12 +105,13 @@ const row = (
   cells: readonly string[],
   height: number,
   isHead: boolean,
+  pad: number,
 ): Strip => {
   const wrapped = columns.map((column, i) =>
     wrap(cells[i] ?? '', column.width - 2 * PAD, height, isHead),
   );
   const most = Math.max(...wrapped.map((lines) => lines.length));
-  const depth = 2 * PAD + height * (1 + LEADING * (most - 1)) + 0.35 * height;
+  const depth = 2 * pad + height * (1 + LEADING * (most - 1)) + 0.35 * height;
   const items: Item[] = [];
   let x = 0;
   columns.forEach((column, i) => {
@@ -118,7 +121,7 @@ const row = (
     const at = { left: x + PAD, centre: x + column.width / 2, right: box.x1 - PAD }[column.align];
     (wrapped[i] ?? []).forEach((s, n) => {
       if (s === '') return;
-      const base = -PAD - height * (1.05 + LEADING * n);
+      const base = -pad - height * (1.05 + LEADING * n);
       items.push(label([at, base], s, { height, align: column.align, bold: isHead }));
     });
     x = box.x1;
@@ -162,6 +165,46 @@ const wordWidths = (
   });
 };
 
+/** Lines that a head may take before other columns give it of their room. */
+const HEAD_LINES = 2;
+
+/** The least text width at which words take fewer lines than now, mm; none where it is one line. */
+const widthOfFewer = (title: string, now: number, height: number): number | undefined => {
+  const words = title.split(' ');
+  const lines = wrap(title, now, height, true).length;
+  return words
+    .flatMap((_, i) => words.slice(i).map((__, n) => words.slice(i, i + n + 1).join(' ')))
+    .map((part) => textWidth(part, height, true) + 0.05)
+    .sort((a, b) => a - b)
+    .find((width) => width > now && wrap(title, width, height, true).length < lines);
+};
+
+/** Widths of columns of which the highest heads have been made lower, as far as there is room. */
+const levelled = (
+  titles: readonly string[],
+  widths: readonly number[],
+  room: number,
+  height: number,
+): number[] => {
+  const found = [...widths];
+  let left = room;
+  for (;;) {
+    const lines = titles.map(
+      (title, i) => wrap(title, (found[i] ?? 0) - 2 * PAD, height, true).length,
+    );
+    const most = Math.max(...lines);
+    if (most <= HEAD_LINES) return found;
+    const wider = titles.map((title, i) =>
+      lines[i] === most ? widthOfFewer(title, (found[i] ?? 0) - 2 * PAD, height) : undefined,
+    );
+    const grown = found.map((width, i) => Math.max(width, (wider[i] ?? 0) + 2 * PAD));
+    const takes = grown.reduce((sum, width, i) => sum + width - (found[i] ?? 0), 0);
+    if (takes > left || takes === 0) return found;
+    left -= takes;
+    grown.forEach((width, i) => (found[i] = width));
+  }
+};
+
 /** The least width of a table of which no word is broken, mm. */
 export const leastWidth = (
   heads: readonly Omit<Column, 'width'>[],
@@ -170,8 +213,8 @@ export const leastWidth = (
 
 /**
  * Columns as wide as their content wants, in a table of the given width. Every column gets its
- * longest word; then cells get one line where they can, short ones before long ones; heads may
- * take two. Room to spare goes to all columns alike.
+ * longest word; then heads are brought to few lines and cells to one where they can, short ones
+ * before long ones. Room to spare goes to all columns alike.
  */
 export const fitted = (
   heads: readonly Omit<Column, 'width'>[],
@@ -179,7 +222,10 @@ export const fitted = (
   width: number,
   height: number = TEXT.small,
 ): Column[] => {
-  const least = wordWidths(heads, rows, height);
+  const words = wordWidths(heads, rows, height);
+  const spare = width - words.reduce((a, b) => a + b, 0);
+  const titles = heads.map(({ title }) => title);
+  const least = levelled(titles, words, Math.max(0, spare), height);
   const lacks = heads.map(({ title }, i) => {
     const cells = rows.map((cells) => cells[i] ?? '');
     const line = Math.max(widest(cells, height, false), widest([title], height, true) * 0.6);
@@ -198,21 +244,24 @@ export const fittedTable = (
   heads: readonly Omit<Column, 'width'>[],
   rows: readonly (readonly string[])[],
   width: number,
-): Strip[] => table(fitted(heads, rows, width), rows);
+  pad = PAD,
+): Strip[] => table(fitted(heads, rows, width), rows, TEXT.small, pad);
 
 /** A table of wrapped cells: a head that is repeated on every page, and one strip a row. */
 export const table = (
   columns: readonly Column[],
   rows: readonly (readonly string[])[],
   height: number = TEXT.small,
+  pad = PAD,
 ): Strip[] => {
   const head = row(
     columns,
     columns.map((column) => column.title),
     height,
     true,
+    pad,
   );
-  return [head, ...rows.map((cells) => ({ ...row(columns, cells, height, false), head }))];
+  return [head, ...rows.map((cells) => ({ ...row(columns, cells, height, false, pad), head }))];
 };
 
 /** A place to write a number in by hand is at least so wide, mm. */

@@ -11,6 +11,8 @@ import {
 } from './title-block.ts';
 
 const INSET = 6;
+/** Between the text and the title block below it, mm. */
+const FOOT = 2;
 
 /** Width of the text on a page of tables and text, mm: as wide as the title block. */
 export const POURED_WIDTH = BLOCK_WIDTH - 2 * INSET;
@@ -37,7 +39,7 @@ const infoOf = (
 /** Height for text on a page, mm. */
 export const roomOf = (info: DocumentInfo, block: TitleBlock): number => {
   const { y0, y1 } = spaceOf(page(block.paper));
-  return y1 - y0 - titleBlockHeight(block, infoOf(info, block, 1, 1)) - 2 * INSET;
+  return y1 - y0 - titleBlockHeight(block, infoOf(info, block, 1, 1)) - INSET - FOOT;
 };
 
 /** Pages of strips of a width on the family's paper, each with its border and title block. */

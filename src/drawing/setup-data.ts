@@ -9,6 +9,8 @@ export interface SetupData {
   /** Further numbers of fixture, belts and blades. */
   readonly facts: readonly Fact[];
   readonly settings: SettingsTable;
+  /** What belongs to single passes, each with the numbers of those. */
+  readonly notes: readonly string[];
   readonly inches?: InchTable;
   /** The set-up at the belt, and the first blade from its side, readings by their letters. */
   readonly pictures: { readonly section: Section; readonly blade?: Section };

@@ -8,6 +8,7 @@ import {
   paragraph,
   pour,
   space,
+  TIGHT_ROW,
   type Strip,
 } from './layout.ts';
 import { bullets, left, right, steps, type Head } from './lists.ts';
@@ -32,7 +33,7 @@ const columnOf = (width: number): number => (width - GAP) / 2;
 const whole = (words: string): string => words.replaceAll(' ', '\u00a0');
 
 /** Heights of the pictures without their words, mm: the largest with which the sheet keeps to its pages. */
-const HEIGHTS = [56, 48, 40, 32, 26];
+const HEIGHTS = [56, 48, 40, 32, 26, 22];
 /** The section at the belt, with more words in it, gets more of the width than the blade. */
 const SECTION_SHARE = 0.56;
 /** What hangs at a machine is seen at once. */
@@ -47,7 +48,7 @@ const rowsOf = (columns: Columns): string[][] =>
   (columns[0]?.cells ?? []).map((_, i) => columns.map(({ cells }) => cells[i] ?? ''));
 
 const tableOf = (columns: Columns, width: number): Strip[] =>
-  fittedTable(headsOf(columns), rowsOf(columns), width);
+  fittedTable(headsOf(columns), rowsOf(columns), width, TIGHT_ROW);
 
 const leastOf = (columns: Columns): number => leastWidth(headsOf(columns), rowsOf(columns));
 
@@ -102,7 +103,7 @@ const passes = (
 
 /** Over the whole width, by the height of the pictures: these, what is set once, and each pass. */
 const across = (
-  { once, pictures, settings: set, inches, terms }: SetupData,
+  { once, pictures, settings: set, notes: single, inches, terms }: SetupData,
   width: number,
 ): ((height: number) => Strip[]) => {
   const t = text.drawing.setup;
@@ -121,6 +122,7 @@ const across = (
   const below = [
     paragraph(said, width, { tight: true }),
     ...headed(t.settingsTitle, passes(set, terms, notes, width), width),
+    ...bullets(single, width),
   ];
   return (height) => [
     above,

@@ -6,7 +6,7 @@ import type { Fixture, Reading, Setting } from '../family/index.ts';
 import { scratchDepth } from '../grind/spine-rest/scratch.ts';
 import { beltSpeed } from '../grinder/belt-speed.ts';
 import { text } from '../text/index.ts';
-import { inBoth, inchTable, usesInches } from './setup-inches.ts';
+import { inBoth, inchTable, lengthsInBoth, usesInches } from './setup-inches.ts';
 import { placesOf, setupPictures } from './setup-pictures.ts';
 
 const words = text.make.setup;
@@ -112,6 +112,27 @@ const SIMULATING = { draws: 1000, seed: 1 } as const;
 /** How many contributors are named. */
 const NAMED = 3;
 
+/** Numbers of passes as a person writes them: "1–3, 5". */
+const numbersOf = (passes: readonly number[]): string =>
+  passes
+    .flatMap((n, i) => {
+      const [before, after] = [passes[i - 1] === n - 1, passes[i + 1] === n + 1];
+      return before && after ? [] : [`${before ? words.upTo : ''}${String(n)}`];
+    })
+    .join(', ')
+    .replaceAll(`, ${words.upTo}`, words.upTo);
+
+/** The notes of all settings, equal ones once, with the passes that they belong to. */
+const notesOf = (settings: readonly Setting[]): string[] => {
+  const passes = new Map<string, number[]>();
+  settings.forEach(({ notes }, i) => {
+    for (const note of notes) passes.set(note, [...(passes.get(note) ?? []), i + 1]);
+  });
+  return [...passes].map(([note, numbers]) =>
+    words.forPasses(numbers.length === settings.length ? null : numbersOf(numbers), note),
+  );
+};
+
 /** The tolerance budget of the last settings, an output a row. */
 const budgetRows = ({ budget }: Fixture): BudgetRow[] => {
   const drawn = budget?.(SIMULATING);
@@ -214,8 +235,9 @@ export const setupData = (
       rows: settings.map((setting) => rowOf(setting, blade, keys)),
     },
     ...(inches ? { inches: inchTable(settings, keys.set, named, terms.stopAt, blade) } : {}),
+    notes: notesOf(settings),
     progress: settings.map(progressOf),
-    zeroing,
+    zeroing: inches ? zeroing.map(lengthsInBoth) : zeroing,
     measure: sheet?.measure ?? words.measure,
     terms,
     cautions,

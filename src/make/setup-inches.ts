@@ -21,6 +21,15 @@ export const usesInches = ({ making }: Design): boolean => making.plates.inches 
 export const inBoth = (shown: string, { value, unit }: Reading): string =>
   unit === 'mm' ? words.inchesToo(shown, inch(value)) : shown;
 
+/** A sentence with every length in inches too, as exactly as it tells it in millimetres. */
+export const lengthsInBoth = (sentence: string): string =>
+  sentence.replace(/(\d+)(\.\d+)? mm\b/g, (shown, whole: string, part = '') =>
+    words.inchesToo(
+      shown,
+      inch(Number(`${whole}${String(part)}`), String(part).length > 2 ? HUNDREDTH : TENTH),
+    ),
+  );
+
 /** Lengths that are set, at what to stop, and what comes of it on a blade, all in inches. */
 export const inchTable = (
   settings: readonly Setting[],

@@ -65,6 +65,7 @@ const data: SetupData = {
       volume: 122,
     })),
   },
+  notes: ['No. 3: New belt: take the zero again.'],
   progress: Array.from({ length: 4 }, (_, i) => ({
     title: `Setting ${String(i + 1)}`,
     rows: [0.7, 0.5, 0.3].map((edge) => [edge, 3.5 - edge / 2, 24 - 4 * edge] as const),
@@ -108,7 +109,7 @@ describe('set-up sheet', () => {
 
   it('tells settings, what comes of them, steps and what to measure; its annex progress', () => {
     for (const part of ['4.65', '22.9', '0.70', 'P600', '1.25 mm']) expect(words).toContain(part);
-    for (const step of [...data.zeroing, ...data.measure, ...data.cautions])
+    for (const step of [...data.zeroing, ...data.measure, ...data.cautions, ...data.notes])
       expect(words).toContain(step);
     for (const part of ['Setting 4', '3.35', '0.41', '-1.35', '122', ...data.measure])
       expect(told).toContain(part);

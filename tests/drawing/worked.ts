@@ -35,6 +35,7 @@ export interface SetUp {
 interface Worked {
   readonly name: string;
   readonly parts: () => Drawn[];
+  /** On paper of the second kind with all lengths in inches as well. */
   readonly setUp: (paper: PaperFamily) => SetUp;
 }
 
@@ -57,7 +58,9 @@ export const worked = (): Worked[] => {
   ].map(({ name, design, fixture }) => ({
     name,
     setUp: (paper) => {
-      const data = setupData(design, fixture(), [], name);
+      const plates = { ...design.making.plates, inches: paper === 'us' ? 'beside' : 'no' } as const;
+      const making = { ...design.making, plates };
+      const data = setupData({ ...design, making }, fixture(), [], name);
       const block = { ...titleBlock(design, ''), paper };
       const { section, blade } = data.pictures;
       return {

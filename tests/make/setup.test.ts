@@ -26,10 +26,28 @@ describe('what a set-up sheet tells', () => {
     );
   });
 
+  it('what belongs to single passes, with their numbers, and every note of theirs', () => {
+    const { notes } = told(design);
+    for (const note of new Set(fixture.settings.flatMap((setting) => setting.notes))) {
+      const [line, ...more] = notes.filter((one) => one.endsWith(`: ${note}`));
+      expect(more).toEqual([]);
+      const numbers = [
+        ...(line ?? '').slice(0, -note.length).matchAll(/(\d+)(?:–(\d+))?/g),
+      ].flatMap(([, from, to = from]) =>
+        Array.from({ length: Number(to) - Number(from) + 1 }, (_, i) => Number(from) + i),
+      );
+      const having = fixture.settings.flatMap((setting, i) =>
+        setting.notes.includes(note) ? [i + 1] : [],
+      );
+      if (having.length < fixture.settings.length) expect(numbers).toEqual(having);
+      else expect(line).toContain('Every pass');
+    }
+  });
+
   it('lengths in inches too where cut files are wanted in them', () => {
     expect(told(design).inches).toBeUndefined();
     const { making } = design;
-    const { once, settings, inches } = told({
+    const { once, settings, inches, zeroing } = told({
       ...design,
       making: { ...making, plates: { ...making.plates, inches: 'beside' } },
     });
@@ -45,6 +63,12 @@ describe('what a set-up sheet tells', () => {
         expect(Math.abs(height - (bevels[n] ?? NaN))).toBeLessThan(0.013),
       );
     });
+    // So is every length in the steps of finding zero, as exactly as it is told in millimetres.
+    const lengths = [...zeroing.join(' ').matchAll(/(\d+(?:\.\d+)?) mm( \((\S+)″\))?/g)];
+    expect(lengths.length).toBeGreaterThan(8);
+    for (const [, mm, , inch] of lengths)
+      expect(Math.abs(Number(inch) * 25.4 - Number(mm))).toBeLessThan(0.013);
+    expect(told(design).zeroing.join(' ')).not.toContain('″');
     const both = once.flatMap(({ value }) => /^(\S+) mm \((\S+)″\)$/.exec(value) ?? []);
     expect(both.length).toBeGreaterThan(0);
     expect(Math.abs(Number(both[2]) * 25.4 - Number(both[1]))).toBeLessThan(0.0013);

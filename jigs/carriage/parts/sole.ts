@@ -94,6 +94,7 @@ export const sole = (c: Context): Result<PlatePart> => {
         ],
         notes: [
           words.notes.sole,
+          words.notes.index,
           ...(l.plates ? [words.notes.kerf(v.tabPlay), words.notes.weld] : []),
         ],
       }),

@@ -102,7 +102,7 @@ export const lipParts = (c: EdgeContext): StockPart[] => {
       name: words.names.packing,
       quantity: pads ? 1 : 2,
       material: words.lipMaterial,
-      finish: words.finish.lip,
+      finish: words.finish.packing,
       section: words.packingSection(t, LIP.depth),
       outline: rectangle([0, 0], [LIP.depth, t]),
       length: to - from,

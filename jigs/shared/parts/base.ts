@@ -7,7 +7,7 @@ import {
 } from '../../../src/family/index.ts';
 import { SIZE } from '../layout/sizes.ts';
 import { THREAD } from '../layout/stations.ts';
-import { cornerRadius, from, plate, words, type Context } from './context.ts';
+import { cornerRadius, from, plate, together, words, type Context } from './context.ts';
 import { passage, round, tapped } from './holes.ts';
 
 /** A corner of the base in plan, with the radius it is rounded by, mm. */
@@ -71,7 +71,7 @@ export const base = (c: Context): Result<PlatePart> => {
       thickness: v.base,
       outline,
       holes,
-      notes: [words.notes.fromBelow, words.notes.transfer],
+      notes: [...(mount.kind === 'from-above' ? [] : [words.notes.fromBelow]), ...together(c)],
     }),
   );
 };

@@ -66,6 +66,12 @@ export interface PlateSpec {
   readonly tight?: readonly string[];
 }
 
+/** What is made through packer and base at once: all holes that are drilled, the pins of a cut pair. */
+export const together = ({ making, v }: Context): string[] => [
+  ...(making.plates.process === 'saw-drill' ? [words.notes.transfer] : []),
+  ...(v.guide === 'strips' ? [] : [words.notes.ream]),
+];
+
 /** A plate of the design's sheet: one profile, its holes in it. */
 export const plate = ({ making }: Workshop, spec: PlateSpec): Result<PlatePart> => {
   const { name, density } = materialOf(making.plates.material);

@@ -7,7 +7,7 @@ import {
 } from '../../../src/family/index.ts';
 import { SIZE } from '../layout/sizes.ts';
 import { THREAD } from '../layout/stations.ts';
-import { cornerRadius, from, plate, words, type Context } from './context.ts';
+import { cornerRadius, from, plate, together, words, type Context } from './context.ts';
 import { passage, round } from './holes.ts';
 import { indexLine } from './scale.ts';
 
@@ -43,7 +43,7 @@ export const packer = (c: Context): Result<PlatePart> => {
       outline: loop,
       holes,
       engraving: strips ? [] : indexLine(c, front),
-      notes: [words.notes.transfer],
+      notes: together(c),
     }),
   );
 };

@@ -82,7 +82,7 @@ export const stickHand = (c: Context): { readonly frame: Frame; readonly size: V
  * height of the lowest pad; its handle rises at 45 degrees, clear of feed and knob and pointing at
  * the nose, so that the push does not tip it; a stop keeps the hand behind.
  */
-export const pushStick = (c: Context): Result<PrintPart> => {
+export const pushStick = (c: Context, where: string): Result<PrintPart> => {
   const { name, density } = printed(c);
   const height = stickHeight(c);
   const neck = GUIDE.padReach;
@@ -121,7 +121,11 @@ export const pushStick = (c: Context): Result<PrintPart> => {
       finish: words.finish.print,
       layers: [{ profile: { outer, holes: [] }, from: 0, to: STICK.width }],
       holes: [],
-      notes: [words.notes.stick(c.v.handDistance), words.notes.printSolid, words.notes.printAway],
+      notes: [
+        words.notes.stick(where, c.v.handDistance),
+        words.notes.printSolid,
+        words.notes.printAway,
+      ],
       tight: [],
     }),
   );

@@ -1,4 +1,4 @@
-import { all, chain, ok, type Part, type Result } from '../../../src/family/index.ts';
+import { all, chain, ok, text, type Part, type Result } from '../../../src/family/index.ts';
 import type { Item } from '../../shared/place/item.ts';
 import { bar } from '../../shared/parts/bar.ts';
 import { base } from '../../shared/parts/base.ts';
@@ -32,7 +32,7 @@ const madeParts = (c: Context, carried: Carried | undefined): Result<Part[]> =>
       ok(lug(c)),
       ok(knob(c)),
       pushBody(c),
-      pushStick(c),
+      pushStick(c, text.family.spineRest.parts.notes.stick),
       ...pushPads(c).map((pad) => ok(pad)),
       ok(gauge(c)),
     ]),
@@ -41,5 +41,5 @@ const madeParts = (c: Context, carried: Carried | undefined): Result<Part[]> =>
 /** All parts of the fixture: made ones first, then what is bought; with a strip the step for it. */
 export const partsOf = (c: Context, items: readonly Item[], strip?: Carried): Result<Part[]> =>
   chain(madeParts(c, strip), (made) =>
-    chain(boughtWithPin(items), (bought) => ok([...made, ...bought])),
+    chain(boughtWithPin(items, c.l.pin), (bought) => ok([...made, ...bought])),
   );

@@ -111,6 +111,9 @@ export const make = {
     turns: (whole: number, divisions: number, way: string) => `${whole} t ${divisions} d${way}`,
     dial: (fromZero: string, division: number) => `${fromZero} (${division})`,
     place: (place: string, u: string) => `${place}, ${u} mm`,
+    upTo: '–',
+    forPasses: (passes: string | null, note: string) =>
+      `${passes === null ? 'Every pass' : `No. ${passes}`}: ${note}`,
     inInches: (name: string) => `${name} (in)`,
     placeInInches: (place: string, u: string) => `${place} at ${u} (in)`,
     inchesToo: (value: string, inch: string): string => `${value} (${inch}″)`,

@@ -71,7 +71,7 @@ export const virtual = {
       name: (side: Side | 'both') =>
         side === 'both' ? 'Line strip' : `Line strip for the ${sides[side]} side`,
       id: (side: Side | 'both') => (side === 'both' ? 'line-strip' : `line-strip-${side}`),
-      finish: 'Smooth on the face that meets the step.',
+      finish: 'Smooth on the face that meets the step',
       notes: {
         place: (from: number, below: number) =>
           `Stick it on the face away from the belt: its end ${mm(from)} from the plunge towards the tip, its lower edge ${mm(below)} from the spine line.`,

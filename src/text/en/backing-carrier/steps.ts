@@ -23,6 +23,9 @@ export interface StepsOf {
   readonly thickness: number;
   readonly radius: number;
   readonly path: number;
+  readonly lean: number;
+  /** Depth of the hollow that a convex face leaves, or length over which a soft one rounds the ends. */
+  readonly leaves: number;
 }
 
 /** How to build the carrier, in order. */
@@ -58,14 +61,15 @@ export const assembly = (s: StepsOf): string[] => [
 
 /** How to find zero, in order. */
 export const zeroing = (s: StepsOf): string[] => [
-  'Switch the machine off and isolate it. Mount the carrier and the belt of this pass, tension it as for work, turn it by hand over its whole length: it must lie on the face over the full height and track as before.',
-  `The path of the belt is ${mm(s.path, 1)} longer than on the bare platen: see that the tension arm is not at its stop.`,
-  `Enter the backing "${s.backing}" in the grinder file with a thickness of ${mm(s.thickness)}${s.soft ? ', kind leather' : ` and a radius of ${mm(s.radius, 0)}, kind radius`}; fixtures then come out with their settings for it.`,
-  'Move rest, nose or lip away from the platen by the shift on the sheet before the fixture is mounted again; then take the zero of the fixture as its own sheet says.',
-  'Square: stand a square on the rest against the belt: no light may show. Shim the carrier where it is held, not the belt.',
+  `At the desk: enter the backing "${s.backing}" in the grinder file with a thickness of ${mm(s.thickness)}${s.soft ? ', kind leather' : ` and a radius of ${mm(s.radius, 0)}, kind radius`}; fixtures then come out with their settings for it.`,
+  'Switch the machine off and isolate it. Take the fixture off, or move rest, nose or lip away from the platen by the shift on the sheet, measured with calipers, before the carrier goes on.',
+  'Mount the carrier and the belt of this pass, tension it as for work, turn it by hand over its whole length: it must lie on the face over the full height and track as before. If not, seat the carrier again before the tracking is touched.',
+  `The path of the belt is ${mm(s.path, 1)} longer than on the bare platen: see that the tension arm is not at its stop. If it is, the belt is too short.`,
+  `Square: stand a ${s.lean === 0 ? 'square' : `bevel gauge set to ${n(90 + s.lean)} degrees`} on the rest against the belt: no light may show. Shim the carrier where it is held, not the belt.`,
+  'Mount the fixture, or move it up, and take its zero as its own sheet says.',
   s.soft
-    ? 'Grind a test piece, lay a straight edge over its bevel and read with a feeler how far both ends are rounded: what is stated is an estimate.'
-    : 'Grind a test piece, lay a straight edge over its bevel and read the depth of the hollow with a feeler.',
+    ? `Grind a test piece and lay a straight edge over its bevel: both ends fall away over about ${mm(s.leaves, 1)} (an estimate). Where it is much more, push less or take a firmer sheet.`
+    : `Grind a test piece and lay a straight edge over its bevel: a feeler of about ${mm(s.leaves)} goes under its middle. If a thicker one does, hold the template to the face again.`,
 ];
 
 /** Cautions that this fixture adds to the usual ones. */

@@ -51,6 +51,8 @@ export const parts = {
     kerf: (play: number) =>
       `Sizes are as finished. A shop that follows the line with its beam must allow for its kerf, or the tabs are loose by it; the fit wanted is ${mm(play)}.`,
     sole: 'Front edge straight: the face of the upright stands flush with it.',
+    index:
+      'Scribe the index line for the knob on the top, from the heel hole straight to the front.',
     weld: 'Fit dry, square the front face to the underside of the foot, then tack weld, braze or glue, a little at a time on alternate sides.',
     face: 'The front face is the reference of the blade, between the jaws as well.',
     tab: (short: number) => `Tabs end ${mm(short)} below the faces they enter.`,

@@ -19,7 +19,7 @@ export const setting = {
     baseAgain: 'New belt: set the base to the belt with the feeler again before anything else.',
     fenceAgain: (by: number) =>
       `New angle: set the fence again; it moves by ${n(by)} mm from the last.`,
-    flip: (side: string) => `Jaw to the ${side} end; blade turned over, edge up.`,
+    flip: (side: string) => `Jaw at the ${side} end, edge up, this side of the blade to the belt.`,
     soft: (backing: string) =>
       `Backing "${backing}" gives way under the push: angle and bevel height are estimates until calibrated with a test piece.`,
     edgeFirst: 'First touch is at the edge itself: approach slowly, break the edge by hand first.',
@@ -27,8 +27,6 @@ export const setting = {
       `One plane leaves up to ${n(left)} mm more at the edge where it falls to the tip: stop there, lead the tip by hand by raising it evenly, or leave it for the finish.`,
     turned: (degrees: number, u: number) =>
       `Clamp the blade again, tip raised by ${n(degrees, 1)} degrees, so that the edge ${n(u, 0)} mm from the plunge touches the edge gauge; heel screw and fence stay.`,
-    stop: 'The fence stops the cut: stroke until the sparks die with the foot on the fence.',
-    approach: 'Come to the reading by screwing out, never back.',
   },
   facts: {
     carriage: 'Foot to heel screw',

@@ -26,8 +26,11 @@ export interface StepsOf {
   readonly jawGap: number;
   readonly fence: number;
   readonly firstAngle: number;
-  readonly fencePerDegree: number;
   readonly degreesPerDivision: number;
+  /** Bevel height for one division at the same edge. */
+  readonly heightPerDivision: number;
+  /** Length of the fence gauge: the last setting. */
+  readonly fenceGauge: number;
   readonly pushHeight: number;
   readonly length: number;
 }
@@ -62,23 +65,23 @@ export const zeroing = (s: StepsOf): string[] => [
   s.lean === 0
     ? 'Square: stand a square on the base against the belt: no light may show. Shim or turn the rest until it agrees.'
     : `Square: stand a bevel gauge set to ${n(90 + s.lean)} degrees on the base against the belt: no light may show. Shim or turn the rest until it agrees.`,
-  `Zero of the angle: push the bare carriage against the belt and turn the heel screw until two equal feelers, ${mm(s.feelersApart, 0)} apart along the upright, both just go in between upright and belt. Set the knob to 0.`,
+  `Zero of the angle: push the bare carriage against the belt and turn the heel screw until two equal feelers, one ${mm(s.feelersApart, 0)} above the other, both just go in between upright and belt. Turn the knob on its screw until 0 is over the index line: this is zero.`,
   `Jaw: clamp the blade by tang or ricasso, ${mm(s.jawGap, 1)} from the plunge to the jaw, flat on the upright, with the edge against the lips of the edge gauge at two places: it then stands ${mm(s.edgeHeight, 1)} above the base and along the stroke.`,
-  `Angle: screw the heel screw out by the turns and divisions under Dial; one division is ${n(s.degreesPerDivision, 3)} degrees. To come back, go half a turn too far and screw out again. Lock the nut and read again.`,
-  `Fence: loosen it, hang the fence gauge (or calipers) between belt and rear face: ${mm(s.fence)} for the first setting (${n(s.firstAngle)} degrees); both ends alike; tighten. It is set again with every angle: ${mm(s.fencePerDegree)} for a degree.`,
+  `Angle: from zero screw the heel screw out by the turns and divisions under Dial; one division is ${n(s.degreesPerDivision, 3)} degrees. To come back, go half a turn too far and screw out again. Lock the nut; if the division has moved, loosen and set again.`,
+  `Fence: loosen it, measure with calipers from the belt to its rear face: ${mm(s.fence)} for the first setting (${n(s.firstAngle)} degrees), both ends alike; tighten, measure again. It is set again with every angle; at the last one the fence gauge (${mm(s.fenceGauge)}, measured) lies on it, front at the belt, lip behind it.`,
   'Parallelism: slide the carriage along the fence from stop to stop, a feeler between blade and belt: the gap must not change. If it does, turn the fence.',
   'Try the whole stroke, motor off, both sides, stop to stop: nothing may touch belt, platen or rest.',
   `Grind with the hand on the push block only, low (${mm(s.pushHeight, 0)} above the base) and pressing down, until the foot runs on the fence and the sparks die.`,
-  'Measure bevel height and edge thickness at three places, compare with the table; correct the fence for the edge, the heel screw for the angle, and the fence again.',
+  `Measure edge and bevel height at the three places and compare with the table. First the edge: move the fence towards the belt by what is left on this side. Then, for every 0.1 mm that the bevel is too high, screw the heel screw out by ${n(0.1 / s.heightPerDivision, 0)} divisions, if too low in, and set the fence again.`,
   'Take the base, then the fence again after every change of belt or backing, and when the belt has worn.',
 ];
 
 /** Cautions that this fixture adds to the usual ones. */
 export const cautions = (s: StepsOf, edgeLeast: number, down: boolean): string[] => [
-  `The edge points up${down ? ' and the belt runs down: the edge meets the belt first' : ''}. Never below ${mm(edgeLeast)} at the edge, never a sharpened blade.`,
+  `The edge points up${down ? ', against the belt' : ''}: never grind it below ${mm(edgeLeast)}.`,
   'Jaw, fence, lock nut and mounting tight before the motor runs: a blade that slips is thrown down.',
   'The jaw stays beside the belt because the stop pins stop the stroke: never grind without both pins, and never reach round the upright.',
   'Push only at the push block, behind the heel screw, low and pressing down. Pushed high, the carriage lifts its heel and grinds steeper.',
-  `Gap between base and belt: never above ${mm(s.beltGapMost)} (the published limit for work rests at wheels, the nearest written rule); set it again after every change of belt or backing.`,
+  `Gap between base and belt: never above ${mm(s.beltGapMost)} (the published limit for work rests at wheels, the nearest written rule).`,
   'Brush base, foot and heel tip: grit under one of them is an error of angle.',
 ];

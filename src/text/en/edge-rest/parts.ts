@@ -15,7 +15,8 @@ export const parts = {
   finish: {
     nose: 'Top flat and deburred; front upper edge broken 0.2 mm at most',
     slide: 'Top flat and deburred; long edges straight',
-    lip: 'Folded square, upper edge broken 0.1 mm at most',
+    lip: 'Folded square; upper rear edge deburred only: blade and pin touch it',
+    packing: 'Flat and deburred',
     wear: 'Top flat and smooth; front upper edge broken 0.1 mm at most',
   },
   purpose: {
@@ -30,15 +31,15 @@ export const parts = {
     slide:
       'Its front edge stands under the lip at the gap from the wheel; it never touches the belt.',
     fold: (inside: number) =>
-      `Fold over a block with an inside radius of at most ${mm(inside, 1)}; square within half a degree.`,
+      `Fold over a block with an inside radius of at most ${mm(inside, 1)}; square within half a degree. Cut the sheet with something over, fold, then trim both legs and drill.`,
     lipFace: (height: number) =>
       `The rear face of the upstand is the lip: it stands ${mm(height)} above the seat and holds the edge off the wheel.`,
-    packing:
-      'From the sheet of the lip pads: it fills the space between them under the wear strip.',
+    packing: 'From the same sheet as the lip: it fills the space beside it under the wear strip.',
+    stick: 'stands on the lip slide, nose behind the blade and below the contact of the wheel',
     wear: 'The top is the seat. Chamfer the lower front edge at 45 degrees, as wide as the fold of the lip is round inside. Keep a spare: the edge marks it.',
     ends: 'Both ends are stroke stops: keep them square to the front.',
     gauge: (height: number) =>
-      `Stated height ${mm(height)}. Measure it with calipers; a tenth in its height is far less at the lip.`,
+      `Stands on the seat against the lip at the last setting: ${mm(height)} high. Measure it with calipers; a tenth in its height is far less at the lip.`,
   },
   lipSection: (thickness: number, leg: number, height: number) =>
     `Sheet ${mm(thickness)}, folded to ${mm(leg, 1)} x ${mm(height)}`,

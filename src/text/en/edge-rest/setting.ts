@@ -15,12 +15,11 @@ export const setting = {
   notes: {
     zeroAgain: 'New belt: take the zero with the pin again before setting.',
     measure: (depth: number, per: number) =>
-      `Nothing stops the cut: measure the depth and stop at ${n(depth)} mm. At this lip the hollow climbs ${n(per)} mm for each mm of depth.`,
+      `Nothing stops the cut: measure the depth, stop at ${n(depth)} mm. The hollow climbs ${n(per)} mm for each mm of depth.`,
     lipTop:
       'The face overhangs: the blade bears on the upper edge of the lip. Keep that edge sharp.',
     rubber:
       'The wheel gives way: depth and limits are estimates until calibrated with a test piece.',
-    approach: 'Come to the reading by closing the lip towards the wheel, never by opening it.',
   },
   facts: {
     radius: (belt: string) => `Abrasive radius on ${belt}`,

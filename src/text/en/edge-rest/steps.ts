@@ -21,7 +21,6 @@ export interface StepsOf {
   readonly drop: number;
   readonly pin: number;
   readonly pinLength: number;
-  readonly pinZeros: readonly { readonly belt: string; readonly lip: number }[];
   readonly gauge: number | undefined;
   readonly collar: number;
   readonly guidePlay: number;
@@ -62,21 +61,21 @@ export const assembly = (s: StepsOf): string[] => [
 /** How to find zero and come to a setting, in order. */
 export const zeroing = (s: StepsOf): string[] => [
   'Isolate the machine. Mount the belt of this pass, tension it as for work, turn its splice away from the wheel.',
-  `Height: the middle of the wheel's axle must be ${mm(Math.abs(s.drop))} ${s.drop < 0 ? 'below' : 'above'} the seat, alike at both its ends. Raise or shim the rest until it is.`,
-  `Nose: press its upper front edge against a feeler of ${mm(s.noseGap)}, square to the wheel, at both edges of the belt; tighten. Open the lip slide until the same feeler goes in front of it everywhere.`,
-  `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the seat behind the lip, along the belt. Open the lip until pin and wheel touch. A thin feeler must go in at both ends of the pin or at neither; if not, turn the fixture on the rest, begin again.`,
-  `Zero: close the lip slowly until the pin, pressed against the lip, just touches the belt as for work; press the slide to the left: so the play of the guide (${n(s.yaw)} degrees of yaw) lies on one side. The lip now stands ${s.pinZeros.map(({ belt, lip }) => `${mm(lip, 3)} on ${belt}`).join(', ')} from the wheel's foremost point, behind it where negative. Note the division at the index: this is zero.`,
-  `Go to the setting by the turns and divisions under Dial; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing.`,
+  `Height: the middle of the wheel's axle must be ${mm(Math.abs(s.drop))} ${s.drop < 0 ? 'below' : 'above'} the seat, alike at both its ends (calipers from a straight edge on the seat). Raise or shim the rest until it is.`,
+  `Nose: loosen its screws, press its upper front edge against a feeler of ${mm(s.noseGap)}, square to the wheel, at both edges of the belt; tighten. The feeler must drag alike at both; if not, again. Open the lip slide until the same feeler goes in front of it everywhere.`,
+  `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the seat behind the lip, along ${s.pads ? 'both pads alike' : 'it'}. Close the lip until the pin, held against it, touches the belt. A thin feeler must go in between pin and belt at both edges of the belt or at neither; if not, turn the fixture on the rest, tighten, begin again at 3.`,
+  `Zero: open the lip by half a turn, then close it slowly until the pin, held against it, just touches the belt as for work, pressing the slide to the left: so the play of the guide (${n(s.yaw)} degrees of yaw) lies on one side. This is zero. Turn the knob on its screw to 0 at the index, or add the division there to those in brackets.`,
+  `From zero go to the setting by the turns and divisions under Dial; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing.`,
   ...(s.gauge === undefined
     ? []
     : [
-        `Check the last setting with the printed lip gauge (${mm(s.gauge)} high, measured): stood on the seat against the lip its upper front edge must just touch the belt.`,
+        `Check the last setting with the printed lip gauge (${mm(s.gauge)} high, measured): stood on the seat against the lip its upper front edge must just touch the belt; if not, take the zero again.`,
       ]),
-  'Lock both locking screws a little at a time, in turn. Read again: if knob, pin or gauge tell otherwise, repeat.',
+  'Lock both locking screws a little at a time, in turn. If the division in brackets is no longer at the index, loosen and set again.',
   `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the edge, its long ends reaching below the edge. It must meet the end of the wear strip when the plunge stands outside the edge of the belt, on both sides alike.`,
   `Push block: stand it on the lip slide, pad against the blade opposite the belt. The pad touches ${mm(s.padHeight, 1)} above the seat, below the wheel's contact: there it holds the edge against the lip. Where the tip is too narrow use the push stick, hand behind its stop.`,
   'Try the whole stroke, motor off, both sides, tip to plunge: the edge must lie on seat and lip all along, nothing else may touch.',
-  'Grind a test bar to half the depth, measure depth and both limits of the hollow, and compare with the progress table of the annex; correct the zero by the difference.',
+  `Grind a test bar to half the depth, measure it and look it up in the progress table of the annex. For every ${mm(s.perTenth)} that the upper limit is higher than there, close the lip by ${n(0.1 / s.perDivision, 0)} divisions; if lower, open it: so the zero is mended.`,
   `Take the zero again after every change of belt, and as the belt wears: 0.1 mm of lip moves the hollow by ${mm(s.perTenth)}.`,
 ];
 

@@ -14,7 +14,8 @@ export const parts = {
     stepFace: (contact: number) =>
       `The front face is the step. The spine touches it only ${mm(contact)} above the seat: deburr the lower edge, do not chamfer it.`,
     gauge: (width: number) =>
-      `Stated width ${mm(width)}. Measure it with calipers and enter what they show, not what is stated.`,
+      `Between belt and step at the last setting: ${mm(width)} wide. Measure it with calipers: what they show is the setting that it tells.`,
+    stick: 'stands on the step, nose behind the blade and below its edge',
   },
   tight: {
     front: 'front face straight',

@@ -20,7 +20,6 @@ export const setting = {
       'First touch is at the edge itself, which no push can seat: break the edge by hand first, or hold the spine firmly to the step until the bevel is a few millimetres high.',
     standing: (mm: number) =>
       `The belt's width leaves up to ${n(mm)} mm standing at the edge somewhere along the blade: blend it by hand.`,
-    approach: 'Come to the reading by closing the step, never by opening it.',
     lowReserve: (share: number) =>
       `The step carries only ${n(100 * share, 0)} % of the push here: press high, near the edge.`,
   },

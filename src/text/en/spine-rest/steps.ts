@@ -24,6 +24,10 @@ export interface StepsOf {
   readonly yaw: number;
   readonly lean: number;
   readonly perDivision: number;
+  /** Bevel height for a tenth of a millimetre of the step. */
+  readonly heightPerTenth: number;
+  /** Width of the setting gauge: the last setting. */
+  readonly gauge: number;
   readonly padHeight: number;
   /** Where the line strip sits and ends, mm from the plunge and from the spine line; its tape. */
   readonly lineStrip?: {
@@ -81,14 +85,14 @@ export const assembly = (s: StepsOf): string[] => [
 /** How to find zero and come to a setting, in order. */
 export const zeroing = (s: StepsOf): string[] => [
   'Isolate the machine. Mount the belt of this pass on its backing, tension it as for work, turn its splice away from the platen.',
-  `Square: stand a square on the nose against the belt (${s.lean === 0 ? 'no light may show' : `the platen leans ${n(s.lean)} degrees: use a bevel gauge set to it`}). Turn or shim the rest until it agrees: an error here is the same in the bevel.`,
-  `Nose: loosen its screws, press it against a feeler of ${mm(s.noseGap)} at both edges of the belt, tighten. The gap must be alike at both ends, never above ${mm(s.noseGapMost)}, and face the platen.`,
+  `Square: stand a ${s.lean === 0 ? 'square' : `bevel gauge set to ${n(90 + s.lean)} degrees`} on the nose against the belt: no light may show. Turn or shim the rest until it agrees: an error here is the same in the bevel.`,
+  `Nose: loosen its screws, press it against a feeler of ${mm(s.noseGap)} at both edges of the belt, tighten. The feeler must drag alike at both; if not, again.`,
   s.lineStrip
     ? `Pin: lay it (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until its rounded front touches the middle of the pin and presses it flat on the belt: nothing has to be parallel.`
-    : `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until it touches the pin, pressed against the belt as for work. A thin feeler must go in at both ends of the pin or at neither; if not, turn the fixture on the rest, tighten, start again.`,
-  `Zero: open the step by half a turn, then close it slowly until the pin is just held, pressing it to the left: so the play of the guide (${n(s.yaw)} degrees of yaw) lies on one side. It now stands ${mm(s.pinZero)} from the belt. Turn the knob on its screw, or note the division at the index: this is zero.`,
-  `Go to the setting by the turns and divisions under Dial; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing.`,
-  'Lock both locking screws a little at a time, in turn. Read again: if the knob has moved, or pin or printed gauge (measured) tell otherwise, loosen and repeat.',
+    : `Parallelism: lay the pin (diameter ${mm(s.pin)}, ${mm(s.pinLength)} long) on the nose along the belt. Close the step until it touches the pin, pressed against the belt as for work. A thin feeler must go in at both ends of the pin or at neither; if not, turn the fixture on the rest, tighten, begin again at 3.`,
+  `Zero: open the step by half a turn, then close it slowly until the pin is just held, pressing the step to the left: so the play of the guide (${n(s.yaw)} degrees of yaw) lies on one side. It now stands ${mm(s.pinZero)} from the belt: this is zero. Turn the knob on its screw to 0 at the index, or add the division there to those in brackets.`,
+  `From zero go to the setting by the turns and divisions under Dial; clockwise closes, one division is ${mm(s.perDivision)}. To open, go half a turn too far and come back closing.`,
+  `Lock both locking screws a little at a time, in turn. If the division in brackets is no longer at the index, loosen and set again. At the last setting the printed gauge (${mm(s.gauge)}, measured) just goes between belt and step; if not, take the zero again.`,
   `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the spine. It must meet the side of the nose when the plunge stands outside the belt's edge, both sides alike.`,
   `Push block: slide in the pad for this place (see the cautions), stand the block on the step, pad against the blade opposite the belt. Pad 1 touches ${mm(s.padHeight, 1)} above the seat; it must lie below the edge wherever you push.`,
   ...(s.lineStrip
@@ -98,15 +102,15 @@ export const zeroing = (s: StepsOf): string[] => [
       ]
     : []),
   'Try the whole stroke, motor off, both sides, tip to plunge: nothing may touch belt, platen or rest but what is meant to.',
-  'Grind a test bar, compare bevel height and edge thickness with the progress table of the annex; correct the zero by the difference, not the angle.',
+  `Grind a test bar at the last setting, measure its edge and look it up in the progress table of the annex. For every ${mm(s.heightPerTenth)} that the bevel is higher than there, open the step by ${n(0.1 / s.perDivision, 0)} divisions; if lower, close it: so the zero is mended.`,
   'Take the zero again after every change of belt or backing and as the belt wears: 0.1 mm is about 0.1 degrees.',
 ];
 
 /** Cautions that this fixture adds to the usual ones. */
 export const cautions = (s: StepsOf, edgeLeast: number, down: boolean): string[] => [
-  `The edge points up${down ? ' and the belt runs down: the edge meets the belt first' : ''}. Never below ${mm(edgeLeast)} at the edge, never a sharpened blade.`,
+  `The edge points up${down ? ', against the belt' : ''}: never grind it below ${mm(edgeLeast)}.`,
   'Lock both screws before the motor runs: a step that moves turns the blade into the gap.',
-  `Gap between nose and belt: below the thinnest spine that crosses it, never above ${mm(s.noseGapMost)} (the published limit for work rests at wheels, the nearest written rule); set it again after every change of belt or backing.`,
+  `Gap between nose and belt: below the thinnest spine that crosses it, never above ${mm(s.noseGapMost)} (the published limit for work rests at wheels, the nearest written rule), and facing the platen.`,
   'Push only with the push block, from behind, at the height of its pad: pushed lower, the blade leaves the step; pulled, the nose.',
   ...s.pads.map(
     ({ blade, reaches }) =>

@@ -6,7 +6,7 @@ export const strip = {
   name: 'Step plate, rounded for the line strip',
   finish: 'Rounded front smooth; its lower edge broken 0.1 mm at most',
   radius: (radius: number, within: number) =>
-    `Front rounded to ${mm(radius)} within ${mm(within)}, upright, in the middle of the plate`,
+    `front rounded to ${mm(radius)} within ${mm(within)}, upright, in the middle of the plate`,
   notes: {
     instead: 'Goes in place of the straight step plate while blades with a line strip are ground.',
     contact: (contact: number) =>
