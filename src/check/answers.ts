@@ -102,7 +102,7 @@ const answers = (
   workshop: Workshop,
   gaps: Gaps,
 ): Answer[] => {
-  const work = createWorkspace();
+  const work = createWorkspace(workshop.room);
   return asked.flatMap((question): Answer[] => {
     const { rule } = question;
     const terms = termsOf(question, told);

@@ -8,10 +8,12 @@ import { meshOf } from '../model/solid.ts';
 import type { ByPlace } from './by-place.ts';
 import { createBodyNames, type BodyNames } from './content.ts';
 import {
+  createRoom,
   prepare,
   prismForm,
   type Form,
   type PairCheck,
+  type Room,
   type Shape,
   type Solid,
 } from './distance/index.ts';
@@ -40,6 +42,8 @@ export interface Workshop {
   /** `prepare` of a shape that is no mesh. */
   readonly prepared: (name: string, shape: Exclude<Shape, { kind: 'mesh' }>) => Result<Solid>;
   readonly nameOf: BodyNames;
+  /** Where one search after another works. */
+  readonly room: Room;
   /** Everything in a value that is never changed, written out once however often it is asked for. */
   readonly contentOf: (value: object) => string;
   /** Answers about pairs of bodies, and about how the parts of a fixture stand to each other. */
@@ -101,6 +105,7 @@ export const createWorkshop = (): Workshop => {
   let count = 0;
   return {
     nameOf: createBodyNames(),
+    room: createRoom(),
     contentOf,
     prepared: (name, shape) =>
       shapes(`${name} ${JSON.stringify(shape)}`, () => prepare(name, shape)),

@@ -12,9 +12,11 @@ import { boxGapTo, turnedGapTo } from '../../src/check/distance/bounds.ts';
 import { lookAnew, roomAlong } from '../../src/check/distance/look.ts';
 import { applyPose } from '../../src/check/distance/motion.ts';
 import {
+  firstOf,
   moment,
   poseOf,
   relativeMotion,
+  secondOf,
   split,
   START_POSE,
   type Relative,
@@ -70,7 +72,7 @@ describe('the room between two boxes', () => {
       const nodes = [motion.root];
       for (let k = 0; k < 3; k++) {
         const m = nodes[k] ?? motion.root;
-        if (split(motion, m)) nodes.push(motion.first[m] ?? 0, motion.second[m] ?? 0);
+        if (split(motion, m)) nodes.push(firstOf(motion, m), secondOf(motion, m));
       }
       for (const m of nodes) {
         const rooms = bounds(a, b, motion, m);

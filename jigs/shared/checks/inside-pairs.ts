@@ -111,7 +111,7 @@ export interface Pairs {
 
 /** Every two placements that are not asked how they fit, against what they are asked for. */
 export const pairsOf = (q: Assembly, stood: readonly Stood[]): Result<Pairs> => {
-  const work = createWorkspace();
+  const work = createWorkspace(q.workshop.room);
   const faces = facesBy(q.faces);
   const ask = (one: Stood, other: Stood, rule: Rule): Result<PairCheck[]> => {
     if (one.motion === other.motion) {
@@ -139,7 +139,7 @@ export const pairsOf = (q: Assembly, stood: readonly Stood[]): Result<Pairs> => 
 
 /** How every two parts that are said to touch stand to each other, faces and all others. */
 export const fitsOf = (q: Assembly, stood: readonly Stood[]): Result<Fit[]> => {
-  const work = createWorkspace();
+  const work = createWorkspace(q.workshop.room);
   const standing = (one: Stood): Result<Standing> =>
     chain(one.body(), (body) => {
       const { part, placement } = one;

@@ -57,8 +57,9 @@ export interface Hint {
   readonly t: number;
 }
 
-export const createWorkspace = (): Workspace => ({
-  room: createRoom(),
+/** A workspace of its own, or one that works in the room of others, of which each waits for the other. */
+export const createWorkspace = (room: Room = createRoom()): Workspace => ({
+  room,
   motions: new WeakMap(),
   sound: new WeakMap(),
   hints: new WeakMap(),

@@ -2,7 +2,7 @@ import { ok, type Result } from '../../core/result.ts';
 import { dot3, length3, type Vec3 } from '../../geometry/vector.ts';
 import { comparable, createWorkspace, type Body, type Workspace } from './body.ts';
 import { findInside } from './enclosed.ts';
-import { copy3, pointAt } from './flat.ts';
+import { pointAt } from './flat.ts';
 import { stands } from './motion.ts';
 import { searchPlane } from './planes.ts';
 import { reachOf } from './reach.ts';
@@ -34,18 +34,20 @@ export interface ClearanceOptions {
 
 export const SLACK = 0.001;
 
-const NO_WAY: Vec3 = [0, 0, 0];
-const UNSEEN = new Float64Array(3);
-
 /**
- * A direction of the world as a body sees it where its motion starts, of unit length, for rooms are
- * measured along it; zero for none.
+ * Points a search along a direction of the world as a body sees it where its motion starts, of unit
+ * length, for rooms are measured along it; along none where none is given.
  */
-const seenBy = (body: Body, way: Vec3, sign: 1 | -1): Float64Array => {
-  if (way === NO_WAY) return UNSEEN;
+const point = (search: Float64Array, body: Body, way: Vec3 | undefined, sign: 1 | -1): void => {
+  if (!way) {
+    search.fill(0);
+    return;
+  }
   const { x, y, z } = poseOfBody(body, 0, 0);
   const scale = sign / (length3(way) || 1);
-  return Float64Array.of(scale * dot3(x, way), scale * dot3(y, way), scale * dot3(z, way));
+  search[0] = scale * dot3(x, way);
+  search[1] = scale * dot3(y, way);
+  search[2] = scale * dot3(z, way);
 };
 
 /** A question as its pairs of solids are searched, below the limit that `near` holds. */
@@ -61,9 +63,9 @@ interface Asked {
 const searchPair = (asked: Asked, first: TreeSolid, second: TreeSolid): void => {
   const { work, near, exactness, options } = asked;
   const { still, swapped, motion } = asked.view;
-  const { at, touching = 0, along = NO_WAY } = options;
+  const { at, touching = 0, along } = options;
   // A direction that was given is tried like that of the last pieces.
-  copy3(work.room.gjk.direction, seenBy(still, along, swapped ? -1 : 1));
+  point(work.room.gjk.direction, still, along, swapped ? -1 : 1);
   const search = {
     slack: exactness.slack,
     required: exactness.required,
@@ -138,7 +140,7 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
   const hit = (how: Hit['how'], where: Found): Result<Clearance> =>
     ok({ state: 'hit', how, certified: true, gap: -chords, error: 0, ...where });
   // What the search before this one was aimed along would change the way, and so the last digits.
-  copy3(room.gjk.direction, UNSEEN);
+  room.gjk.direction.fill(0);
   // A still body on the moving side would see the other one's straight ways as curves.
   const rests = !a.motion || (stands(a.motion) && !stands(b.motion));
   const view = viewOf(work, a, b, rests, at);

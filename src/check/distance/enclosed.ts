@@ -2,7 +2,7 @@ import type { Vec3 } from '../../geometry/vector.ts';
 import { pointAt, real } from './flat.ts';
 import { insideSurface } from './inside.ts';
 import { applyBack, applyPose } from './motion.ts';
-import { FROM, START_POSE, STRIDE, type Relative } from './relative.ts';
+import { FROM, START_POSE, STRIDE, sweepAt, type Relative } from './relative.ts';
 import type { TreeSolid } from './solid.ts';
 
 /** Where one solid is inside another: a point of it, in the coordinates of the still body. */
@@ -19,9 +19,9 @@ const anchorsOf = ({ anchors }: TreeSolid, { of }: TreeSolid): Vec3[] => {
   return points;
 };
 
-const insideAt = ({ sweep, data }: Relative, node: number, point: Vec3): Inside => ({
-  sweep: sweep[node] ?? 0,
-  t: real(data, node * STRIDE + FROM),
+const insideAt = (motion: Relative, node: number, point: Vec3): Inside => ({
+  sweep: sweepAt(motion, node),
+  t: real(motion.data, node * STRIDE + FROM),
   point,
 });
 

@@ -14,13 +14,6 @@ export const grown = <T extends Float64Array | Int32Array>(old: T, fresh: T): T 
   return fresh;
 };
 
-/** Copies three numbers to the start of another array: quicker than `set` for so few. */
-export const copy3 = (to: Float64Array, from: Float64Array): void => {
-  to[0] = real(from, 0);
-  to[1] = real(from, 1);
-  to[2] = real(from, 2);
-};
-
 /** The point whose coordinates stand from an index on. */
 export const pointAt = (a: Float64Array, i: number): Vec3 => [
   real(a, i),

@@ -14,6 +14,7 @@ export { AT_HAND, NEAR } from './near.ts';
 export type { Form } from './form.ts';
 export { prismForm } from './prism-form.ts';
 export { overlapVolume } from './overlap-volume.ts';
+export { createRoom, type Room } from './room.ts';
 export type { Shape } from './shape.ts';
 export { prepare, prepareAll, type Solid } from './solid.ts';
 export { meets, shiftBody, type OverlapVolume, type Region, type TouchRule } from './touch.ts';

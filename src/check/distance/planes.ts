@@ -4,14 +4,17 @@ import { clearPlaced, placeCopy, support } from './placed.ts';
 import {
   CENTRE,
   END_POSE,
+  firstOf,
   FROM,
   HALF,
+  secondOf,
   SPIN,
   split,
   START_POSE,
   STRAY,
   STRAY_PER,
   STRIDE,
+  sweepAt,
   TO,
   type Relative,
 } from './relative.ts';
@@ -76,7 +79,7 @@ export const searchPlane = (
       if (above >= near.best) continue;
       near.best = Math.max(0, above);
       near.found = true;
-      near.sweep = int(motion.sweep, m);
+      near.sweep = sweepAt(motion, m);
       near.t = t;
       near.points.set([x, y, z, x - above * nx, y - above * ny, z - above * nz]);
     }
@@ -93,7 +96,7 @@ export const searchPlane = (
       return;
     }
     const right = int(next, node);
-    const straight = int(motion.sweep, m) >= 0;
+    const straight = sweepAt(motion, m) >= 0;
     const loose = widening(boxes, node, motion.data, m);
     if (right < 0 && straight) {
       if (comparePiece(~right, m, real(boxes, node * NODE + 6))) return;
@@ -103,8 +106,8 @@ export const searchPlane = (
       return;
     }
     if (split(motion, m)) {
-      visit(node, int(motion.first, m));
-      visit(node, int(motion.second, m));
+      visit(node, firstOf(motion, m));
+      visit(node, secondOf(motion, m));
     } else near.floor = Math.min(near.floor, Math.max(0, bound));
   };
   visit(0, motion.root);

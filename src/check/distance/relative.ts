@@ -13,11 +13,8 @@ import { ENDS, SAME, STILL, type Ways } from './ways.ts';
  */
 export interface Relative {
   data: Float64Array;
-  /** First child or -1; the second follows `second`. */
-  first: Int32Array;
-  second: Int32Array;
-  /** Sweep of a single node, -1 for a group. */
-  sweep: Int32Array;
+  /** Three numbers a node: its children, the first -1 where it has none, and its sweep, -1 for a group. */
+  links: Int32Array;
   used: number;
   readonly root: number;
   /** The nodes of whole sweeps, one for each distinct one. */
@@ -45,17 +42,33 @@ export const STRIDE = JOINED + 1;
 
 /** Typical reach at which two valid bounds on the deviation are compared, mm. */
 const TYPICAL = 100;
+
+const LINKS = 3;
+
+/** The first of a node's halves, -1 where it has not been halved. */
+export const firstOf = ({ links }: Relative, node: number): number => int(links, LINKS * node);
+
+export const secondOf = ({ links }: Relative, node: number): number => int(links, LINKS * node + 1);
+
+/** The number of a node's sweep, -1 for a group. */
+export const sweepAt = ({ links }: Relative, node: number): number => int(links, LINKS * node + 2);
+
+const setHalves = ({ links }: Relative, node: number, first: number, second: number): void => {
+  links[LINKS * node] = first;
+  links[LINKS * node + 1] = second;
+};
+
+const setSweep = ({ links }: Relative, node: number, sweep: number): void => {
+  links[LINKS * node + 2] = sweep;
+};
+
 const reserve = (m: Relative): number => {
   const node = m.used++;
-  if (node >= m.first.length) {
-    const size = 2 * m.first.length;
-    m.data = grown(m.data, new Float64Array(size * STRIDE));
-    m.first = grown(m.first, new Int32Array(size));
-    m.second = grown(m.second, new Int32Array(size));
-    m.sweep = grown(m.sweep, new Int32Array(size));
+  if (LINKS * node >= m.links.length) {
+    m.data = grown(m.data, new Float64Array(2 * m.data.length));
+    m.links = grown(m.links, new Int32Array(2 * m.links.length));
   }
-  m.first[node] = -1;
-  m.second[node] = -1;
+  setHalves(m, node, -1, -1);
   return node;
 };
 
@@ -105,7 +118,7 @@ const relativeTravel = (a: Track, b: Track): number => {
 const close = (m: Relative, node: number, sweep: number, from: number, to: number): number => {
   const base = node * STRIDE;
   const { data } = m;
-  m.sweep[node] = sweep;
+  setSweep(m, node, sweep);
   data[base + JOINED] = 1;
   data[base + FROM] = from;
   data[base + TO] = to;
@@ -192,9 +205,8 @@ const addGroup = (m: Relative, p: number, q: number): number => {
   const base = node * STRIDE;
   const at = p * STRIDE;
   const next = q * STRIDE;
-  m.first[node] = p;
-  m.second[node] = q;
-  m.sweep[node] = -1;
+  setHalves(m, node, p, q);
+  setSweep(m, node, -1);
   for (let k = 0; k < POSE; k++) {
     const low = Math.min(
       real(data, at + k) - real(data, at + SPIN + k),
@@ -235,9 +247,7 @@ export const relativeMotion = (
   const size = 2 * places.length + 16;
   const m: { -readonly [K in keyof Relative]: Relative[K] } = {
     data: new Float64Array(size * STRIDE),
-    first: new Int32Array(size),
-    second: new Int32Array(size),
-    sweep: new Int32Array(size),
+    links: new Int32Array(size * LINKS),
     used: 0,
     root: 0,
     whole: [],
@@ -261,16 +271,15 @@ export const relativeMotion = (
 
 /** Halves a node's interval where that is not done yet; false when it cannot be halved. */
 export const split = (m: Relative, node: number): boolean => {
-  if (int(m.first, node) >= 0) return true;
+  if (firstOf(m, node) >= 0) return true;
   const from = real(m.data, node * STRIDE + FROM);
   const to = real(m.data, node * STRIDE + TO);
   if (to - from < 1e-9) return false;
   const middle = (from + to) / 2;
-  const sweep = int(m.sweep, node);
+  const sweep = sweepAt(m, node);
   const first = addInterval(m, sweep, from, middle);
   const second = addInterval(m, sweep, middle, to);
-  m.first[node] = first;
-  m.second[node] = second;
+  setHalves(m, node, first, second);
   return true;
 };
 
@@ -283,12 +292,12 @@ export const heldAt = (m: Relative, sweep: number, t: number): Relative => {
 /** Which sweep, and where on it, a share of a node's way is. */
 export const moment = (m: Relative, node: number, share: number): { sweep: number; t: number } => {
   const base = node * STRIDE;
-  const sweep = int(m.sweep, node);
+  const sweep = sweepAt(m, node);
   if (sweep < 0) {
     const part = real(m.data, base + PART);
     return share < part
-      ? moment(m, int(m.first, node), share / part)
-      : moment(m, int(m.second, node), part < 1 ? (share - part) / (1 - part) : 0);
+      ? moment(m, firstOf(m, node), share / part)
+      : moment(m, secondOf(m, node), part < 1 ? (share - part) / (1 - part) : 0);
   }
   const from = real(m.data, base + FROM);
   const to = real(m.data, base + TO);

@@ -8,15 +8,18 @@ import { ROUND } from './pieces.ts';
 import { clearPlaced, IDENTITY_POSE, placeCopy, type Placed } from './placed.ts';
 import {
   END_POSE,
+  firstOf,
   FROM,
   JOINED,
   moment,
   poseOf,
+  secondOf,
   split,
   START_POSE,
   STRAY,
   STRAY_PER,
   STRIDE,
+  sweepAt,
   TO,
   type Relative,
 } from './relative.ts';
@@ -238,7 +241,7 @@ const loosest = (search: Search, a: number, b: number, m: number): 0 | 1 | 2 => 
     int(search.b.tree.next, b) < 0
       ? -1
       : real(boxesB, j + 3) + real(boxesB, j + 4) + real(boxesB, j + 5);
-  const group = int(search.motion.sweep, m) < 0;
+  const group = sweepAt(search.motion, m) < 0;
   const sizeM = (group ? GROUP_WEIGHT : 1) * widening(boxesA, a, data, m);
   if (sizeA < 0 && sizeB < 0) return 2;
   if (sizeM > sizeA && sizeM > sizeB) return 2;
@@ -334,7 +337,7 @@ export const searchTrees = (search: Search, leaf = 0): void => {
     if (halve === 0) top = pushTwo(search, top, a + 1, rightA, b, b, m, m);
     else if (halve === 1) top = pushTwo(search, top, a, a, b + 1, rightB, m, m);
     else if (split(motion, m)) {
-      top = pushTwo(search, top, a, a, b, b, int(motion.first, m), int(motion.second, m));
+      top = pushTwo(search, top, a, a, b, b, firstOf(motion, m), secondOf(motion, m));
     } else near.floor = Math.min(near.floor, Math.max(0, bound));
   }
 };

@@ -103,12 +103,13 @@ const awayOf = (ends: Float64Array, i: number): number => {
 /** The fold that leaves fewest sweeps. */
 const foldOf = ({ a, b, distinct, ends }: Ways): Fold | undefined => {
   const plain = distinct.map((sweep) => isPlain(a[sweep] ?? STILL, b[sweep] ?? STILL));
-  const away = distinct.map((_, i) => awayOf(ends, i));
+  const away = new Float64Array(distinct.length);
+  for (let i = 0; i < away.length; i++) away[i] = awayOf(ends, i);
   /** Earlier sweeps that may be the mirror image of one. */
   const images = distinct.map((_, i) => {
     const found: number[] = [];
     for (let j = 0; plain[i] && j < i; j++) {
-      if (plain[j] && Math.abs((away[i] ?? 0) - (away[j] ?? 0)) <= 2 * SAME) found.push(j);
+      if (plain[j] && Math.abs(real(away, i) - real(away, j)) <= 2 * SAME) found.push(j);
     }
     return found;
   });
