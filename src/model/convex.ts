@@ -1,9 +1,6 @@
 import { cross2, dot2, sub2, type Vec2 } from '../geometry/vector.ts';
 import { triangulate } from './triangulate.ts';
 
-/** Corners of a convex part at most: what has more is left in two, so that its box stays close to it. */
-const MOST_CORNERS = 24;
-
 /**
  * The sides of polygons that lie against each other: a side runs from its corner to that of the next
  * one about its polygon, and `back` is the side that runs the other way, -1 for none.
@@ -56,9 +53,8 @@ export const convexParts = (rings: readonly (readonly Vec2[])[]): Vec2[][] => {
     const across = cross2(into, out);
     return across > 0 || (across === 0 && dot2(into, out) > 0);
   };
-  // The triangle that stands for the polygon a triangle has become part of, and how many corners it has.
+  // The triangle that stands for the polygon a triangle has become part of.
   const part = corner.slice(0, corner.length / 3).map((_, i) => i);
-  const corners = part.map(() => 3);
   const partOf = (side: number): number => {
     let one = Math.floor(side / 3);
     while (at(part, one) !== one) one = at(part, one);
@@ -71,19 +67,17 @@ export const convexParts = (rings: readonly (readonly Vec2[])[]): Vec2[][] => {
   for (const side of inner) {
     const other = at(back, side);
     const [one, two] = [partOf(side), partOf(other)];
-    const together = at(corners, one) + at(corners, two) - 2;
     const joints = [
       [at(before, side), at(next, other)],
       [at(before, other), at(next, side)],
     ] as const;
-    if (one === two || together > MOST_CORNERS) continue;
+    if (one === two) continue;
     if (!joints.every(([from, to]) => turnsLeft(from, to))) continue;
     for (const [from, to] of joints) {
       next[from] = to;
       before[to] = from;
     }
     part[two] = one;
-    corners[one] = together;
     gone.add(side).add(other);
   }
   return corner.reduce<Vec2[][]>((parts, _, first) => {

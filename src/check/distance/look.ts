@@ -144,19 +144,6 @@ const lowestOf = (
 };
 
 /**
- * Share of two nodes' size by which looking below them may well raise their room along a direction:
- * of a fiftieth to an eighth the least that had no more pairs looked into in the checks of the shipped
- * designs. Where more is missing, to look is a waste.
- */
-const GAIN = 1 / 16;
-
-const sizeOf = ({ solid }: Probed, node: number): number => {
-  const { boxes } = solid.tree;
-  const i = node * NODE + 3;
-  return real(boxes, i) + real(boxes, i + 1) + real(boxes, i + 2);
-};
-
-/**
  * The room between node a of the moving body, anywhere in motion node m, and node b along a
  * direction of the still body's: as of `lowMovingTo` and `highStillTo`, but from what the bodies
  * really reach, the still one to within `slack`; and how much of it straying from straight ways
@@ -178,13 +165,8 @@ export const roomAlong = (
   const { out } = look;
   aim(aimed, data, m, normal);
   turnRound(back, normal);
-  lowestTo(out, 0, still, b, back, 0);
-  lowestTo(out, 1, moving, a, aimed, 0);
   const start = real(aimed.way, 3);
   const end = real(aimed.way, WAY + 3);
-  const rough = real(out, 0) + real(out, 1) + start;
-  const size = sizeOf(moving, a) + sizeOf(still, b);
-  if (rough < enough - GAIN * size) return [rough, 0];
   out[TOO_LOW] = -Infinity;
   out[WELL] = Infinity;
   lowestOf(look, still, b, -1, back, 0, slack);

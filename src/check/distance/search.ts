@@ -47,18 +47,6 @@ export interface Search extends Exactness {
  */
 const GROUP_WEIGHT = 25;
 
-/**
- * Nodes whose first half has more nodes than this are tried along a direction as wholes: of none to
- * 128 this one looked into the fewest pairs for its time in three designs of tests/bench/whole.ts (c).
- */
-const LARGE = 16;
-
-/**
- * Bodies that are to touch are looked into this far before a direction is tried that would keep them
- * apart: by then most have been found to touch.
- */
-const SOON = 64;
-
 /** Gives up splitting after this many pairs: what is left counts with its proved bound. */
 const MOST = 4_000_000;
 
@@ -327,10 +315,7 @@ export const searchTrees = (search: Search, leaf = 0): void => {
         continue;
       }
     } else {
-      // What separated the last pieces is good for parts of a body as well, the nearest way for large ones.
-      const large = a === 0 || rightA - a > LARGE;
-      const may = (large || !near.found) && (touching === 0 || steps > SOON);
-      const off = may ? keepsOff(search, a, b, m) : 'no';
+      const off = keepsOff(search, a, b, m);
       if (off === 'yes') continue;
       if (off === 'no') halve = loosest(search, a, b, m);
     }
