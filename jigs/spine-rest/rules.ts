@@ -1,5 +1,7 @@
 import {
+  atan2,
   bevelPlace,
+  degrees,
   loweredTo,
   problem,
   radians,
@@ -9,6 +11,7 @@ import {
   wantedBevel,
   type Design,
   type Issue,
+  type Mend,
   type SpineRestPlan,
 } from '../../src/family/index.ts';
 import {
@@ -58,7 +61,13 @@ interface TooHigh {
   readonly index: number;
   readonly blade: string;
   readonly most: number;
+  /** Of a bevel that is asked for by its angle: how steep it must about be, degrees. */
+  readonly steep?: number;
 }
+
+/** The angle of a bevel as high as this that takes off `depth` at the edge, to a tenth of a degree. */
+const steepAt = (high: number, depth: number): number =>
+  Math.ceil(10 * degrees(atan2(depth, high))) / 10;
 
 /**
  * The bevels of a side that are too high for the spine corner nearest to the belt to stand `need`
@@ -80,7 +89,10 @@ const tooHigh = (design: Design, { side, cornerDistance, blades }: Nearest, need
       const k = asked * tan(radians(angle));
       const room = k * (height / place.bevelHeight - 1) + need - cornerDistance;
       const share = height / (1 + room / k) / place.bevelHeight;
-      return [{ blade: blade.name, index, asked, most: Math.floor(asked * share) }];
+      const most = Math.floor(asked * share);
+      const byAngle = blade.bevels[side].kind === 'angle' && most > 0;
+      const steep = byAngle ? { steep: steepAt(asked * share, k) } : {};
+      return [{ blade: blade.name, index, asked, most, ...steep }];
     })
     .filter(({ asked, most }) => most < asked)
     .sort((p, q) => p.most - q.most);
@@ -97,6 +109,14 @@ const shortBy = ({ lines }: SpineRestPlan, side: Nearest['side'], { blade }: Too
       .flatMap(({ places }) => places.filter(({ steers }) => steers))
       .map(({ deviation }) => -deviation),
   );
+
+/** A bevel that is as low as it must be, by what it is entered by. */
+const lowered = ({ index, most, steep }: TooHigh, side: Nearest['side']): Mend => {
+  const bevel = `blades.${index}.bevels.${side}`;
+  return steep === undefined
+    ? { path: `${bevel}.height`, value: most }
+    : { path: `${bevel}.angle`, value: steep };
+};
 
 /** Share of the step's height that the spine may take, mm below its top. */
 const STEP_MARGIN = 1;
@@ -121,11 +141,11 @@ export const planIssues = (design: Design, v: Values, plan: SpineRestPlan): Issu
       const ruling = high
         .filter(
           ({ index, most }) =>
-            most >= 1 && design.blades[index]?.bevels[nearest.side].kind === 'height',
+            most >= 1 &&
+            ['height', 'angle'].includes(design.blades[index]?.bevels[nearest.side].kind ?? ''),
         )
         .sort((p, q) => shortBy(plan, nearest.side, q) - shortBy(plan, nearest.side, p))[0];
-      const bevel = `blades.${ruling?.index ?? 0}.bevels.${nearest.side}.height`;
-      issues.push(ruling ? { ...issue, mend: { path: bevel, value: ruling.most } } : issue);
+      issues.push(ruling ? { ...issue, mend: lowered(ruling, nearest.side) } : issue);
     }
   }
   const highest = [...plan.settings].sort((a, b) => b.stepContact - a.stepContact)[0];

@@ -34,7 +34,15 @@ export type * from '../check/set-up.ts';
 export { CHECK_CHORD, createWorkshop, type Workshop } from '../check/workshop.ts';
 export { fabricationChecks } from '../check/rules.ts';
 export { exact, type Certainty } from '../core/certainty.ts';
-export { hasError, loweredTo, mendedBy, problem, raisedTo, type Issue } from '../core/issue.ts';
+export {
+  hasError,
+  loweredTo,
+  mendedBy,
+  problem,
+  raisedTo,
+  type Issue,
+  type Mend,
+} from '../core/issue.ts';
 export { number, ofMachine, ofSheet, type NumberParameter } from '../core/parameter.ts';
 export { all, chain, fail, ok, type Result } from '../core/result.ts';
 export { acos, asin, atan, atan2, cos, sin, tan } from '../core/trigonometry.ts';

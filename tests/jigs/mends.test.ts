@@ -153,6 +153,15 @@ describe('mends that the rules of families name', () => {
     expect(codes(Number(said))).not.toContain('no-bearing');
     // It is not told much too low either.
     expect(codes(Number(said) + 3)).toContain('no-bearing');
+
+    // One that is asked for by its angle is mended by a steeper one, with which a smaller gap does
+    // the rest, and not by a much steeper one.
+    const angled = (angle: number) =>
+      issuesOf(given({ kind: 'angle', angle })).find(({ code }) => code === 'no-bearing')?.mend;
+    const steeper = angled(2.2);
+    expect(steeper?.path).toMatch(/\.bevels\.(left|right)\.angle$/);
+    expect(angled(Number(steeper?.value))?.path).toBe('fixture.parameters.noseGap');
+    expect(angled(Number(steeper?.value) - 0.3)?.path).toBe(steeper?.path);
   });
 
   it('a pad of the edge rest too low over its slide is mended by the wear strip that lowers the slide', () => {

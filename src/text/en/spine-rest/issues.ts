@@ -16,13 +16,19 @@ export const issues = {
     gap: number,
     corner: number,
     side: string,
-    high: readonly { readonly blade: string; readonly most: number }[],
+    high: readonly {
+      readonly blade: string;
+      readonly most: number;
+      readonly steep?: number;
+    }[],
     family: boolean,
   ) => {
     const [lowest, ...others] = high.filter(({ most }) => most > 0);
-    const rest = others.map(({ blade, most }) => `, up to ${mm(most)} “${blade}”`).join('');
+    const up = ({ most, steep }: (typeof high)[number]): string =>
+      steep === undefined ? `up to about ${mm(most)} high` : `of at least about ${steep} degrees`;
+    const rest = others.map((other) => `, one ${up(other)} “${other.blade}”`).join('');
     const lower = lowest
-      ? `a bevel up to about ${mm(lowest.most)} high leaves “${lowest.blade}”${rest} that room on the ${side} side.${family ? ' One setting serves all blades, so each must be as low.' : ''} Grind ${high.length > 1 ? 'them' : 'it'} lower, ask for less bearing`
+      ? `a bevel ${up(lowest)} leaves “${lowest.blade}”${rest} that room on the ${side} side.${family ? ' One setting serves all blades, so each must be as low.' : ''} Grind ${high.length > 1 ? 'them' : 'it'} ${lowest.steep === undefined ? 'lower' : 'steeper'}, ask for less bearing`
       : 'grind a lower bevel, ask for less bearing';
     return `The gap cannot be less than ${mm(gap)}, so the corner must stand at least ${mm(corner)} from the belt: ${lower}, or use another fixture for ${family ? 'these blades' : 'this blade'}.`;
   },
