@@ -3,7 +3,7 @@ import { mendOf } from '../check/mend.ts';
 import type { CheckResult } from '../check/result.ts';
 import { hasError, problem, type Issue, type Mend } from '../core/issue.ts';
 import { withValue } from '../core/path.ts';
-import { fail, ok, type Result } from '../core/result.ts';
+import { chain, fail, ok, type Result } from '../core/result.ts';
 import { checkDesign } from '../document/open.ts';
 import type { Design } from '../document/schema.ts';
 import type { Registry } from '../family/index.ts';
@@ -16,6 +16,8 @@ import { mendByTrying } from './try-values.ts';
 export interface Mended {
   readonly design: Design;
   readonly differences: readonly Difference[];
+  /** The checks that fail nonetheless, each with what would mend it. */
+  readonly failed: readonly CheckResult[];
 }
 
 /** The same as it is written out. */
@@ -23,6 +25,7 @@ export interface MendReport {
   readonly format: 'platenwright-mended';
   readonly design: string;
   readonly differences: readonly Difference[];
+  readonly failed: readonly CheckResult[];
 }
 
 /** Answers that are mended one after another at most. */
@@ -86,5 +89,7 @@ export const mendAll = (
   const changes = differences(design, now, registry);
   return changes.length === 0
     ? fail(problem('nothing-to-mend', '', text.adapt.mend.nothing))
-    : ok({ design: now, differences: changes });
+    : chain(failedOf(now, answer.value), (failed) =>
+        ok({ design: now, differences: changes, failed }),
+      );
 };

@@ -110,6 +110,7 @@ export const mendedSchema: Schema<MendReport> = v.object({
   format: v.literal('platenwright-mended'),
   design: v.string(),
   differences: list(differenceSchema),
+  failed: list(checkResultSchema),
 });
 
 export const comparisonSchema: Schema<Comparison> = v.object({

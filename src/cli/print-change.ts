@@ -3,6 +3,7 @@ import type { Difference } from '../adapt/differences.ts';
 import type { PartChange } from '../adapt/part-changes.ts';
 import { DECIMALS, type SettingChange } from '../adapt/setting-changes.ts';
 import { settingRows } from '../adapt/setting-rows.ts';
+import type { CheckResult } from '../check/result.ts';
 import { plain } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import { printLine } from './answer.ts';
@@ -26,6 +27,14 @@ const printSettingChanges = (changes: readonly SettingChange[], indent: string):
       gone ? words.settingGone : words.settingValue(said(from), said(to), unit),
     ]),
   ).forEach(printLine);
+};
+
+/** Failed checks, each with what would mend it. */
+export const printFailed = (failed: readonly CheckResult[]): void => {
+  for (const { label, message, fix } of failed) {
+    printLine(`  ${text.cli.failed}  ${label}: ${message}`);
+    printLine(`        ${fix}`);
+  }
 };
 
 const partLine = ({ change, name, reasons, kind }: PartChange): string => {

@@ -140,7 +140,17 @@ describe('all values that are named as mends', () => {
     expect(code).toBe(0);
     expect(v.is(mendedSchema, value)).toBe(true);
     expect(value['differences']).toHaveLength(1);
+    expect(value['failed']).toEqual([]);
     expect(openDesign(readFileSync(at('mended.jig.json')), registry).ok).toBe(true);
+
+    // What is left is told as well: no line is allowed more than the maker did.
+    const tight = put(
+      'tight.jig.json',
+      readFileSync(file, 'utf8').replaceAll(/"allowed": [\d.]+/g, '"allowed": 0.1'),
+    );
+    const left = await runJson('mend', tight);
+    expect(left.code).toBe(1);
+    expect(JSON.stringify(left.value['failed'])).toContain('range/line/0/left');
   });
 
   it('reach a file whose values contradict each other, as a hand may write it', async () => {

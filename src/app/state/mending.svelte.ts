@@ -40,11 +40,13 @@ export class Mending {
       const [first] = left.length > 0 ? left : mended.issues;
       return this.#notices.say('bad', words.failed(`${first?.message ?? ''} ${first?.fix ?? ''}`));
     }
-    const { design, differences } = mended.value;
+    const { design, differences, failed } = mended.value;
     bench.replace(design);
     const said = differences.map(({ label, from, to }) => words.step(label, from, to));
     // A later step is not what this would take back.
     const run = () => (bench.design === design ? bench.undo() : undefined);
-    this.#notices.say('good', words.done(said), { label: text.app.tools.undo, run });
+    const lines = [words.done(said), ...(failed.length > 0 ? [words.still(failed.length)] : [])];
+    const tone = failed.length > 0 ? 'bad' : 'good';
+    this.#notices.say(tone, lines.join('\n'), { label: text.app.tools.undo, run });
   }
 }

@@ -9,7 +9,7 @@ import type { Grinder } from '../../grinder/schema.ts';
 import { text } from '../../text/index.ts';
 import { issueOf, printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
 import { loadDesign, readBytes } from '../load.ts';
-import { printConsequence, printDifferences } from '../print-change.ts';
+import { printConsequence, printDifferences, printFailed } from '../print-change.ts';
 import { writeNew } from '../write-file.ts';
 
 const words = text.adapt;
@@ -49,10 +49,7 @@ const print = (adaptation: Adaptation): void => {
   printDifferences(differences);
   printConsequence(adaptation);
   printLine(words.checksTitle(failed.length, checks));
-  for (const { label, message, fix } of failed) {
-    printLine(`  ${text.cli.failed}  ${label}: ${message}`);
-    printLine(`        ${fix}`);
-  }
+  printFailed(failed);
 };
 
 export interface AdaptOptions {

@@ -6,7 +6,7 @@ import { saveDesign } from '../../document/save.ts';
 import { text } from '../../text/index.ts';
 import { printIssues, printJson, printLine, type ExitCode } from '../answer.ts';
 import { loadDesign } from '../load.ts';
-import { printDifferences } from '../print-change.ts';
+import { printDifferences, printFailed } from '../print-change.ts';
 import { writeNew } from '../write-file.ts';
 
 export interface MendOptions {
@@ -16,7 +16,7 @@ export interface MendOptions {
 
 /**
  * `mend FILE`: sets every value that refusals, warnings and failed checks name as their mend and
- * tells which; with `out`, writes the mended design.
+ * tells which; with `out`, writes the mended design. Ends with 1 when a check fails nonetheless.
  */
 export const mend = async (file: string, { out, json = false }: MendOptions): Promise<ExitCode> => {
   const mended = chain(loadDesign(file, openToMend), (design) => mendAll(design, registry));
@@ -25,17 +25,24 @@ export const mend = async (file: string, { out, json = false }: MendOptions): Pr
     printIssues(mended.issues, json);
     return 2;
   }
-  const { design, differences } = mended.value;
+  const { design, differences, failed } = mended.value;
   const problem = out === undefined ? undefined : writeNew(out, saveDesign(design));
   if (problem) {
     printIssues([problem], json);
     return 2;
   }
-  const report: MendReport = { format: 'platenwright-mended', design: design.name, differences };
+  const report: MendReport = {
+    format: 'platenwright-mended',
+    design: design.name,
+    differences,
+    failed,
+  };
   if (json) printJson(report);
   else {
     printDifferences(differences);
+    if (failed.length > 0) printLine(text.adapt.mend.still(failed.length));
+    printFailed(failed);
     printLine(out === undefined ? text.adapt.notWritten : text.adapt.restored(design.name, out));
   }
-  return 0;
+  return failed.length === 0 ? 0 : 1;
 };

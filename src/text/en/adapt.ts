@@ -32,6 +32,7 @@ export const adapt = {
       fix: 'Follow the words of what fails, or compare the fixtures.',
     },
     left: 'The values named do not mend it; nothing was written. What is left:',
+    still: (n: number) => `${counted(n, 'check')} still ${n === 1 ? 'fails' : 'fail'}.`,
     all: 'Mend all that a value mends',
     working: 'Setting the values named, one after another …',
     step: (label: string, from: string | null, to: string | null) =>
