@@ -64,7 +64,7 @@ const keyhole = (rings: readonly (readonly Vec2[])[]): Vec2[] => {
 
 /** The picture of bodies in parallel projection with hidden lines removed, `k` times as large. */
 export const scene = (bodies: readonly Body[], eye: Eye, k: number): Scene => {
-  const drawn = paintOrder(bodies, eye.towards).map((body) => drawBody(body, { eye, k }));
+  const drawn = paintOrder(bodies, eye).map((body) => drawBody(body, { eye, k }));
   const faces = drawn.flatMap((d) => d.faces);
   return {
     items: drawn.flatMap((d) => d.items),

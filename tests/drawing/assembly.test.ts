@@ -5,7 +5,10 @@ import { bodiesOf } from '../../src/drawing/bodies.ts';
 import { explode } from '../../src/drawing/explode.ts';
 import { frame } from '../../src/geometry/frame.ts';
 import { hatch } from '../../src/drawing/hatch.ts';
-import { ABOVE_SIDE, ISOMETRIC, SIDE } from '../../src/drawing/eye.ts';
+import { ABOVE_SIDE, ISOMETRIC, projected, SIDE } from '../../src/drawing/eye.ts';
+import { ownersIn } from '../../src/drawing/owners.ts';
+import { circle, polygon, rectangle, type Loop } from '../../src/geometry/loop.ts';
+import type { Part } from '../../src/model/part.ts';
 import { paintOrder } from '../../src/drawing/paint-order.ts';
 import { scene } from '../../src/drawing/scene.ts';
 import type { Vec2 } from '../../src/geometry/vector.ts';
@@ -152,10 +155,55 @@ describe('hidden-line removal', () => {
   });
 
   it('paints what stands behind before what stands in front', () => {
-    const order = paintOrder(bodiesOf(parts, placements), ISOMETRIC.towards).map((b) => b.owner);
+    const order = paintOrder(bodiesOf(parts, placements), ISOMETRIC).map((b) => b.owner);
     expect(order.indexOf('nut')).toBeLessThan(order.indexOf('base'));
     expect(order.indexOf('base')).toBeLessThan(order.indexOf('nose'));
     expect(order.indexOf('base')).toBeLessThan(order.indexOf('bar'));
+  });
+});
+
+describe('a bar under an overhanging grip, and a screw in it', () => {
+  // A wall 14 thick and 47 high whose grip reaches out 70 between 13 and 35; under it, longer than
+  // the grip, a bar 6 high whose box no plane parts from the grip's, with a disc at its free end.
+  const part = (id: string, outer: Loop, from: number, to: number): Part => ({
+    ...nose,
+    id,
+    layers: [{ profile: { outer, holes: [] }, from, to }],
+  });
+  const grip: readonly Vec2[] = [
+    [0, 0],
+    [32, 0],
+    [32, 13],
+    [70, 13],
+    [70, 35],
+    [14, 35],
+    [14, 47],
+    [0, 47],
+  ];
+  const made = [
+    part('grip', polygon(grip), 0, 80),
+    part('bar', rectangle([-30, 40], [150, 60]), 2, 8),
+    part('head', circle([140, 50], 5), 8, 14),
+  ];
+  const placed = made.map(({ id }) => ({
+    part: id,
+    name: id,
+    carrier: 'ground' as const,
+    touches: [],
+    // The grip lies along x: its own x is y here, its own y is z.
+    frame: id === 'grip' ? frame([0, 0, 0], [0, 1, 0], [0, 0, 1]) : frame([0, 0, 0]),
+  }));
+  const shown = ownersIn(scene(bodiesOf(made, placed), ISOMETRIC, 1));
+
+  // The grip's end, its face with the bar behind, its top; what reaches out of it, what is on that.
+  it.each([
+    ['grip', [80, 50, 24]],
+    ['grip', [40, 70, 24]],
+    ['grip', [40, 50, 35]],
+    ['bar', [120, 60, 5]],
+    ['head', [140, 50, 14]],
+  ] as const)('shows the %s at %j', (owner, at) => {
+    expect(shown(projected(at, ISOMETRIC, 1))).toBe(owner);
   });
 });
 
