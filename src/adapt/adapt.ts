@@ -1,14 +1,13 @@
 import type { CheckResult } from '../check/result.ts';
-import { problem, type Issue } from '../core/issue.ts';
+import type { Issue } from '../core/issue.ts';
 import { chain, ok, type Result } from '../core/result.ts';
-import { checkDesign } from '../document/open.ts';
 import type { Design } from '../document/schema.ts';
 import type { Registry } from '../family/index.ts';
 import type { Grinder } from '../grinder/schema.ts';
 import { checkFixture } from '../make/engine.ts';
-import { text } from '../text/index.ts';
-import { build, consequence, type Built, type Consequence } from './consequence.ts';
+import { build, consequence, type Consequence } from './consequence.ts';
 import { differences, type Difference } from './differences.ts';
+import { firstBuilt, type Candidate } from './give-way.ts';
 import { keptValues } from './kept-values.ts';
 import { ontoBlades } from './onto-blades.ts';
 import { ontoGrinder } from './onto-grinder.ts';
@@ -44,69 +43,6 @@ export interface Adapted {
 
 /** The most that a revision counts to in a file. */
 const LAST_REVISION = 9999;
-
-interface Candidate {
-  readonly design: Design;
-  readonly notes: readonly Issue[];
-}
-
-/** The same fixture with one of its choices made differently, each way once. */
-const otherChoices = ({ design, notes }: Candidate, registry: Registry): Candidate[] =>
-  Object.entries(registry.families[design.fixture.family]?.parameters ?? {}).flatMap(
-    ([key, parameter]) => {
-      if (parameter.kind !== 'choice') return [];
-      const now = design.fixture.parameters[key] ?? parameter.initial;
-      const labelOf = (value: unknown): string =>
-        parameter.options.find((option) => option.value === value)?.label ?? String(value);
-      return parameter.options
-        .filter(({ value }) => value !== now)
-        .map(({ value, label }): Candidate => {
-          const parameters = { ...design.fixture.parameters, [key]: value };
-          const message = text.adapt.notes.choice(parameter.label, labelOf(now), label);
-          const note = problem(
-            'adapted',
-            `fixture.parameters.${key}`,
-            { message, fix: '' },
-            'note',
-          );
-          return {
-            design: { ...design, fixture: { ...design.fixture, parameters } },
-            notes: [...notes, note],
-          };
-        });
-    },
-  );
-
-const built = (candidate: Candidate, registry: Registry): Result<Candidate & { built: Built }> =>
-  chain(checkDesign(candidate.design, registry), (design) =>
-    chain(build(design, registry), (fixture) =>
-      ok({ design, notes: candidate.notes, built: fixture }),
-    ),
-  );
-
-const keptParts = ({ parts }: Consequence): number =>
-  parts.filter(({ change }) => change === 'unchanged').length;
-
-/**
- * The design with its parameters as they are; where that cannot be built, with one choice (such as
- * how it is mounted) made differently: of those the one that keeps most parts.
- */
-const firstBuilt = (
-  candidate: Candidate,
-  before: Built,
-  registry: Registry,
-): Result<Candidate & { built: Built }> => {
-  const asItIs = built(candidate, registry);
-  if (asItIs.ok) return asItIs;
-  const others = otherChoices(candidate, registry)
-    .map((other) => built(other, registry))
-    .flatMap((result) => (result.ok ? [result] : []));
-  const [best] = others.sort(
-    (a, b) =>
-      keptParts(consequence(before, b.value.built)) - keptParts(consequence(before, a.value.built)),
-  );
-  return best ?? asItIs;
-};
 
 /**
  * Fits a design to another grinder, to other blades, or both: the adapted design and a report of

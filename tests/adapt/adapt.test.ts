@@ -4,6 +4,7 @@ import { registry } from '../../jigs/registry.ts';
 import { adapt } from '../../src/adapt/adapt.ts';
 import { compare } from '../../src/adapt/compare.ts';
 import { build, consequence } from '../../src/adapt/consequence.ts';
+import { firstBuilt } from '../../src/adapt/give-way.ts';
 import { differences } from '../../src/adapt/differences.ts';
 import { keptValues } from '../../src/adapt/kept-values.ts';
 import { ontoGrinder } from '../../src/adapt/onto-grinder.ts';
@@ -267,6 +268,31 @@ describe('another grinder', () => {
     ]);
     expect(parts.length).toBeGreaterThan(8);
     expect(purchases.some(({ have, need }) => need > have)).toBe(true);
+  });
+
+  it('sets a number of the fixture that cannot stay, and says so; blades are left as they are', () => {
+    const from = kitchen();
+    const leaning: Grinder = { ...from.grinder, name: 'Leaning', lean: 4 };
+    const before = build(from, registry);
+    if (!before.ok) throw new Error('no fixture');
+    const onto = (design: Design) => firstBuilt({ design, notes: [] }, before.value, registry);
+    // 0.4 mm running clearance, 0.5 mm flutter and splice, and 6 sin 4 deg that the plate leans over.
+    const least = 0.9 + 6 * Math.sin((4 * Math.PI) / 180);
+    const found = onto({ ...from, grinder: leaning });
+    if (!found.ok) throw new Error(found.issues[0]?.message);
+    const gap = Number(found.value.design.fixture.parameters['noseGap']);
+    expect(gap).toBeGreaterThan(least);
+    expect(gap).toBeLessThan(least + 0.05);
+    expect(found.value.notes.map(({ message }) => message).join()).toContain(
+      'Gap at the belt: 1 mm',
+    );
+    expect(found.value.design.blades).toEqual(from.blades);
+
+    // Where the blades would have to be other ones the refusal stands.
+    const bevel = { kind: 'height', height: 30 } as const;
+    const blades = from.blades.map((one) => ({ ...one, bevels: { left: bevel, right: bevel } }));
+    const refused = onto({ ...from, blades, grinder: leaning });
+    expect(refused.issues.map(({ code }) => code)).toContain('nose-at-belt');
   });
 
   it('exchanges belts for the nearest grit and leaves a calibration behind, and says so', () => {

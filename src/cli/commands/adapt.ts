@@ -82,7 +82,13 @@ export const adaptFile = async (
   }
   if (json) printJson(adaptation);
   else {
-    printIssues(adapted.issues, false);
+    // What the file of the grinder warns of holds for the adapted design as well, and is told once.
+    const { issues } = adapted;
+    const first = (one: string): number => issues.findIndex(({ message }) => message === one);
+    printIssues(
+      issues.filter(({ message }, i) => first(message) === i),
+      false,
+    );
     print(adaptation);
     printLine(out === undefined ? words.notWritten : words.restored(design.name, out));
   }

@@ -157,7 +157,7 @@ export const adapt = {
       message: `${label}: ${value} is kept from "${from}"; it describes that machine, and no file says what it is on "${to}".`,
       fix: `${machine?.measure ?? ''} Put in what you find; everything is worked out again from it.`,
     }),
-    choice: (label: string, from: string, to: string) =>
+    gaveWay: (label: string, from: string, to: string) =>
       `${label}: ${from} cannot be built here; ${to} can.`,
     sequence: 'Edges to stop at are taken over with the blades.',
   },
