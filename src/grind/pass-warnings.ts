@@ -1,5 +1,5 @@
 import type { Blade, Side } from '../blade/schema.ts';
-import { problem, type Issue } from '../core/issue.ts';
+import { problem, type Issue, type Mend } from '../core/issue.ts';
 import { gridUp } from '../core/units.ts';
 import { text } from '../text/index.ts';
 
@@ -19,30 +19,39 @@ interface Passed {
   }[];
 }
 
+/** What is said of a pass that undercuts, and what keeps it outside the finished face. */
+interface Undercut {
+  readonly words: typeof words.undercuts;
+  /** The value of the pass at which it stays as far outside as it comes too near, if there is one. */
+  readonly mend: (pass: number, blade: string, margin: number) => Mend | undefined;
+}
+
 /**
- * The issue with the edge at which a pass stays as far outside as it comes too near: a pass that
- * stops e thicker on a side lies e further out there, and less than that nowhere. None where the
- * pass before stops thinner.
+ * A pass that stops e thicker on a side lies e further out there, and less than that nowhere. None
+ * where the pass before stops thinner.
  */
-const atThickerEdge = (
-  issue: Issue,
-  edges: { readonly now: number; readonly before: number },
-  blade: Blade | undefined,
-  margin: number,
-): Issue => {
-  const left = blade?.edge.shareLeft ?? 0.5;
-  const edge = gridUp(edges.now - margin / Math.min(left, 1 - left));
-  const mend = { path: `${issue.path}.edge`, value: edge };
-  return edge <= edges.before ? { ...issue, mend } : issue;
-};
+const byEdge = (
+  blades: readonly Blade[],
+  sequence: readonly { readonly edge: number }[],
+): Undercut => ({
+  words: words.undercuts,
+  mend: (i, blade, margin) => {
+    const left = blades.find(({ name }) => name === blade)?.edge.shareLeft ?? 0.5;
+    const before =
+      sequence[i - 1]?.edge ?? Math.min(...blades.map(({ edge }) => edge.asHeatTreated));
+    const edge = gridUp((sequence[i]?.edge ?? 0) - margin / Math.min(left, 1 - left));
+    return edge <= before ? { path: `sequence.${i}.edge`, value: edge } : undefined;
+  },
+});
 
 /** One word on every pass that takes nothing or undercuts: the side and blade that need it most. */
 export const passWarnings = (
   blades: readonly Blade[],
   sequence: readonly { readonly edge: number }[],
   settings: readonly Passed[],
+  undercut: Undercut = byEdge(blades, sequence),
 ): Issue[] =>
-  sequence.flatMap(({ edge }, i): Issue[] => {
+  sequence.flatMap((_, i): Issue[] => {
     const at = settings
       .filter(({ step }) => step === i + 1)
       .flatMap((setting) => setting.blades.map((blade) => ({ ...setting, ...blade })));
@@ -55,10 +64,7 @@ export const passWarnings = (
     }
     if (worst === undefined || worst.undercutMargin >= 0) return [];
     const { belt, side, blade, undercutMargin } = worst;
-    const why = words.undercuts(belt, i + 1, words.side[side], blade, undercutMargin);
-    const ground = blades.find(({ name }) => name === blade);
-    const before =
-      sequence[i - 1]?.edge ?? Math.min(...blades.map((one) => one.edge.asHeatTreated));
-    const issue = problem('undercuts', where, why, 'warning');
-    return [atThickerEdge(issue, { now: edge, before }, ground, undercutMargin)];
+    const why = undercut.words(belt, i + 1, words.side[side], blade, undercutMargin);
+    const mend = undercut.mend(i, blade, undercutMargin);
+    return [{ ...problem('undercuts', where, why, 'warning'), ...(mend ? { mend } : {}) }];
   });

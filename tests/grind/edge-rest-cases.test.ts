@@ -226,6 +226,12 @@ describe('hollows that cannot be, or should not be', () => {
       });
     expect(codes(passes(0.02))).toContain('undercuts');
     expect(codes(passes(0.1))).not.toContain('undercuts');
+    // One word a pass, with the depth at which it stays outside.
+    const told = planEdgeRest(passes(0.02)).issues.filter(({ code }) => code === 'undercuts');
+    expect(told).toHaveLength(1);
+    expect(told[0]?.mend?.path).toBe('sequence.0.depthLeft');
+    expect(codes(passes(Number(told[0]?.mend?.value)))).not.toContain('undercuts');
+    expect(codes(passes(Number(told[0]?.mend?.value) - 0.02))).toContain('undercuts');
   });
 });
 

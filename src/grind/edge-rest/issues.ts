@@ -1,14 +1,15 @@
-import { loweredTo, problem, raisedTo, type Issue } from '../../core/issue.ts';
-import { gridDown } from '../../core/units.ts';
+import { loweredTo, problem, raisedTo, type Issue, type Mend } from '../../core/issue.ts';
+import { gridDown, gridUp } from '../../core/units.ts';
 import type { Wheel } from '../../grinder/schema.ts';
 import { text } from '../../text/index.ts';
 import type { HollowRun, Stuck } from './run.ts';
 import { centreAtLipOf, lipsFor } from './at-lip.ts';
 import { jobIssues, listed } from '../input-issues.ts';
+import { passWarnings } from '../pass-warnings.ts';
 import { lipRoom } from './lip-room.ts';
 import { referenceOf } from './setting.ts';
 import type { EdgeWork } from './stations.ts';
-import type { EdgeRestInput, EdgeRestPlan, EdgeRestSetting } from './types.ts';
+import type { EdgeRestInput, EdgeRestPlan } from './types.ts';
 
 const words = text.grind.edgeRest;
 const plain = text.grind.plan;
@@ -168,22 +169,15 @@ export const runIssues = (
     }),
   );
 
-/** Less metal than this is nothing, mm^3. */
-const LEAST_VOLUME = 0.01;
-
-const passWarnings = (settings: readonly EdgeRestSetting[]): Issue[] =>
-  settings.flatMap(({ step, side, belt, blades }) =>
-    blades.flatMap(({ blade, volume, undercutMargin }): Issue[] => {
-      const where = `sequence.${step - 1}`;
-      if (volume < LEAST_VOLUME) {
-        const why = plain.takesNothing(belt, step, sides[side], blade);
-        return [problem('takes-nothing', where, why, 'note')];
-      }
-      if (undercutMargin >= 0) return [];
-      const why = words.undercuts(belt, step, sides[side], blade, undercutMargin);
-      return [problem('undercuts', where, why, 'warning')];
-    }),
-  );
+/** A pass that leaves d more of the depth lies d further out. None where the pass before leaves less. */
+const leavingMore = (sequence: EdgeRestInput['sequence']) => ({
+  words: words.undercuts,
+  mend: (i: number, _: string, margin: number): Mend | undefined => {
+    const left = gridUp((sequence[i]?.depthLeft ?? 0) - margin);
+    const before = sequence[i - 1]?.depthLeft ?? Infinity;
+    return left <= before ? { path: `sequence.${i}.depthLeft`, value: left } : undefined;
+  },
+});
 
 /** Warnings about a plan as a whole, and what makes it useless. */
 export const planIssues = (
@@ -228,5 +222,5 @@ export const planIssues = (
       issues.push(problem('off-line', `blades.${i}.line`, why, 'warning'));
     }
   }
-  return [...issues, ...passWarnings(settings)];
+  return [...issues, ...passWarnings(blades, sequence, settings, leavingMore(sequence))];
 };
