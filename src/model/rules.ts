@@ -87,13 +87,14 @@ export const plateRules = (part: PlatePart): Violation[] => {
     const t = to - from;
     const sizes = part.holes.map(({ id, size, slotLength }): Size => {
       const isSlot = slotLength !== undefined;
+      const limit = at(isSlot ? profile.slot : profile.hole, t);
       return {
         code: isSlot ? 'slot-narrow' : 'feature-small',
         path: `${part.id}.${id}`,
         ids: [id],
         value: size,
-        limit: at(isSlot ? profile.slot : profile.hole, t),
-        fix: words.larger,
+        limit,
+        fix: size < limit.least - 1e-9 ? words.otherProcess : words.larger,
         label: (ids) => (isSlot ? words.slot : words.hole)(part.name, ids),
       };
     });

@@ -33,6 +33,8 @@ export const rules = {
   innerCorner: (part: string, count: number, radius: number) =>
     `${part} has ${String(count)} inner corners sharper than the cut: they come out with a radius of about ${mm(radius)}.`,
   larger: 'Make it larger, use thinner sheet, or mark it and drill it afterwards.',
+  otherProcess:
+    'Choose laser, water jet, or saw and drill for the plates: drilled holes come with a template. Or make it larger, or use thinner sheet.',
   inward: 'Move the hole inward, make it smaller or make the plate larger.',
   apart: 'Move the holes apart or make them smaller.',
   thicker: 'Make it thicker, or print with a finer nozzle.',
