@@ -96,7 +96,9 @@ export const radii = (arcs: readonly Arc[], k: number, start: Board): Labels => 
   let lost = 0;
   const items: Item[] = [];
   for (const [radius, group] of groups) {
-    const value = words.drawing.radius(radius, group.length);
+    // Arcs that go on round one middle are one to whoever sees them.
+    const middles = new Set(group.map(({ centre }) => centre.map(dimensionText).join(' ')));
+    const value = words.drawing.radius(radius, middles.size);
     const ground = board;
     const best = cheapest(REACHES, (reach) => radiusLeaders(group, k, reach, value, ground));
     if (!best) lost++;

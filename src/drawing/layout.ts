@@ -166,7 +166,7 @@ const wordWidths = (
 };
 
 /** Lines that a head may take before other columns give it of their room. */
-const HEAD_LINES = 2;
+const HEAD_LINES = 3;
 
 /** The least text width at which words take fewer lines than now, mm; none where it is one line. */
 const widthOfFewer = (title: string, now: number, height: number): number | undefined => {
@@ -261,7 +261,16 @@ export const table = (
     true,
     pad,
   );
-  return [head, ...rows.map((cells) => ({ ...row(columns, cells, height, false, pad), head }))];
+  // No row stands alone at the foot of a page, or on the next one.
+  const keeps = (i: number): boolean => rows.length > 1 && (i === 0 || i === rows.length - 2);
+  return [
+    head,
+    ...rows.map((cells, i) => ({
+      ...row(columns, cells, height, false, pad),
+      head,
+      keep: keeps(i),
+    })),
+  ];
 };
 
 /** A place to write a number in by hand is at least so wide, mm. */

@@ -65,13 +65,19 @@ const holeFeatures = (hole: Hole, origin: Vec2): Feature[] => {
   return [named, ...corners.map((at): Feature => ({ at, half: [0, 0] }))];
 };
 
-/** A hexagon is told across its flats and located by its middle. */
-const hexagonFeature = (loop: Loop): Feature[] => {
-  const width = acrossFlats(loop);
-  if (width === undefined) return [];
-  const { min, max } = boundingBox(loop);
-  const at: Vec2 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
-  return [{ at, half: halfSize(loop), id: text.drawing.acrossFlats(dimensionText(width)) }];
+/** Hexagons are located by their middles and told across their flats, those alike once. */
+const hexagonFeatures = (loops: readonly Loop[]): Feature[] => {
+  const found = loops.flatMap((loop) => {
+    const width = acrossFlats(loop);
+    return width === undefined ? [] : [{ loop, width: dimensionText(width) }];
+  });
+  return found.map(({ loop, width }, i): Feature => {
+    const { min, max } = boundingBox(loop);
+    const at: Vec2 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
+    const alike = found.flatMap((other, n) => (other.width === width ? [n] : []));
+    const id = text.drawing.acrossFlats(width, alike.length);
+    return { at, half: halfSize(loop), ...(alike[0] === i ? { id } : {}) };
+  });
 };
 
 /** Contours of the layers that are nobody's hole: outlines, windows, pockets. */
@@ -154,7 +160,7 @@ export const planFace = (part: Part, k: number): Face => {
           : [],
       ),
       ...holes.flatMap((hole) => holeFeatures(hole, origin)),
-      ...contours.flatMap(hexagonFeature),
+      ...hexagonFeatures(contours),
     ],
     arcs: [...points, ...contourHoles].flatMap((p) => p.arcs.map(({ arc }) => arc)),
     overall: isRound

@@ -1,4 +1,9 @@
 import { plain } from '../../core/units.ts';
+
+/** What several features alike are called where it is written once (ISO 129-1). */
+const times = (what: string, count: number): string =>
+  count > 1 ? `${String(count)}× ${what}` : what;
+
 /** Words on drawings, templates and set-up sheets. */
 export const drawing = {
   titleBlock: {
@@ -28,11 +33,11 @@ export const drawing = {
     revision: 'Rev.',
     sheet: 'Sheet',
   },
-  radius: (radius: string, count: number): string =>
-    count > 1 ? `${String(count)}× R${radius}` : `R${radius}`,
+  radius: (radius: string, count: number): string => times(`R${radius}`, count),
   diameter: (diameter: string): string => `Ø${diameter}`,
   detail: (letter: string, scale: string): string => `${letter} (${scale})`,
-  acrossFlats: (width: string): string => `hexagon ${width} across flats`,
+  acrossFlats: (width: string, count: number): string =>
+    times(`hexagon ${width} across flats`, count),
   holes: {
     title: 'Holes',
     crossTitle: 'Cross holes',
