@@ -1,5 +1,6 @@
 import { ok, type Result } from '../../core/result.ts';
 import { dot3, length3, type Vec3 } from '../../geometry/vector.ts';
+import { roomAround } from './around.ts';
 import { comparable, createWorkspace, type Body, type Workspace } from './body.ts';
 import { findInside } from './enclosed.ts';
 import { pointAt } from './flat.ts';
@@ -130,6 +131,8 @@ export const clearance = (a: Body, b: Body, options: ClearanceOptions = {}): Res
   const { within = Infinity, touching = 0, at } = options;
   const { room } = work;
   const chords = a.chordError + b.chordError;
+  if (within < Infinity && !at && roomAround(a, b) >= within + chords)
+    return ok({ state: 'beyond', certified: true, beyond: within });
   const exactness = {
     slack: options.slack ?? SLACK,
     required: (options.required ?? Infinity) + chords,

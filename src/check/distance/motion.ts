@@ -100,6 +100,15 @@ export const track = (sweep: Sweep): Track => {
   };
 };
 
+const tracks = new WeakMap<Motion, readonly Track[]>();
+
+/** The tracks of a motion's sweeps, worked out once: every body that moves so is asked with many others. */
+export const tracksOf = (motion: Motion): readonly Track[] => {
+  const known = tracks.get(motion) ?? motion.map(track);
+  tracks.set(motion, known);
+  return known;
+};
+
 /** The pose of a glide turned by an angle about its axis: Rodrigues' formula on the local axes. */
 const glidePose = (glide: Glide, { axis, turn }: Track, t: number): Frame => {
   const { from, to } = glide;

@@ -5,6 +5,7 @@ import {
   relativePose,
   sweepOf,
   track,
+  tracksOf,
   type Motion,
   type Sweep,
   type Track,
@@ -130,12 +131,11 @@ export const waysOf = (a: Motion | undefined, b: Motion | undefined): Ways => {
   const together = a !== undefined && a === b;
   const distinct = distinctSweeps(a, b);
   const count = together ? 1 : Math.max(a?.length ?? 1, b?.length ?? 1);
-  const tracks = (motion: Motion | undefined): Track[] =>
-    Array.from({ length: count }, (_, i) => {
-      const sweep = together ? undefined : sweepOf(motion, i);
-      return sweep ? track(sweep) : STILL;
-    });
-  const [one, other] = [tracks(a), tracks(b)];
+  const through = (motion: Motion | undefined): readonly Track[] => {
+    const own = together || !motion ? [STILL] : tracksOf(motion);
+    return own.length === count ? own : Array.from({ length: count }, () => own[0] ?? STILL);
+  };
+  const [one, other] = [through(a), through(b)];
   const ends = new Float64Array(distinct.length * ENDS);
   distinct.forEach((sweep, i) => {
     const [first, second] = [one[sweep] ?? STILL, other[sweep] ?? STILL];
