@@ -4,9 +4,6 @@ import type { Rung, Section } from './section.ts';
 /** Most by which a convex slab stands proud of what the mesh through its sections bounds, mm. */
 export const PROUD = 1e-4;
 
-/** A corner of one side of a slab: u, v and how far the side is from the midplane, mm. */
-type Node = readonly [u: number, v: number, w: number];
-
 type Side = 'left' | 'right';
 const SIDES: readonly Side[] = ['left', 'right'];
 
@@ -21,30 +18,44 @@ interface Slab {
 const rungsOf = ({ rungs }: Section, { from, to }: Slab): readonly Rung[] =>
   rungs.slice(from, to + 1);
 
-const nodesOf = (section: Section, slab: Slab, side: Side): Node[] =>
-  rungsOf(section, slab).map((rung) => [section.u, rung.v, rung[side]]);
+/**
+ * Whether none of a side's corners stands farther out than the plane through three of them, (u, v) and
+ * how far the side is from the midplane, but for `PROUD`; three in line have none.
+ */
+const under = (
+  slab: Slab,
+  side: Side,
+  [u, p]: readonly [u: number, rung: Rung],
+  [u1, q]: readonly [u: number, rung: Rung],
+  [u2, r]: readonly [u: number, rung: Rung],
+): boolean => {
+  const [du, dv, dw] = [u1 - u, q.v - p.v, q[side] - p[side]];
+  const [eu, ev, ew] = [u2 - u, r.v - p.v, r[side] - p[side]];
+  const area = du * ev - dv * eu;
+  if (area === 0) return true;
+  const [slopeU, slopeV] = [(dw * ev - dv * ew) / area, (du * ew - dw * eu) / area];
+  for (const section of [slab.here, slab.next]) {
+    const level = p[side] + slopeU * (section.u - u) - slopeV * p.v + PROUD;
+    for (let i = slab.from; i <= slab.to; i += 1) {
+      const rung = section.rungs[i];
+      if (rung && rung[side] > level + slopeV * rung.v) return false;
+    }
+  }
+  return true;
+};
 
-/** The two triangles between neighbouring rungs, cut as the mesh cuts them. */
-const trianglesOf = (a: readonly Node[], b: readonly Node[]): [Node, Node, Node][] =>
-  a.slice(1).flatMap((end, i): [Node, Node, Node][] => {
-    const [start, far, near] = [a[i] ?? end, b[i + 1] ?? end, b[i] ?? end];
-    return [
-      [start, near, far],
-      [start, far, end],
-    ];
-  });
-
-/** Whether no corner stands farther out than the plane of any triangle of its side, but for `PROUD`. */
+/** Whether a side bulges: every triangle between its rungs, cut as the mesh cuts them, has none outside. */
 const bulges = (slab: Slab, side: Side): boolean => {
-  const [a, b] = [nodesOf(slab.here, slab, side), nodesOf(slab.next, slab, side)];
-  const nodes = [...a, ...b];
-  return trianglesOf(a, b).every(([[u, v, w], [u1, v1, w1], [u2, v2, w2]]) => {
-    const [du, dv, dw, eu, ev, ew] = [u1 - u, v1 - v, w1 - w, u2 - u, v2 - v, w2 - w];
-    const area = du * ev - dv * eu;
-    if (area === 0) return true;
-    const [slopeU, slopeV] = [(dw * ev - dv * ew) / area, (du * ew - dw * eu) / area];
-    return nodes.every(([x, y, z]) => z <= w + slopeU * (x - u) + slopeV * (y - v) + PROUD);
-  });
+  const { here, next, from, to } = slab;
+  for (let i = from; i < to; i += 1) {
+    const [a, b] = [here.rungs[i], here.rungs[i + 1]];
+    const [c, d] = [next.rungs[i], next.rungs[i + 1]];
+    if (!a || !b || !c || !d) return false;
+    const [start, far] = [[here.u, a] as const, [next.u, d] as const];
+    if (!under(slab, side, start, [next.u, c], far)) return false;
+    if (!under(slab, side, start, far, [here.u, b])) return false;
+  }
+  return true;
 };
 
 const isConvex = (slab: Slab): boolean => SIDES.every((side) => bulges(slab, side));
