@@ -130,6 +130,35 @@ const wheelMeasures = (grinder: Grinder): Measure[] =>
     return input(`grinder.wheels.${i}.diameter`, p.wheels.diameter, wheel.diameter, place, of);
   });
 
+/**
+ * Where the middle of every wheel is, from the bare face and from the top of the rest: as it stands
+ * at no lean, so that it is drawn only where the platen does not lean.
+ */
+const centreMeasures = ({ wheels, lean }: Grinder): Measure[] =>
+  lean !== 0
+    ? []
+    : wheels.flatMap((wheel, i) => {
+        const [y, z] = wheel.centre;
+        const of = text.app.list.item(text.grinder.parameters.wheels.one, i + 1);
+        const at = `grinder.wheels.${i}.centre`;
+        return [
+          input(
+            `${at}.0`,
+            p.wheels.y,
+            y,
+            { from: [0, z], to: [y, z], along: 'x', side: 'high' },
+            of,
+          ),
+          input(
+            `${at}.1`,
+            p.wheels.z,
+            z,
+            { from: [y, 0], to: [y, z], along: 'y', side: 'low' },
+            of,
+          ),
+        ];
+      });
+
 const keepOutNames = (grinder: Grinder): PictureLabel[] =>
   grinder.keepOuts.map((box) => ({
     at: leaned(
@@ -172,7 +201,7 @@ export const grinderSide = (grinder: Grinder, brief: boolean): Picture => {
     measures: [
       ...platenMeasures(grinder),
       ...restMeasures(grinder),
-      ...(brief ? [] : wheelMeasures(grinder)),
+      ...(brief ? [] : [...wheelMeasures(grinder), ...centreMeasures(grinder)]),
     ],
   });
 };
