@@ -73,6 +73,9 @@ const worstOf = (issues: readonly Issue[]): Issue[] =>
       ),
   );
 
+/** What the chords of the checked solids may take off a gap, mm: a mend has to hold there as well. */
+const CHORDS = 0.01;
+
 /** Flat that is left between a hollow and the spine, mm: common practice, no source. */
 const TO_SPINE = 1;
 
@@ -127,10 +130,10 @@ export const runIssues = (
       const room = lipRoom(radius, run.lip, drop, 0);
       const growth = grinder.belt.flutter + grinder.belt.splice;
       const least = p.runningClearance + growth;
-      // The lowest centre with room for the seat, by the lip that leaves just that much.
+      // The lowest centre with room for the seat, by the lip that leaves that much as it is checked.
       const higher = centreAtLipOf(
         run.at,
-        Math.sqrt((radius + least) ** 2 - drop ** 2) - radius,
+        Math.sqrt((radius + least + CHORDS) ** 2 - drop ** 2) - radius,
         place.depth,
       );
       const mended = (issue: Issue): Issue =>
