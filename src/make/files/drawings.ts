@@ -1,6 +1,7 @@
 import type { CheckResult } from '../../check/result.ts';
 import type { Design } from '../../document/schema.ts';
 import { assemblySheets, type AssemblyInfo } from '../../drawing/assembly-sheets.ts';
+import { cuttingPlans } from '../../drawing/cutting-plan.ts';
 import { partSheets } from '../../drawing/part-sheets.ts';
 import { setupAnnex } from '../../drawing/setup-annex.ts';
 import { setupSheets } from '../../drawing/setup-sheets.ts';
@@ -18,6 +19,7 @@ import { stampFailed } from '../failed.ts';
 import { sectionOf } from '../belt-section.ts';
 import { setupData } from '../setup-data.ts';
 import { utf8 } from './bytes.ts';
+import { plansOf } from './nest.ts';
 import { titleBlock } from './title.ts';
 
 export interface DrawingInput {
@@ -47,6 +49,17 @@ const templatesOf = (parts: readonly Part[], block: TitleBlock): Sheet[] =>
       ? templateSheets(part, block)
       : [],
   );
+
+/** Which piece is which on the sheets of metal, where cut files of whole sheets are wanted. */
+const plansOfSheets = ({ design, parts, family }: DrawingInput, block: TitleBlock): Sheet[] => {
+  const { making } = design;
+  if (making.plates.nest.sheets === 'no') return [];
+  const plates = parts.flatMap((part) => (part.kind === 'plate' ? [part] : []));
+  // What fits on no sheet has stopped the cut files, and with them the package, before.
+  const plans = plansOf(plates, making);
+  const { gap, margin } = making.plates.nest;
+  return plans.ok ? cuttingPlans(plans.value, { title: family, gap, margin }, block) : [];
+};
 
 /** The first file of each part: the one to send to whoever makes it. */
 const filesByPart = (made: readonly PackageFile[]): Map<string, string> => {
@@ -103,6 +116,11 @@ export const drawingFiles = async (input: DrawingInput): Promise<PackageFile[]> 
       name: 'templates',
       title: text.make.templatesTitle(design.name),
       sheets: stamped(templatesOf(parts, block)),
+    },
+    {
+      name: 'cutting-plans',
+      title: text.make.cuttingPlansTitle(design.name),
+      sheets: stamped(plansOfSheets(input, block)),
     },
     {
       name: 'set-up',

@@ -2,6 +2,7 @@ import type { Issue } from '../../core/issue.ts';
 import { all, chain, fail, ok, type Result } from '../../core/result.ts';
 import { plain } from '../../core/units.ts';
 import type { Making } from '../../document/schema.ts';
+import type { CuttingPlan } from '../../drawing/cutting-plan.ts';
 import {
   dxfName,
   sheetCutDxf,
@@ -19,6 +20,15 @@ import { kerfed } from '../../model/kerf.ts';
 import type { PlatePart } from '../../model/part.ts';
 import { text } from '../../text/index.ts';
 import { utf8 } from './bytes.ts';
+
+/** Where the files of whole sheets are. */
+const FOLDER = 'sheets';
+
+const cutSheet = ({ width, height, gap, margin }: Making['plates']['nest']): CutSheet => ({
+  size: [width, height],
+  gap,
+  margin,
+});
 
 /** One piece to be laid: its contours as the beam follows them, kerf included. */
 interface Piece {
@@ -93,27 +103,36 @@ const filesOf = (
   return all(
     variants.map((variant) =>
       chain(sheetCutDxf(drawings, sheet, variant), (dxf) =>
-        ok({ path: `sheets/${dxfName(name, variant)}`, kind: 'nested-sheet', bytes: utf8(dxf) }),
+        ok({ path: `${FOLDER}/${dxfName(name, variant)}`, kind: 'nested-sheet', bytes: utf8(dxf) }),
       ),
     ),
   );
 };
 
+/** A sheet of metal with what is cut from it. */
+export interface NestedSheet {
+  readonly name: string;
+  readonly pieces: readonly { readonly part: PlatePart; readonly drawing: CutDrawing }[];
+}
+
+/** What a saw cuts is not laid out on sheets. */
+const isBeamCut = ({ process }: PlatePart): boolean => process !== 'saw-drill';
+
 /**
- * Cut files of whole sheets, one series for each material and thickness: every piece in the
- * number that is wanted, apart by the gap and off the edge by the margin, measured between the
- * cuts. A part that fits on no sheet is an error that names it.
+ * The pieces of beam-cut plates laid out on sheets, one series for each material and thickness:
+ * every piece in the number that is wanted, apart by the gap and off the edge by the margin,
+ * measured between the cuts. A part that fits on no sheet is an error that names it.
  */
-export const nestedFiles = (
+export const nestedSheets = (
   plates: readonly PlatePart[],
-  { plates: { kerf, nest, inches } }: Making,
-  carry: string,
-): Result<PackageFile[]> => {
-  const { width, height, gap, margin } = nest;
-  const sheet: CutSheet = { size: [width, height], gap, margin };
-  const names = [...new Set(plates.map(sheetName))].sort();
-  const series = names.map((name): Result<PackageFile[]> => {
-    const alike = plates.filter((part) => sheetName(part) === name);
+  { plates: { kerf, nest } }: Making,
+): Result<NestedSheet[]> => {
+  const { gap, margin } = nest;
+  const sheet = cutSheet(nest);
+  const cut = plates.filter(isBeamCut);
+  const names = [...new Set(cut.map(sheetName))].sort();
+  const series = names.map((name): Result<NestedSheet[]> => {
+    const alike = cut.filter((part) => sheetName(part) === name);
     return chain(all(alike.map((part) => piecesOf(part, kerf))), (lists) => {
       const pieces = lists.flat();
       const layout = pack(pieces.map(sizeOf), { sheet: sheet.size, gap, margin });
@@ -123,19 +142,65 @@ export const nestedFiles = (
         .map((piece) => tooLarge(piece, sheet));
       if (issues.length > 0) return fail(...issues);
       const count = Math.max(...layout.packed.map((place) => place.sheet)) + 1;
-      const sheets = Array.from({ length: count }, (_, n) =>
-        layout.packed
-          .filter((place) => place.sheet === n)
-          .flatMap((place) => {
-            const piece = pieces[place.index];
-            return piece === undefined ? [] : [laid(piece, place)];
-          }),
+      return ok(
+        Array.from({ length: count }, (_, n) => ({
+          name: `${name}-${String(n + 1)}`,
+          pieces: layout.packed
+            .filter((place) => place.sheet === n)
+            .flatMap((place) => {
+              const piece = pieces[place.index];
+              return piece === undefined ? [] : [{ part: piece.part, drawing: laid(piece, place) }];
+            }),
+        })),
       );
-      const files = sheets.map((drawings, n) =>
-        filesOf(`${name}-${String(n + 1)}`, drawings, sheet, { kerf, carry }, inches === 'beside'),
-      );
-      return chain(all(files), (found) => ok(found.flat()));
     });
   });
-  return chain(all(series), (files) => ok(files.flat()));
+  return chain(all(series), (sheets) => ok(sheets.flat()));
 };
+
+/** Cut files of whole sheets, in every flavour that is asked for. */
+export const nestedFiles = (
+  plates: readonly PlatePart[],
+  making: Making,
+  carry: string,
+): Result<PackageFile[]> => {
+  const { kerf, nest, inches } = making.plates;
+  return chain(nestedSheets(plates, making), (sheets) => {
+    const files = sheets.map(({ name, pieces }) =>
+      filesOf(
+        name,
+        pieces.map(({ drawing }) => drawing),
+        cutSheet(nest),
+        { kerf, carry },
+        inches === 'beside',
+      ),
+    );
+    return chain(all(files), (found) => ok(found.flat()));
+  });
+};
+
+/** The sheets of a design as they are drawn for whoever cuts and sorts them. */
+export const plansOf = (
+  plates: readonly PlatePart[],
+  making: Making,
+): Result<readonly CuttingPlan[]> =>
+  chain(nestedSheets(plates, making), (sheets) =>
+    ok(
+      sheets.map(({ name, pieces }): CuttingPlan => {
+        const [first] = pieces;
+        const { kerf, nest } = making.plates;
+        return {
+          file: `${FOLDER}/${dxfName(name, { kerf })}`,
+          size: [nest.width, nest.height],
+          material: first
+            ? text.drawing.partsList.sheet(first.part.material, plain(thicknessOf(first.part), 3))
+            : '',
+          pieces: pieces.map(({ part, drawing: { cut } }) => ({
+            part: part.id,
+            name: part.name,
+            cut,
+          })),
+        };
+      }),
+    ),
+  );

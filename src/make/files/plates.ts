@@ -14,7 +14,6 @@ const kerfOf = (part: PlatePart, making: Making): number =>
 /**
  * Cut files of every plate: the current flavour and the compatible one, and where something is
  * engraved a third file that marks it; one in inches and nested sheets where they are asked for.
- * What a saw cuts is not laid out on sheets.
  */
 export const plateFiles = (
   parts: readonly Part[],
@@ -45,8 +44,7 @@ export const plateFiles = (
     }),
   );
   if (nest.sheets === 'no') return single;
-  const beamCut = plates.filter(({ process }) => process !== 'saw-drill');
   return chain(single, (files) =>
-    chain(nestedFiles(beamCut, making, carry), (sheets) => ok([...files, ...sheets])),
+    chain(nestedFiles(plates, making, carry), (sheets) => ok([...files, ...sheets])),
   );
 };

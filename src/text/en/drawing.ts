@@ -79,6 +79,7 @@ export const drawing = {
     setup: 'Set-up sheet',
     annex: 'Annex to set-up sheet',
     ground: 'Blade as ground',
+    cuttingPlan: 'Cutting plan',
   },
   notes: {
     title: 'Notes',
@@ -149,6 +150,14 @@ export const drawing = {
       volume: 'Off, mm³',
     },
     lineStays: 'The line stays where it is: the new face does not reach it yet.',
+  },
+  cuttingPlan: {
+    item: 'Item',
+    name: 'Name',
+    quantity: 'Qty',
+    drawing: 'Drawing',
+    sheet: (material: string, size: string, gap: string, margin: string): string =>
+      `${material}: sheet of ${size} mm, lower left corner at the origin of the file; ${gap} mm between pieces, ${margin} mm to the edges of the sheet.`,
   },
   template: {
     bar100: '100 mm',

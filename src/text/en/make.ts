@@ -90,6 +90,7 @@ export const make = {
   failedHead: 'CHECKS FAILED: ',
   failedMore: (count: number) => ` (and ${count} more, see checks.csv)`,
   drawingsTitle: (design: string) => `${design}: drawings`,
+  cuttingPlansTitle: (design: string) => `${design}: cutting plans`,
   templatesTitle: (design: string) => `${design}: full-size templates`,
   setupTitle: (design: string) => `${design}: setting up`,
   annexTitle: (design: string) => `${design}: annex to the set-up sheet`,
