@@ -1,28 +1,25 @@
-import { plain } from '../core/units.ts';
 import { scale2 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { COLUMN } from './arrange.ts';
 import { balloons, seenIn } from './balloons.ts';
 import { sectionItems, type Section } from './belt-section.ts';
-import { boardOf, CLEAR, isFree } from './board.ts';
 import { bodiesOf, splitThrough, type Body } from './bodies.ts';
 import { border } from './border.ts';
-import { around, heightOf, union, widthOf, type Box } from './box.ts';
-import { linear, type Linear } from './dimension.ts';
+import { around } from './box.ts';
 import { codeStrip } from './code.ts';
-import { withCuts } from './cut-marks.ts';
 import { cutsOf, cutView, type Cut, type CutPlane } from './cut-view.ts';
 import { bounds, label, move, scaled, TEXT } from './items.ts';
-import { fittedTable, heading, paragraph, space, type Strip } from './layout.ts';
+import { heading, paragraph, space, type Strip } from './layout.ts';
 import { columnOf, drawnOnce, extentOf, laidOut, type Drawn, type Page } from './pages.ts';
-import { atScale, explodedFrom, pictureOf, withNumbers, type Numbered } from './pictures.ts';
+import { explodedFrom, withNumbers } from './pictures.ts';
 import { SHEETS, sizeOf } from './paper.ts';
-import { thicknessOf } from './part-sheets.ts';
 import { factor, SCALES, type Scale } from './scales.ts';
-import { ABOVE_SIDE, FROM_BELOW, ISOMETRIC, SIDE } from './eye.ts';
+import { FROM_BELOW, ISOMETRIC } from './eye.ts';
 import { scene } from './scene.ts';
 import type { Item, Sheet } from './sheet.ts';
+import { elevations } from './assembly-views.ts';
+import { partsList, rowsOf, type Row } from './parts-list.ts';
 import { titleBlock, titleBlockHeight, type SheetInfo, type TitleBlock } from './title-block.ts';
 
 /** What the drawing of an assembly needs beyond its parts. */
@@ -41,48 +38,6 @@ export interface AssemblyInfo {
   readonly joined?: 'x' | 'z';
 }
 
-interface Row extends Numbered {
-  readonly part: Part;
-}
-
-/** Every part is an item: those that are made before those that are bought. */
-const rowsOf = (parts: readonly Part[], placements: readonly Placement[]): Row[] => {
-  const made = parts.filter((part) => part.kind !== 'hardware');
-  const bought = parts.filter((part) => part.kind === 'hardware');
-  return [...made, ...bought].map((part, i) => ({
-    item: String(i + 1),
-    part,
-    placed: new Set(placements.filter((p) => p.part === part.id).map((p) => p.name)),
-  }));
-};
-
-const materialOf = (part: Part): string => {
-  if (part.kind === 'hardware') return part.designation;
-  if (part.kind === 'stock') return `${part.material}, ${part.section}`;
-  return part.kind === 'plate'
-    ? text.drawing.partsList.sheet(part.material, thicknessOf(part))
-    : part.material;
-};
-
-const partsList = (rows: readonly Row[], files: AssemblyInfo['files']): Strip[] => {
-  const t = text.drawing.partsList;
-  const heads = [
-    { title: t.item, align: 'right' },
-    { title: t.name, align: 'left' },
-    { title: t.quantity, align: 'right' },
-    { title: t.material, align: 'left' },
-    { title: t.file, align: 'left' },
-  ] as const;
-  const cells = rows.map(({ item, part }) => [
-    item,
-    part.name,
-    String(part.quantity),
-    materialOf(part),
-    files.get(part.id) ?? (part.kind === 'hardware' ? t.bought : t.drawing),
-  ]);
-  return [heading(t.title, COLUMN), ...fittedTable(heads, cells, COLUMN), space(3)];
-};
-
 const numbered = (title: string, lines: readonly string[]): Strip[] =>
   lines.length === 0
     ? []
@@ -91,88 +46,6 @@ const numbered = (title: string, lines: readonly string[]): Strip[] =>
         ...lines.map((s, i) => paragraph(s, COLUMN, { mark: String(i + 1), indent: 7 })),
         space(3),
       ];
-
-/** Distance of an overall dimension from the picture, mm, and of one beyond the balloons from these. */
-const AWAY = 9;
-const BEYOND = 2;
-/** Air between two views, mm. */
-const BETWEEN = 8;
-
-/** What a box is of the real thing across, as an auxiliary dimension below it. */
-const overallAcross = (box: Box, k: number): Item[] =>
-  linear({
-    axis: 'x',
-    ...{ a: [box.x0, box.y0], b: [box.x1, box.y0], at: box.y0 - AWAY },
-    text: `(${plain(widthOf(box) / k, 1)})`,
-  });
-
-/** The same upwards, left of it. */
-const overallUp = (box: Box, k: number, place: Pick<Partial<Linear>, 'aside' | 'at'> = {}) =>
-  linear({
-    axis: 'y',
-    ...{ a: [box.x0, box.y0], b: [box.x0, box.y1], at: box.x0 - AWAY },
-    text: `(${plain(heightOf(box) / k, 1)})`,
-    ...place,
-  });
-
-/** A level line left of a picture, broken where it would run through a balloon. */
-const broken = (item: Item, others: readonly Item[]): Item[] => {
-  if (item.kind !== 'line' || item.a[1] !== item.b[1]) return [item];
-  const [{ a, b }, level] = [item, item.a[1]];
-  for (const other of others) {
-    if (other.kind !== 'circle') continue;
-    const [x, y] = other.centre;
-    const half = other.radius + CLEAR;
-    if (x > a[0] || x < b[0] || Math.abs(y - level) > half) continue;
-    return [
-      { ...item, b: [x + half, level] },
-      { ...item, a: [x - half, level] },
-    ];
-  }
-  return [item];
-};
-
-/**
- * The upright overall dimension, its value moved along to where no balloon's leader runs; beyond the
- * balloons if they leave no room between, its extension lines broken where they meet one.
- */
-const overallUpBeside = (box: Box, k: number, others: readonly Item[]): Item[] => {
-  const board = boardOf(others);
-  const isClear = (items: readonly Item[]): boolean =>
-    items.every((item) => item.kind !== 'text' || isFree(board, bounds([item])));
-  const near = [0, 0.12, -0.12, 0.24, -0.24, 0.34, -0.34].map((share) =>
-    overallUp(box, k, { aside: share * heightOf(box) }),
-  );
-  const beyond = overallUp(box, k, { at: bounds(others).x0 - BEYOND });
-  return near.find(isClear) ?? beyond.flatMap((item) => broken(item, others));
-};
-
-/**
- * Side view and, below it in first-angle projection, the view from above, with their overall
- * dimensions; drawn at any scale.
- */
-const elevations = (bodies: readonly Body[], rows: readonly Row[], cuts: readonly Cut[]): Drawn => {
-  // Bought parts are small and many: their numbers are in the exploded view.
-  const made = rows.filter((row) => row.part.kind !== 'hardware');
-  const pictures = [SIDE, ABOVE_SIDE].map((eye) => pictureOf(bodies, eye, made));
-  const draw = (k: number): Item[] => {
-    const [side = [], above = []] = pictures.map((picture, i) => {
-      const { items, box, pointers } = atScale(picture, k);
-      const across = i === 0 ? overallAcross(box, k) : [];
-      const up = overallUp(box, k);
-      const around = union(box, bounds(up));
-      const drawn = [...items, ...up.filter((item) => item.kind !== 'text')];
-      const { marks, numbers } = withCuts(i === 0 ? [] : cuts, box, k, drawn, (wide) =>
-        balloons(pointers, union(around, wide)),
-      );
-      const others = [...marks, ...numbers];
-      return [...items, ...across, ...overallUpBeside(box, k, others), ...others];
-    });
-    return [...side, ...move(above, [0, bounds(side).y0 - bounds(above).y1 - BETWEEN])];
-  };
-  const bare = columnOf(pictures.map(({ box }) => extentOf(box)));
-  return drawnOnce(draw, bare);
-};
 
 /** The assembly as it stands when built, from the maker's right. */
 const assembled = (bodies: readonly Body[]): Drawn => {
