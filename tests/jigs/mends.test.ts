@@ -64,6 +64,13 @@ const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
     'undercuts',
   ],
   ['spine-rest/examples/hunting-115', { noseGap: 2.5 }, 'no-bearing'],
+  ['edge-rest/examples/slicer-200-hollow', { lip: 'strip', lipThickness: 2 }, 'lip-too-thick'],
+  [
+    // No sheet is thin enough to be folded into this strip: pads take its place.
+    'edge-rest/examples/herb-110-small-wheel',
+    { '/blades.0.bevels.left.centre': 9.6 },
+    'lip-too-thick',
+  ],
   ['spine-rest/examples/hunting-115', { plate: 5.5 }, 'thickness-missing'],
   ['spine-rest/examples/hunting-115', { stepWing: 25 }, 'wings-too-close'],
   ['spine-rest/examples/hunting-115', { guide: 'strips', guideLength: 40 }, 'guide-too-short'],

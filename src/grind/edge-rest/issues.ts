@@ -76,6 +76,9 @@ const worstOf = (issues: readonly Issue[]): Issue[] =>
 /** What the chords of the checked solids may take off a gap, mm: a mend has to hold there as well. */
 const CHORDS = 0.01;
 
+/** The thinnest sheet that a lip is folded from, mm: the least of that parameter. */
+const THINNEST_LIP = 0.5;
+
 /** Flat that is left between a hollow and the spine, mm: common practice, no source. */
 const TO_SPINE = 1;
 
@@ -166,7 +169,11 @@ export const runIssues = (
       if (p.lip === 'strip' && atTop < p.runningClearance + growth) {
         const most = p.lipThickness + atTop - p.runningClearance - growth;
         const why = words.lipTooThick(p.lipThickness, most, atTop + p.lipThickness, growth);
-        return [problem('lip-too-thick', 'fixture.parameters.lipThickness', why)];
+        const issue = problem('lip-too-thick', 'fixture.parameters.lipThickness', why);
+        // Pads stand beside the belt, where the wheel takes no room of theirs.
+        return most >= THINNEST_LIP
+          ? [loweredTo(issue, most)]
+          : [{ ...issue, mend: { path: 'fixture.parameters.lip', value: 'pads' } }];
       }
       return [];
     }),
