@@ -195,7 +195,7 @@ describe('the reach of a node along a direction', () => {
       const truly = low - Math.max(...places(two.solid, (p) => p));
       const asked = truly + 4 * (next() - 0.5);
       lookAnew(room.look);
-      const [off] = roomAlong(room, one, 0, two, 0, normal, motion.data, 0, 1e-4, asked);
+      const off = roomAlong(room, one, 0, two, 0, normal, motion.data, 0, 1e-4, asked, 0);
       if (asked > truly) expect(off).toBeLessThan(asked);
       else {
         expect(off).toBeLessThanOrEqual(truly + 1e-9);

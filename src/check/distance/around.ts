@@ -50,11 +50,11 @@ const boxesOf = ({ solids, motion = REST }: Body): Float64Array | undefined => {
   for (const solid of solids) {
     if (solid.kind === 'plane') return undefined;
     const own = solid.tree.boxes;
-    for (const [i, track] of tracks.entries()) {
+    tracks.forEach((track, i) => {
       const stray = strayOf(track, real(own, 6));
       hold(boxes, i * BOX, own, poseAt(track, 0), stray);
       if (track.sweep.kind !== 'still') hold(boxes, i * BOX, own, poseAt(track, 1), stray);
-    }
+    });
   }
   return boxes;
 };

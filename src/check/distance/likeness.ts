@@ -107,26 +107,30 @@ const surfaceSum = ({ corners, normals }: Faces, f: Factors, [x, y, z]: Signs): 
 const prismsSum = ({ pieces }: TreeSolid, f: Factors, [x, y, z]: Signs): number => {
   const { start, count, points } = pieces;
   const turned = x * y * z;
+  const corner = (i: number): number =>
+    vector(
+      f,
+      STEPS,
+      x * real(points, 3 * i),
+      y * real(points, 3 * i + 1),
+      z * real(points, 3 * i + 2),
+    );
   let sum = 0;
   for (let piece = 0; piece < start.length; piece++) {
-    const [first, half] = [int(start, piece), int(count, piece) / 2];
-    const corner = (i: number): number =>
-      vector(
+    const first = int(start, piece);
+    const half = int(count, piece) / 2;
+    for (let upper = 0; upper < 2; upper++) {
+      const from = upper === 0 ? first : first + half;
+      const to = 3 * (upper === 0 ? first + half : first);
+      // Which of both faces it is: how far the other lies from it, and where.
+      const face = vector(
         f,
         STEPS,
-        x * real(points, 3 * i),
-        y * real(points, 3 * i + 1),
-        z * real(points, 3 * i + 2),
+        x * (real(points, 3 * from) - real(points, to)),
+        y * (real(points, 3 * from + 1) - real(points, to + 1)),
+        z * (real(points, 3 * from + 2) - real(points, to + 2)),
       );
-    // Which of both faces it is: their middles lie where the layer does, and one on the other.
-    for (const [from, to] of [
-      [first, first + half],
-      [first + half, first],
-    ] as const) {
-      const way = [0, 1, 2].map((k) => real(points, 3 * from + k) - real(points, 3 * to + k));
-      const [u = 0, v = 0, w = 0] = way;
-      const face = vector(f, STEPS, x * u, y * v, z * w);
-      const side = from === first ? -turned : turned;
+      const side = upper === 0 ? -turned : turned;
       let last = corner(from + half - 1);
       for (let i = from; i < from + half; i++) {
         const here = corner(i);

@@ -1,7 +1,5 @@
 import { aim, lowestTo, turnRound, WAY, type Aim, type Probed } from './aim.ts';
 import { grown, int, real } from './flat.ts';
-import { STRAY, STRAY_PER, STRIDE } from './relative.ts';
-import { NODE } from './tree.ts';
 
 /** Room for one look through a tree after another. */
 export interface Look {
@@ -143,12 +141,28 @@ const lowestOf = (
   known[at + 5] = real(out, FOUND);
 };
 
+/** Least place of node a along an aimed direction, as far as it matters from `wanted` to `stray` beyond. */
+const lowestFrom = (
+  look: Look,
+  moving: Probed,
+  a: number,
+  aimed: Aim,
+  of: 0 | 1,
+  wanted: number,
+  stray: number,
+): number => {
+  const { out } = look;
+  out[TOO_LOW] = wanted;
+  out[WELL] = wanted + stray;
+  lowestOf(look, moving, a, 1, aimed, of, Infinity);
+  return real(out, FOUND);
+};
+
 /**
- * The room between node a of the moving body, anywhere in motion node m, and node b along a
- * direction of the still body's: as of `lowMovingTo` and `highStillTo`, but from what the bodies
- * really reach, the still one to within `slack`; and how much of it straying from straight ways
- * takes. Of a room that is `enough` it is told that it is, of one that is less without any straying,
- * or may well be, that it is less: not how much.
+ * The room between node a of the moving body, anywhere on the straight way of motion node m, and node b
+ * along a direction of the still body's: as of `lowMovingTo` and `highStillTo` without any straying, but
+ * from what the bodies really reach, the still one to within `slack`. Of a room that is `enough` and
+ * `stray` it is told that it is, and of one that is less than `enough`: not how much.
  */
 export const roomAlong = (
   { look, aimed, back }: { readonly look: Look; readonly aimed: Aim; readonly back: Aim },
@@ -161,28 +175,22 @@ export const roomAlong = (
   m: number,
   slack: number,
   enough: number,
-): readonly [room: number, stray: number] => {
+  stray: number,
+): number => {
   const { out } = look;
   aim(aimed, data, m, normal);
   turnRound(back, normal);
-  const start = real(aimed.way, 3);
-  const end = real(aimed.way, WAY + 3);
   out[TOO_LOW] = -Infinity;
   out[WELL] = Infinity;
   lowestOf(look, still, b, -1, back, 0, slack);
   const high = -real(out, FOUND);
-  const k = m * STRIDE;
-  const far = real(moving.solid.tree.boxes, a * NODE + 6);
-  const stray = real(data, k + STRAY) + real(data, k + STRAY_PER) * far;
+  const wanted = enough + high;
   // What turns as it goes has two places to look at, what only moves the same one from two origins.
+  const start = real(aimed.way, 3);
+  const end = real(aimed.way, WAY + 3);
   const first = aimed.steady && end < start ? end : start;
-  const lowest = (of: 0 | 1, origin: number): number => {
-    out[TOO_LOW] = enough + high - origin;
-    out[WELL] = out[TOO_LOW] + stray;
-    lowestOf(look, moving, a, 1, aimed, of, Infinity);
-    return real(out, FOUND) + origin;
-  };
-  let low = lowest(0, first);
-  if (!aimed.steady && low - high >= enough) low = Math.min(low, lowest(1, end));
-  return [low - stray - high, stray];
+  const low = lowestFrom(look, moving, a, aimed, 0, wanted - first, stray) + first - high;
+  if (aimed.steady || low < enough) return low;
+  const last = lowestFrom(look, moving, a, aimed, 1, wanted - end, stray) + end - high;
+  return last < low ? last : low;
 };

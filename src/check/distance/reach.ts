@@ -93,7 +93,9 @@ export const between = (
   dy: number,
   dz: number,
 ): void => {
-  const [ax, ay, az] = [Math.abs(dx), Math.abs(dy), Math.abs(dz)];
+  const ax = Math.abs(dx);
+  const ay = Math.abs(dy);
+  const az = Math.abs(dz);
   const sx = dx < 0 ? -X : X;
   const sy = dy < 0 ? -Y : Y;
   const sz = dz < 0 ? -Z : Z;

@@ -251,7 +251,8 @@ const keepsOff = (
   const { room, near, slack, motion } = search;
   const direction = near.found ? near.normal : room.gjk.direction;
   if (none(direction)) return 'no';
-  const [off, stray] = roomAlong(
+  const stray = strayOf(search, a, m);
+  const straight = roomAlong(
     room,
     search.moving,
     a,
@@ -262,9 +263,11 @@ const keepsOff = (
     m,
     slack / 4,
     near.enough,
+    stray,
   );
   const { enough } = near;
-  if (off < enough) return off + stray < enough ? 'no' : 'on half the way';
+  const off = straight - stray;
+  if (off < enough) return straight < enough ? 'no' : 'on half the way';
   if (off < near.floor) near.floor = off;
   return 'yes';
 };

@@ -107,13 +107,14 @@ const foldOf = ({ a, b, distinct, ends }: Ways): Fold | undefined => {
   const away = new Float64Array(distinct.length);
   for (let i = 0; i < away.length; i++) away[i] = awayOf(ends, i);
   /** Earlier sweeps that may be the mirror image of one. */
-  const images = distinct.map((_, i) => {
+  const images: number[][] = [];
+  for (let i = 0; i < away.length; i++) {
     const found: number[] = [];
     for (let j = 0; plain[i] && j < i; j++) {
       if (plain[j] && Math.abs(real(away, i) - real(away, j)) <= 2 * SAME) found.push(j);
     }
-    return found;
-  });
+    images.push(found);
+  }
   let fold: Fold | undefined;
   if (images.every((found) => found.length === 0)) return fold;
   for (const { one, other, signs } of MIRRORS) {
