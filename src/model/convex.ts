@@ -61,9 +61,11 @@ export const convexParts = (rings: readonly (readonly Vec2[])[]): Vec2[][] => {
     return one;
   };
   const inner = Array.from(back.keys()).filter((side) => at(back, side) > side);
-  const lengths = new Map(inner.map((side) => [side, lengthOf(side)]));
-  inner.sort((a, b) => (lengths.get(b) ?? 0) - (lengths.get(a) ?? 0) || a - b);
-  const gone = new Set<number>();
+  const lengths = Float64Array.from(corner, (_, side) =>
+    at(back, side) > side ? lengthOf(side) : 0,
+  );
+  inner.sort((a, b) => (lengths[b] ?? 0) - (lengths[a] ?? 0) || a - b);
+  const gone = new Uint8Array(corner.length);
   for (const side of inner) {
     const other = at(back, side);
     const [one, two] = [partOf(side), partOf(other)];
@@ -78,12 +80,12 @@ export const convexParts = (rings: readonly (readonly Vec2[])[]): Vec2[][] => {
       before[to] = from;
     }
     part[two] = one;
-    gone.add(side).add(other);
+    gone[side] = gone[other] = 1;
   }
   return corner.reduce<Vec2[][]>((parts, _, first) => {
     const polygon: Vec2[] = [];
-    for (let side = first; !gone.has(side); side = at(next, side)) {
-      gone.add(side);
+    for (let side = first; gone[side] === 0; side = at(next, side)) {
+      gone[side] = 1;
       polygon.push(point(side));
     }
     if (polygon.length > 0) parts.push(polygon);
