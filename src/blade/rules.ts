@@ -1,4 +1,4 @@
-import { mendedBy, problem, type Issue } from '../core/issue.ts';
+import { loweredTo, mendedBy, problem, type Issue } from '../core/issue.ts';
 import { gridDown } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import { bevelPlace, edgeOffsetsOn, wantedOn } from './bevel.ts';
@@ -13,6 +13,9 @@ const labels = text.blade.parameters;
 
 /** Least common height of blade and tang, mm. */
 const TANG_OVERLAP = 2;
+
+/** How uneven a bar is taken to be, mm: common practice, no source. */
+const UNEVEN = 0.1;
 
 /** A length or angle as it stands in a message. */
 const short = (value: number): number => Number(value.toFixed(2));
@@ -136,6 +139,15 @@ const tangIssues = (shape: Shape, at: string): Issue[] => {
       ];
 };
 
+/** A bare tang that is thicker than the bar that blade and tang are of: one of them was changed alone. */
+const thickTangIssues = ({ blade, thickness }: Shape, at: string): Issue[] => {
+  const { kind, thickness: tang } = blade.tang;
+  const bar = thickness.value(-blade.ricasso);
+  if (kind !== 'tang' || tang <= bar + UNEVEN) return [];
+  const why = words.tangThick(tang, short(bar));
+  return [loweredTo(problem('tang-thick', `${at}.tang.thickness`, why, 'warning'), bar)];
+};
+
 /** What holds the fields of one blade together; `at` is its path in the document. */
 export const bladeIssues = (blade: Blade, at: string): Issue[] => {
   const outline = outlineIssues(blade, at);
@@ -152,5 +164,6 @@ export const bladeIssues = (blade: Blade, at: string): Issue[] => {
     ...sideIssues(shape, 'left', at),
     ...sideIssues(shape, 'right', at),
     ...tangIssues(shape, at),
+    ...thickTangIssues(shape, at),
   ];
 };

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Values } from '../../jigs/edge-rest/parameters.ts';
 import { planIssues } from '../../jigs/edge-rest/rules.ts';
 import { registry } from '../../jigs/registry.ts';
+import { bladeIssues } from '../../src/blade/rules.ts';
 import { withValue } from '../../src/core/path.ts';
 import type { Issue } from '../../src/core/issue.ts';
 import { checkDesign, openDesign } from '../../src/document/open.ts';
@@ -138,6 +139,20 @@ describe('mends that the rules of families name', () => {
     const mended = withValue(spoilt, broken.mend.path, broken.mend.value);
     const left = issuesOf(mended).filter(({ path }) => path === broken.path);
     expect(left.map((issue) => issue.code)).not.toContain(code);
+  });
+
+  it('a tang left thicker than a bar that was made thinner is mended by the bar, a handle is not', () => {
+    const [blade] = open('spine-rest/examples/kitchen-210').blades;
+    if (!blade) throw new Error('no blade');
+    const thinner = { ...blade, thickness: [{ u: 0, t: 2.4 }] };
+    const thick = (one: typeof blade) =>
+      bladeIssues(one, '').filter(({ code }) => code === 'tang-thick');
+    expect(thick(blade)).toEqual([]);
+    expect(thick(thinner).map(({ mend }) => mend)).toEqual([
+      { path: '.tang.thickness', value: 2.4 },
+    ]);
+    expect(thick({ ...thinner, tang: { ...blade.tang, thickness: 2.4 } })).toEqual([]);
+    expect(thick({ ...thinner, tang: { ...blade.tang, kind: 'handle' } })).toEqual([]);
   });
 
   it('a bevel too high for gap and bearing is told about how high it may be', () => {

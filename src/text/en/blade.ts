@@ -310,5 +310,9 @@ export const blade = {
       message: `The tang reaches from ${from} to ${to} mm below the spine line, the blade there from 0 to ${height} mm; they must overlap by at least ${least} mm, because they are one piece.`,
       fix: 'Correct Drop of the tang or Height of the tang.',
     }),
+    tangThick: (tang: number, bar: number) => ({
+      message: `Thickness of the tang is ${tang} mm; where the blade passes into it the blade is ${bar} mm thick, and a bare tang of the same bar is at most as much.`,
+      fix: `Set Thickness of the tang to ${bar} mm, or leave it where the tang was forged or built up so.`,
+    }),
   },
 } as const;
