@@ -20,6 +20,8 @@ const AXES = [0, 1, 2] as const;
 /** From where to where a box reaches across the view, square to how an axis is seen. */
 const reachAlong = ({ min, max }: Body, { right, up }: Eye, axis: 0 | 1 | 2) => {
   const of = AXES.map((j) => right[axis] * up[j] - up[axis] * right[j]);
+  // An axis that is seen end on tells nothing of where boxes are.
+  if (of.every((by) => Math.abs(by) < EPS)) return [-Infinity, Infinity] as const;
   const sum = (least: boolean): number =>
     AXES.reduce<number>((total, j) => {
       const by = of[j] ?? 0;

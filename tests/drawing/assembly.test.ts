@@ -5,7 +5,7 @@ import { bodiesOf } from '../../src/drawing/bodies.ts';
 import { explode } from '../../src/drawing/explode.ts';
 import { frame } from '../../src/geometry/frame.ts';
 import { hatch } from '../../src/drawing/hatch.ts';
-import { ABOVE_SIDE, ISOMETRIC, projected, SIDE } from '../../src/drawing/eye.ts';
+import { ABOVE_SIDE, ISOMETRIC, projected, SIDE, type Eye } from '../../src/drawing/eye.ts';
 import { ownersIn } from '../../src/drawing/owners.ts';
 import { circle, polygon, rectangle, type Loop } from '../../src/geometry/loop.ts';
 import type { Part } from '../../src/model/part.ts';
@@ -184,6 +184,8 @@ describe('a bar under an overhanging grip, and a screw in it', () => {
     part('grip', polygon(grip), 0, 80),
     part('bar', rectangle([-30, 40], [150, 60]), 2, 8),
     part('head', circle([140, 50], 5), 8, 14),
+    // Lower than the wall, and on the grip all the same.
+    part('disc', circle([65, 50], 5), 35, 40),
   ];
   const placed = made.map(({ id }) => ({
     part: id,
@@ -193,7 +195,8 @@ describe('a bar under an overhanging grip, and a screw in it', () => {
     // The grip lies along x: its own x is y here, its own y is z.
     frame: id === 'grip' ? frame([0, 0, 0], [0, 1, 0], [0, 0, 1]) : frame([0, 0, 0]),
   }));
-  const shown = ownersIn(scene(bodiesOf(made, placed), ISOMETRIC, 1));
+  const shownFrom = (eye: Eye) => ownersIn(scene(bodiesOf(made, placed), eye, 1));
+  const shown = shownFrom(ISOMETRIC);
 
   // The grip's end, its face with the bar behind, its top; what reaches out of it, what is on that.
   it.each([
@@ -204,6 +207,18 @@ describe('a bar under an overhanging grip, and a screw in it', () => {
     ['head', [140, 50, 14]],
   ] as const)('shows the %s at %j', (owner, at) => {
     expect(shown(projected(at, ISOMETRIC, 1))).toBe(owner);
+  });
+
+  it.each([
+    [ABOVE_SIDE, [40, 50, 0], 'grip'],
+    [ABOVE_SIDE, [65, 50, 0], 'disc'],
+    [ABOVE_SIDE, [120, 50, 0], 'bar'],
+    [ABOVE_SIDE, [140, 50, 0], 'head'],
+    [SIDE, [0, 50, 5], 'bar'],
+    [SIDE, [0, 50, 11], 'head'],
+    [SIDE, [0, 20, 5], 'grip'],
+  ] as const)('from %j shows at %j the %s', (eye, at, owner) => {
+    expect(shownFrom(eye)(projected(at, eye, 1))).toBe(owner);
   });
 });
 

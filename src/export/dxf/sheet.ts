@@ -1,3 +1,4 @@
+import { NOTHING, union } from '../../drawing/box.ts';
 import type { Item, Sheet } from '../../drawing/sheet.ts';
 import { STROKES } from '../../drawing/strokes.ts';
 import { quantise } from '../../core/units.ts';
@@ -41,8 +42,23 @@ const entitiesOf = (item: Item): Entity[] => {
         points: [first, rest[i] ?? corner, corner],
       }));
     }
-    case 'blocks':
-      return [];
+    case 'blocks': {
+      const { x0, y0, x1, y1 } = item.boxes.reduce(union, NOTHING);
+      const corners: Vec2[] = [
+        [x0, y0],
+        [x1, y0],
+        [x1, y1],
+        [x0, y1],
+        [x0, y0],
+      ];
+      return [
+        { kind: 'polyline', layer: 'TABLE', points: corners.map(grid) },
+        {
+          ...{ kind: 'text', text: text.exporting.codeElsewhere, layer: 'TEXT', style: 'REGULAR' },
+          ...{ at: grid([(x0 + x1) / 2, (y0 + y1) / 2]), align: 'centre', height: 2.5, angle: 0 },
+        },
+      ];
+    }
     case 'text':
       return singleLine(item.text).trim() === ''
         ? []
@@ -53,8 +69,9 @@ const entitiesOf = (item: Item): Entity[] => {
 /**
  * A drawing sheet for a CAD program: paper millimetres, everything exploded into lines, arcs,
  * filled triangles and text, one layer a kind of line. Opaque and tinted areas are left out: the
- * format has no plain way to hide what lies below. So is a code to scan, thousands of rectangles
- * that tell no more than the comment does. Not a cut file.
+ * format has no plain way to hide what lies below. In place of a code
+ * to scan, thousands of rectangles that tell no more than the comment does, there is its frame. Not
+ * a cut file.
  */
 export const sheetDxf = (sheet: Sheet, options: { readonly carry?: string } = {}): string =>
   writeR2000(

@@ -139,6 +139,7 @@ export const exporting = {
   zipSize: 'it unpacks to more than is read',
   zipDamaged: 'it is damaged',
   sheetComment: 'Drawing sheet in paper millimetres. Not a cut file.',
+  codeElsewhere: 'See the PDF',
   dxfComment: (units: string, kerf: number) =>
     `Units: ${units}. ${kerf === 0 ? 'Nominal size, no kerf applied.' : `Kerf of ${mm(kerf)} applied.`}`,
   sheetOf: ([width, height]: Point, gap: number, margin: number) =>
