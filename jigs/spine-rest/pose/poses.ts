@@ -39,6 +39,8 @@ const CLOSEST = 0.5;
 /** Chord error of the blades that are placed, mm, and how far beyond what is touched they end. */
 const CHORD = 0.001;
 const BESIDE = 1;
+/** The same for a blade of which it is sought which of its points lie near: by far less than is near. */
+const ROUGH_CHORD = 0.005;
 
 /** Settings of both sides are alike within this, degrees and mm: points move by far less than is near. */
 const ALIKE = 1e-3;
@@ -81,14 +83,17 @@ const stanceAt = (blade: Blade, setting: PlanSetting, u: number): Required<Stanc
   return { side: 'left', u, tilt: settled.strokeTilt, load: Math.min(0, last - u) };
 };
 
-/** What the seat and the step touch of a blade, by places: kept while blade and rest are the same. */
-const wholeOf = (blade: Blade, bed: Bed, keep: Workshop['keep']): Spine['whole'] => {
+/**
+ * What the seat and the step touch of a blade drawn to a chord error, by places: kept while blade and
+ * rest are the same.
+ */
+const stripOf = (blade: Blade, bed: Bed, chord: number, keep: Workshop['keep']): Spine['whole'] => {
   const depth = bed.stepTop + 2;
   const only = { along: 'spine', reach: depth + BESIDE } as const;
-  const strip = keep('strip along a spine', JSON.stringify([blade, depth]), () =>
-    touchable(bladeMesh(blade, { chord: CHORD, only }).blade, depth),
+  const strip = keep('strip along a spine', JSON.stringify([blade, depth, chord]), () =>
+    touchable(bladeMesh(blade, { chord, only }).blade, depth),
   );
-  return keep('places of a spine', JSON.stringify([blade, bed]), () =>
+  return keep('places of a spine', JSON.stringify([blade, bed, chord]), () =>
     byKey((u: number) => around(strip, u, [bed.noseHalf, bed.stepHalf])),
   );
 };
@@ -101,7 +106,8 @@ const spineOf = (
   room: Room,
   keep: Workshop['keep'],
 ): Spine => {
-  const whole = wholeOf(blade, bed, keep);
+  const whole = stripOf(blade, bed, CHORD, keep);
+  const rough = stripOf(blade, bed, ROUGH_CHORD, keep);
   const middleOf = byKey((side: Side) => {
     const own = settings.filter((one) => one.side === side);
     return own[Math.floor(own.length / 2)];
@@ -117,7 +123,7 @@ const spineOf = (
       const apart = left && Math.abs(left.setoff - setting.setoff);
       if (turned && Math.abs(turned.tilt - stance.tilt) < ALIKE && (apart ?? 1) < ALIKE)
         return standing('left')(u);
-      return roughlySettled(whole(u), stance, { ...bed, setoff: setting.setoff }, room);
+      return roughlySettled(rough(u), stance, { ...bed, setoff: setting.setoff }, room);
     }),
   );
   const near = byKey((side: Side) =>
