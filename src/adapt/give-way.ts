@@ -17,24 +17,19 @@ export interface Candidate {
 
 type BuiltCandidate = Candidate & { readonly built: Built };
 
+const pathOf = (key: string): string => `fixture.parameters.${key}`;
+
 /** Refusals that are followed one after another at most. */
 const ROUNDS = 12;
 
-/** The same with another value of one of the fixture's parameters, and a note that says so. */
-const withParameter = (
-  { design, notes }: Candidate,
-  key: string,
-  value: number | string,
-  registry: Registry,
-): Candidate => {
-  const parameter = registry.families[design.fixture.family]?.parameters[key];
-  if (!parameter) return { design, notes };
-  const path = `fixture.parameters.${key}`;
-  const now = design.fixture.parameters[key] ?? parameter.initial;
+/** That a parameter of the fixture has another value than it had. */
+const gaveWay = (before: Design, key: string, value: unknown, registry: Registry): Issue[] => {
+  const parameter = registry.families[before.fixture.family]?.parameters[key];
+  if (!parameter) return [];
+  const now = before.fixture.parameters[key] ?? parameter.initial;
   const say = (one: unknown): string => spoken(one, parameterSpeech(parameter));
   const message = text.adapt.notes.gaveWay(parameter.label, say(now), say(value));
-  const note = problem('adapted', path, { message, fix: '' }, 'note');
-  return { design: withValue(design, path, value), notes: [...notes, note] };
+  return [problem('adapted', pathOf(key), { message, fix: '' }, 'note')];
 };
 
 /** The same fixture with one of its choices made differently, each way once. */
@@ -44,7 +39,10 @@ const otherChoices = (candidate: Candidate, registry: Registry): Candidate[] => 
     parameter.kind === 'choice'
       ? parameter.options
           .filter(({ value }) => value !== (parameters[key] ?? parameter.initial))
-          .map(({ value }) => withParameter(candidate, key, value, registry))
+          .map(({ value }) => ({
+            design: withValue(candidate.design, pathOf(key), value),
+            notes: [...candidate.notes, ...gaveWay(candidate.design, key, value, registry)],
+          }))
       : [],
   );
 };
@@ -62,8 +60,9 @@ const withNamed = (
   refused: readonly Issue[],
   registry: Registry,
 ): BuiltCandidate | undefined => {
-  let [now, issues] = [candidate, refused];
+  let [{ design }, issues] = [candidate, refused];
   const tried = new Set<string>();
+  const set = new Set<string>();
   for (let round = 0; round < ROUNDS; round += 1) {
     const mend = issues.flatMap(({ severity, mend: one }) =>
       severity === 'error' && one && !tried.has(`${one.path} ${one.value}`) ? one : [],
@@ -71,9 +70,17 @@ const withNamed = (
     const key = mend && parameterOf(mend.path);
     if (!mend || key === undefined) return undefined;
     tried.add(`${mend.path} ${mend.value}`);
-    now = withParameter(now, key, mend.value, registry);
-    const answer = built(now, registry);
-    if (answer.ok) return answer.value;
+    set.add(key);
+    design = withValue(design, mend.path, mend.value);
+    const answer = built({ design, notes: candidate.notes }, registry);
+    if (answer.ok) {
+      // A number that several refusals moved is told once, from what it was to what it is.
+      const { parameters } = answer.value.design.fixture;
+      const moved = [...set].flatMap((one) =>
+        gaveWay(candidate.design, one, parameters[one], registry),
+      );
+      return { ...answer.value, notes: [...candidate.notes, ...moved] };
+    }
     issues = answer.issues;
   }
   return undefined;

@@ -249,11 +249,15 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
       expect(await trial.count()).toBe(0);
       return answer;
     };
-    const refused = await tried(/^Try its blades.*Kitchen blades 180 and 210/, /^Set “/);
+    const refused = await tried(/^Try its blades.*Side knife 165/, /^Set “/);
     expect(refused).toContain('This fixture cannot be built for those blades as it stands.');
-    expect(refused).toMatch(/Set “Edge height” to \d+ mm/);
+    expect(refused).toMatch(/Set “Edge height” to [\d.]+ mm/);
     // Not a word of what is the matter with the design on the board.
     expect(refused).not.toContain('Marking 60');
+    const moved = await tried(/^Try its blades.*Kitchen blades 180 and 210/, /Checks: /);
+    expect(moved.match(/Edge height: 95 mm cannot be built here; [\d.]+ mm can\./g)).toHaveLength(
+      1,
+    );
     const held = await tried(/^Try its blades.*Camp knife 90/, /Checks: /);
     expect(held).toMatch(/Checks: all \d+ pass/);
     expect(held).toMatch(/Parts: \d+ of \d+ made parts stay as they are/);

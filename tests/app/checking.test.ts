@@ -62,6 +62,8 @@ describe('checks in pieces', () => {
     expect(proof.value.checks.map(({ id, passed }) => [id, passed])).toEqual(
       checks.map(({ id, passed }) => [id, passed]),
     );
+    // Both searches end at one pair of points, each by its own way: alike to the last digits.
+    const near = (value: number): unknown => expect.closeTo(value, 9);
     proof.value.checks.forEach((early, i) => {
       const { kind, found, atLeast = 0 } = checks[i] ?? early;
       // What is farther beyond what is asked is told as the least it is.
@@ -70,6 +72,8 @@ describe('checks in pieces', () => {
         expect(checks[i]).toMatchObject({
           ...early,
           message: expect.stringContaining(early.message),
+          ...(early.found === null ? {} : { found: near(early.found) }),
+          ...(early.points ? { points: early.points.map((p) => p.map(near)) } : {}),
         });
       else expect(early.found).toBeLessThanOrEqual(found);
     });
