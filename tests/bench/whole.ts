@@ -203,7 +203,8 @@ program that does not keep what a change leaves as it was.
 The kernel proves what lies between as well, its gaps are never over the true gap by more than
 0.001 mm, and 0.005 mm of chord error is taken off. Of two movements that are mirror images of each
 other, of bodies that are their own, it looks at one; the libraries are asked for both.
-The libraries are asked for the first design of each family.
+The libraries are asked for the first design of each family, and get the surface of every body without
+faces inside.
 `;
 
 /** The rows of a design, printed by another process. */
