@@ -1,4 +1,4 @@
-import { localise, onGrid, place, turn, WORLD, type Frame } from '../geometry/frame.ts';
+import { localise, onGrid, place, turn, turnBack, WORLD, type Frame } from '../geometry/frame.ts';
 import { add3, dot3, scale3, sub3, type Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import type { Block, Body, Motion, Solid } from './distance/index.ts';
@@ -11,13 +11,6 @@ export interface CarriedPart {
   readonly formed: Formed;
 }
 
-/** A direction as a frame sees it. */
-export const turned = ({ x, y, z }: Frame, way: Vec3): Vec3 => [
-  dot3(x, way),
-  dot3(y, way),
-  dot3(z, way),
-];
-
 /** The second placement as the first sees it, on the grid of solids. */
 export const seenFrom = (
   { placement: { frame: one } }: CarriedPart,
@@ -25,9 +18,9 @@ export const seenFrom = (
 ): Frame =>
   onGrid({
     origin: localise(one, other.origin),
-    x: turned(one, other.x),
-    y: turned(one, other.y),
-    z: turned(one, other.z),
+    x: turnBack(one, other.x),
+    y: turnBack(one, other.y),
+    z: turnBack(one, other.z),
   });
 
 /** The solid of a carried part at rest, whatever carries it. */
@@ -68,7 +61,7 @@ export const boxRoom = (one: Solid, other: Solid, seen: Frame): number => {
   const [x, y, z] = turn(seen, there);
   const way = sub3([x + seen.origin[0], y + seen.origin[1], z + seen.origin[2]], centre);
   const along = [...AXES, seen.x, seen.y, seen.z].map(
-    (axis) => Math.abs(dot3(way, axis)) - reachOf(half, axis) - reachOf(size, turned(seen, axis)),
+    (axis) => Math.abs(dot3(way, axis)) - reachOf(half, axis) - reachOf(size, turnBack(seen, axis)),
   );
   return Math.max(...along);
 };

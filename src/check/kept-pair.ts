@@ -1,6 +1,6 @@
 import { chain, ok, type Result } from '../core/result.ts';
-import { compose, place, WORLD, type Frame } from '../geometry/frame.ts';
-import { boxRoom, restOf, seenFrom, standingIn, turned, type CarriedPart } from './carried.ts';
+import { compose, place, turnBack, WORLD, type Frame } from '../geometry/frame.ts';
+import { boxRoom, restOf, seenFrom, standingIn, type CarriedPart } from './carried.ts';
 import {
   checkPairs,
   type Clearance,
@@ -15,7 +15,7 @@ type Rule = Exclude<PairRule, { kind: 'ignore' }>;
 
 /** A rule as the first part sees it. */
 const ruleSeen = (rule: Rule, { placement: { frame } }: CarriedPart): PairRule =>
-  rule.kind === 'touch' && rule.apart ? { ...rule, apart: turned(frame, rule.apart) } : rule;
+  rule.kind === 'touch' && rule.apart ? { ...rule, apart: turnBack(frame, rule.apart) } : rule;
 
 /** What was found, with its points where the first part stands. */
 const foundIn = (frame: Frame, clearance: Clearance): Clearance =>

@@ -5,22 +5,22 @@ import { COLUMN } from './arrange.ts';
 import { balloons, seenIn } from './balloons.ts';
 import { sectionItems, type Section } from './belt-section.ts';
 import { bodiesOf, splitThrough, type Body } from './bodies.ts';
-import { border } from './border.ts';
 import { around } from './box.ts';
 import { codeStrip } from './code.ts';
 import { cutsOf, cutView, type Cut, type CutPlane } from './cut-view.ts';
 import { bounds, label, move, scaled, TEXT } from './items.ts';
+import { blockHeight, sheetOf } from './document.ts';
 import { heading, paragraph, space, type Strip } from './layout.ts';
 import { columnOf, drawnOnce, extentOf, laidOut, type Drawn, type Page } from './pages.ts';
 import { explodedFrom, withNumbers } from './pictures.ts';
-import { SHEETS, sizeOf } from './paper.ts';
-import { factor, SCALES, type Scale } from './scales.ts';
+import { SHEETS } from './paper.ts';
+import { factor, FULL_SIZE, SCALES } from './scales.ts';
 import { FROM_BELOW, ISOMETRIC } from './eye.ts';
 import { scene } from './scene.ts';
 import type { Item, Sheet } from './sheet.ts';
 import { elevations } from './assembly-views.ts';
 import { partsList, rowsOf, type Row } from './parts-list.ts';
-import { titleBlock, titleBlockHeight, type SheetInfo, type TitleBlock } from './title-block.ts';
+import type { TitleBlock } from './title-block.ts';
 
 /** What the drawing of an assembly needs beyond its parts. */
 export interface AssemblyInfo {
@@ -170,24 +170,15 @@ export const assemblySheets = (
     })),
   ];
   const papers = SHEETS[block.paper].filter((paper) => paper.orientation === 'landscape');
-  const infoOf = (sheet: number, sheets: number, scale: Scale): SheetInfo => ({
+  const about = {
+    id: 'assembly',
     title: info.title,
     documentType: text.drawing.documentTypes.assembly,
-    number: `${block.designId}-assembly`,
-    sheet,
-    sheets,
-    scale,
-  });
-  const height = titleBlockHeight(block, infoOf(1, 1, { paper: 1, real: 1 }));
+    scale: FULL_SIZE,
+  };
+  const height = blockHeight(about, block);
   const laid = laidOut(pages, papers, height);
-  return laid.map(({ paper, scale, items }, i) => ({
-    id: `assembly-${String(i + 1)}`,
-    title: info.title,
-    size: sizeOf(paper),
-    items: [
-      ...border(paper),
-      ...titleBlock(paper, block, infoOf(i + 1, laid.length, scale)),
-      ...items,
-    ],
-  }));
+  return laid.map(({ paper, scale, items }, i) =>
+    sheetOf({ ...about, scale }, block, paper, [i + 1, laid.length], items),
+  );
 };

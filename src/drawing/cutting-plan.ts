@@ -4,17 +4,17 @@ import { boundingBox, containsPoint, distanceToLoop } from '../geometry/loop-mea
 import { scale2, type Vec2 } from '../geometry/vector.ts';
 import { text } from '../text/index.ts';
 import { COLUMN } from './arrange.ts';
-import { border } from './border.ts';
 import { linear } from './dimension.ts';
+import { blockHeight, sheetOf } from './document.ts';
 import { loopItems } from './edges.ts';
 import { frameItem, label, TEXT } from './items.ts';
 import { fittedTable, heading, paragraph, space, type Strip } from './layout.ts';
 import { left, right } from './lists.ts';
 import { drawnOnce, laidOut, type Laid, type Page } from './pages.ts';
-import { SHEETS, sizeOf } from './paper.ts';
-import { factor, SCALES, type Scale } from './scales.ts';
+import { SHEETS } from './paper.ts';
+import { factor, FULL_SIZE, SCALES } from './scales.ts';
 import type { Item, Sheet } from './sheet.ts';
-import { titleBlock, titleBlockHeight, type SheetInfo, type TitleBlock } from './title-block.ts';
+import type { TitleBlock } from './title-block.ts';
 
 /** A sheet of metal with the pieces that are cut from it, its lower left corner at the origin, mm. */
 export interface CuttingPlan {
@@ -120,29 +120,20 @@ export const cuttingPlans = (
     scales: SCALES.filter((scale) => factor(scale) <= 1),
     strips: listed(plan, info, block),
   }));
-  const infoOf = (sheet: number, sheets: number, scale: Scale): SheetInfo => ({
+  const about = {
+    id: 'cutting-plan',
     title: info.title,
     documentType: text.drawing.documentTypes.cuttingPlan,
-    number: `${block.designId}-cutting-plan`,
-    sheet,
-    sheets,
-    scale,
-  });
-  const height = titleBlockHeight(block, infoOf(1, 1, { paper: 1, real: 1 }));
+    scale: FULL_SIZE,
+  };
+  const height = blockHeight(about, block);
   // Pieces lie close: the paper is the smallest of those on which they are drawn largest.
   const tried = papers.map((paper) => laidOut(pages, [paper], height));
   const scaleOf = (laid: readonly Laid[]): number =>
     laid.length < plans.length ? 0 : Math.min(...laid.map(({ scale }) => factor(scale)));
   const best = Math.max(...tried.map(scaleOf));
   const laid = tried.find((one) => scaleOf(one) === best) ?? [];
-  return laid.map(({ paper, scale, items }, i) => ({
-    id: `cutting-plan-${String(i + 1)}`,
-    title: info.title,
-    size: sizeOf(paper),
-    items: [
-      ...border(paper),
-      ...titleBlock(paper, block, infoOf(i + 1, laid.length, scale)),
-      ...items,
-    ],
-  }));
+  return laid.map(({ paper, scale, items }, i) =>
+    sheetOf({ ...about, scale }, block, paper, [i + 1, laid.length], items),
+  );
 };

@@ -1,5 +1,5 @@
-import { localise, place, type Frame } from '../geometry/frame.ts';
-import { add3, cross2, dot3, scale3, sub2, type Vec2, type Vec3 } from '../geometry/vector.ts';
+import { localise, place, turnBack } from '../geometry/frame.ts';
+import { add3, cross2, scale3, sub2, type Vec2 } from '../geometry/vector.ts';
 import type { Body } from './bodies.ts';
 import { around, type Box } from './box.ts';
 import { projected, type Eye } from './eye.ts';
@@ -34,12 +34,10 @@ const within = (outer: readonly Vec2[], [x, y]: Vec2): boolean => {
   return inside;
 };
 
-const turned = ({ x, y, z }: Frame, d: Vec3): Vec3 => [dot3(x, d), dot3(y, d), dot3(z, d)];
-
 /** How near to the eye a prism comes on the ray through a point of the view; its holes are filled. */
 const nearest = ({ outer, frame, from, to }: Body, eye: Eye, [u, v]: Vec2): number => {
   const [ox, oy, oz] = localise(frame, add3(scale3(eye.right, u), scale3(eye.up, v)));
-  const [dx, dy, dz] = turned(frame, eye.towards);
+  const [dx, dy, dz] = turnBack(frame, eye.towards);
   let found = -Infinity;
   if (Math.abs(dz) > EPS) {
     const t = ((dz > 0 ? to : from) - oz) / dz;

@@ -48,10 +48,10 @@ const nearness = (body: Body, towards: Vec3): number =>
   );
 
 /**
- * Bodies from far to near; what does not meet in the view waits for nothing. Boxes parted by a plane square to an axis are ordered by it. Where that
- * says nothing, what stands in the bay of another (a keeper under a grip) is looked at: the one that
- * hides the other oftener comes later. Elsewhere (a bolt in its hole), or where planes say both
- * ways, the one that reaches less near goes first.
+ * Bodies from far to near; what does not meet in the view waits for nothing. Boxes parted by a plane
+ * square to an axis are ordered by it. Where that says nothing, what stands in the bay of another (a
+ * keeper under a grip) is looked at: the one that hides the other oftener comes later. Elsewhere (a
+ * bolt in its hole), or where planes say both ways, the one that reaches less near goes first.
  */
 export const paintOrder = (bodies: readonly Body[], eye: Eye): Body[] => {
   const { towards } = eye;

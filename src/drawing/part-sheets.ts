@@ -1,26 +1,20 @@
+import { blockHeight, sheetOf, type DocumentInfo } from './document.ts';
 import { plain } from '../core/units.ts';
 import { sub2 } from '../geometry/vector.ts';
 import type { Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { arrange, COLUMN, INSET } from './arrange.ts';
-import { border } from './border.ts';
 import type { Box } from './box.ts';
 import { dimensionText } from './dimension.ts';
 import { cornerTables, crossHoleTable, hasUnlistedOutline, holeTable } from './hole-table.ts';
 import { bounds, move } from './items.ts';
 import { heading, paragraph, pour, stack, type Strip } from './layout.ts';
-import { sizeOf, SHEETS, spaceOf, type Paper, type PaperFamily } from './paper.ts';
+import { SHEETS, spaceOf, type Paper, type PaperFamily } from './paper.ts';
 import { overhangs } from './overhang.ts';
 import { datumOf, partViews } from './part-views.ts';
 import { factor, FULL_SIZE, SCALES, type Scale } from './scales.ts';
 import type { Item, Sheet } from './sheet.ts';
-import {
-  BLOCK_WIDTH,
-  titleBlock,
-  titleBlockHeight,
-  type SheetInfo,
-  type TitleBlock,
-} from './title-block.ts';
+import { BLOCK_WIDTH, type TitleBlock } from './title-block.ts';
 
 /** A small part is not drawn larger than this, mm: dimensions stand around it. */
 const ENLARGED = 75;
@@ -111,12 +105,10 @@ export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
     ...cornerTables(part, COLUMN),
   ];
   const notes = (width: number): Strip[] => numbered(notesOf(part, block.kerf ?? 0), width);
-  const info = (sheet: number, sheets: number, scale: Scale): SheetInfo => ({
+  const info = (scale: Scale): DocumentInfo => ({
+    id: part.id,
     title: part.name,
     documentType: text.drawing.documentTypes.part,
-    number: `${block.designId}-${part.id}`,
-    sheet,
-    sheets,
     scale,
     part: {
       material: part.kind === 'stock' ? `${part.material}, ${part.section}` : part.material,
@@ -137,7 +129,7 @@ export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
   for (const strips of [table, []])
     for (const { paper, scale } of candidates) {
       const views = viewsAt(factor(scale));
-      const height = titleBlockHeight(block, info(1, 1, scale));
+      const height = blockHeight(info(scale), block);
       const content = { views: bounds(views), table: strips, notes, block: height };
       const plan = arrange(paper, content);
       if (!plan) continue;
@@ -151,16 +143,9 @@ export const partSheets = (part: Part, block: TitleBlock): Sheet[] => {
       const rest = strips.length > 0 ? [] : pour(table, [room]);
       const more = rest.map((page) => stack(page, [s.x1 - BLOCK_WIDTH + INSET, s.y1 - INSET]));
       const pages = [first, ...more];
-      return pages.map((items, i): Sheet => ({
-        id: `${part.id}-${String(i + 1)}`,
-        title: part.name,
-        size: sizeOf(paper),
-        items: [
-          ...border(paper),
-          ...titleBlock(paper, block, info(i + 1, pages.length, scale)),
-          ...items,
-        ],
-      }));
+      return pages.map((items, i) =>
+        sheetOf(info(scale), block, paper, [i + 1, pages.length], items),
+      );
     }
   return [];
 };

@@ -1,14 +1,8 @@
-import { border } from './border.ts';
+import { blockHeight, sheetOf, type DocumentInfo } from './document.ts';
 import { stack, type Strip } from './layout.ts';
-import { page, sizeOf, spaceOf } from './paper.ts';
+import { page, spaceOf } from './paper.ts';
 import type { Sheet } from './sheet.ts';
-import {
-  BLOCK_WIDTH,
-  titleBlock,
-  titleBlockHeight,
-  type SheetInfo,
-  type TitleBlock,
-} from './title-block.ts';
+import { BLOCK_WIDTH, type TitleBlock } from './title-block.ts';
 
 const INSET = 6;
 /** Between the text and the title block below it, mm. */
@@ -23,23 +17,10 @@ export const widthIn = ({ paper }: TitleBlock): number => {
   return x1 - x0 - 2 * INSET;
 };
 
-/** What all pages of a document of tables and text have in common. */
-export type DocumentInfo = Omit<SheetInfo, 'sheet' | 'sheets' | 'number'> & {
-  /** Makes names and numbers of its pages: "setup". */
-  readonly id: string;
-};
-
-const infoOf = (
-  { id, ...info }: DocumentInfo,
-  { designId }: TitleBlock,
-  sheet: number,
-  sheets: number,
-): SheetInfo => ({ ...info, number: `${designId}-${id}`, sheet, sheets });
-
 /** Height for text on a page, mm. */
 export const roomOf = (info: DocumentInfo, block: TitleBlock): number => {
   const { y0, y1 } = spaceOf(page(block.paper));
-  return y1 - y0 - titleBlockHeight(block, infoOf(info, block, 1, 1)) - INSET - FOOT;
+  return y1 - y0 - blockHeight(info, block) - INSET - FOOT;
 };
 
 /** Pages of strips of a width on the family's paper, each with its border and title block. */
@@ -51,14 +32,13 @@ export const pouredSheets = (
 ): Sheet[] => {
   const paper = page(block.paper);
   const { x1, y1 } = spaceOf(paper);
-  return pages.map((strips, i) => ({
-    id: `${info.id}-${String(i + 1)}`,
-    title: info.title,
-    size: sizeOf(paper),
-    items: [
-      ...border(paper),
-      ...titleBlock(paper, block, infoOf(info, block, i + 1, pages.length)),
-      ...stack(strips, [x1 - INSET - width, y1 - INSET]),
-    ],
-  }));
+  return pages.map((strips, i) =>
+    sheetOf(
+      info,
+      block,
+      paper,
+      [i + 1, pages.length],
+      stack(strips, [x1 - INSET - width, y1 - INSET]),
+    ),
+  );
 };

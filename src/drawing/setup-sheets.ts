@@ -13,7 +13,8 @@ import {
 } from './layout.ts';
 import { bullets, left, right, steps, type Head } from './lists.ts';
 import { pictured } from './pictured.ts';
-import { pouredSheets, roomOf, widthIn, type DocumentInfo } from './poured.ts';
+import type { DocumentInfo } from './document.ts';
+import { pouredSheets, roomOf, widthIn } from './poured.ts';
 import type { SettingRow, SettingsTable, SetupData, SetupTerms } from './setup-data.ts';
 import type { Sheet } from './sheet.ts';
 import type { TitleBlock } from './title-block.ts';

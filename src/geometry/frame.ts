@@ -26,11 +26,11 @@ export const place = (f: Frame, p: Vec3): Vec3 => add3(f.origin, turn(f, p));
 export const turn = (f: Frame, d: Vec3): Vec3 =>
   add3(add3(scale3(f.x, d[0]), scale3(f.y, d[1])), scale3(f.z, d[2]));
 
+/** A parent direction in the frame's local coordinates. */
+export const turnBack = ({ x, y, z }: Frame, d: Vec3): Vec3 => [dot3(d, x), dot3(d, y), dot3(d, z)];
+
 /** A parent point in the frame's local coordinates. */
-export const localise = (f: Frame, p: Vec3): Vec3 => {
-  const d = sub3(p, f.origin);
-  return [dot3(d, f.x), dot3(d, f.y), dot3(d, f.z)];
-};
+export const localise = (f: Frame, p: Vec3): Vec3 => turnBack(f, sub3(p, f.origin));
 
 /** The placement of `inner`, given in `outer`'s coordinates, in outer's parent. */
 export const compose = (outer: Frame, inner: Frame): Frame => ({

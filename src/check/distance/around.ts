@@ -1,7 +1,7 @@
 import type { Frame } from '../../geometry/frame.ts';
 import type { Body } from './body.ts';
 import { real } from './flat.ts';
-import { poseAt, stands, tracksOf, type Motion, type Track } from './motion.ts';
+import { AT_REST, poseAt, stands, tracksOf, type Motion, type Track } from './motion.ts';
 import type { Solid } from './solid.ts';
 
 /** Numbers of an upright box: its lower and its upper corner. */
@@ -35,15 +35,7 @@ const hold = (
   }
 };
 
-const REST: Motion = [
-  {
-    kind: 'still',
-    label: '',
-    pose: { origin: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] },
-  },
-];
-
-const boxesOf = ({ solids, motion = REST }: Body): Float64Array | undefined => {
+const boxesOf = ({ solids, motion = AT_REST }: Body): Float64Array | undefined => {
   const tracks = tracksOf(motion);
   const boxes = new Float64Array(BOX * tracks.length);
   for (let i = 0; i < boxes.length; i++) boxes[i] = i % BOX < 3 ? Infinity : -Infinity;

@@ -1,6 +1,6 @@
 import { atan2, cos, sin } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
-import { place, type Frame } from '../../geometry/frame.ts';
+import { place, WORLD, type Frame } from '../../geometry/frame.ts';
 import { dot3, length3, sub3, type Vec3 } from '../../geometry/vector.ts';
 import { real } from './flat.ts';
 
@@ -45,6 +45,9 @@ export type Sweep = Still | Glide | Course;
  * stands through all of them.
  */
 export type Motion = readonly Sweep[];
+
+/** Of a body that stands where its solids are. */
+export const AT_REST: Motion = [{ kind: 'still', label: '', pose: WORLD }];
 
 /** Whether a body stands where it is, whatever the others do. */
 export const stands = (motion: Motion | undefined): boolean =>

@@ -1,12 +1,12 @@
 import { ok, type Result } from '../../core/result.ts';
 import { problem, type Issue } from '../../core/issue.ts';
-import { isSameFrame, localise, shift, WORLD, type Frame } from '../../geometry/frame.ts';
+import { isSameFrame, localise, shift, type Frame } from '../../geometry/frame.ts';
 import { length3, scale3, type Vec3 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
 import { labelOf, sweepsOf, type Body, type Workspace } from './body.ts';
 import { clearance } from './clearance.ts';
 import type { Clearance } from './told.ts';
-import { poseAt, stands, sweepOf, track, type Motion, type Sweep } from './motion.ts';
+import { AT_REST, poseAt, stands, sweepOf, track, type Sweep } from './motion.ts';
 import { distinctSweeps } from './ways.ts';
 
 const words = text.check.distance;
@@ -58,8 +58,6 @@ const shiftSweep = (sweep: Sweep, by: Vec3): Sweep => {
   }
   return { ...sweep, pose: (t) => shift(sweep.pose(t), by) };
 };
-
-const AT_REST: Motion = [{ kind: 'still', label: '', pose: WORLD }];
 
 /** The body moved off by a constant way, in world coordinates. */
 export const shiftBody = (body: Body, by: Vec3): Body => {

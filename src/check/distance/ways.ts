@@ -1,3 +1,4 @@
+import { WORLD } from '../../geometry/frame.ts';
 import { real } from './flat.ts';
 import type { Axis } from './likeness.ts';
 import {
@@ -41,11 +42,7 @@ export const ENDS = 2 * POSE;
 /** Origins and axes nearer than this are one and the same pose, mm. */
 export const SAME = 1e-10;
 
-export const STILL: Track = track({
-  kind: 'still',
-  label: '',
-  pose: { origin: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] },
-});
+export const STILL: Track = track({ kind: 'still', label: '', pose: WORLD });
 
 /** What two sweeps that carry a body alike have in common. */
 const memberOf = (sweep: Sweep | undefined): unknown =>
