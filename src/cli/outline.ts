@@ -13,6 +13,7 @@ export const outlineCommand = (end: (code: ExitCode) => void): Command => {
     .argument('<file>', words.file)
     .requiredOption('--length <mm>', words.length)
     .option('--plunge <mm>', words.plunge)
+    .option('--turn <deg>', words.turn)
     .option('--other-end', words.otherEnd)
     .option('--other-edge', words.otherEdge)
     .option('--points', words.points)

@@ -10,6 +10,8 @@ export interface Faced {
    * out further from the tang than the spine does, tells them apart.
    */
   readonly told: boolean;
+  /** Whether it is seen from the other side than it was drawn. */
+  readonly mirrored: boolean;
 }
 
 const PLACES = 300;
@@ -77,5 +79,6 @@ export const faced = (
   const [below, above] = across(ahead, tip[0] - 0.4 * size) ?? [0, 0];
   const tipBelow = Math.abs(tip[1] - below) <= Math.abs(tip[1] - above);
   const edgeAbove = told ? over > under : tipBelow;
-  return { points: edgeAbove !== choice.otherEdge ? ahead : mirrored(ahead), told };
+  const other = edgeAbove === choice.otherEdge;
+  return { points: other ? mirrored(ahead) : ahead, told, mirrored: other };
 };

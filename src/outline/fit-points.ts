@@ -11,12 +11,21 @@ const SPACING = 0.11;
 
 const short = ([u, v]: Vec2): [number, number] => [Number(u.toFixed(4)), Number(v.toFixed(4))];
 
+/** The place of a line at u; none beyond it. */
+const placeAt = (line: readonly Vec2[], u: number): Vec2[] => {
+  const i = line.findIndex((point) => point[0] >= u);
+  const [a, b] = [line[i - 1], line[i]];
+  return a && b ? [[u, a[1] + ((b[1] - a[1]) * (u - a[0])) / (b[0] - a[0])]] : [];
+};
+
 /** Adds the point farthest off until the curve through the points follows the drawn line. */
 const pointsFor = (line: readonly Vec2[]): [number, number][] => {
-  const all = dense(line, 1);
-  const [first, last]: [Vec2, Vec2] = [all[0] ?? [0, 0], all.at(-1) ?? [0, 0]];
+  const drawn = dense(line, 1);
+  const [first, last]: [Vec2, Vec2] = [drawn[0] ?? [0, 0], drawn.at(-1) ?? [0, 0]];
   const chosen = [short(first), short(last)];
   const bounds = [first[0] + SPACING, last[0] - SPACING] as const;
+  // The places next to the ends, too: a square end falls within the spacing.
+  const all = [...drawn, ...bounds.flatMap((u) => placeAt(line, u))];
   while (chosen.length < MOST) {
     const curve = interpolate(chosen);
     let worst = { off: WANTED, point: undefined as Vec2 | undefined };

@@ -1,4 +1,5 @@
 import { atan, atan2, cos, sin } from '../core/trigonometry.ts';
+import { degrees, radians } from '../core/units.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { across, extent } from './extent.ts';
 import { faced } from './face.ts';
@@ -13,7 +14,21 @@ export interface OutlineChoice {
   readonly otherEdge: boolean;
   /** From the tip back to the plunge, mm; null: where the edge ends in a step, else the whole. */
   readonly plunge: number | null;
+  /**
+   * By how much the drawing is turned from the nearest of its own axes, tip towards the spine,
+   * degrees; null: found by the spine, else as it was drawn.
+   */
+  readonly turn: number | null;
 }
+
+/** What a person decides before anything was decided. */
+export const undecided = (length: number): OutlineChoice => ({
+  length,
+  otherEnd: false,
+  otherEdge: false,
+  plunge: null,
+  turn: null,
+});
 
 /** A contour laid along the blade: tip at the greatest u, v from the spine towards the edge; mm. */
 export interface Laid {
@@ -24,6 +39,10 @@ export interface Laid {
   readonly plunge: number;
   /** Whether the plunge is where the edge ends in a step, was given, or is the end. */
   readonly plungeBy: 'step' | 'given' | 'end';
+  /** By how much the drawing was turned from the nearest of its own axes, degrees. */
+  readonly turn: number;
+  /** What told it: a straight spine, the drawing itself, a person; or a curved spine, roughly. */
+  readonly turnBy: 'spine' | 'drawing' | 'given' | 'curved';
   /** Whether the outline itself tells which of its sides is the edge. */
   readonly edgeTold: boolean;
   /** Millimetres of a unit of the file. */
@@ -31,6 +50,10 @@ export interface Laid {
 }
 
 const PLACES = 300;
+/** How often the spine is made level and the plunge sought again. */
+const ROUNDS = 3;
+/** Points this near to the end of the blade stand at it, mm. */
+const AT_END = 0.1;
 
 const rotated = (points: readonly Vec2[], angle: number): Vec2[] => {
   const [c, s] = [cos(angle), sin(angle)];
@@ -96,8 +119,13 @@ const stepOf = (points: readonly Vec2[], low: number, high: number): number | nu
   return into;
 };
 
-/** Slope of the least-squares line through the spine's half next to the plunge. */
-const spineSlope = (points: readonly Vec2[], plunge: number, tip: number): number => {
+/** A spine is straight that leaves its line by no more than this share of the stretch looked at. */
+const STRAIGHT = 1e-3;
+/** A drawing whose own axis is further than this from the spine, degrees, lies there by chance. */
+const ALONG = 10;
+
+/** The least-squares line through the spine's half next to the plunge: its slope; whether it is one. */
+const spineLine = (points: readonly Vec2[], plunge: number, tip: number) => {
   const list = Array.from({ length: 60 }, (_, i): Vec2 => {
     const u = plunge + ((tip - plunge) * (i + 0.5)) / 120;
     return [u, across(points, u)?.[0] ?? 0];
@@ -105,42 +133,59 @@ const spineSlope = (points: readonly Vec2[], plunge: number, tip: number): numbe
   const mean = (pick: (p: Vec2) => number): number =>
     list.reduce((sum, p) => sum + pick(p), 0) / list.length;
   const [mu, mv] = [mean((p) => p[0]), mean((p) => p[1])];
-  return (
+  const slope =
     mean((p) => (p[0] - mu) * (p[1] - mv)) /
     Math.max(
       mean((p) => (p[0] - mu) ** 2),
       1e-12,
-    )
-  );
+    );
+  const off = Math.max(...list.map(([u, v]) => Math.abs(v - mv - slope * (u - mu))));
+  return { slope, straight: off <= (STRAIGHT * (tip - plunge)) / 2 };
+};
+
+/** The angle of the nearest axis of the drawing, degrees: a direction modulo a quarter turn. */
+const nearestAxis = (angle: number): number => angle - 90 * Math.round(angle / 90);
+
+/** Index of the tip: of all points at the end the one nearest to the edge, which runs on to there. */
+const tipOf = (points: readonly Vec2[]): number => {
+  const [, end] = extent(points);
+  return points.reduce((best, [u, v], i) => {
+    const other = points[best];
+    const first = other === undefined || other[0] < end - AT_END;
+    return u >= end - AT_END && (first || v > other[1]) ? i : best;
+  }, 0);
 };
 
 /**
  * Lays a contour along the blade: the direction of its two farthest points, then the spine made
- * level from the plunge to the middle of the blade; scaled so that it is `length` mm long.
+ * level from the plunge to the middle of the blade; scaled so that it is `length` mm long. A spine
+ * that is curved there tells no direction: a drawing whose own axis is near is then left as it is.
  */
 export const lay = (contour: readonly Vec2[], choice: OutlineChoice): Laid => {
-  const { points: facing, told } = faced(rotated(contour, longest(contour)), choice);
-  let points = facing;
-  let scale = 1;
-  let plunge = 0;
-  let by: Laid['plungeBy'] = 'end';
-  for (let round = 0; round < 4; round += 1) {
-    const [low, high] = extent(points);
-    scale *= choice.length / (high - low);
-    const k = choice.length / (high - low);
-    points = points.map(([u, v]): Vec2 => [(u - high) * k, v * k]);
+  const along = longest(contour);
+  const { points: facing, told, mirrored } = faced(rotated(contour, along), choice);
+  const axis = nearestAxis(degrees(mirrored ? along : -along));
+  let by: Laid['turnBy'] = choice.turn === null ? 'spine' : 'given';
+  let turn = choice.turn ?? -axis;
+  for (let round = 0; ; round += 1) {
+    const raw = rotated(facing, radians(axis + turn));
+    const [low, high] = extent(raw);
+    const scale = choice.length / (high - low);
+    const points = raw.map(([u, v]): Vec2 => [(u - high) * scale, v * scale]);
     const step = choice.plunge === null ? stepOf(points, -choice.length, 0) : null;
-    by = choice.plunge !== null ? 'given' : step === null ? 'end' : 'step';
-    plunge = choice.plunge !== null ? -choice.plunge : (step ?? -choice.length);
-    if (round < 3) points = rotated(points, atan(spineSlope(points, plunge, 0)));
+    const plunge = choice.plunge !== null ? -choice.plunge : (step ?? -choice.length);
+    if (by !== 'spine' || round === ROUNDS) {
+      const plungeBy = choice.plunge !== null ? 'given' : step === null ? 'end' : 'step';
+      const tip = tipOf(points);
+      return { points, tip, plunge, plungeBy, turn, turnBy: by, edgeTold: told, scale };
+    }
+    const { slope, straight } = spineLine(points, plunge, 0);
+    turn += degrees(atan(slope));
+    if (round === ROUNDS - 1 && !straight)
+      [by, turn] = Math.abs(turn) <= ALONG ? ['drawing', 0] : ['curved', turn];
   }
-  const tip = points.reduce(
-    (best, p, i) => (p[0] > (points[best]?.[0] ?? -Infinity) ? i : best),
-    0,
-  );
-  return { points, tip, plunge, plungeBy: by, edgeTold: told, scale };
 };
 
 /** How long a contour is along the blade, in its own units: what `lay` scales to a known length. */
 export const lengthAlong = (contour: readonly Vec2[]): number =>
-  1 / lay(contour, { length: 1, otherEnd: false, otherEdge: false, plunge: null }).scale;
+  1 / lay(contour, undecided(1)).scale;

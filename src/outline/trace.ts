@@ -25,6 +25,9 @@ export interface Traced {
   readonly edge: readonly Vec2[];
   readonly length: number;
   readonly plungeBy: Laid['plungeBy'];
+  /** By how much the drawing was turned, degrees, tip towards the spine; and what told it. */
+  readonly turn: number;
+  readonly turnBy: Laid['turnBy'];
   /** Whether the outline itself tells which of its sides is the edge; else a person must. */
   readonly edgeTold: boolean;
   readonly scale: number;
@@ -58,7 +61,11 @@ const walk = (points: readonly Vec2[], tip: number, way: 1 | -1, plunge: number)
       if (last[0] - plunge > CLOSE) chain.push([plunge, last[1] + (next[1] - last[1]) * share]);
       break;
     }
+    // A square end: the other corner of it is the first place from which this side leads back.
+    const cornered = chain.length === 1 && Math.abs(next[0] - last[0]) <= CLOSE;
     if (next[0] < last[0] - CLOSE) chain.push(next);
+    else if (cornered && Math.abs(next[1] - last[1]) > CLOSE)
+      chain.push([last[0] - CLOSE, next[1]]);
     else hangs = Math.max(hangs, next[0] - last[0]);
   }
   return { chain: chain.toReversed(), hangs };
@@ -92,7 +99,8 @@ export const traceOutline = (
   { points: drawn }: Contour,
   choice: OutlineChoice,
 ): Result<Traced> => {
-  const { points, tip, plunge, plungeBy, edgeTold, scale } = lay(drawn, choice);
+  const { points, tip, plunge, ...laid } = lay(drawn, choice);
+  const { plungeBy, turn, turnBy, edgeTold, scale } = laid;
   const { min, max } = p.outline.length;
   if (!(-plunge >= min && -plunge <= max))
     return fail(problem('out-of-range', 'plunge', words.length(-plunge, min, max)));
@@ -124,6 +132,8 @@ export const traceOutline = (
       edge,
       length: -plunge,
       plungeBy,
+      turn,
+      turnBy,
       edgeTold,
       scale,
       byPoints,

@@ -15,6 +15,7 @@ const laid = (blade: Blade, degrees: number, over: boolean, otherEdge = false) =
     otherEnd: false,
     otherEdge,
     plunge: null,
+    turn: null,
   };
   const traced = traceOutline(blade, { points, area: 1, gap: 0 }, choice);
   if (!traced.ok) throw new Error(traced.issues[0]?.message);

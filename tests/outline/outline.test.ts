@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { shapeOf } from '../../src/blade/shape.ts';
 import type { Vec2 } from '../../src/geometry/vector.ts';
-import type { OutlineChoice } from '../../src/outline/lay.ts';
+import { undecided, type OutlineChoice } from '../../src/outline/lay.ts';
 import { readOutline } from '../../src/outline/read.ts';
 import { withOutline } from '../../src/outline/take.ts';
 import { traceOutline } from '../../src/outline/trace.ts';
@@ -9,10 +9,7 @@ import { bladeOf, bytesOf, drawnOutline, dxfOfLines, sidesOf, svgOf } from './fi
 
 const kitchen = bladeOf('spine-rest/examples/kitchen-210');
 const choice = (length: number, more: Partial<OutlineChoice> = {}): OutlineChoice => ({
-  length,
-  otherEnd: false,
-  otherEdge: false,
-  plunge: null,
+  ...undecided(length),
   ...more,
 });
 

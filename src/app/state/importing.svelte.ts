@@ -1,6 +1,6 @@
 import type { Blade } from '../../blade/schema.ts';
 import type { Result } from '../../core/result.ts';
-import type { OutlineChoice } from '../../outline/lay.ts';
+import { undecided, type OutlineChoice } from '../../outline/lay.ts';
 import type { OutlineFile } from '../../outline/read.ts';
 import type { Traced } from '../../outline/trace.ts';
 import type { Hired } from './outside.ts';
@@ -12,12 +12,7 @@ export class Importing {
   name: string | null = $state(null);
   file: Result<OutlineFile> | null = $state.raw(null);
   traced: Result<Traced> | null = $state.raw(null);
-  choice: OutlineChoice = $state.raw({
-    length: 0,
-    otherEnd: false,
-    otherEdge: false,
-    plunge: null,
-  });
+  choice: OutlineChoice = $state.raw(undecided(0));
   /** Which contour of the file. */
   contour: number = $state(0);
   /** Whether the known length was confirmed by a person. */
@@ -61,7 +56,7 @@ export class Importing {
     this.confirmed = false;
     this.faced = false;
     const length = Number(Math.min(1000, Math.max(5, this.stated(index))).toFixed(2));
-    await this.choose({ length, otherEnd: false, otherEdge: false, plunge: null }, blade);
+    await this.choose(undecided(length), blade);
   }
 
   /** Lays the contour by another choice; the newest choice wins. */

@@ -16,6 +16,7 @@ import { writeNew } from '../write-file.ts';
 export interface OutlineOptions {
   readonly length: string;
   readonly plunge?: string;
+  readonly turn?: string;
   readonly otherEnd?: boolean;
   readonly otherEdge?: boolean;
   readonly points?: boolean;
@@ -29,12 +30,16 @@ const words = text.outline.command;
 /** Dimensions are taken where they leave the drawn line by no more than this, mm. */
 const NEAR = 0.1;
 
-const millimetres = (flag: string, value: string): Result<number> => {
-  const n = /^\d+(?:\.\d+)?$/.test(value) ? Number(value) : NaN;
-  return n >= 5 && n <= 1000
-    ? ok(n)
-    : fail(problem('bad-number', flag, words.badNumber(flag, value)));
-};
+const within =
+  (unit: 'mm' | 'degrees', min: number, max: number) =>
+  (flag: string, value: string): Result<number> => {
+    const n = /^-?\d+(?:\.\d+)?$/.test(value) ? Number(value) : NaN;
+    return n >= min && n <= max
+      ? ok(n)
+      : fail(problem('bad-number', flag, words.badNumber(flag, value, unit, min, max)));
+  };
+const millimetres = within('mm', 5, 1000);
+const angle = within('degrees', -45, 45);
 
 /** Stands in where no design was named: an outline is the same on every blade. */
 const BARE: Blade = {
@@ -60,12 +65,15 @@ const find = async (file: string, options: OutlineOptions): Promise<Result<Found
   const { into, out, otherEnd = false, otherEdge = false } = options;
   if (into !== undefined && out === undefined)
     return fail(problem('no-output', '--out', words.needsOut));
-  const lengths = all([
+  const given = (read: typeof angle, flag: string, value: string | undefined) =>
+    value === undefined ? ok(null) : read(flag, value);
+  const numbers = all([
     millimetres('--length', options.length),
-    ...(options.plunge === undefined ? [] : [millimetres('--plunge', options.plunge)]),
+    given(millimetres, '--plunge', options.plunge),
+    given(angle, '--turn', options.turn),
   ]);
-  if (!lengths.ok) return lengths;
-  const [length = 0, plunge = null] = lengths.value;
+  if (!numbers.ok) return numbers;
+  const [length, plunge = null, turn = null] = numbers.value;
   const design = into === undefined ? undefined : loadDesign(into);
   if (design && !design.ok) return design;
   const [first] = design?.value.blades ?? [];
@@ -76,7 +84,13 @@ const find = async (file: string, options: OutlineOptions): Promise<Result<Found
     contour === undefined
       ? fail(problem('no-contour', '', text.outline.noContour))
       : chain(
-          traceOutline(first ?? BARE, contour, { length, plunge, otherEnd, otherEdge }),
+          traceOutline(first ?? BARE, contour, {
+            length: length ?? 0,
+            plunge,
+            turn,
+            otherEnd,
+            otherEdge,
+          }),
           (traced) => {
             const { byDimensions, byPoints } = traced;
             const near = byDimensions !== null && byDimensions.deviation <= NEAR;
@@ -91,6 +105,7 @@ const print = ({ traced }: Found): void => {
   const { byDimensions, byPoints, tang } = traced;
   printLine(words.found(plain(traced.length, 2), plain(traced.scale, 6)));
   printLine(text.outline.plungeBy[traced.plungeBy]);
+  printLine(words.turned(plain(traced.turn, 2), text.outline.turnBy[traced.turnBy]));
   printLine(byDimensions ? words.dimensions(plain(byDimensions.deviation, 3)) : words.noDimensions);
   if (byPoints.outline.kind === 'curves') {
     const n = byPoints.outline.spine.length + byPoints.outline.edge.length;
@@ -125,6 +140,8 @@ export const outlineFile = async (file: string, options: OutlineOptions): Promis
       length: traced.length,
       scale: traced.scale,
       plungeBy: traced.plungeBy,
+      turn: traced.turn,
+      turnBy: traced.turnBy,
       byDimensions: traced.byDimensions,
       byPoints: traced.byPoints,
       tang: traced.tang,

@@ -5,14 +5,25 @@ import { turnedTo, type Turned } from './mount.ts';
 
 /** Less turn than this needs no setting of its own, degrees. */
 const STRAIGHT = 0.5;
+/** Most by which an edge turns, degrees: no belly of a blade may turn by more. */
+const STEEPEST = 80;
 const LOOKS = 400;
 const HALVINGS = 60;
 
 const directionAt = ({ edge }: Shape, u: number): number => degrees(atan(edge.slope(u)));
 
-/** How far the edge falls from its direction at u to the tip, degrees; 0 where it does not. */
-export const tipTurn = (shape: Shape, u: number): number =>
-  Math.max(0, directionAt(shape, u) - directionAt(shape, shape.length * (1 - 1e-6)));
+/**
+ * How far the edge falls from its direction at u to its end, degrees; 0 where it does not. It ends
+ * at the tip, or where the outline falls as the square end of a blade does, which is not ground.
+ */
+export const tipTurn = (shape: Shape, u: number): number => {
+  const [start, last] = [directionAt(shape, u), shape.length * (1 - 1e-6)];
+  const falls = Array.from(
+    { length: LOOKS + 1 },
+    (_, i) => start - directionAt(shape, last + ((u - last) * i) / LOOKS),
+  );
+  return Math.max(0, falls.find((fall) => fall <= STEEPEST) ?? 0);
+};
 
 /** The first place after u at which the edge has fallen by `turn`. */
 const placeOfTurn = (shape: Shape, u: number, turn: number): number => {

@@ -98,6 +98,20 @@ export const outline = {
     end: 'No step was found in the edge, so the whole outline is taken as blade.',
   },
   find: 'Find the plunge again',
+  turn: {
+    label: 'Turned by',
+    meaning:
+      'By how much the outline is turned from how it was drawn; plus turns its tip towards the spine.',
+    reason: 'Measures along the blade run in the direction in which it then lies.',
+  },
+  turnBy: {
+    spine: 'It was turned so that its straight spine lies level.',
+    drawing: 'Its spine is curved, so it was left as it was drawn.',
+    given: 'It is turned as you said.',
+    curved:
+      'Its spine is curved and it was drawn aslant, so it was turned to level its spine nearly.',
+  },
+  findTurn: 'Find the turn again',
   otherEnd: 'The tip is at the other end',
   otherEdge: 'Edge and spine are the other way round',
   edgeRight: 'The edge is where the picture says',
@@ -125,13 +139,14 @@ export const outline = {
     into: 'design whose first blade gets the outline; without it only the numbers are printed',
     length: 'known length: from the tip to the far end of the outline, mm',
     plunge: 'from the tip to the plunge, mm; left out: where the edge ends in a step',
+    turn: 'by how much to turn the drawing, tip towards the spine, degrees; left out: level spine, or as drawn',
     otherEnd: 'the tip is at the other end',
     otherEdge: 'edge and spine are the other way round',
     points: 'take it as points even where dimensions fit within 0.1 mm',
     out: 'new design file',
-    badNumber: (flag: string, value: string) => ({
-      message: `${flag} is "${value}"; it must be a length in mm from 5 to 1000.`,
-      fix: `Give ${flag} a plain number of millimetres.`,
+    badNumber: (flag: string, value: string, unit: string, min: number, max: number) => ({
+      message: `${flag} is "${value}"; it must be a plain number of ${unit} from ${min} to ${max}.`,
+      fix: `Give ${flag} a number in that range.`,
     }),
     needsOut: {
       message: '--into was given without --out; no file is ever changed in place.',
@@ -139,6 +154,7 @@ export const outline = {
     },
     found: (length: string, scale: string) =>
       `blade length ${length} mm, scale ${scale} mm a unit of the file`,
+    turned: (turn: string, why: string) => `turned by ${turn} degrees. ${why}`,
     dimensions: (deviation: string) => `by dimensions: off by up to ${deviation} mm`,
     noDimensions: 'by dimensions: no set of dimensions is such a blade',
     points_: (n: number, deviation: string) => `by ${n} points: off by up to ${deviation} mm`,
