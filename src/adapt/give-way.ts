@@ -1,6 +1,6 @@
 import { problem, type Issue } from '../core/issue.ts';
 import { withValue } from '../core/path.ts';
-import { chain, ok, type Result } from '../core/result.ts';
+import { chain, fail, ok, type Result } from '../core/result.ts';
 import { checkDesign } from '../document/open.ts';
 import type { Design } from '../document/schema.ts';
 import type { Registry } from '../family/index.ts';
@@ -19,6 +19,8 @@ type BuiltCandidate = Candidate & { readonly built: Built };
 
 const pathOf = (key: string): string => `fixture.parameters.${key}`;
 
+const words = text.adapt.notes;
+
 /** Refusals that are followed one after another at most. */
 const ROUNDS = 12;
 
@@ -28,7 +30,7 @@ const gaveWay = (before: Design, key: string, value: unknown, registry: Registry
   if (!parameter) return [];
   const now = before.fixture.parameters[key] ?? parameter.initial;
   const say = (one: unknown): string => spoken(one, parameterSpeech(parameter));
-  const message = text.adapt.notes.gaveWay(parameter.label, say(now), say(value));
+  const message = words.gaveWay(parameter.label, say(now), say(value));
   return [problem('adapted', pathOf(key), { message, fix: '' }, 'note')];
 };
 
@@ -54,36 +56,50 @@ const built = (candidate: Candidate, registry: Registry): Result<BuiltCandidate>
     ),
   );
 
-/** The same with every number of the fixture set that refusals name, as far as that builds it. */
+/** A refusal that is met only where values named before are set. */
+const after = (issue: Issue): Issue => ({ ...issue, message: words.refusedThen(issue.message) });
+
+/**
+ * The same with every number of the fixture set that refusals name, where that builds it. Else all
+ * that stands against it: solvers stop at what they need first, so every value named is set to see
+ * what is refused then, those of blades and sequence after those of the fixture.
+ */
 const withNamed = (
   candidate: Candidate,
   refused: readonly Issue[],
   registry: Registry,
-): BuiltCandidate | undefined => {
+): Result<BuiltCandidate> => {
   let [{ design }, issues] = [candidate, refused];
+  const told = [...refused];
   const tried = new Set<string>();
   const set = new Set<string>();
   for (let round = 0; round < ROUNDS; round += 1) {
-    const mend = issues.flatMap(({ severity, mend: one }) =>
+    const mends = issues.flatMap(({ severity, mend: one }) =>
       severity === 'error' && one && !tried.has(`${one.path} ${one.value}`) ? one : [],
-    )[0];
-    const key = mend && parameterOf(mend.path);
-    if (!mend || key === undefined) return undefined;
+    );
+    const mend = mends.find(({ path }) => parameterOf(path) !== undefined) ?? mends[0];
+    if (!mend) break;
     tried.add(`${mend.path} ${mend.value}`);
-    set.add(key);
+    set.add(mend.path);
     design = withValue(design, mend.path, mend.value);
     const answer = built({ design, notes: candidate.notes }, registry);
     if (answer.ok) {
+      const keys = [...set].map(parameterOf);
+      // What a maker wants of blades and passes is not given way.
+      if (keys.includes(undefined)) break;
       // A number that several refusals moved is told once, from what it was to what it is.
       const { parameters } = answer.value.design.fixture;
-      const moved = [...set].flatMap((one) =>
+      const moved = keys.flatMap((one = '') =>
         gaveWay(candidate.design, one, parameters[one], registry),
       );
-      return { ...answer.value, notes: [...candidate.notes, ...moved] };
+      return ok({ ...answer.value, notes: [...candidate.notes, ...moved] });
     }
     issues = answer.issues;
+    const met = ({ code, path }: Issue): boolean =>
+      told.some((one) => one.code === code && one.path === path);
+    told.push(...issues.filter((one) => one.severity === 'error' && !met(one)).map(after));
   }
-  return undefined;
+  return fail(...told);
 };
 
 const keptParts = ({ parts }: Consequence): number =>
@@ -92,7 +108,7 @@ const keptParts = ({ parts }: Consequence): number =>
 /**
  * The design with its parameters as they are; where that cannot be built, with one choice (such as
  * how it is mounted) made differently: of those the one that keeps most parts; else with the
- * numbers that refusals name.
+ * numbers that refusals name. A refusal tells all that stands against it, not the first alone.
  */
 export const firstBuilt = (
   candidate: Candidate,
@@ -109,6 +125,5 @@ export const firstBuilt = (
       keptParts(consequence(before, b.value.built)) - keptParts(consequence(before, a.value.built)),
   );
   if (best) return best;
-  const named = withNamed(candidate, asItIs.issues, registry);
-  return named ? ok(named) : asItIs;
+  return withNamed(candidate, asItIs.issues, registry);
 };

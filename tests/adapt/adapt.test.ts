@@ -21,12 +21,14 @@ import type { Hole, PlatePart } from '../../src/model/part.ts';
 import { text } from '../../src/text/index.ts';
 import { gaugeDesign, gaugeRegistry } from '../robust/gauge.ts';
 
-const kitchen = (): Design => {
-  const file = 'jigs/spine-rest/examples/kitchen-210.jig.json';
+const example = (family: string, name: string): Design => {
+  const file = `jigs/${family}/examples/${name}.jig.json`;
   const design = openDesign(readFileSync(file), registry);
   if (!design.ok) throw new Error(JSON.stringify(design.issues));
   return design.value;
 };
+
+const kitchen = (): Design => example('spine-rest', 'kitchen-210');
 
 const preset = (name: string): Grinder => {
   const grinder = grinderPresets[name];
@@ -293,6 +295,17 @@ describe('another grinder', () => {
     const blades = from.blades.map((one) => ({ ...one, bevels: { left: bevel, right: bevel } }));
     const refused = onto({ ...from, blades, grinder: leaning });
     expect(refused.issues.map(({ code }) => code)).toContain('nose-at-belt');
+  });
+
+  it('tells all that stands against a grinder, not what a solver meets first alone', () => {
+    // A belt narrower than the blade stands on it at the tip, and no wheel at the front.
+    const side = example('edge-rest', 'side-165-leaning');
+    const before = build(side, registry);
+    if (!before.ok) throw new Error('no fixture');
+    const { issues } = firstBuilt(ontoGrinder(side, preset('platen-25')), before.value, registry);
+    const errors = issues.filter(({ severity }) => severity === 'error');
+    expect(errors.map(({ code }) => code)).toEqual(['tip-unground', 'no-wheel']);
+    expect(errors[1]?.message).toContain('With what is named before this set');
   });
 
   it('exchanges belts for the nearest grit and leaves a calibration behind, and says so', () => {
