@@ -1,13 +1,14 @@
 import type { Vec2 } from '../geometry/vector.ts';
 import type { Box } from './box.ts';
 
-/** Trimmed sheet sizes, short side first, mm: ISO 216, and ANSI Y14.1 sizes A and B (8.5 x 11, 11 x 17 in). */
+/** Trimmed sheet sizes, short side first, mm: ISO 216, and ASME Y14.1 sizes A, B and C (8.5 x 11, 11 x 17, 17 x 22 in). */
 export const PAPER = {
   A4: [210, 297],
   A3: [297, 420],
   A2: [420, 594],
   Letter: [215.9, 279.4],
   Tabloid: [279.4, 431.8],
+  C: [431.8, 558.8],
 } as const satisfies Readonly<Record<string, Vec2>>;
 
 export type PaperName = keyof typeof PAPER;
@@ -27,7 +28,7 @@ export const landscape = (name: PaperName): Paper => ({ name, orientation: 'land
 /** Drawing sheets from small to large: the smallest upright, the others lying, as ISO 5457 has them. */
 export const SHEETS: Readonly<Record<PaperFamily, readonly Paper[]>> = {
   iso: [portrait('A4'), landscape('A3'), landscape('A2')],
-  us: [portrait('Letter'), landscape('Tabloid'), landscape('A2')],
+  us: [portrait('Letter'), landscape('Tabloid'), landscape('C')],
 };
 
 /** The family's page for tables and templates on a home printer. */

@@ -8,13 +8,14 @@ import { STROKES } from '../../src/drawing/strokes.ts';
 import { BLOCK_WIDTH, projectionSymbol } from '../../src/drawing/title-block.ts';
 
 describe('sheets', () => {
-  // Trimmed sizes of ISO 216; 8.5 x 11 in and 11 x 17 in of ANSI Y14.1 (from memory).
+  // Trimmed sizes of ISO 216; 8.5 x 11, 11 x 17 and 17 x 22 in of ASME Y14.1 (from memory).
   it.each([
     [portrait('A4'), 210, 297],
     [landscape('A3'), 420, 297],
     [landscape('A2'), 594, 420],
     [portrait('Letter'), 8.5 * 25.4, 11 * 25.4],
     [landscape('Tabloid'), 17 * 25.4, 11 * 25.4],
+    [landscape('C'), 22 * 25.4, 17 * 25.4],
   ] as const)('%o has its size', (paper, width, height) => {
     expect(sizeOf(paper)[0]).toBeCloseTo(width, 9);
     expect(sizeOf(paper)[1]).toBeCloseTo(height, 9);
