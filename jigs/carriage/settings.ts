@@ -17,15 +17,20 @@ type PlanSetting = CarriagePlan['settings'][number];
 /** Metal at the edge beyond what was asked for that is worth a word, mm a side. */
 const UNEVEN = 0.05;
 
+/** The most metal that a pass leaves at the edge beyond what was asked for, mm. */
+const leftBy = ({ blades }: PlanSetting): number =>
+  Math.max(
+    0,
+    ...blades.flatMap(({ places }) => places.map(({ edge, wantedEdge }) => edge - wantedEdge)),
+  );
+
 const notesOf = (c: Context, s: PlanSetting, last: PlanSetting | undefined): string[] => {
   const { notes } = words;
   const backing = c.grinder.backings.find(({ id }) => id === s.backing);
-  const left = Math.max(
-    0,
-    ...s.blades.flatMap(({ places }) => places.map(({ edge, wantedEdge }) => edge - wantedEdge)),
-  );
   const changed = last === undefined || last.belt !== s.belt || last.backing !== s.backing;
   const [main] = s.clamping;
+  // Told of all passes alike, so that the sheet says it once.
+  const most = Math.max(...c.plan.settings.filter(({ facet }) => facet === 0).map(leftBy));
   return [
     ...(changed ? [notes.baseAgain] : []),
     ...(last && (changed || Math.abs(s.fenceFromLast) > 0.005)
@@ -37,7 +42,7 @@ const notesOf = (c: Context, s: PlanSetting, last: PlanSetting | undefined): str
       ? [notes.soft(backing.id)]
       : []),
     ...(s.firstContact === 'edge' ? [notes.edgeFirst] : []),
-    ...(s.facet === 0 && left > UNEVEN ? [notes.uneven(left)] : []),
+    ...(s.facet === 0 && leftBy(s) > UNEVEN ? [notes.uneven(most)] : []),
   ];
 };
 

@@ -36,7 +36,7 @@ const notesOf = (
   const wheel = grinder.wheels.find(({ id }) => id === plan.wheel);
   return [
     ...(last?.belt === setting.belt ? [] : [notes.zeroAgain]),
-    notes.measure(setting.depth, setting.climb.perDepth),
+    notes.climbs(Math.max(...plan.settings.map(({ climb }) => climb.perDepth))),
     ...(setting.faceTilt > 0 ? [notes.lipTop] : []),
     ...(wheel?.surface === 'rubber' ? [notes.rubber] : []),
   ];

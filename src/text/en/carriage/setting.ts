@@ -18,7 +18,7 @@ export const setting = {
   notes: {
     baseAgain: 'New belt: set the base to the belt with the feeler again before anything else.',
     fenceAgain: (by: number) =>
-      `New angle: set the fence again; it moves by ${n(by)} mm from the last.`,
+      `New angle: set the fence again; its rear face moves ${n(Math.abs(by))} mm ${by < 0 ? 'towards the belt' : 'away from the belt'}.`,
     flip: (side: string) => `Jaw at the ${side} end, edge up, this side of the blade to the belt.`,
     soft: (backing: string) =>
       `Backing "${backing}" gives way under the push: angle and bevel height are estimates until calibrated with a test piece.`,

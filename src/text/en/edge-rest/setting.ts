@@ -14,8 +14,8 @@ export const setting = {
   },
   notes: {
     zeroAgain: 'New belt: take the zero with the pin again before setting.',
-    measure: (depth: number, per: number) =>
-      `Nothing stops the cut: measure the depth, stop at ${n(depth)} mm. The hollow climbs ${n(per)} mm for each mm of depth.`,
+    climbs: (per: number) =>
+      `The hollow climbs up to ${n(per, 1)} mm for each mm of depth: measure often, stop at d.`,
     lipTop:
       'The face overhangs: the blade bears on the upper edge of the lip. Keep that edge sharp.',
     rubber:
