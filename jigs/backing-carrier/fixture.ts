@@ -164,6 +164,7 @@ export const fixtureOf = (
         reachless: words.reachless,
         sheet: words.sheet,
         assembly: words.assembly(steps),
+        supplies: words.supplies(steps),
         zeroing: words.zeroing(steps),
         cautions: words.cautions(steps),
       });

@@ -117,6 +117,7 @@ export const fixtureOf = (c: Context, workshop: Workshop): Result<CarriageFixtur
       })),
       sheet: words.sheet,
       assembly: words.assembly(steps),
+      supplies: words.supplies(steps),
       zeroing: words.zeroing(steps),
       cautions: words.cautions(steps, v.leastEdge, design.grinder.belt.direction === 'down'),
     });

@@ -1,6 +1,7 @@
 import { cos, radians, sin, text } from '../../src/family/index.ts';
 import type { Context } from './context.ts';
 import { HEEL } from './layout/sizes.ts';
+import type { Washered } from './screws.ts';
 
 type StepsOf = Parameters<typeof text.family.carriage.assembly>[0];
 
@@ -19,6 +20,12 @@ const heightPerDivision = ({ plan }: Context): number => {
   return (last.bevelHeight * radians(by)) / (sin(a) * cos(a));
 };
 
+/** A screw as the sentences tell it. */
+const fastened = ({ length, rings }: Washered): StepsOf['footScrew'] => ({
+  length,
+  washers: rings,
+});
+
 /** The numbers in the sentences of building and setting. */
 export const stepsOf = (c: Context, pushHeight: number): StepsOf => {
   const { v, l, plan, mount, screws } = c;
@@ -28,13 +35,13 @@ export const stepsOf = (c: Context, pushHeight: number): StepsOf => {
     gussets: l.gusset.xs.length,
     bars: mount.kind === 'bars',
     mount: mount.thread,
-    mountScrew: screws.mount.length,
-    fenceScrew: screws.fence.length,
-    footScrew: screws.foot.length,
+    mountScrew: fastened(screws.mount),
+    fenceScrew: fastened(screws.fence),
+    footScrew: fastened(screws.foot),
     palmScrew: screws.palm,
-    clampScrew: screws.clamp.length,
+    clampScrew: fastened(screws.clamp),
     jackScrew: screws.jack,
-    angleScrew: screws.angle.length,
+    angleScrew: fastened(screws.angle),
     tabPlay: v.tabPlay,
     heel: l.heel.length,
     tipRadius: HEEL.tipRadius,

@@ -189,6 +189,7 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
     })),
     sheet: words.sheet,
     assembly: words.assembly(steps),
+    supplies: words.supplies(steps),
     zeroing: words.zeroing(steps),
     cautions: words.cautions(steps),
   };

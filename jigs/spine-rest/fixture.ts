@@ -255,6 +255,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
     ...(strip ? { reachless: words.strip.reachless } : straight),
     sheet: strip ? stripSheet : words.sheet,
     assembly: words.assembly(steps),
+    supplies: words.supplies(steps),
     zeroing: words.zeroing(steps),
     cautions: words.cautions(steps, v.leastEdge, design.grinder.belt.direction === 'down'),
   };

@@ -1,10 +1,11 @@
 import { stepAtPin, text, type Design, type SpineRestPlan } from '../../src/family/index.ts';
+import { buildOf } from '../shared/build-of.ts';
+import { DIVISIONS, PITCH } from '../shared/feed.ts';
 import { SIZE } from '../shared/layout/sizes.ts';
 import type { Context } from '../shared/parts/context.ts';
 import { padReaches } from './pads.ts';
 import { feelerGap } from './rules.ts';
 import { seatOf, type Carried } from './strip/carried.ts';
-import { DIVISIONS, PITCH } from '../shared/feed.ts';
 
 type StepsOf = Parameters<typeof text.family.spineRest.assembly>[0];
 
@@ -18,29 +19,16 @@ export const stepsOf = (
   plan: SpineRestPlan,
   strip?: Carried,
 ): StepsOf => {
-  const { v, l, mount, joints, feed } = c;
-  const lengthOf = (name: string): number =>
-    joints.find((joint) => joint.name === name)?.length ?? 0;
-  const strips = v.guide === 'strips';
+  const { v, l } = c;
   const thinnest = Math.min(...design.blades.flatMap((b) => b.thickness.map(({ t }) => t)));
   return {
-    strips,
-    mount: mount.kind,
-    mountThread: mount.thread,
-    mountScrew: lengthOf('mount-screw'),
-    noseScrew: lengthOf('nose-screw'),
-    packerScrew: lengthOf(strips ? 'guide-screw' : 'packer-screw'),
-    bracketScrew: lengthOf('bracket-screw'),
-    lugScrew: lengthOf('lug-screw'),
-    lockScrew: lengthOf('lock-screw'),
-    feed: feed.length,
+    ...buildOf(c),
     noseGap: feelerGap(design, v),
     noseGapMost: Math.min(WIDEST_GAP, thinnest),
     pin: SIZE.zeroPin,
     pinLength: SIZE.zeroPinLength,
     pinZero: stepAtPin(SIZE.zeroPin / 2, c.lean),
     collar: l.collar.distance,
-    guidePlay: v.guidePlay,
     yaw: l.slide.yaw,
     lean: c.lean,
     perDivision: PITCH / DIVISIONS,

@@ -27,6 +27,8 @@ export interface AssemblyInfo {
   readonly title: string;
   /** File of each part that has one, by part id. */
   readonly files: ReadonlyMap<string, string>;
+  /** What no drawing shows and building needs: the thing, and its use. */
+  readonly supplies?: readonly (readonly [what: string, use: string])[];
   /** Assembly order, a step a string. */
   readonly order: readonly string[];
   readonly notes: readonly string[];
@@ -46,6 +48,15 @@ const numbered = (title: string, lines: readonly string[]): Strip[] =>
         ...lines.map((s, i) => paragraph(s, COLUMN, { mark: String(i + 1), indent: 7 })),
         space(3),
       ];
+
+/** What is needed besides the parts, in one paragraph. */
+const suppliesOf = ({ supplies = [] }: AssemblyInfo): Strip[] => {
+  const t = text.drawing.assembly;
+  const told = supplies.map(([what, use]) => t.supply(what, use)).join('; ');
+  return supplies.length === 0
+    ? []
+    : [heading(t.supplies, COLUMN), paragraph(told, COLUMN), space(3)];
+};
 
 /** The assembly as it stands when built, from the maker's right. */
 const assembled = (bodies: readonly Body[]): Drawn => {
@@ -123,7 +134,7 @@ export const assemblySheets = (
     {
       draw: elevations(bodies, rows, cuts),
       scales: reducing,
-      strips: partsList(rows, info.files),
+      strips: [...partsList(rows, info.files), ...suppliesOf(info)],
       ...(link === undefined ? {} : { foot: codeStrip(link, block.designId) }),
     },
     {

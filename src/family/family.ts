@@ -201,6 +201,8 @@ export interface Fixture {
   readonly sheet?: SheetTerms;
   /** Steps of building and of finding zero, in order, as sentences. */
   readonly assembly: readonly string[];
+  /** What building and setting use up or need at hand, and no drawing shows: the thing, and its use. */
+  readonly supplies?: readonly (readonly [what: string, use: string])[];
   readonly zeroing: readonly string[];
   /** Cautions that this fixture adds to the usual ones. */
   readonly cautions: readonly string[];

@@ -107,7 +107,7 @@ export const packageOf = async (
   const files: PackageFile[] = [
     ...made.value,
     ...drawings,
-    hardwareFile(parts),
+    hardwareFile(parts, fixture.supplies),
     checksFile(checks),
     ...(ground.value.length > 0 ? [groundFile(ground.value)] : []),
     { path: text.make.designFile, kind: DESIGN_KIND, bytes: utf8(carry) },

@@ -75,6 +75,7 @@ const assembly = ({ fixture, parts, made, family }: DrawingInput, block: TitleBl
     title: family,
     files: filesByPart(made),
     order: fixture.assembly,
+    ...(fixture.supplies ? { supplies: fixture.supplies } : {}),
     notes: fixture.cautions,
     sections: [sectionOf(fixture.section(setting))],
     ...(fixture.cuts ? { cuts: fixture.cuts } : {}),

@@ -196,6 +196,8 @@ export const drawing = {
   assembly: {
     order: 'Assembly order',
     assembled: 'Assembled',
+    supplies: 'Also needed, not drawn',
+    supply: (what: string, use: string): string => `${what} (${use})`,
     fromBelow: 'Apart, from the other side and from below',
     cut: (letter: string): string => `${letter} – ${letter}`,
     cutNote: (letter: string): string =>

@@ -22,6 +22,7 @@ export const make = {
   yes: 'yes',
   no: 'NO',
   hardwareColumns: ['Quantity', 'Designation', 'Use', 'Material'],
+  asNeeded: 'as needed',
   designFile: 'design.jig.json',
   nestTooLarge: (
     part: string,

@@ -1,7 +1,7 @@
 import { unmended } from '../shared/unmended.ts';
 import { basis, bodies } from '../shared/checks.ts';
 import { parameters } from './parameters.ts';
-import { assembly, cautions, zeroing } from './steps.ts';
+import { assembly, cautions, supplies, zeroing } from './steps.ts';
 import { said } from '../ids.ts';
 
 const n = (value: number, decimals = 2): string =>
@@ -186,6 +186,7 @@ export const backingCarrier = {
     ],
   },
   assembly,
+  supplies,
   zeroing,
   cautions,
 } as const;

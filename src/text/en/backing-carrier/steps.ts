@@ -1,3 +1,5 @@
+import { supplies as shared, type Supply } from '../shared/supplies.ts';
+
 const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
@@ -30,7 +32,7 @@ export interface StepsOf {
 
 /** How to build the carrier, in order. */
 export const assembly = (s: StepsOf): string[] => [
-  `Tools: files, drills${s.instead ? '' : ' and a tap M5, a hexagon key'}, two spanners, calipers, a straight edge; a vice; eye protection.`,
+  `Tools: files, a hacksaw, drills${s.instead ? '' : ' and a tap M5, a hexagon key'}, two spanners${s.soft ? ', a sharp knife' : ''}, calipers, a straight edge, a square${s.lean === 0 ? '' : ', a bevel gauge'}; a vice; eye protection.`,
   ...(s.instead
     ? [
         `Cut ${n(s.ribs)} ribs, ${n(s.instead.slotted)} of them with slots in the back. Deburr every edge and hole.`,
@@ -57,6 +59,16 @@ export const assembly = (s: StepsOf): string[] => [
     : [
         `Slack the belt, slide the carrier sideways over the platen, ears over its two ends with ${mm(s.play)} of room each. Screw the set screws M5 x ${n(s.grip)} against the sides of the platen, left and right by turns, until it cannot be moved by hand.`,
       ]),
+];
+
+/** What is used up or must be at hand. */
+export const supplies = (s: StepsOf): Supply[] => [
+  ...(s.instead ? [] : [shared.cuttingOil]),
+  s.soft
+    ? ['Contact cement', 'soft sheet on the ribs']
+    : ['Abrasive paper, P240 to P600', 'front edges of the ribs'],
+  ['Shim stock, 0.05 to 0.5 mm', 'carrier where it is held, until the belt stands square'],
+  shared.testBar,
 ];
 
 /** How to find zero, in order. */

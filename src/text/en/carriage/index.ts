@@ -5,7 +5,7 @@ import { parts } from './parts.ts';
 import { certainty, plan } from './plan.ts';
 import { reach } from './reach.ts';
 import { section, setting, sheet } from './setting.ts';
-import { assembly, cautions, zeroing } from './steps.ts';
+import { assembly, cautions, supplies, zeroing } from './steps.ts';
 
 /** Words of the guided-angle carriage. */
 export const carriage = {
@@ -24,5 +24,6 @@ export const carriage = {
   section,
   setting,
   sheet,
+  supplies,
   zeroing,
 } as const;

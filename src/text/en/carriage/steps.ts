@@ -1,3 +1,6 @@
+import { drilling, held, ringed, tight, tools, type Fastened } from '../shared/build.ts';
+import { supplies as shared, type Supply } from '../shared/supplies.ts';
+
 const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
@@ -8,13 +11,13 @@ export interface StepsOf {
   readonly gussets: number;
   readonly bars: boolean;
   readonly mount: string;
-  readonly mountScrew: number;
-  readonly fenceScrew: number;
-  readonly footScrew: number;
+  readonly mountScrew: Fastened;
+  readonly fenceScrew: Fastened;
+  readonly footScrew: Fastened;
   readonly palmScrew: number;
-  readonly clampScrew: number;
+  readonly clampScrew: Fastened;
   readonly jackScrew: number;
-  readonly angleScrew: number;
+  readonly angleScrew: Fastened;
   readonly tabPlay: number;
   readonly heel: number;
   readonly tipRadius: number;
@@ -37,25 +40,37 @@ export interface StepsOf {
 
 /** How to build the fixture, in order. */
 export const assembly = (s: StepsOf): string[] => [
-  'Tools: files, square, scriber, centre punch, drills and taps named in the hole tables, hexagon keys, spanners, feeler gauges, calipers, a straight edge; a vice; eye protection.',
+  tools([drilling(true, false), ...(s.lean === 0 ? [] : ['a bevel gauge'])]),
   'Cut all plates. Deburr every edge and hole; check against the hole tables. Check that the top of the base and the front of the upright are flat.',
+  'Drill the foot bar to its template, both holes along one line. Tap every thread that the hole tables name, square to its face; blow it out and put a drop of oil into it. Ream the stop pin holes of the base.',
   ...(s.plates
     ? [
         `Push the tabs of the ${n(s.gussets)} gussets into sole and upright; a slot is ${mm(s.tabPlay)} wider than the sheet. Front faces flush. Stand the sole on a flat surface, put a square to the front of the upright: no light may show over its height. Tack weld, braze or glue from behind, check again, finish.`,
       ]
     : [
-        `Drill foot and leg of the angle to the template. Screw it to the sole, front flush, with its screws M6 x ${n(s.angleScrew)}; put a square to its front face and shim the foot until no light shows.`,
+        `Drill foot and leg of the angle to the template. Screw it to the sole, front flush, with its screws ${held('M6', s.angleScrew)}; put a square to its front face and shim the foot until no light shows.`,
       ]),
-  `Screw foot strip and foot bar under the sole with two screws M5 x ${n(s.footScrew)}: the bar must lie along the front edge, parallel within 0.1 mm from end to end.`,
-  `Saw the heel screw, ${n(s.heel)} mm, from threaded rod M6. Round one end to a half ball of ${mm(s.tipRadius)}. Screw it through the sole from below, put on the lock nut, a thin nut, the knob, and a nut sunk into the knob; lock the thin nut against the knob.`,
-  `Screw the push block under the tail with two screws M5 x ${n(s.palmScrew)} into the nuts in its pockets.`,
-  `Hold the jaw with a screw M6 x ${n(s.clampScrew)} from behind; the jack screw M6 x ${n(s.jackScrew)} below it keeps the jaw parallel to the upright.`,
-  `Press the two stop pins into the base. Screw the fence to the base with two button head screws M6 x ${n(s.fenceScrew)} and large washers.`,
+  `Screw foot strip and foot bar under the sole with two screws ${held('M5', s.footScrew)}: the bar must lie along the front edge, parallel within 0.1 mm from end to end.`,
+  `Screw the push block under the tail with two screws M5 x ${n(s.palmScrew)} into the nuts in its pockets, before the knob stands over them.`,
+  `Saw the heel screw, ${n(s.heel)} mm, from threaded rod M6. Round one end to a half ball of ${mm(s.tipRadius)}. Screw it through the sole from below, put on the lock nut (thin), a thin nut, the knob, and a nut sunk into the knob; lock the second thin nut against the knob.`,
+  `Line the jaw with thin leather or tape. Hold it with a screw M6 x ${n(s.clampScrew.length)}${ringed(s.clampScrew.washers, 1)} from behind; the jack screw M6 x ${n(s.jackScrew)} below it keeps the jaw parallel to the upright.`,
+  `Press the two stop pins into the base. Screw the fence to the base with two button head screws ${held('M6', s.fenceScrew)}.`,
   s.bars
-    ? `Lay the base on the rest and hold it with the two clamp bars below and screws ${s.mount} x ${n(s.mountScrew)}, finger tight.`
-    : `Lay the base on the rest and hold it with screws ${s.mount} x ${n(s.mountScrew)} and large washers from below, finger tight.`,
+    ? `Lay the base on the rest and hold it with the two clamp bars below and screws ${held(s.mount, s.mountScrew)}, finger tight.`
+    : `Lay the base on the rest and hold it with screws ${held(s.mount, s.mountScrew)} from below, finger tight.`,
   `Measure from the foot screws to the heel screw: ${mm(s.length)} is assumed. Enter what you find.`,
-  'Tighten by feel: M6 firmly with a short key (about 8 N m), M5 about 5 N m, nothing that holds plastic more than snug.',
+  tight('M6, M5'),
+];
+
+/** What is used up or must be at hand. */
+export const supplies = (s: StepsOf): Supply[] => [
+  shared.cuttingOil,
+  ...(s.plates
+    ? [['Welding or brazing filler, or epoxy adhesive', 'tabs of the gussets'] as const]
+    : []),
+  shared.shims,
+  shared.lining('jaw'),
+  ['Machine oil', 'base, under foot and heel screw'],
 ];
 
 /** How to find zero and come to a setting, in order. */

@@ -4,7 +4,7 @@ import { parameters } from './parameters.ts';
 import { parts } from './parts.ts';
 import { reach } from './reach.ts';
 import { section, setting, sheet } from './setting.ts';
-import { assembly, cautions, zeroing } from './steps.ts';
+import { assembly, cautions, supplies, zeroing } from './steps.ts';
 
 /** Words of the edge-referenced rest. */
 export const edgeRest = {
@@ -20,6 +20,7 @@ export const edgeRest = {
   setting,
   sheet,
   assembly,
+  supplies,
   zeroing,
   cautions,
 } as const;

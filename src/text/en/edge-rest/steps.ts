@@ -1,29 +1,31 @@
+import {
+  drilling,
+  fed,
+  guided,
+  mounted,
+  sliding,
+  tight,
+  tools,
+  type BuildNames,
+  type BuildOf,
+} from '../shared/build.ts';
+import { supplies as shared, type Supply } from '../shared/supplies.ts';
+
 const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
 
 /** What the sentences of building and setting need to know. */
-export interface StepsOf {
-  readonly strips: boolean;
+export interface StepsOf extends BuildOf {
   readonly pads: boolean;
-  readonly mount: 'screws' | 'bars' | 'from-above';
-  readonly mountThread: string;
-  readonly mountScrew: number;
-  readonly noseScrew: number;
-  readonly packerScrew: number;
-  readonly bracketScrew: number;
-  readonly lugScrew: number;
-  readonly lockScrew: number;
   readonly lipScrew: number;
   readonly lipThread: string;
-  readonly feed: number;
   readonly noseGap: number;
   readonly drop: number;
   readonly pin: number;
   readonly pinLength: number;
   readonly gauge: number | undefined;
   readonly collar: number;
-  readonly guidePlay: number;
   readonly yaw: number;
   readonly perDivision: number;
   readonly perTenth: number;
@@ -32,30 +34,33 @@ export interface StepsOf {
   readonly down: boolean;
 }
 
+const NAMES: BuildNames = { slide: 'lip slide', nose: 'wheel nose', front: 'wheel' };
+
 /** How to build the fixture, in order. */
 export const assembly = (s: StepsOf): string[] => [
-  'Tools: files, square, scriber, centre punch, drills, taps and a 90 degree countersink named in the hole tables, hexagon keys, spanners, feeler gauges, calipers with depth rod, a straight edge; a vice with a square block to fold the lip over; eye protection.',
-  'Whoever has the spine rest keeps base, packer, feed and knob: compare the hole tables and drill what is missing. Only wheel nose, lip slide, lip, wear strip, collar and gauge are new.',
+  tools([drilling(!s.strips, true), 'a depth rod', 'a square block to fold the lip over']),
+  'Whoever has the spine rest keeps base, packer, feed and knob: compare the hole tables and drill what is missing. New are wheel nose, lip slide, lip, wear strip, collar, push block with its pad, gauge and pin.',
   'Cut all plates. Deburr every edge and hole; check against the hole tables. Check that lip slide and wear strip are flat with the straight edge.',
-  s.strips
-    ? 'Square the two long edges of the lip slide and its front: file until the square shows no light. Clamp packer and base together, rear edges and sides flush, and drill the packer holes through both with the tap drill; open the packer holes to their passage size, tap the base.'
-    : `Bolt packer and base together, rear edges and sides flush, with four packer screws M6 x ${n(s.packerScrew)}. Ream the two guide pin holes through both and press the pins in from above until they stand just below the top of the lip slide. Fit the guide slot of the lip slide over the pins: it must slide without binding and rock by no more than ${mm(s.guidePlay)}.`,
-  s.mount === 'bars'
-    ? `Lay the base on the rest, front edge towards the wheel. Hold the two clamp bars across the underside with the four mounting screws ${s.mountThread} x ${n(s.mountScrew)} from below, finger tight.`
-    : s.mount === 'screws'
-      ? `Lay the base on the rest, front edge towards the wheel. Put the mounting screws ${s.mountThread} x ${n(s.mountScrew)} with their washers through the rest from below, finger tight.`
-      : `Lay base and packer on the rest, front edge towards the wheel. Put the mounting screws ${s.mountThread} x ${n(s.mountScrew)} through the holes of the packer into the threads of the rest, finger tight.`,
-  `Put the wheel nose on the base with its two screws M6 x ${n(s.noseScrew)} and large washers, finger tight.`,
+  ...guided(s, NAMES),
+  ...mounted(s, NAMES),
   s.pads
     ? `Fold the two lip pads, cut the packing from the same sheet. Lay pads and packing on the front of the lip slide, the wear strip on them, its front face against the upstands; hold all with the countersunk screws ${s.lipThread} x ${n(s.lipScrew)}.`
     : `Fold the lip strip. Lay it on the front of the lip slide, the wear strip on it, its front face against the upstand; hold both with the countersunk screws ${s.lipThread} x ${n(s.lipScrew)}.`,
   `Check with the depth rod that the lip stands ${mm(s.lipHeight)} above the seat at both ends, and that no screw head does. Slide a straight edge along the lip: no light.`,
-  s.strips
-    ? `Lay the lip slide on packer and nose, a guide strip on either side, one thickness of paper on each strip, then the two keepers; hold them with four guide screws M6 x ${n(s.packerScrew)}. Press the strips lightly against the slide with a feeler of ${mm(s.guidePlay / 2)} on either side, tighten, take the feelers and try the travel. Screw one locking screw M6 x ${n(s.lockScrew)} into each keeper.`
-    : `Lay the lip slide over the pins on packer and nose and hold it with two locking screws M6 x ${n(s.lockScrew)} and large washers.`,
-  `Screw the lug to the rear of the lip slide with two screws M5 x ${n(s.lugScrew)}, the bracket to the packer with two screws M6 x ${n(s.bracketScrew)}. Saw the feed screw, ${n(s.feed)} mm, fit knob, nuts and thin nuts, and close the nuts on the lug until the screw just turns without play.`,
+  ...sliding(s, NAMES),
+  ...fed(s, NAMES),
   'Bolt the stop collar together loosely with its two screws M4, its long ends towards the edge. Slide the pad into the groove of the push block; it must not fall out.',
-  'Tighten by feel: M6 firmly with a short key (about 8 N m), M5 about 5 N m, M4 about 2 N m, nothing that holds plastic more than snug.',
+  tight('M6, M5, M4'),
+];
+
+/** What is used up or must be at hand. */
+export const supplies = (s: StepsOf): Supply[] => [
+  shared.cuttingOil,
+  shared.grease,
+  ...(s.strips ? [shared.paper] : []),
+  shared.shims,
+  shared.lining('stop collar'),
+  shared.testBar,
 ];
 
 /** How to find zero and come to a setting, in order. */

@@ -5,7 +5,7 @@ import { parts } from './parts.ts';
 import { reach } from './reach.ts';
 import { section, setting, sheet } from './setting.ts';
 import { strip } from './strip.ts';
-import { assembly, cautions, zeroing } from './steps.ts';
+import { assembly, cautions, supplies, zeroing } from './steps.ts';
 
 /** Words of the spine-referenced rest. */
 export const spineRest = {
@@ -22,6 +22,7 @@ export const spineRest = {
   sheet,
   strip,
   assembly,
+  supplies,
   zeroing,
   cautions,
 } as const;

@@ -1,26 +1,28 @@
+import {
+  drilling,
+  fed,
+  guided,
+  mounted,
+  sliding,
+  tight,
+  tools,
+  type BuildNames,
+  type BuildOf,
+} from '../shared/build.ts';
+import { supplies as shared, type Supply } from '../shared/supplies.ts';
+
 const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
 const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
 
 /** What the sentences of building and setting need to know. */
-export interface StepsOf {
-  readonly strips: boolean;
-  readonly mount: 'screws' | 'bars' | 'from-above';
-  readonly mountThread: string;
-  readonly mountScrew: number;
-  readonly noseScrew: number;
-  readonly packerScrew: number;
-  readonly bracketScrew: number;
-  readonly lugScrew: number;
-  readonly lockScrew: number;
-  readonly feed: number;
+export interface StepsOf extends BuildOf {
   readonly noseGap: number;
   readonly noseGapMost: number;
   readonly pin: number;
   readonly pinLength: number;
   readonly pinZero: number;
   readonly collar: number;
-  readonly guidePlay: number;
   readonly yaw: number;
   readonly lean: number;
   readonly perDivision: number;
@@ -47,39 +49,31 @@ export interface StepsOf {
   }[];
 }
 
+const NAMES: BuildNames = { slide: 'step plate', nose: 'nose', front: 'belt' };
+
 /** How to build the fixture, in order. */
 export const assembly = (s: StepsOf): string[] => [
-  `Tools: files, scribing block or square, centre punch, drills and taps named in the hole tables${s.strips ? '' : ', a reamer 6 H7'}, hexagon keys, spanners, feeler gauges, calipers, a straight edge, a square, a vice, eye protection.`,
+  tools([drilling(!s.strips, false), ...(s.lean === 0 ? [] : ['a bevel gauge'])]),
   `Cut all plates. Deburr every edge and hole; check against the hole tables. Check that the nose is flat with the straight edge on its top, and that ${s.lineStrip ? 'the rounded front of the step plate stands square to its top.' : 'the front face of the step plate is straight: no light under a straight edge.'}`,
-  ...(s.strips
-    ? [
-        'Square the two long edges of the step plate and its front face: file until the square shows no light, then measure its width at both ends. It is what the strips guide.',
-        'Clamp packer and base together, rear edges and sides flush, and drill the packer holes through both with the tap drill; open the packer holes to their passage size, tap the base.',
-      ]
-    : [
-        `Bolt packer and base together, rear edges and sides flush, with four packer screws M6 x ${n(s.packerScrew)}. Ream the two guide pin holes through both and press the pins in from above until they stand just below the top of the step plate.`,
-        `Fit the guide slot of the step plate over the pins: it must slide along its whole travel without binding and rock by no more than ${mm(s.guidePlay)}. File the slot, not the pins.`,
-      ]),
-  'Tap the base from above, square to its face, except the mounting threads: tap these from below. Blow out every thread and put a drop of oil into it.',
-  s.mount === 'bars'
-    ? `Lay the base on the rest, front edge towards the belt. Hold the two clamp bars across the underside with the four mounting screws ${s.mountThread} x ${n(s.mountScrew)} from below, finger tight.`
-    : s.mount === 'screws'
-      ? `Lay the base on the rest, front edge towards the belt. Put the mounting screws ${s.mountThread} x ${n(s.mountScrew)} with their washers through the rest from below, finger tight.`
-      : `Lay base and packer on the rest, front edge towards the belt. Put the mounting screws ${s.mountThread} x ${n(s.mountScrew)} through the holes of the packer into the threads of the rest, finger tight.`,
-  `Put the nose on the base with its two screws M6 x ${n(s.noseScrew)} and large washers, finger tight.`,
-  ...(s.strips
-    ? [
-        `Lay the step plate on packer and nose, a guide strip on either side, one thickness of paper on each strip, then the two keepers; hold them with four guide screws M6 x ${n(s.packerScrew)}. Press the strips lightly against the step plate with a feeler of ${mm(s.guidePlay / 2)} on either side, tighten the screws firmly, take the feelers and try the travel. Remove the paper only if the step is loose up and down.`,
-        `Screw one locking screw M6 x ${n(s.lockScrew)} into each keeper.`,
-      ]
-    : [
-        `Lay the step plate over the pins on packer and nose and hold it with two locking screws M6 x ${n(s.lockScrew)} and large washers.`,
-      ]),
-  `Screw the lug to the rear of the step plate with two screws M5 x ${n(s.lugScrew)}, its leg at the rear edge; their ends must not stand out below. Screw the bracket to the packer with two screws M6 x ${n(s.bracketScrew)}, its leg at the rear edge of the base.`,
-  `Saw the feed screw, ${n(s.feed)} mm, from threaded rod M6 and dress its ends. Turn a nut onto one end until it is flush, sink it into the hexagon of the knob and lock it with a thin nut on the front of the knob. Grease the thread, screw the rod through the bracket; put a thin nut and a nut on it, pass the lug, put a nut and a thin nut in front of it.`,
-  'Close the nuts on both sides of the lug until the screw just turns without play, and lock each nut with its thin nut. Turn the knob through the whole travel: it must run evenly.',
+  ...guided(s, NAMES),
+  ...mounted(s, NAMES),
+  ...sliding(s, NAMES),
+  ...fed(s, NAMES),
   'Bolt the stop collar together loosely with its two screws M4, one above and one below the tang. Slide the pad into the groove of the push block; it must not fall out.',
-  'Tighten by feel: M6 firmly with a short key (about 8 N m), M5 about 5 N m, M4 about 2 N m, nothing that holds plastic more than snug.',
+  tight('M6, M5, M4'),
+];
+
+/** What is used up or must be at hand. */
+export const supplies = (s: StepsOf): Supply[] => [
+  shared.cuttingOil,
+  shared.grease,
+  ...(s.strips ? [shared.paper] : []),
+  shared.shims,
+  shared.lining('stop collar'),
+  ...(s.lineStrip
+    ? [[`Double-sided tape ${mm(s.lineStrip.tape)} thick`, 'line strip'] as const]
+    : []),
+  shared.testBar,
 ];
 
 /** How to find zero and come to a setting, in order. */
