@@ -90,7 +90,9 @@ export const fixtureOf = (
       const { grinder, making } = design;
       const settings = settingsOf(design, v, l, aims);
       const placements = later((): readonly Placement[] => placed(items, platenFrame(grinder)));
-      const parts = later(() => partsOf({ making, v, l }, items));
+      const parts = later(() =>
+        chain(partsOf({ making, v, l }, items), (made) => ok(workshop.asBefore(made))),
+      );
       const question = later(() =>
         chain(parts(), (made) =>
           ok({

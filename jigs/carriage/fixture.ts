@@ -73,7 +73,9 @@ export const fixtureOf = (c: Context, workshop: Workshop): Result<CarriageFixtur
     const settingOf = (id: string) => plan.settings.find((s) => s.id === id) ?? plan.settings[0];
     const pushHeight = pushHeightOf(c);
     const steps = stepsOf(c, pushHeight);
-    const parts = later(() => chain(partsOf(c, items), (made) => ok(withTight(made, tightOf(c)))));
+    const parts = later(() =>
+      chain(partsOf(c, items), (made) => ok(workshop.asBefore(withTight(made, tightOf(c))))),
+    );
     const question = later(() =>
       chain(parts(), (made) => ok({ c, workshop, parts: made, items, pushHeight })),
     );

@@ -137,11 +137,13 @@ export type EdgeRestFixture = Fixture & { readonly question: () => Result<Questi
 
 /** A solved design as the fixture it is. */
 export const fixtureOf = (solved: Solved): EdgeRestFixture => {
-  const { design, plan, context, items } = solved;
+  const { design, plan, context, items, workshop } = solved;
   const every = [...items.machine, ...items.blade];
   const poses = posesBy(solved);
   const parts = later(() =>
-    chain(partsOf(context, every), (made) => ok(withTight(made, tightOf(design, context, plan)))),
+    chain(partsOf(context, every), (made) =>
+      ok(workshop.asBefore(withTight(made, tightOf(design, context, plan)))),
+    ),
   );
   const place = byKey((id: string): readonly Placement[] =>
     placed(every, standingAt(solved, poses, id)),

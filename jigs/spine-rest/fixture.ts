@@ -204,13 +204,13 @@ export type SpineRestFixture = Fixture & { readonly question: () => Result<Quest
 
 /** A solved design as the fixture it is. */
 export const fixtureOf = (solved: Solved): SpineRestFixture => {
-  const { design, v, plan, context, stands, strip } = solved;
+  const { design, v, plan, context, stands, strip, workshop } = solved;
   const items = [...solved.items.machine, ...solved.items.blade];
   const poses = posesBy(solved);
   const tightAs = strip?.straight ?? plan;
   const parts = later(() =>
     chain(partsOf(context, items, strip), (made) =>
-      ok(withTight(made, tightOf(design, v, context, tightAs))),
+      ok(workshop.asBefore(withTight(made, tightOf(design, v, context, tightAs)))),
     ),
   );
   const place = byKey((id: string): readonly Placement[] => placesAt(solved, poses, id));

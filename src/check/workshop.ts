@@ -36,6 +36,11 @@ export interface Formed {
  * hands it down; it may throw it away at any time, for nothing in it changes a result.
  */
 export interface Workshop {
+  /**
+   * Parts as the objects that they were when they were made before, where nothing in them has changed:
+   * what is kept by an object is then found without writing it out.
+   */
+  readonly asBefore: (parts: readonly Part[]) => readonly Part[];
   readonly formed: (part: Pick<Part, 'layers'>) => Result<Formed>;
   /** The mesh of a part for a picture on the screen. */
   readonly pictured: (part: Pick<Part, 'layers'>) => Result<Mesh>;
@@ -79,6 +84,20 @@ const pictureOf = (layers: Part['layers']): Result<Mesh> => {
   return coarse.ok ? coarse : meshOf(layers, { chord: PICTURE_FINE, volumeShare: 1 });
 };
 
+/** Keeps parts by their content, and lists of them by which parts they hold. */
+const createPartShelf = (): Workshop['asBefore'] => {
+  const parts: Store<{ readonly number: number; readonly part: Part }> = createStore(PARTS);
+  const lists: Store<readonly Part[]> = createStore(ASSEMBLIES);
+  let count = 0;
+  return (made) => {
+    const known = made.map((part) =>
+      parts(JSON.stringify(part), () => ({ number: count++, part })),
+    );
+    const numbers = known.map(({ number }) => number);
+    return lists(numbers.join(' '), () => known.map(({ part }) => part));
+  };
+};
+
 const formed = (name: string, form: Form): Formed => {
   const solids = createStore<Solid>(PLACES);
   // Parts carried as one are asked about at rest over and over: without a key of twelve numbers.
@@ -104,6 +123,7 @@ export const createWorkshop = (): Workshop => {
   };
   let count = 0;
   return {
+    asBefore: createPartShelf(),
     nameOf: createBodyNames(),
     room: createRoom(),
     contentOf,

@@ -74,10 +74,11 @@ export interface Stood extends CarriedPart {
   readonly over: Block | undefined;
 }
 
-export const stoodOf = (q: Assembly, forms: PartForms): Result<Stood[]> =>
-  all(
+export const stoodOf = (q: Assembly, forms: PartForms): Result<Stood[]> => {
+  const parts = new Map(q.parts.map((part) => [part.id, part]));
+  return all(
     q.placements.map((placement): Result<Stood> => {
-      const part = q.parts.find(({ id }) => id === placement.part);
+      const part = parts.get(placement.part);
       const formed = forms.get(placement.part);
       const motion = q.motions?.get(placement.carrier);
       const body = later(() => bodyOf(placement.name, [placement], forms, motion));
@@ -88,6 +89,7 @@ export const stoodOf = (q: Assembly, forms: PartForms): Result<Stood[]> =>
       return ok({ ...one, motion, body, block, over });
     }),
   );
+};
 
 /** Where what carries a placement stands at first. */
 const startOf = ({ motion }: Stood): Start => {
