@@ -9,6 +9,7 @@ import {
   text,
   type Vec2,
 } from '../../src/family/index.ts';
+import { restUnder } from '../shared/section.ts';
 import { parameterPath } from './checks/question.ts';
 import type { Context } from './context.ts';
 import { FOOT, HAND, HEEL, JAW } from './layout/sizes.ts';
@@ -97,6 +98,11 @@ export const sectionOf = (c: Context, setting: PlanSetting): BeltSection => {
         label: words.belt,
       },
       still(box([l.base.front, l.base.back], [-v.base, 0]), words.base),
+      restUnder(c.grinder, c.stands[setting.step - 1]?.offset ?? 0, {
+        front: l.base.front,
+        back: l.base.back,
+        bottom: -v.base,
+      }),
       still(box(fence, [0, v.plate]), words.fence),
       part(box([l.front, l.tailBack], [l.soleBottom, l.soleTop]), words.sole),
       part(box([l.front, l.front + l.wall], [l.soleTop, l.middleTop]), words.upright),

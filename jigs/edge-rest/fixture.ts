@@ -27,6 +27,7 @@ import { cutsOf } from '../shared/cuts.ts';
 import { byKey, later } from '../shared/later.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
 import type { Items } from '../shared/place/items.ts';
+import { siteOf } from '../shared/section.ts';
 import { placed, type Standing } from '../shared/place/place.ts';
 import { budgetQuestion } from './budget.ts';
 import { setUpsOf } from './checks/pairs.ts';
@@ -179,8 +180,12 @@ export const fixtureOf = (solved: Solved): EdgeRestFixture => {
     section: (id) => {
       const setting = plan.settings.find((s) => s.id === id) ?? plan.settings[0];
       if (!setting) return { title: '', lines: [], dimensions: [] };
-      const shift = shiftsOf(context.stands).shifts[setting.step - 1] ?? 0;
-      return sectionOf(context, plan, setting, shift);
+      return sectionOf(
+        context,
+        plan,
+        setting,
+        siteOf(design.grinder, context.stands, setting.step),
+      );
     },
     reach: reachOf({ design, plan, context }),
     virtual: virtualGrinding(solved.input.blades, (blade) => ({

@@ -13,7 +13,7 @@ import {
   text,
   type Vec2,
 } from '../../src/family/index.ts';
-import { box } from '../shared/section.ts';
+import { box, restUnder, type Site } from '../shared/section.ts';
 import { PAD } from '../shared/layout/sizes.ts';
 import type { EdgeContext } from './context.ts';
 import { parameterPath } from './checks/question.ts';
@@ -55,7 +55,7 @@ export const sectionOf = (
   { v, rig, x }: EdgeContext,
   plan: EdgeRestPlan,
   setting: PlanSetting,
-  shift: number,
+  { grinder, offset, shift }: Site,
 ): BeltSection => {
   const { l } = rig;
   const { lip } = setting;
@@ -92,6 +92,11 @@ export const sectionOf = (
         ],
       },
       box('fixture', [l.base.front + shift, back], [noseBottom - v.base, noseBottom], words.base),
+      restUnder(grinder, offset, {
+        front: l.base.front + shift,
+        back,
+        bottom: noseBottom - v.base,
+      }),
       { role: 'blade', closed: true, points: bladeOutline(setting), label: words.blade },
       {
         role: 'push',

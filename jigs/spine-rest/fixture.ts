@@ -42,6 +42,7 @@ import type { Context } from '../shared/parts/context.ts';
 import { partsOf } from './parts/index.ts';
 import { padContact } from './place/hand.ts';
 import type { Items } from '../shared/place/items.ts';
+import { siteOf } from '../shared/section.ts';
 import { placed, type Standing } from '../shared/place/place.ts';
 import { bedOf, settledPoses } from './pose/poses.ts';
 import { reachOf } from './reach.ts';
@@ -248,8 +249,7 @@ export const fixtureOf = (solved: Solved): SpineRestFixture => {
     section: (id) => {
       const setting = plan.settings.find((s) => s.id === id) ?? plan.settings[0];
       if (!setting) return { title: '', lines: [], dimensions: [] };
-      const shift = shiftsOf(stands).shifts[setting.step - 1] ?? 0;
-      return sectionOf(context, plan, setting, shift, strip);
+      return sectionOf(context, plan, setting, siteOf(design.grinder, stands, setting.step), strip);
     },
     virtual: virtualGrinding(design.blades, (blade) => orderOf(solved, question, checks, blade)),
     ...(strip ? { reachless: words.strip.reachless } : straight),

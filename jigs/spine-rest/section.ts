@@ -9,7 +9,7 @@ import {
   text,
   type Vec2,
 } from '../../src/family/index.ts';
-import { box } from '../shared/section.ts';
+import { box, restUnder, type Site } from '../shared/section.ts';
 import { PAD } from '../shared/layout/sizes.ts';
 import type { Context } from '../shared/parts/context.ts';
 import { parameterPath } from './checks/question.ts';
@@ -70,7 +70,7 @@ export const sectionOf = (
   c: Context,
   plan: SpineRestPlan,
   setting: PlanSetting,
-  shift: number,
+  { grinder, offset, shift }: Site,
   strip?: Carried,
 ): BeltSection => {
   const { v, l } = c;
@@ -99,6 +99,11 @@ export const sectionOf = (
         [l.levels.baseBottom, l.levels.baseTop],
         words.base,
       ),
+      restUnder(grinder, offset, {
+        front: l.base.front + shift,
+        back,
+        bottom: l.levels.baseBottom,
+      }),
       {
         role: 'blade',
         closed: true,

@@ -45,7 +45,10 @@ const numbered = (title: string, lines: readonly string[]): Strip[] =>
     ? []
     : [
         heading(title, COLUMN),
-        ...lines.map((s, i) => paragraph(s, COLUMN, { mark: String(i + 1), indent: 7 })),
+        ...lines.map((s, i) => ({
+          ...paragraph(s, COLUMN, { mark: String(i + 1), indent: 7 }),
+          head: heading(title, COLUMN),
+        })),
         space(3),
       ];
 

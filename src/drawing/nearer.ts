@@ -1,4 +1,6 @@
 import { localise, place, turnBack } from '../geometry/frame.ts';
+import { polygon, type Loop } from '../geometry/loop.ts';
+import { containsPoint } from '../geometry/loop-measure.ts';
 import { add3, cross2, scale3, sub2, type Vec2 } from '../geometry/vector.ts';
 import type { Body } from './bodies.ts';
 import { around, type Box } from './box.ts';
@@ -25,23 +27,25 @@ const seenBox = ({ outer, frame, from, to }: Body, eye: Eye): Box =>
     ),
   );
 
-const within = (outer: readonly Vec2[], [x, y]: Vec2): boolean => {
-  let inside = false;
-  outer.forEach(([bx, by], i) => {
-    const [ax, ay] = outer.at(i - 1) ?? [bx, by];
-    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside;
-  });
-  return inside;
-};
+/** A body and its outline as a contour. */
+interface Looked {
+  readonly body: Body;
+  readonly outline: Loop;
+}
+const looked = (body: Body): Looked => ({ body, outline: polygon(body.outer) });
 
 /** How near to the eye a prism comes on the ray through a point of the view; its holes are filled. */
-const nearest = ({ outer, frame, from, to }: Body, eye: Eye, [u, v]: Vec2): number => {
+const nearest = (
+  { body: { outer, frame, from, to }, outline }: Looked,
+  eye: Eye,
+  [u, v]: Vec2,
+): number => {
   const [ox, oy, oz] = localise(frame, add3(scale3(eye.right, u), scale3(eye.up, v)));
   const [dx, dy, dz] = turnBack(frame, eye.towards);
   let found = -Infinity;
   if (Math.abs(dz) > EPS) {
     const t = ((dz > 0 ? to : from) - oz) / dz;
-    if (within(outer, [ox + t * dx, oy + t * dy])) found = t;
+    if (containsPoint(outline, [ox + t * dx, oy + t * dy])) found = t;
   }
   outer.forEach(([bx, by], i) => {
     const [ax, ay] = outer.at(i - 1) ?? [bx, by];
@@ -62,12 +66,13 @@ export const hidesOftener = (a: Body, b: Body, eye: Eye): number => {
   const [x0, x1] = [Math.max(one.x0, two.x0), Math.min(one.x1, two.x1)];
   const [y0, y1] = [Math.max(one.y0, two.y0), Math.min(one.y1, two.y1)];
   if (x1 <= x0 || y1 <= y0) return 0;
+  const [first, second] = [looked(a), looked(b)];
   let sum = 0;
   for (let i = 0; i < LOOKS; i += 1)
     for (let j = 0; j < LOOKS; j += 1) {
       const at: Vec2 = [x0 + ((i + 0.5) / LOOKS) * (x1 - x0), y0 + ((j + 0.5) / LOOKS) * (y1 - y0)];
-      const near = nearest(a, eye, at);
-      const other = near > -Infinity ? nearest(b, eye, at) : near;
+      const near = nearest(first, eye, at);
+      const other = near > -Infinity ? nearest(second, eye, at) : near;
       if (other > -Infinity) sum += Math.sign(near - other);
     }
   return sum;

@@ -5,6 +5,7 @@ import { projected, type Eye } from './eye.ts';
 import { fill, line, polyline } from './items.ts';
 import { ordered, paintOrder } from './paint-order.ts';
 import type { Item } from './sheet.ts';
+import { withoutHiddenTabs } from './tabs.ts';
 import { isWallBehind, seenAt, wallsOf, type View } from './walls.ts';
 
 /** A filled face that was drawn, in the order of drawing: what shows at a point is the last one. */
@@ -64,7 +65,9 @@ const keyhole = (rings: readonly (readonly Vec2[])[]): Vec2[] => {
 
 /** The picture of bodies in parallel projection with hidden lines removed, `k` times as large. */
 export const scene = (bodies: readonly Body[], eye: Eye, k: number): Scene => {
-  const drawn = paintOrder(bodies, eye).map((body) => drawBody(body, { eye, k }));
+  const drawn = paintOrder(withoutHiddenTabs(bodies, eye), eye).map((body) =>
+    drawBody(body, { eye, k }),
+  );
   const faces = drawn.flatMap((d) => d.faces);
   return {
     items: drawn.flatMap((d) => d.items),

@@ -17,6 +17,8 @@ export const shared = {
   parameters,
   parts,
   reach,
+  /** The machine's own, in a section. */
+  restLabel: 'Rest',
   supplies,
   tight,
 } as const;
