@@ -32,6 +32,7 @@ export const stepsOf = (
     yaw: l.slide.yaw,
     lean: c.lean,
     perDivision: PITCH / DIVISIONS,
+    degreesPerTenth: plan.sensitivity[0]?.degrees ?? NaN,
     heightPerTenth: plan.sensitivity[0]?.bevelHeight ?? NaN,
     gauge: l.gauge.width,
     padHeight: v.plate + l.push.pad,

@@ -66,3 +66,22 @@ describe.each(examples)('the steps of $file', (example) => {
       expect(at(/Screw the push block/)).toBeLessThan(at(/heel screw, /));
   });
 });
+
+const SPINE_RESTS = examplesOf('spine-rest');
+
+describe.each(SPINE_RESTS)('what a tenth of the step does to $file', (example) => {
+  it('is told as the simulated budget has it, which grinds sections and knows no derivative', () => {
+    const { zeroing, budget } = solved(example);
+    const told = zeroing.flatMap(
+      (step) => /turns the bevel by ([\d.]+) degrees/.exec(step)?.[1] ?? [],
+    );
+    expect(told).toHaveLength(1);
+    // With a strip no budget is simulated.
+    if (budget === undefined) return;
+    const { outputs } = valueOf(budget({ draws: 200, seed: 5 }));
+    const effects = outputs.find(({ key }) => key === 'angle')?.effects ?? [];
+    const perMm = effects.find(({ id }) => id === 'step')?.sensitivity ?? NaN;
+    // Told in hundredths.
+    expect(Math.abs(Number(told[0]) - 0.1 * Math.abs(perMm))).toBeLessThan(0.0051);
+  });
+});

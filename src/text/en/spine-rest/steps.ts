@@ -26,7 +26,8 @@ export interface StepsOf extends BuildOf {
   readonly yaw: number;
   readonly lean: number;
   readonly perDivision: number;
-  /** Bevel height for a tenth of a millimetre of the step. */
+  /** Angle and height of the bevel for a tenth of a millimetre of the step. */
+  readonly degreesPerTenth: number;
   readonly heightPerTenth: number;
   /** Width of the setting gauge: the last setting. */
   readonly gauge: number;
@@ -97,7 +98,7 @@ export const zeroing = (s: StepsOf): string[] => [
     : []),
   'Try the whole stroke, motor off, both sides, tip to plunge: nothing may touch belt, platen or rest but what is meant to.',
   `Grind a test bar at the last setting, measure its edge and look it up in the progress table of the annex. For every ${mm(s.heightPerTenth)} that the bevel is higher than there, open the step by ${n(0.1 / s.perDivision, 0)} divisions; if lower, close it: so the zero is mended.`,
-  'Take the zero again after every change of belt or backing and as the belt wears: 0.1 mm is about 0.1 degrees.',
+  `Take the zero again after every change of belt or backing and as the belt wears: 0.1 mm of the step turns the bevel by ${n(s.degreesPerTenth)} degrees.`,
 ];
 
 /** Cautions that this fixture adds to the usual ones. */
