@@ -13,15 +13,6 @@ export interface WheelStand extends Stand {
 
 type Wheel = Grinder['wheels'][number];
 
-/** The wheel of the wanted kind that stands farthest to the front. */
-export const wheelOf = ({ wheels }: Grinder, role: string): Wheel | undefined =>
-  wheels
-    .filter((wheel) => wheel.role === role)
-    .reduce<Wheel | undefined>((best, wheel) => {
-      const front = ({ centre, diameter }: Wheel): number => centre[0] + diameter / 2;
-      return best === undefined || front(wheel) > front(best) ? wheel : best;
-    }, undefined);
-
 /** The stand of every pass, in order. */
 export const wheelStands = ({ grinder, sequence }: Design, wheel: Wheel, stack: number) =>
   sequence.flatMap((pass): WheelStand[] => {

@@ -2,6 +2,7 @@ import {
   chain,
   createWorkshop,
   fail,
+  frontWheel,
   hasError,
   ok,
   planEdgeRest,
@@ -20,7 +21,7 @@ import { fixtureOf, type EdgeRestFixture } from './fixture.ts';
 import { parameters, type Values } from './parameters.ts';
 import { itemsOf } from './place/items.ts';
 import { parameterIssues, planIssues } from './rules.ts';
-import { wheelOf, wheelStands } from './site.ts';
+import { wheelStands } from './site.ts';
 
 const inputOf = (design: Design, v: Values, wheel: string): EdgeRestInput => ({
   blades: design.blades,
@@ -54,7 +55,7 @@ export const solve = (
   const v = valuesOf(parameters, design.fixture.parameters);
   const wrong = parameterIssues(design, v);
   if (hasError(wrong)) return fail(...wrong);
-  const wheel = wheelOf(design.grinder, v.wheel);
+  const wheel = frontWheel(design.grinder, v.wheel);
   if (wheel === undefined) {
     const found = design.grinder.wheels.map(({ role }) => role).join(', ');
     const why = text.family.edgeRest.issues.noWheel(v.wheel, found);

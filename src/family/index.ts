@@ -16,7 +16,7 @@ export { fitOf, type Fit, type Standing } from '../check/fits.ts';
 export { keptFit } from '../check/kept-fit.ts';
 export { keptPair, type Start } from '../check/kept-pair.ts';
 export { rangeCheck, type RangeTerms } from '../check/assembly-range.ts';
-export { pairResult, withShared } from '../check/assembly-result.ts';
+export { pairResult, withShared, worstOf } from '../check/assembly-result.ts';
 export {
   checkPairs,
   createWorkspace,
@@ -88,6 +88,7 @@ export type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts
 export { strokeOf } from '../grind/spine-rest/windows.ts';
 export { beltPath, faceDepth } from '../grinder/belt-path.ts';
 export { beltSpeed } from '../grinder/belt-speed.ts';
+export { frontWheel } from '../grinder/front-wheel.ts';
 export type { Grinder } from '../grinder/schema.ts';
 export * from '../hardware/index.ts';
 export { cutByPlane, halfSpace, sliceByPlane, type HalfSpace } from '../model/cut.ts';

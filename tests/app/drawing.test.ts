@@ -31,7 +31,7 @@ const pictures: readonly Case[] = [
     [`${blade.name}, side`, bladeSide(blade, 'blades.0', false), WIDE],
     [`${blade.name}, plan, brief`, bladePlan(blade, 'blades.0', true), NARROW],
     [`${blade.name}, plan`, bladePlan(blade, 'blades.0', false), WIDE],
-    [`${blade.name}, section`, bladeSection(blade, 'blades.0'), [...NARROW, ...WIDE]],
+    [`${blade.name}, section`, bladeSection(blade, 'blades.0', 100), [...NARROW, ...WIDE]],
   ]),
   ...Object.values(grinderPresets).flatMap((grinder): Case[] => [
     [`${grinder.name}, side, brief`, grinderSide(grinder, true), NARROW],
@@ -122,7 +122,7 @@ describe('drawings on the screen', () => {
             tipDrop: tip / 5,
           },
         };
-        for (const picture of [bladeSide(strange, 'b', false), bladeSection(strange, 'b')]) {
+        for (const picture of [bladeSide(strange, 'b', false), bladeSection(strange, 'b', 100)]) {
           if (picture.lines.length === 0) continue;
           const fit = arrange(picture, 360, 300, 'mm');
           expect(Number.isFinite(fit.height) && Number.isFinite(fit.scale)).toBe(true);

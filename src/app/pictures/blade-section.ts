@@ -4,7 +4,10 @@ import { bladeParameters as p } from '../../blade/parameters.ts';
 import type { Blade, Side } from '../../blade/schema.ts';
 import { groundSection, type Section, type SideCuts } from '../../blade/section.ts';
 import { shapeOf, type Shape } from '../../blade/shape.ts';
+import type { Design } from '../../document/schema.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
+import { wantedHollow } from '../../grind/edge-rest/wanted.ts';
+import { frontWheel } from '../../grinder/front-wheel.ts';
 import { text } from '../../text/index.ts';
 import { input, sound, type Measure, type Picture } from '../draw/picture.ts';
 
@@ -17,7 +20,13 @@ const contour = ({ rungs }: Section): Vec2[] => [
   ...[...rungs].reverse().map(({ v, right }): Vec2 => [right, -v]),
 ];
 
-const wantedCuts = (shape: Shape): SideCuts => {
+const wantedCuts = (shape: Shape, u: number, hollowRadius: number | null): SideCuts => {
+  const { bevels } = shape.blade;
+  if ([bevels.left, bevels.right].some(({ kind }) => kind === 'hollow'))
+    return {
+      left: wantedHollow(shape, u, 'left', hollowRadius),
+      right: wantedHollow(shape, u, 'right', hollowRadius),
+    };
   const left = wantedCut(shape, 'left', shape.blade.edge.wanted);
   const right = wantedCut(shape, 'right', shape.blade.edge.wanted);
   return { ...(left ? { left: [left] } : {}), ...(right ? { right: [right] } : {}) };
@@ -55,12 +64,22 @@ const bevelMeasure = (blade: Blade, at: string, side: Side, edge: number, half: 
   }
 };
 
-/** The section where the bevels are stated, as wanted, inside the blank. */
-export const bladeSection = (blade: Blade, at: string): Picture => {
+/** Radius of the hollow that the wheel of a design leaves, its last belt on; null where it has none. */
+export const hollowRadius = ({ grinder, fixture, sequence }: Design): number | null => {
+  const wheel = frontWheel(grinder, String(fixture.parameters['wheel'] ?? 'contact'));
+  const belt = grinder.belts.find(({ id }) => id === sequence.at(-1)?.belt);
+  return wheel ? wheel.diameter / 2 + (belt?.thickness ?? 0) : null;
+};
+
+/**
+ * The section where the bevels are stated, as wanted, inside the blank; hollows by a wheel of the
+ * radius given, mm.
+ */
+export const bladeSection = (blade: Blade, at: string, radius: number | null): Picture => {
   const shape = shapeOf(blade);
   const u = bevelPlace(blade);
   const blank = groundSection(shape, u, CORNER, {});
-  const wanted = groundSection(shape, u, CORNER, wantedCuts(shape));
+  const wanted = groundSection(shape, u, CORNER, wantedCuts(shape, u, radius));
   const edge = shape.edge.value(u);
   const half = shape.thickness.value(u) / 2;
   const share = blade.edge.wanted * blade.edge.shareLeft;

@@ -46,7 +46,7 @@ const bevelAngle = (shape: Shape, side: Side): number | undefined => {
  * one keeps its half of the stock down to the edge, and a bevel on the other side alone then has
  * the rest of the wanted edge.
  */
-const halvesOf = (shape: Shape, u: number): Halves => {
+export const halvesOf = (shape: Shape, u: number): Halves => {
   const { edge } = shape.blade;
   const stock = shape.thickness.value(u) / 2;
   const angles = { left: bevelAngle(shape, 'left'), right: bevelAngle(shape, 'right') };

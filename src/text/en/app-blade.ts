@@ -14,6 +14,8 @@ export const blade = {
   right: 'right',
   caption: 'Tang to the left, edge down. Distances along the blade run from the plunge.',
   sectionCaption: 'Looking from the tang towards the tip. Solid: as wanted. Dashed: the blank.',
+  sectionNoWheel:
+    'Looking from the tang towards the tip. Dashed: the blank. The hollow is not drawn: this grinder has no such wheel at the front.',
   curves: (n: number) =>
     `Drawn through ${n} points: length and heights only tell. “Scale the whole outline to” gives it another length.`,
   scale: {
