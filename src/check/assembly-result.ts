@@ -29,7 +29,11 @@ const reasons = (issues: readonly Issue[]): string => issues.map((i) => i.messag
 export const pairResult = (pair: PairCheck, terms: PairTerms): CheckResult => {
   const { clearance } = pair;
   const located = clearance && clearance.state !== 'beyond' ? clearance : undefined;
-  const found = !clearance ? null : clearance.state === 'beyond' ? clearance.beyond : clearance.gap;
+  const gap = !clearance ? null : clearance.state === 'beyond' ? clearance.beyond : clearance.gap;
+  // Two that should touch but overlap too far: by how far is not known, and no gap tells it.
+  const deep =
+    pair.rule.kind === 'touch' && !pair.pass && gap !== null && gap <= pair.rule.tolerance;
+  const found = deep ? null : gap;
   const far = pair.rule.kind === 'clear' && (found ?? 0) > pair.rule.gap + NEAR;
   const told = located === undefined ? 'beyond' : far ? 'least' : 'exact';
   const pose = located ? terms.pose?.(located.at.label) : undefined;

@@ -131,6 +131,14 @@ describe('all values that are named as mends', () => {
     expect(failedOf(mended.design)).toEqual([]);
   });
 
+  it('give a push block room before the screws that lock its plate', () => {
+    const short = withValue(kitchen, 'fixture.parameters.guideLength', 37.5);
+    expect(failedOf(short)).toContain('inside/push-block/lock-screw-1-washer-1');
+    const mended = valueOf(mendAll(short, registry, kept));
+    expect(mended.failed).toEqual([]);
+    expect(mended.differences.map(({ path }) => path)).toEqual(['fixture.parameters.guideLength']);
+  });
+
   it('are told and written by the command line', async () => {
     const file = put(
       'near.jig.json',

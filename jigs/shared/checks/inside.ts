@@ -5,6 +5,7 @@ import {
   rangeCheck,
   partForms,
   withShared,
+  worstOf,
   type Assembly,
   type CheckResult,
   type Fit,
@@ -13,7 +14,7 @@ import {
   type Result,
 } from '../../../src/family/index.ts';
 import { APART, CLOSED, fitsOf, pairsOf, stoodOf, type Pairs } from './inside-pairs.ts';
-import { words } from './words.ts';
+import { parameterPath, words } from './words.ts';
 
 const standChecks = (q: Assembly, forms: PartForms): Result<readonly CheckResult[]> =>
   chain(stoodOf(q, forms), (stood) =>
@@ -73,13 +74,20 @@ const fitResults = (fits: readonly Fit[]): CheckResult[] => {
 
 type Pair = Parameters<typeof pairResult>[0];
 
+/** Whether the push block meets what locks or feeds the plate it stands on: a longer guide parts them. */
+const isCrowded = ({ a, b }: Pair): boolean =>
+  [a, b].includes('push-block') && [a, b].some((id) => /^(?:lock|lug|feed)-/.test(id));
+
 const resultOf = ({ prefix }: Assembly, pair: Pair): CheckResult => {
   const contact = pair.rule.kind === 'touch';
+  const apart = isCrowded(pair)
+    ? { fix: words.fix.crowded, parameter: parameterPath('guideLength') }
+    : { fix: words.fix.inside };
   const result = pairResult(pair, {
     id: `${contact ? prefix : 'inside'}/${pair.a}/${pair.b}`,
     label: contact ? words.labels.contact(pair.a, pair.b) : words.labels.pair(pair.a, pair.b),
     basis: words.basis.geometry,
-    fix: contact ? words.fix.contactOpen : words.fix.inside,
+    ...(contact ? { fix: words.fix.contactOpen } : apart),
     pose: (setting) => (setting === '' ? undefined : { setting }),
   });
   return withShared(result, pair.shared);
@@ -101,7 +109,7 @@ const summary = (q: Assembly, { near, far }: Pairs): CheckResult[] => {
       kind: 'clearance',
       passed: good,
       unit: 'mm',
-      found: good ? APART : null,
+      found: good ? APART : (worstOf(failed)?.found ?? null),
       atLeast: APART,
       basis: words.basis.geometry,
       message: words.insideMessage(count, failed.length, APART, q.motions !== undefined),

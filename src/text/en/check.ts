@@ -1,5 +1,6 @@
 import { assembly } from './check-assembly.ts';
 import { rules } from './check-rules.ts';
+import { said } from './ids.ts';
 import { upper } from './upper.ts';
 
 const mm = (value: number): string => value.toFixed(3);
@@ -77,35 +78,35 @@ export const check = {
       fix: 'Keep one requirement for every pair.',
     }),
     tooNear: (a: string, b: string, gap: number, required: number, where: string) => ({
-      message: `Between ${a} and ${b} ${mm(Math.max(0, gap))} mm are left${where}; ${mm(required)} mm are required.`,
-      fix: `Move ${a} and ${b} apart there by ${mm(required - gap)} mm.`,
+      message: `Between ${said(a)} and ${said(b)} ${mm(Math.max(0, gap))} mm are left${where}; ${mm(required)} mm are required.`,
+      fix: `Move ${said(a)} and ${said(b)} apart there by ${mm(required - gap)} mm.`,
     }),
     hits: (a: string, b: string, required: number, where: string) => ({
-      message: `${upper(a)} and ${b} run into each other${where}; ${mm(required)} mm of clearance are required.`,
-      fix: `Move or cut back ${a} or ${b} where they meet.`,
+      message: `${upper(said(a))} and ${said(b)} run into each other${where}; ${mm(required)} mm of clearance are required.`,
+      fix: `Move or cut back ${said(a)} or ${said(b)} where they meet.`,
     }),
     inside: (a: string, b: string, where: string) => ({
-      message: `One of ${a} and ${b} lies wholly inside the other${where}.`,
-      fix: `Correct the placement of ${a} or ${b}.`,
+      message: `One of ${said(a)} and ${said(b)} lies wholly inside the other${where}.`,
+      fix: `Correct the placement of ${said(a)} or ${said(b)}.`,
     }),
     notTouching: (a: string, b: string, gap: string, tolerance: number, where: string) => ({
-      message: `${upper(a)} should touch ${b}, but ${gap} are open${where}; at most ${mm(tolerance)} mm are allowed.`,
-      fix: `Close the contact of ${a} and ${b}.`,
+      message: `${upper(said(a))} should touch ${said(b)}, but ${gap} are open${where}; at most ${mm(tolerance)} mm are allowed.`,
+      fix: `Close the contact of ${said(a)} and ${said(b)}.`,
     }),
     touchesElsewhere: (a: string, b: string, where: string) => ({
-      message: `${upper(a)} and ${b} touch outside the place declared for the contact${where}.`,
+      message: `${upper(said(a))} and ${said(b)} touch outside the place declared for the contact${where}.`,
       fix: 'Correct the placement, or the declared place of the contact.',
     }),
     tooDeep: (a: string, b: string, tolerance: number) => ({
-      message: `It cannot be shown that ${a} and ${b} overlap by no more than ${mm(tolerance)} mm everywhere.`,
-      fix: `Move ${a} and ${b} apart, or take material away where they meet.`,
+      message: `It cannot be shown that ${said(a)} and ${said(b)} overlap by no more than ${mm(tolerance)} mm everywhere.`,
+      fix: `Move ${said(a)} and ${said(b)} apart, or take material away where they meet.`,
     }),
     touchTooDeep: (a: string, b: string, tolerance: number, where: string) => ({
-      message: `${upper(a)} and ${b} should touch, but it cannot be shown that they overlap by no more than ${mm(tolerance)} mm${where}.`,
+      message: `${upper(said(a))} and ${said(b)} should touch, but it cannot be shown that they overlap by no more than ${mm(tolerance)} mm${where}.`,
       fix: 'Take away the overlap, or state the direction in which the two come apart.',
     }),
     openAmount: (gap: number) => `${mm(gap)} mm`,
     openBeyond: (gap: number) => `more than ${mm(gap)} mm`,
-    where: (label: string) => (label === '' ? '' : ` at ${label}`),
+    where: (label: string) => (label === '' ? '' : ` at ${label.replace(/(\w)-(?=\w)/g, '$1 ')}`),
   },
 } as const;

@@ -32,6 +32,8 @@ export const checks = {
     hand: 'Give the hand more room: move or shorten the part named.',
     contactOpen,
     inside: sameRoom,
+    crowded:
+      'Make the guide of the sliding plate longer: what locks and feeds the plate then stands farther behind the push block.',
     fit: unmended('A hole is not where its screw or pin goes, or a part is sunk into another'),
     edge: 'Stop at a thicker edge and finish by hand, or lower the least edge thickness knowingly.',
     undercut: 'Leave more at the edge of this pass, or make it steeper.',
