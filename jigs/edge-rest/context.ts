@@ -1,11 +1,14 @@
 import {
+  atan,
   capScrew,
   chain,
   countersunkScrew,
+  degrees,
   fail,
   ok,
   problem,
   raisedTo,
+  shapeOf,
   text,
   washer,
   type Design,
@@ -16,6 +19,7 @@ import {
 import { contextFrom } from '../shared/context-of.ts';
 import { MIDDLE_SHIFT, type Layout } from '../shared/layout/layout.ts';
 import { THREAD } from '../shared/layout/stations.ts';
+import { stopDistance } from '../shared/layout/stop-distance.ts';
 import { GUIDE } from '../shared/layout/sizes.ts';
 import { span, type Needs, type Range } from '../shared/needs.ts';
 import { behindOf, joined, rangeOf, shiftsOf } from '../shared/needs-of.ts';
@@ -140,7 +144,7 @@ const needsFor = (
   // Front of the lip slide when the lip stands at y on the belt of a step.
   const front = (lip: number): number => lip - x.lead;
   const fronts = plan.settings.map(({ lip }) => front(lip));
-  const collar = collarAt(design, v, x);
+  const collar = collarAt(design, v, plan, x);
   const tops = plan.settings.flatMap(({ blades }) =>
     blades.flatMap(({ places }) =>
       places.map(({ height, standing }) => standing.origin[1] + height),
@@ -161,14 +165,37 @@ const needsFor = (
     behind: joined(
       design.blades.map((blade) => behindOf(blade, -collar - GUIDE.collarWidth, -collar)),
     ),
+    stop: stopOf(design, v, plan),
     lastSetoff: fronts.at(-1) ?? 0,
     swing,
   };
 };
 
+/** From the plunge to the belt's middle at the plunge stop. */
+const atStop = ({ grinder }: Design, { plungeMargin }: Values): number =>
+  grinder.belt.width / 2 + plungeMargin;
+
+/** How blades stand on their edge there: one that falls away from the spine raises its tip. */
+const stopOf = (design: Design, v: Values, plan: EdgeRestPlan): Needs['stop'] => ({
+  slopes: design.blades.map((blade) => degrees(atan(shapeOf(blade).edge.slope(atStop(design, v))))),
+  stands: plan.settings.flatMap(({ blades }) =>
+    blades.flatMap(({ places }) =>
+      places.map(({ standing: { tilt, origin } }) => ({ tilt, rise: origin[1] })),
+    ),
+  ),
+});
+
 /** From the plunge to the face of the stop collar that meets the end of the seat, mm. */
-const collarAt = ({ grinder }: Design, { plungeMargin }: Values, { half }: Extra): number =>
-  half - grinder.belt.width / 2 - plungeMargin;
+const collarAt = (design: Design, v: Values, plan: EdgeRestPlan, { half }: Extra): number => {
+  const tangs = design.blades.map(({ tang }) => tang.thickness);
+  return stopDistance({
+    half,
+    u: atStop(design, v),
+    deep: Math.min(v.wear, LIP.collarReach),
+    out: Math.max(...tangs) / 2,
+    stop: stopOf(design, v, plan),
+  });
+};
 
 /**
  * What the edge rest has otherwise: the nose reaches forward under the wheel, the collar below the
@@ -176,7 +203,7 @@ const collarAt = ({ grinder }: Design, { plungeMargin }: Values, { half }: Extra
  * ends before the guide.
  */
 const adapted =
-  (design: Design, v: Values, x: Extra) =>
+  (design: Design, v: Values, plan: EdgeRestPlan, x: Extra) =>
   (l: Layout): Layout => {
     const edges = design.blades.map(heelOf);
     const { headHeight } = capScrew(THREAD.main);
@@ -184,7 +211,7 @@ const adapted =
     const top = Math.max(...edges) + Math.min(LIP.collarReach, screws - LIP.collarRoom);
     const front = v.guide === 'strips' ? l.slide.strips.front : Infinity;
     const foot = Math.min(l.push.foot, front - x.foot - l.push.padReach - LIP.footRoom);
-    const distance = collarAt(design, v, x);
+    const distance = collarAt(design, v, plan, x);
     return {
       ...l,
       nose: { ...l.nose, front: x.noseFront, depth: l.nose.back - x.noseFront },
@@ -237,7 +264,7 @@ export const edgeContext = (
       offset: shiftsOf(stands).middle,
       lean: 0,
       stepContact: 0,
-      adapt: adapted(design, v, x),
+      adapt: adapted(design, v, plan, x),
     });
     return chain(rig, (found) => ok({ v, rig: found, x, stands }));
   };

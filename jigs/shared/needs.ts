@@ -31,6 +31,13 @@ export interface Needs {
     readonly to: number;
     readonly thickness: number;
   };
+  /** How blades stand at the plunge stop. */
+  readonly stop: {
+    /** Of each blade's u axis against the seat, degrees; tip raised positive. */
+    readonly slopes: readonly number[];
+    /** Tilts, degrees, and heights of the blade's middle over the seat, mm, of all settings. */
+    readonly stands: readonly { readonly tilt: number; readonly rise: number }[];
+  };
   /** Setoff of the last pass, for the printed gauge. */
   readonly lastSetoff: number;
   /** How far behind the abrasive face a blade swings that no step squares; 0 when left out. */

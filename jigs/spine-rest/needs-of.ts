@@ -1,4 +1,4 @@
-import { stepAtPin, type Design, type SpineRestPlan } from '../../src/family/index.ts';
+import { placeAt, stepAtPin, type Design, type SpineRestPlan } from '../../src/family/index.ts';
 import { GUIDE, SIZE } from '../shared/layout/sizes.ts';
 import { behindOf, joined, rangeOf, shiftsOf } from '../shared/needs-of.ts';
 import type { Needs } from '../shared/needs.ts';
@@ -21,10 +21,12 @@ export const needsOf = (
   const shiftAt = (step: number): number => shifts[step - 1] ?? 0;
   const zero = stepAtPin(SIZE.zeroPin / 2, plan.lean);
   const collar = v.wing - v.plungeMargin;
+  const beltHalf = design.grinder.belt.width / 2;
+  const [atStop, noseHalf] = [beltHalf + v.plungeMargin, beltHalf + v.wing];
   const setoff = rangeOf(plan.settings.map((one) => one.setoff));
   const places = plan.settings.flatMap(({ blades }) => blades.flatMap((b) => b.places));
   return {
-    beltHalf: design.grinder.belt.width / 2,
+    beltHalf,
     lean: plan.lean,
     shift: rangeOf(shifts),
     setoff,
@@ -42,6 +44,11 @@ export const needsOf = (
     behind: joined(
       design.blades.map((blade) => behindOf(blade, -collar - GUIDE.collarWidth, -collar)),
     ),
+    // A spine that falls towards the edge lies on the seat with its tip lowered.
+    stop: {
+      slopes: design.blades.map((blade) => -placeAt(blade, atStop, 2 * noseHalf).slope),
+      stands: places.map(({ seating: { tilt, origin } }) => ({ tilt, rise: origin[1] })),
+    },
     lastSetoff: plan.settings.at(-1)?.setoff ?? 0,
     // Beyond the step's ends a blade that it squares comes as far back as the step stands.
     swing: Math.max(swing, setoff.max),

@@ -6,10 +6,12 @@ import {
   type Blade,
   type BladePose,
   type EdgeRestPlan,
+  type Vec3,
   type Workshop,
 } from '../../../src/family/index.ts';
 import { byKey } from '../../shared/later.ts';
 import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
+import { refined } from '../../shared/pose/refined.ts';
 import { createRoom, type Room } from '../../shared/pose/placed-points.ts';
 import { mirrored, settledOnce, type Settled } from '../../shared/pose/sides.ts';
 import { across, NEAR, within, type Touchable } from '../../shared/pose/touchable.ts';
@@ -100,7 +102,7 @@ const posesOf = (
   const edge = leaning(tilt);
   const end = Math.max(from, Math.min(to, last));
   const us = Array.from({ length: COUNT }, (_, i) => from + ((end - from) * i) / (COUNT - 1));
-  return us.flatMap((u): BladePose[] => {
+  const poseAt = byKey((u: number): BladePose | undefined => {
     const away = Math.min(0, shape.length - LAST - u);
     const at = [u, shape.edge.value(u)] as const;
     const contacts = { ...bed, lip: setting.lip };
@@ -112,8 +114,11 @@ const posesOf = (
       settleEdge(near, { side, at, tilt, load }, contacts, room, ending),
     );
     const frame = found && side !== setting.side ? mirrored(found) : found;
-    return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
+    return frame && { setting: setting.id, blade: blade.name, u, frame: onGrid(frame) };
   });
+  const ends = (u: number): Vec3[] =>
+    [-bed.half, bed.half].map((x) => [u + x, shape.edge.value(u + x), 0]);
+  return refined(us, poseAt, ends);
 };
 
 /** Poses of every blade at every setting, found when first asked for; none for unknown names. */

@@ -5,6 +5,7 @@ import { halfUp } from './half.ts';
 import { keeperLockLength } from './joints.ts';
 import { FEED, GUIDE, SIZE } from './sizes.ts';
 import { THREAD } from './stations.ts';
+import { stopDistance } from './stop-distance.ts';
 
 /**
  * Every derived dimension of the fixture, mm, in the seat frame with the base at its mean place
@@ -174,7 +175,13 @@ const collarOf = (v: Values, needs: Needs, noseHalf: number, web: number) => {
   const edge = Math.max(SIZE.collarEdge, clearanceHole(THREAD.collar, 'normal').diameter / 2 + web);
   return {
     /** From the plunge to the face that meets the nose. */
-    distance: noseHalf - needs.beltHalf - v.plungeMargin,
+    distance: stopDistance({
+      half: noseHalf,
+      u: needs.beltHalf + v.plungeMargin,
+      deep: v.plate,
+      out: thickness / 2,
+      stop: needs.stop,
+    }),
     width: GUIDE.collarWidth,
     thickness: v.plate,
     lower,
