@@ -318,7 +318,8 @@ export const searchTrees = (search: Search, leaf = 0): void => {
         continue;
       }
     } else {
-      const off = keepsOff(search, a, b, m);
+      // What is to touch will be found near: nothing keeps it off until it has been.
+      const off = touching > 0 && !near.found ? 'no' : keepsOff(search, a, b, m);
       if (off === 'yes') continue;
       if (off === 'no') halve = loosest(search, a, b, m);
     }
