@@ -1,10 +1,9 @@
-import type { Result } from '../core/result.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import { text } from '../text/index.ts';
 import { notComputed, pairResult, withShared, worstOf, type PairTerms } from './assembly-result.ts';
 import {
   AT_HAND,
-  checkPairs,
+  checkPair,
   createWorkspace,
   type Body,
   type PairCheck,
@@ -71,7 +70,7 @@ const kept = (
   within: number,
   work: Workspace,
   names: Told['names'],
-): Result<readonly PairCheck[]> => {
+): PairCheck => {
   // Where a search starts must not depend on what was asked before it.
   const fresh: Workspace = { ...work, hints: new WeakMap() };
   // What is found is told of the bodies as people call them.
@@ -79,9 +78,7 @@ const kept = (
     ...body,
     name: names[body.name] ?? body.name,
   });
-  const [first, second] = [called(a), called(b)];
-  const named = { ...rule, a: first.name, b: second.name };
-  const ask = () => checkPairs([first, second], [named], { otherwise: 0, within, work: fresh });
+  const ask = () => checkPair(called(a), called(b), rule, { within, work: fresh });
   const [one, other] = [workshop.nameOf(a), workshop.nameOf(b)];
   if (one === undefined || other === undefined) return ask();
   const together = a.motion === b.motion;
@@ -113,9 +110,8 @@ const answers = (
     if (!a || !b) return [{ result: notComputed(terms, kind, []) }];
     const far = farOf(rule, gaps);
     const within = rule.kind === 'clear' ? (known.get(question.id) ?? far) : far;
-    const result = kept(workshop, a, b, rule, within, work, told.names);
-    if (!result.ok) return [{ result: notComputed(terms, kind, result.issues) }];
-    return result.value.map((pair) => ({ result: pairResult(pair, terms), shared: pair.shared }));
+    const pair = kept(workshop, a, b, rule, within, work, told.names);
+    return [{ result: pairResult(pair, terms), shared: pair.shared }];
   });
 };
 

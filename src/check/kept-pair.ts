@@ -1,8 +1,7 @@
-import { chain, ok, type Result } from '../core/result.ts';
 import { compose, place, turnBack, WORLD, type Frame } from '../geometry/frame.ts';
 import { boxRoom, restOf, seenFrom, standingIn, type CarriedPart } from './carried.ts';
 import {
-  checkPairs,
+  checkPair,
   type Clearance,
   type PairCheck,
   type PairRule,
@@ -10,11 +9,8 @@ import {
 } from './distance/index.ts';
 import { CHECK_CHORD, type Workshop } from './workshop.ts';
 
-/** What is asked of two parts. */
-type Rule = Exclude<PairRule, { kind: 'ignore' }>;
-
 /** A rule as the first part sees it. */
-const ruleSeen = (rule: Rule, { placement: { frame } }: CarriedPart): PairRule =>
+const ruleSeen = (rule: PairRule, { placement: { frame } }: CarriedPart): PairRule =>
   rule.kind === 'touch' && rule.apart ? { ...rule, apart: turnBack(frame, rule.apart) } : rule;
 
 /** What was found, with its points where the first part stands. */
@@ -38,40 +34,36 @@ const lookAt = (
   workshop: Workshop,
   work: Workspace,
   [one, other]: readonly [CarriedPart, CarriedPart],
-  rule: Rule,
+  rule: PairRule,
   within: number,
   { label, pose }: Start,
-): Result<PairCheck> => {
+): PairCheck => {
   const seen = seenFrom(one, other);
   const [a, b] = [one.placement.name, other.placement.name];
   const asked = ruleSeen(rule, one);
   // Alike parts share their solid: where a search starts must not come from another pair.
   const fresh: Workspace = { ...work, hints: new WeakMap() };
-  const ask = (): Result<PairCheck[]> =>
-    checkPairs([standingIn(one, WORLD, label), standingIn(other, seen, label)], [asked], {
-      otherwise: 0,
+  const ask = (): PairCheck =>
+    checkPair(standingIn(one, WORLD, label), standingIn(other, seen, label), asked, {
       within,
       work: fresh,
     });
   const shapes = [one.formed.name, other.formed.name];
   const key = JSON.stringify(['carried', shapes, seen, { ...asked, a: '', b: '' }, within, label]);
   const kept = workshop.pairs(key, ask);
-  const sound = kept.ok && kept.value.every(({ pass }) => pass);
   // What failed is told of the parts that are asked about now.
-  return chain(sound ? kept : ask(), ([pair]): Result<PairCheck> => {
-    if (pair === undefined) return ok({ a, b, rule, pass: false, issues: [] });
-    const { clearance } = pair;
-    const found = clearance
-      ? { clearance: foundIn(compose(pose, one.placement.frame), clearance) }
-      : {};
-    return ok({ ...pair, a, b, rule, ...found });
-  });
+  const pair = kept.pass ? kept : ask();
+  const { clearance } = pair;
+  const found = clearance
+    ? { clearance: foundIn(compose(pose, one.placement.frame), clearance) }
+    : {};
+  return { ...pair, a, b, rule, ...found };
 };
 
 /** The check of two parts that are nowhere near each other, by the boxes around them alone. */
 const farApart = (
   [one, other]: readonly [CarriedPart, CarriedPart],
-  rule: Rule,
+  rule: PairRule,
   within: number,
 ): PairCheck | undefined => {
   if (rule.kind !== 'clear') return undefined;
@@ -92,10 +84,7 @@ export const keptPair = (
   workshop: Workshop,
   work: Workspace,
   pair: readonly [CarriedPart, CarriedPart],
-  rule: Rule,
+  rule: PairRule,
   within: number,
   start: Start = { label: '', pose: WORLD },
-): Result<PairCheck> => {
-  const apart = farApart(pair, rule, within);
-  return apart ? ok(apart) : lookAt(workshop, work, pair, rule, within, start);
-};
+): PairCheck => farApart(pair, rule, within) ?? lookAt(workshop, work, pair, rule, within, start);

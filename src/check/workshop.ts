@@ -52,7 +52,7 @@ export interface Workshop {
   /** Everything in a value that is never changed, written out once however often it is asked for. */
   readonly contentOf: (value: object) => string;
   /** Answers about pairs of bodies, and about how the parts of a fixture stand to each other. */
-  readonly pairs: Store<Result<readonly PairCheck[]>>;
+  readonly pairs: Store<PairCheck>;
   readonly assemblies: Store<Result<readonly CheckResult[]>>;
   /** How two parts fit that are carried as one, by their shapes and where the second stands to the first. */
   readonly fits: Store<ByPlace<Result<Fit>>>;

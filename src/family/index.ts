@@ -18,7 +18,7 @@ export { keptPair, type Start } from '../check/kept-pair.ts';
 export { rangeCheck, type RangeTerms } from '../check/assembly-range.ts';
 export { pairResult, withShared, worstOf } from '../check/assembly-result.ts';
 export {
-  checkPairs,
+  checkPair,
   createWorkspace,
   prepare,
   type Block,

@@ -41,7 +41,7 @@ export const pairsOf = ({ setUps }: Solids): Pair[] =>
   setUps.flatMap(({ asked, bodies }) =>
     asked.flatMap(({ rule }): Pair[] => {
       const [a, b] = [bodies.get(rule.a), bodies.get(rule.b)];
-      if (rule.kind === 'ignore' || a === undefined || b === undefined) return [];
+      if (a === undefined || b === undefined) return [];
       // Libraries know no half spaces: those pairs are left out for them.
       if ([a, b].some(({ solids }) => solids.some(({ kind }) => kind === 'plane'))) return [];
       // What moves as one has but one place.

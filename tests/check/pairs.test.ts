@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { frame, type Frame } from '../../src/geometry/frame.ts';
 import { pairResult, withShared } from '../../src/check/assembly-result.ts';
-import { checkPairs, type PairRule } from '../../src/check/distance/pairs.ts';
+import { checkPair, type PairCheck, type PairRule } from '../../src/check/distance/pairs.ts';
 import { prepare } from '../../src/check/distance/solid.ts';
 import { clearance } from '../../src/check/distance/clearance.ts';
 import type { Body } from '../../src/check/distance/body.ts';
@@ -18,12 +18,10 @@ const wheel = body('wheel', [
   { kind: 'cylinder', from: [-25, -60, 20], to: [25, -60, 20], radius: 50 },
 ]);
 
-const options = { otherwise: 1, within: 20 };
-const run = (bodies: readonly Body[], rules: readonly PairRule[]) => {
-  const result = checkPairs(bodies, rules, options);
-  if (!result.ok) throw new Error(result.issues.map((issue) => issue.message).join('\n'));
-  return result.value;
-};
+const options = { within: 20 };
+const apart = (gap = 1): PairRule => ({ kind: 'clear', a: '', b: '', gap });
+const run = (a: Body, b: Body, rule: PairRule = apart()): PairCheck =>
+  checkPair(a, b, rule, options);
 const onSeat: PairRule = {
   kind: 'touch',
   a: 'blade',
@@ -39,31 +37,29 @@ const onStep: PairRule = {
   tolerance: 0.05,
   apart: [0, -1, 0],
 };
-const bolted: PairRule = { kind: 'ignore', a: 'step', b: 'seat', reason: 'bolted together' };
 
 describe('pairs', () => {
-  it('checks every pair, by its rule or the general gap', () => {
-    const checks = run([seat, blade, step, wheel], [onSeat, onStep, bolted]);
-    expect(checks).toHaveLength(6);
-    expect(checks.filter((c) => !c.pass)).toEqual([]);
-    const free = checks.find((c) => c.a === 'blade' && c.b === 'wheel');
-    expect(free?.clearance).toMatchObject({ state: 'apart' });
+  it('are held against what is asked of them', () => {
+    expect(run(blade, seat, onSeat).pass).toBe(true);
+    expect(run(blade, step, onStep).pass).toBe(true);
+    const free = run(blade, wheel);
+    expect(free).toMatchObject({ a: 'blade', b: 'wheel', pass: true });
+    expect(free.clearance).toMatchObject({ state: 'apart' });
     // Of what is more than 2 mm beyond the gap asked, a twentieth may be left untold.
     const [asked, away] = [1, 12];
-    const told = free?.clearance?.state === 'apart' ? free.clearance : undefined;
+    const told = free.clearance?.state === 'apart' ? free.clearance : undefined;
     expect(told?.gap).toBeLessThan(away + 0.001);
     expect(told?.gap).toBeGreaterThan(away - (away - asked - 2) / 20 - 0.001);
     expect((told?.gap ?? 0) + (told?.error ?? 0)).toBeGreaterThan(away - 1e-9);
   });
 
   it('a rule that asks for more fails with both names and numbers', () => {
-    const checks = run([blade, wheel], [{ kind: 'clear', a: 'wheel', b: 'blade', gap: 15 }]);
-    expect(checks[0]).toMatchObject({ pass: false, issues: [{ code: 'clearance-too-small' }] });
-    const message = checks[0]?.issues[0]?.message ?? '';
+    const near = run(wheel, blade, apart(15));
+    expect(near).toMatchObject({ pass: false, issues: [{ code: 'clearance-too-small' }] });
+    const message = near.issues[0]?.message ?? '';
     for (const word of ['wheel', 'blade', '15.000']) expect(message).toContain(word);
     // More than `within` is asked: it is measured up to what is asked.
-    const far = run([blade, wheel], [{ kind: 'clear', a: 'wheel', b: 'blade', gap: 30 }]);
-    expect(far[0]?.pass).toBe(false);
+    expect(run(wheel, blade, apart(30)).pass).toBe(false);
   });
 
   it('a contact that is open, too deep, or elsewhere fails', () => {
@@ -71,7 +67,7 @@ describe('pairs', () => {
       ...blade,
       motion: [{ kind: 'still', label: 'set', pose: frame([0, y, z]) }],
     });
-    const codes = (b: Body) => run([seat, b], [onSeat])[0]?.issues.map((issue) => issue.code);
+    const codes = (b: Body) => run(b, seat, onSeat).issues.map((issue) => issue.code);
     expect(codes(moved(0))).toEqual([]);
     expect(codes(moved(0.04))).toEqual([]);
     expect(codes(moved(-0.04))).toEqual([]);
@@ -79,10 +75,10 @@ describe('pairs', () => {
     expect(codes(moved(30))).toEqual(['contact-open']);
     expect(codes(moved(-0.06))).toContain('contact-too-deep');
     const aside: PairRule = { ...onSeat, region: { frame: frame([40, 10, 0]), size: [8, 20, 1] } };
-    expect(run([seat, blade], [aside])[0]?.issues[0]?.code).toBe('contact-elsewhere');
+    expect(run(blade, seat, aside).issues[0]?.code).toBe('contact-elsewhere');
     // Nothing is proved where neither a direction nor a volume is declared.
     const bare: PairRule = { kind: 'touch', a: 'blade', b: 'seat', tolerance: 0.05 };
-    expect(run([seat, blade], [bare])[0]?.pass).toBe(false);
+    expect(run(blade, seat, bare).pass).toBe(false);
   });
 
   it('a contact must hold along the whole stroke, and its volume may be measured instead', () => {
@@ -90,66 +86,48 @@ describe('pairs', () => {
       const stroke: Sweep = { kind: 'glide', label: 'stroke', from: frame([-20, 0, 0]), to };
       return { ...blade, motion: [stroke] };
     };
-    expect(run([seat, along(frame([20, 0, 0]))], [onSeat])[0]?.pass).toBe(true);
-    const lifts = run([seat, along(frame([20, 0, 1]))], [onSeat])[0];
-    expect(lifts?.issues[0]?.code).toBe('contact-open');
+    expect(run(along(frame([20, 0, 0])), seat, onSeat).pass).toBe(true);
+    const lifts = run(along(frame([20, 0, 1])), seat, onSeat);
+    expect(lifts.issues[0]?.code).toBe('contact-open');
     const byVolume: PairRule = { kind: 'touch', a: 'blade', b: 'seat', tolerance: 0.05, volume: 1 };
     for (const [volume, pass] of [
       [0.5, true],
       [1.5, false],
       [undefined, false],
     ] as const) {
-      const result = checkPairs([seat, blade], [byVolume], {
-        ...options,
-        overlapVolume: () => volume,
-      });
-      expect(result.ok && result.value[0]?.pass).toBe(pass);
+      const measured = { ...options, overlapVolume: () => volume };
+      expect(checkPair(blade, seat, byVolume, measured).pass).toBe(pass);
     }
   });
 
   it('hits fail whatever gap is asked, and their volume is told', () => {
     const post = block('post', [0, 3, 10], [1, 30, 12]);
-    const result = checkPairs([blade, post], [], {
-      otherwise: 0,
-      within: 5,
-      overlapVolume: () => 7,
-    });
-    expect(result.ok && result.value[0]).toMatchObject({
-      pass: false,
-      issues: [{ code: 'bodies-cross' }],
-    });
-    expect(result.ok && result.value[0]?.shared?.()).toBe(7);
+    const hit = checkPair(blade, post, apart(0), { within: 5, overlapVolume: () => 7 });
+    expect(hit).toMatchObject({ pass: false, issues: [{ code: 'bodies-cross' }] });
+    expect(hit.shared?.()).toBe(7);
     // Without another measure the kernel's own: 1 x 2 x 2 of the post is in the blade.
-    const own = run([blade, post], [])[0];
-    expect(own?.shared?.()).toBeCloseTo(4, 9);
-    if (!own) throw new Error('no pair');
+    const own = run(blade, post);
+    expect(own.shared?.()).toBeCloseTo(4, 9);
     const terms = { id: 'x', label: 'blade to post', basis: '', fix: 'Move it.' };
     const told = withShared(pairResult(own, terms), own.shared);
     expect(told.shared).toBeCloseTo(4, 9);
     expect(told.message).toContain('Both fill 4.000 mm³ there.');
     const within = block('within', [0, 3, 10], [1, 4, 12]);
-    expect(run([blade, within], [])[0]?.issues[0]?.code).toBe('body-inside');
+    expect(run(blade, within).issues[0]?.code).toBe('body-inside');
   });
 
   it('nothing passes because something is missing', () => {
-    const missing = checkPairs([blade], [onSeat], options);
-    expect(missing).toMatchObject({ ok: false, issues: [{ code: 'body-missing' }] });
-    const twice = checkPairs([blade, blade], [], options);
-    expect(twice).toMatchObject({ ok: false, issues: [{ code: 'name-twice' }] });
     const empty: Body = { name: 'empty', solids: [], chordError: 0 };
-    const checks = run([empty, blade], []);
-    expect(checks[0]).toMatchObject({ pass: false, issues: [{ code: 'body-empty' }] });
+    expect(run(empty, blade)).toMatchObject({ pass: false, issues: [{ code: 'body-empty' }] });
     const one: Sweep = { kind: 'still', label: '', pose: frame([0, 0, 0]) };
     const moved = { ...blade, motion: [one, one] };
     const other = { ...seat, motion: [one, one, one] };
-    expect(run([moved, other], [])[0]).toMatchObject({
+    expect(run(moved, other)).toMatchObject({
       pass: false,
       issues: [{ code: 'motions-differ' }],
     });
     const skew: Sweep = { kind: 'still', label: '', pose: frame([0, 0, 0], [1, 0.1, 0]) };
-    expect(run([{ ...blade, motion: [skew] }, seat], [])[0]?.issues[0]?.code).toBe(
-      'pose-not-rigid',
-    );
+    expect(run({ ...blade, motion: [skew] }, seat).issues[0]?.code).toBe('pose-not-rigid');
     const flip: Sweep = {
       kind: 'glide',
       label: '',

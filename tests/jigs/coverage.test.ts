@@ -79,7 +79,6 @@ const sabotage = ({ rule }: Asked, a: Body, b: Body): Vec3[] => {
     const found = near(a, b);
     return found ? [scale3(found.way, found.gap - rule.gap + 0.01)] : [];
   }
-  if (rule.kind === 'ignore') return [];
   const found = near(a, b);
   const deep = rule.tolerance + Math.max(found?.gap ?? 0, 0) + 0.05;
   return [...(found ? [found.way] : []), ...WAYS].map((way) => scale3(way, deep));

@@ -6,7 +6,7 @@ import {
   bodyOf,
   chain,
   CHECK_CHORD,
-  checkPairs,
+  checkPair,
   createWorkspace,
   fail,
   fitOf,
@@ -37,8 +37,6 @@ export const APART = 0.1;
 /** Faces that must meet do so within this, mm. */
 export const CLOSED = 0.02;
 
-type Rule = Exclude<PairRule, { kind: 'ignore' }>;
-
 /** Which faces must meet, by the names of both placements. */
 type Faces = ReadonlyMap<string, ReadonlyMap<string, Face>>;
 
@@ -56,7 +54,12 @@ const facesBy = (faces: readonly Face[]): Faces => {
  * What two placements are asked for: a face is closed, all else keeps apart. None where they touch
  * otherwise: they are asked how they fit.
  */
-const ruleFor = (faces: Faces, up: Vec3, one: Placement, other: Placement): Rule | undefined => {
+const ruleFor = (
+  faces: Faces,
+  up: Vec3,
+  one: Placement,
+  other: Placement,
+): PairRule | undefined => {
   const [a, b] = [one.name, other.name];
   const face = faces.get(a)?.get(b);
   if (face) return { kind: 'touch', a: face[0], b: face[1], tolerance: CLOSED, apart: up };
@@ -115,16 +118,13 @@ export interface Pairs {
 export const pairsOf = (q: Assembly, stood: readonly Stood[]): Result<Pairs> => {
   const work = createWorkspace(q.workshop.room);
   const faces = facesBy(q.faces);
-  const ask = (one: Stood, other: Stood, rule: Rule): Result<PairCheck[]> => {
-    if (one.motion === other.motion) {
-      const kept = keptPair(q.workshop, work, [one, other], rule, APART, startOf(one));
-      return chain(kept, (pair) => ok([pair]));
-    }
-    return chain(all([one.body(), other.body()]), (bodies) =>
-      checkPairs(bodies, [rule], { otherwise: APART, within: APART, work }),
-    );
-  };
-  const found: Result<PairCheck[]>[] = [];
+  const ask = (one: Stood, other: Stood, rule: PairRule): Result<PairCheck> =>
+    one.motion === other.motion
+      ? ok(keptPair(q.workshop, work, [one, other], rule, APART, startOf(one)))
+      : chain(one.body(), (a) =>
+          chain(other.body(), (b) => ok(checkPair(a, b, rule, { within: APART, work }))),
+        );
+  const found: Result<PairCheck>[] = [];
   let far = 0;
   stood.forEach((one, i) => {
     for (let j = i + 1; j < stood.length; j++) {
@@ -136,7 +136,7 @@ export const pairsOf = (q: Assembly, stood: readonly Stood[]): Result<Pairs> => 
         found.push(rule.a === one.placement.name ? ask(one, other, rule) : ask(other, one, rule));
     }
   });
-  return chain(all(found), (near) => ok({ near: near.flat(), far }));
+  return chain(all(found), (near) => ok({ near, far }));
 };
 
 /** How every two parts that are said to touch stand to each other, faces and all others. */

@@ -3,10 +3,9 @@ export { clearance, type ClearanceOptions } from './clearance.ts';
 export type { Block } from './facets.ts';
 export { stands, type Course, type Glide, type Motion, type Still, type Sweep } from './motion.ts';
 export {
-  checkPairs,
+  checkPair,
   type CheckOptions,
   type ClearRule,
-  type IgnoreRule,
   type PairCheck,
   type PairRule,
 } from './pairs.ts';

@@ -1,5 +1,4 @@
 import { problem, type Issue } from '../../core/issue.ts';
-import { fail, ok, type Result } from '../../core/result.ts';
 import type { Vec3 } from '../../geometry/vector.ts';
 import { text } from '../../text/index.ts';
 import { createWorkspace, type Body, type Workspace } from './body.ts';
@@ -28,19 +27,9 @@ export interface SeatRule {
   readonly apart: Vec3;
 }
 
-/** A pair that is not looked at, with the reason for the record. */
-export interface IgnoreRule {
-  readonly kind: 'ignore';
-  readonly a: string;
-  readonly b: string;
-  readonly reason: string;
-}
-
-export type PairRule = ClearRule | TouchRule | SeatRule | IgnoreRule;
+export type PairRule = ClearRule | TouchRule | SeatRule;
 
 export interface CheckOptions {
-  /** Gap required of every pair that no rule names, mm. */
-  readonly otherwise: number;
   /** Gaps up to this are told; larger ones are proved larger, mm. */
   readonly within: number;
   /** See ClearanceOptions. */
@@ -48,6 +37,10 @@ export interface CheckOptions {
   readonly work?: Workspace;
   /** Instead of the kernel's own. */
   readonly overlapVolume?: OverlapVolume;
+}
+
+interface Asked extends CheckOptions {
+  readonly work: Workspace;
 }
 
 /** What was found for one pair. A pair that could not be computed has issues and no clearance. */
@@ -61,33 +54,6 @@ export interface PairCheck {
   readonly shared?: () => number | undefined;
   readonly issues: readonly Issue[];
 }
-
-const key = (a: string, b: string): string => JSON.stringify(a < b ? [a, b] : [b, a]);
-
-/** Rules by pair; fails on names that are no bodies and on pairs named twice. */
-const byPair = (
-  bodies: readonly Body[],
-  rules: readonly PairRule[],
-): Result<Map<string, PairRule>> => {
-  const issues: Issue[] = [];
-  const names = new Set<string>();
-  for (const { name } of bodies) {
-    if (names.has(name)) issues.push(problem('name-twice', name, words.nameTwice(name)));
-    names.add(name);
-  }
-  const found = new Map<string, PairRule>();
-  for (const rule of rules) {
-    for (const name of [rule.a, rule.b]) {
-      if (!names.has(name)) issues.push(problem('body-missing', name, words.bodyMissing(name)));
-    }
-    const pair = key(rule.a, rule.b);
-    if (found.has(pair)) {
-      issues.push(problem('rule-twice', `${rule.a}/${rule.b}`, words.ruleTwice(rule.a, rule.b)));
-    }
-    found.set(pair, rule);
-  }
-  return issues.length > 0 ? fail(...issues) : ok(found);
-};
 
 /** What is wrong with a clearance that has to be `required` mm at least. */
 const clearIssues = (a: Body, b: Body, found: Clearance, required: number): Issue[] => {
@@ -108,14 +74,14 @@ const clearIssues = (a: Body, b: Body, found: Clearance, required: number): Issu
   return [problem('clearance-too-small', path, near)];
 };
 
-const checkClear = (a: Body, b: Body, rule: ClearRule, options: CheckOptions): PairCheck => {
+const checkClear = (a: Body, b: Body, rule: ClearRule, options: Asked): PairCheck => {
   const pair = { a: a.name, b: b.name, rule };
   const { slack, work } = options;
   const result = clearance(a, b, {
     within: Math.max(options.within, rule.gap),
     required: rule.gap,
+    work,
     ...(slack === undefined ? {} : { slack }),
-    ...(work === undefined ? {} : { work }),
   });
   if (!result.ok) return { ...pair, pass: false, issues: result.issues };
   const found = result.value;
@@ -139,13 +105,7 @@ const sharedIn = (
     ? { shared: () => measure(a, b, { a: found.at.poseA, b: found.at.poseB }) }
     : {};
 
-const checkSeat = (
-  a: Body,
-  b: Body,
-  rule: SeatRule,
-  within: number,
-  work: Workspace,
-): PairCheck => {
+const checkSeat = (a: Body, b: Body, rule: SeatRule, { within, work }: Asked): PairCheck => {
   const pair = { a: a.name, b: b.name, rule };
   const result = clearance(a, b, { within, work });
   if (!result.ok) return { ...pair, pass: false, issues: result.issues };
@@ -158,40 +118,22 @@ const checkSeat = (
   return { ...pair, pass: free.value, clearance: result.value, ...shared, issues };
 };
 
+const checkTouch = (a: Body, b: Body, rule: TouchRule, options: Asked): PairCheck => {
+  const pair = { a: a.name, b: b.name, rule };
+  const measure = options.overlapVolume ?? overlapVolume;
+  const result = touch(options.work, a, b, rule, measure);
+  if (!result.ok) return { ...pair, pass: false, issues: result.issues };
+  const { clearance: found, issues } = result.value;
+  const shared = issues.length === 0 ? {} : sharedIn(a, b, found, measure);
+  return { ...pair, pass: issues.length === 0, clearance: found, ...shared, issues };
+};
+
 /**
- * Checks every pair of bodies against its rule, or against `otherwise` where none names it.
- * Fails as a whole when a rule names a body that is missing; a pair that could not be computed
- * is in the list and has not passed.
+ * Checks two bodies, in the order in which their rule speaks of them, against it. What could not be
+ * computed has not passed.
  */
-export const checkPairs = (
-  bodies: readonly Body[],
-  rules: readonly PairRule[],
-  options: CheckOptions,
-): Result<PairCheck[]> => {
-  const ruled = byPair(bodies, rules);
-  if (!ruled.ok) return ruled;
-  const work = options.work ?? createWorkspace();
-  const checks = bodies.flatMap((first, i) =>
-    bodies.slice(i + 1).map((second): PairCheck => {
-      const rule = ruled.value.get(key(first.name, second.name)) ?? {
-        kind: 'clear',
-        a: first.name,
-        b: second.name,
-        gap: options.otherwise,
-      };
-      // A rule's direction and region speak of its own a and b.
-      const [a, b] = rule.a === first.name ? [first, second] : [second, first];
-      const pair = { a: a.name, b: b.name, rule };
-      if (rule.kind === 'ignore') return { ...pair, pass: true, issues: [] };
-      if (rule.kind === 'clear') return checkClear(a, b, rule, { ...options, work });
-      if (rule.kind === 'seat') return checkSeat(a, b, rule, options.within, work);
-      const measure = options.overlapVolume ?? overlapVolume;
-      const result = touch(work, a, b, rule, measure);
-      if (!result.ok) return { ...pair, pass: false, issues: result.issues };
-      const { clearance: found, issues } = result.value;
-      const shared = issues.length === 0 ? {} : sharedIn(a, b, found, measure);
-      return { ...pair, pass: issues.length === 0, clearance: found, ...shared, issues };
-    }),
-  );
-  return ok(checks);
+export const checkPair = (a: Body, b: Body, rule: PairRule, options: CheckOptions): PairCheck => {
+  const asked = { ...options, work: options.work ?? createWorkspace() };
+  if (rule.kind === 'clear') return checkClear(a, b, rule, asked);
+  return rule.kind === 'seat' ? checkSeat(a, b, rule, asked) : checkTouch(a, b, rule, asked);
 };

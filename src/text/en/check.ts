@@ -65,18 +65,6 @@ export const check = {
       message: `${a} and ${b} are both unbounded, so their distance means nothing.`,
       fix: 'Leave the pair out, or bound one of them.',
     }),
-    bodyMissing: (name: string) => ({
-      message: `A clearance is asked of ${name}, which is not among the bodies, so it counts as failed.`,
-      fix: `Add the body ${name} or drop the requirement.`,
-    }),
-    nameTwice: (name: string) => ({
-      message: `Two bodies are named ${name}, so a requirement would not say which one it means.`,
-      fix: 'Name every body once.',
-    }),
-    ruleTwice: (a: string, b: string) => ({
-      message: `There is more than one requirement for ${a} and ${b}.`,
-      fix: 'Keep one requirement for every pair.',
-    }),
     tooNear: (a: string, b: string, gap: number, required: number, where: string) => ({
       message: `Between ${said(a)} and ${said(b)} ${mm(Math.max(0, gap))} mm are left${where}; ${mm(required)} mm are required.`,
       fix: `Move ${said(a)} and ${said(b)} apart there by ${mm(required - gap)} mm.`,
