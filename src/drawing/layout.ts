@@ -132,8 +132,8 @@ const row = (
 const widest = (texts: readonly string[], height: number, bold: boolean): number =>
   Math.max(0, ...texts.map((text) => textWidth(text, height, bold)));
 
-/** An empty column is there to be written in, mm. */
-const WRITING = 17;
+/** An empty column is there to be written in, mm: four figures and a point by hand. */
+const WRITING = 14;
 
 /** Extra widths for columns that lack some, in all no more than `room`: small needs are met first. */
 const shares = (lacks: readonly number[], room: number): number[] => {
@@ -150,6 +150,9 @@ const shares = (lacks: readonly number[], room: number): number[] => {
   return lacks.map((_, i) => given.get(i) ?? 0);
 };
 
+/** Letters of a table's head, whatever those of its cells, mm. */
+const HEAD = TEXT.small;
+
 /** What each column needs so that no word in it is broken, mm; and room to write in an empty one. */
 const wordWidths = (
   heads: readonly Omit<Column, 'width'>[],
@@ -159,7 +162,7 @@ const wordWidths = (
   const words = (texts: readonly string[]): string[] => texts.flatMap((text) => text.split(' '));
   return heads.map(({ title }, i) => {
     const cells = words(rows.map((cells) => cells[i] ?? ''));
-    const word = Math.max(widest(words([title]), height, true), widest(cells, height, false));
+    const word = Math.max(widest(words([title]), HEAD, true), widest(cells, height, false));
     const isToFill = cells.every((cell) => cell === '');
     return Math.max(word + 2 * PAD + 0.1, isToFill ? WRITING : 0);
   });
@@ -209,10 +212,11 @@ const levelled = (
 export const leastWidth = (
   heads: readonly Omit<Column, 'width'>[],
   rows: readonly (readonly string[])[],
-): number => wordWidths(heads, rows, TEXT.small).reduce((a, b) => a + b, 0);
+  height: number = TEXT.small,
+): number => wordWidths(heads, rows, height).reduce((a, b) => a + b, 0);
 
 /**
- * Columns as wide as their content wants, in a table of the given width. Every column gets its
+ * Columns as wide as their content wants, in a table of the given width and letters of its cells. Every column gets its
  * longest word; then heads are brought to few lines and cells to one where they can, short ones
  * before long ones. Room to spare goes to all columns alike.
  */
@@ -225,10 +229,10 @@ export const fitted = (
   const words = wordWidths(heads, rows, height);
   const spare = width - words.reduce((a, b) => a + b, 0);
   const titles = heads.map(({ title }) => title);
-  const least = levelled(titles, words, Math.max(0, spare), height);
+  const least = levelled(titles, words, Math.max(0, spare), HEAD);
   const lacks = heads.map(({ title }, i) => {
     const cells = rows.map((cells) => cells[i] ?? '');
-    const line = Math.max(widest(cells, height, false), widest([title], height, true) * 0.6);
+    const line = Math.max(widest(cells, height, false), widest([title], HEAD, true) * 0.6);
     return Math.max(0, line + 2 * PAD + 0.1 - (least[i] ?? 0));
   });
   const needed = least.reduce((a, b) => a + b, 0);
@@ -245,7 +249,8 @@ export const fittedTable = (
   rows: readonly (readonly string[])[],
   width: number,
   pad = PAD,
-): Strip[] => table(fitted(heads, rows, width), rows, TEXT.small, pad);
+  height: number = TEXT.small,
+): Strip[] => table(fitted(heads, rows, width, height), rows, height, pad);
 
 /** A table of wrapped cells: a head that is repeated on every page, and one strip a row. */
 export const table = (
@@ -257,7 +262,7 @@ export const table = (
   const head = row(
     columns,
     columns.map((column) => column.title),
-    height,
+    HEAD,
     true,
     pad,
   );

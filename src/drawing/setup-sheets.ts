@@ -11,6 +11,7 @@ import {
   TIGHT_ROW,
   type Strip,
 } from './layout.ts';
+import { TEXT } from './items.ts';
 import { bullets, left, right, steps, type Head } from './lists.ts';
 import { pictured } from './pictured.ts';
 import type { DocumentInfo } from './document.ts';
@@ -19,10 +20,21 @@ import type { SettingRow, SettingsTable, SetupData, SetupTerms } from './setup-d
 import type { Sheet } from './sheet.ts';
 import type { TitleBlock } from './title-block.ts';
 
+/** Heights of letters on a sheet, mm: in the table of settings, and in all other words. */
+interface Letters {
+  readonly table: number;
+  readonly words: number;
+}
+
 /** Strips under a heading. */
-const headed = (title: string, strips: readonly Strip[], width: number): Strip[] => [
+const headed = (
+  title: string,
+  strips: readonly Strip[],
+  width: number,
+  { words }: Letters,
+): Strip[] => [
   space(1),
-  heading(title, width, { tight: true }),
+  heading(title, width, { tight: true, height: HEADING * words }),
   ...strips,
 ];
 
@@ -35,6 +47,25 @@ const whole = (words: string): string => words.replaceAll(' ', '\u00a0');
 
 /** Heights of the pictures without their words, mm: the largest with which the sheet keeps to its pages. */
 const HEIGHTS = [56, 48, 40, 32, 26, 22];
+/** Pictures lower than this make room for no larger letters, mm. */
+const LOWEST = 32;
+/**
+ * Heights of letters, the first with which the sheet keeps to its pages: 3.5 mm is 20 minutes of arc
+ * from 600 mm, where a maker stands before the sheet, and 2.8 mm the 16 that are the least for
+ * reading with ease (the legibility rules of displays, from memory); 2.5 mm is the least of ISO 3098
+ * on these sheets. What is set comes before what is read once.
+ */
+const LETTERS: readonly Letters[] = [
+  { table: 3.5, words: 3.5 },
+  { table: 3.5, words: 3 },
+  { table: 3.5, words: 2.8 },
+  { table: 3.5, words: TEXT.small },
+  { table: 3, words: TEXT.small },
+  { table: 2.8, words: TEXT.small },
+];
+const SMALLEST: Letters = { table: TEXT.small, words: TEXT.small };
+/** A heading's letters by those of the words below it. */
+const HEADING = 1.4;
 /** The section at the belt, with more words in it, gets more of the width than the blade. */
 const SECTION_SHARE = 0.56;
 /** What hangs at a machine is seen at once. */
@@ -48,12 +79,13 @@ const headsOf = (columns: Columns): Head[] => columns.map(({ head }) => head);
 const rowsOf = (columns: Columns): string[][] =>
   (columns[0]?.cells ?? []).map((_, i) => columns.map(({ cells }) => cells[i] ?? ''));
 
-const tableOf = (columns: Columns, width: number): Strip[] =>
-  fittedTable(headsOf(columns), rowsOf(columns), width, TIGHT_ROW);
+const tableOf = (columns: Columns, width: number, height: number): Strip[] =>
+  fittedTable(headsOf(columns), rowsOf(columns), width, TIGHT_ROW, height);
 
-const leastOf = (columns: Columns): number => leastWidth(headsOf(columns), rowsOf(columns));
+const leastOf = (columns: Columns, height: number): number =>
+  leastWidth(headsOf(columns), rowsOf(columns), height);
 
-/** What a line of notes beside a narrow table is wide, mm. */
+/** What a line of notes beside a narrow table is wide at most, mm. */
 const NOTES = 90;
 
 /**
@@ -65,6 +97,7 @@ const passes = (
   terms: SetupTerms,
   notes: string,
   width: number,
+  letters: Letters,
 ): Strip[] => {
   const t = text.drawing.setup.columns;
   const column = (head: Head, cell: (row: SettingRow, i: number) => string) => ({
@@ -89,24 +122,35 @@ const passes = (
     ),
   );
   const all = [...set, ...comes];
-  const said = (room: number): Strip => paragraph(notes, room, { tight: true });
-  if (leastOf(all) <= width) return [...tableOf(all, width), space(1), said(width)];
-  const below = tableOf([pass, ...comes], width - NOTES - GAP);
+  const said = (room: number): Strip =>
+    paragraph(notes, room, { tight: true, height: letters.words });
+  const height = letters.table;
+  if (leastOf(all, height) <= width) return [...tableOf(all, width, height), space(1), said(width)];
+  const low = [pass, ...comes];
+  const taken = Math.max(leastOf(low, height), width - NOTES - GAP);
+  const beside = width - taken - GAP;
   return [
-    ...tableOf(set, width),
+    ...tableOf(set, width, height),
     space(2),
     abreast([
-      { x: 0, strips: below },
-      { x: width - NOTES, strips: [said(NOTES)] },
+      { x: 0, strips: tableOf(low, taken, height) },
+      { x: taken + GAP, strips: [said(beside)] },
     ]),
   ];
 };
 
-/** Over the whole width, by the height of the pictures: these, what is set once, and each pass. */
+/** What the pages are made of, by the heights of letters and pictures. */
+interface Content {
+  /** Over the whole width: the pictures, what is set once, and each pass. */
+  readonly across: (letters: Letters) => (height: number) => Strip[];
+  /** In columns: cautions, what to measure, how zero is found. */
+  readonly columned: (letters: Letters) => Strip[];
+}
+
 const across = (
   { once, pictures, settings: set, notes: single, inches, terms }: SetupData,
   width: number,
-): ((height: number) => Strip[]) => {
+): Content['across'] => {
   const t = text.drawing.setup;
   const wide = SECTION_SHARE * (width - GAP);
   const section = pictured(pictures.section, wide);
@@ -118,33 +162,39 @@ const across = (
     ...(inches ? [t.inchesNote] : []),
     t.picturesNote,
   ].join(' ');
-  const above = paragraph(text.safety.authority, width, { bold: true, tight: true });
   const said = t.once(once.map(({ name, value }) => `${name}: ${value}`).join('; '));
-  const below = [
-    paragraph(said, width, { tight: true }),
-    ...headed(t.settingsTitle, passes(set, terms, notes, width), width),
-    ...bullets(single, width),
-  ];
-  return (height) => [
-    above,
-    abreast([
-      { x: 0, strips: section(height) },
-      { x: wide + GAP, strips: blade?.(height) ?? [] },
-    ]),
-    ...below,
-  ];
+  return (letters) => {
+    const height = letters.words;
+    const above = paragraph(text.safety.authority, width, { bold: true, tight: true, height });
+    const below = [
+      paragraph(said, width, { tight: true, height }),
+      ...headed(t.settingsTitle, passes(set, terms, notes, width, letters), width, letters),
+      ...bullets(single, width, height),
+    ];
+    return (high) => [
+      above,
+      abreast([
+        { x: 0, strips: section(high) },
+        { x: wide + GAP, strips: blade?.(high) ?? [] },
+      ]),
+      ...below,
+    ];
+  };
 };
 
-/** In columns: cautions, what to measure, how zero is found. */
-const columned = ({ cautions, measure, zeroing }: SetupData, width: number): Strip[] => {
-  const t = text.drawing.setup;
-  const usual = text.safety.cautions.flatMap(({ lines }) => lines);
-  return [
-    ...headed(text.safety.title, bullets([...cautions, ...usual], width), width),
-    ...headed(t.measureTitle, bullets(measure, width), width),
-    ...headed(t.zeroTitle, steps(zeroing, width), width),
-  ];
-};
+const columned =
+  ({ cautions, measure, zeroing }: SetupData, width: number): Content['columned'] =>
+  (letters) => {
+    const t = text.drawing.setup;
+    const usual = text.safety.cautions.flatMap(({ lines }) => lines);
+    const under = (title: string, strips: Strip[]): Strip[] =>
+      headed(title, strips, width, letters);
+    return [
+      ...under(text.safety.title, bullets([...cautions, ...usual], width, letters.words)),
+      ...under(t.measureTitle, bullets(measure, width, letters.words)),
+      ...under(t.zeroTitle, steps(zeroing, width, letters.words)),
+    ];
+  };
 
 /** Columns lower than this are not begun below the tables, mm. */
 const LEAST_COLUMN = 12;
@@ -169,6 +219,21 @@ const pagesOf = (
   return laid;
 };
 
+/** The pages with the largest letters, then the highest pictures, with which they are few enough. */
+const fitting = ({ across, columned }: Content, room: number, shift: number): Strip[][] => {
+  let pages: Strip[][] = [];
+  for (const letters of [...LETTERS, SMALLEST]) {
+    const wide = across(letters);
+    const narrow = columned(letters);
+    const heights = letters === SMALLEST ? HEIGHTS : HEIGHTS.filter((height) => height >= LOWEST);
+    for (const height of heights) {
+      pages = pagesOf(wide(height), narrow, room, shift);
+      if (pages.length <= MOST_PAGES) return pages;
+    }
+  }
+  return pages;
+};
+
 /**
  * What hangs at the machine: pictures with every reading by its letter, the passes in their order,
  * what should come of them, cautions, what to measure, and how zero is found. Numbers to look up
@@ -183,13 +248,7 @@ export const setupSheets = (data: SetupData, block: TitleBlock): Sheet[] => {
   };
   const width = widthIn(block);
   const column = columnOf(width);
-  const wide = across(data, width);
-  const narrow = columned(data, column);
-  const room = roomOf(info, block);
-  let pages: Strip[][] = [];
-  for (const height of HEIGHTS) {
-    pages = pagesOf(wide(height), narrow, room, column + GAP);
-    if (pages.length <= MOST_PAGES) break;
-  }
+  const content: Content = { across: across(data, width), columned: columned(data, column) };
+  const pages = fitting(content, roomOf(info, block), column + GAP);
   return pouredSheets(pages, info, block, width);
 };

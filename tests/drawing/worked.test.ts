@@ -148,6 +148,16 @@ describe('every set-up sheet of worked designs', () => {
       const written = sheet[0]?.items.flatMap((item) => (item.kind === 'text' ? [item.text] : []));
       expect(words.filter((word) => written?.includes(word) !== true)).toEqual([]);
       expect([...sheet, ...annex].flatMap((one) => [...clashes(one), ...outside(one)])).toEqual([]);
+      // What is set is read from 600 mm: 16 minutes of arc there are 2.8 mm (legibility rules of
+      // displays, from memory). Paper of the second kind carries all lengths in inches as well.
+      const cells = sheet.flatMap(({ items }) =>
+        items.flatMap((item) =>
+          item.kind === 'text' && (item.text === 'left' || item.text === 'right')
+            ? [item.height]
+            : [],
+        ),
+      );
+      if (paper === 'iso') expect(Math.min(...cells)).toBeGreaterThanOrEqual(2.8);
     },
   );
 });

@@ -76,7 +76,7 @@ export const supplies = (s: StepsOf): Supply[] => [
 /** How to find zero and come to a setting, in order. */
 export const zeroing = (s: StepsOf): string[] => [
   'Isolate the machine. Mount the belt of this pass on its backing, tension it as for work, turn its splice away from the platen.',
-  `Base: press it against a feeler of ${mm(s.beltGap)} at both edges of the belt, tighten. The gap must be alike at both ends and never above ${mm(s.beltGapMost)}.`,
+  `Base: press it against a feeler of ${mm(s.beltGap)} at both edges of the belt, tighten. The gap must be alike at both ends.`,
   s.lean === 0
     ? 'Square: stand a square on the base against the belt: no light may show. Shim or turn the rest until it agrees.'
     : `Square: stand a bevel gauge set to ${n(90 + s.lean)} degrees on the base against the belt: no light may show. Shim or turn the rest until it agrees.`,

@@ -14,8 +14,7 @@ export const setting = {
   },
   notes: {
     zeroAgain: 'New belt: take the zero with the pin again before setting.',
-    climbs: (per: number) =>
-      `The hollow climbs up to ${n(per, 1)} mm for each mm of depth: measure often, stop at d.`,
+    climbs: (per: number) => `The hollow climbs up to ${n(per, 1)} mm for each mm of depth.`,
     lipTop:
       'The face overhangs: the blade bears on the upper edge of the lip. Keep that edge sharp.',
     rubber:
