@@ -1,6 +1,5 @@
 import {
   cos,
-  cross3,
   type Frame,
   type Mesh,
   place,
@@ -13,12 +12,12 @@ import {
 import {
   createRoom,
   keptOf,
-  levelled,
   placedPoints,
   stretchOf,
   type Room,
   type Stretch,
 } from '../../shared/pose/placed-points.ts';
+import { broughtTo, FINE, ROUNDS, stood } from '../../shared/pose/bring.ts';
 import { lineBelow } from '../../shared/pose/support-line.ts';
 import { edgeStrip, type Touchable } from '../../shared/pose/touchable.ts';
 
@@ -42,9 +41,6 @@ export interface EdgeStance {
   /** Where the load acts along the stroke: the middle of the belt unless stated. */
   readonly load?: number;
 }
-
-const ROUNDS = 60;
-const FINE = 1e-9;
 
 /** Most that a blade may lean for the strip along its edge to be all that counts, degrees. */
 export const MOST_LEAN = 45;
@@ -71,15 +67,6 @@ export const edgeTouchable = (mesh: Mesh, lipHeight: number): Touchable => {
   for (let i = 2; i < mesh.vertices.length; i += 3)
     half = Math.max(half, Math.abs(mesh.vertices[i] as number));
   return edgeStrip(mesh, touchedDepth(2 * half, lipHeight));
-};
-
-/** Axes of a blade edge down, its ground side to the wheel, its spine `tilt` towards the wheel. */
-const standing = (side: Side, tilt: number): Frame => {
-  const [s, c] = [sin(radians(tilt)), cos(radians(tilt))];
-  const away = side === 'left' ? -1 : 1;
-  const y: Vec3 = [0, s, -c];
-  const z: Vec3 = [0, away * c, away * s];
-  return { origin: [0, 0, 0], x: cross3(y, z), y, z };
 };
 
 /** Where edges of the mesh cross the level of the lip's top, which slopes with the seat line. */
@@ -164,7 +151,7 @@ export const settleEdge = (
   ending: Uint32Array = edges,
 ): Frame | undefined => {
   const centred = (f: Frame): Frame => shift(f, [-place(f, [at[0], at[1], 0])[0], 0, 0]);
-  let frame = centred(standing(side, tilt));
+  let frame = centred(stood(side, tilt, 'down'));
   for (let round = 0; round < ROUNDS; round += 1) {
     const placed = placedPoints(points, frame, room);
     const over = stretchOf(placed, ending, half, room, 'over');
@@ -188,16 +175,9 @@ export const settleEdge = (
     );
     const front = lineBelow(xs, ys, load);
     if (!front) return undefined;
-    frame = levelled(shift(frame, [0, 0, -below.a]), below.b, 2);
-    frame = levelled(shift(frame, [0, -front.a, 0]), front.b, 1);
-    frame = centred(shift(frame, [0, lip, 0]));
-    const moved = Math.max(
-      Math.abs(below.a),
-      Math.abs(front.a - lip),
-      100 * Math.abs(below.b),
-      100 * Math.abs(front.b),
-    );
-    if (moved < FINE) break;
+    const next = broughtTo(frame, below, front, lip, centred);
+    frame = next.frame;
+    if (next.moved < FINE) break;
   }
   return frame;
 };

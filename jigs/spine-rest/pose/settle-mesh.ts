@@ -1,18 +1,8 @@
-import {
-  cos,
-  cross3,
-  type Frame,
-  place,
-  radians,
-  shift,
-  type Side,
-  sin,
-  type Vec3,
-} from '../../../src/family/index.ts';
+import { type Frame, place, shift, type Side } from '../../../src/family/index.ts';
+import { broughtTo, FINE, ROUNDS, stood } from '../../shared/pose/bring.ts';
 import {
   createRoom,
   keptOf,
-  levelled,
   placedPoints,
   stretchOf,
   type Room,
@@ -28,18 +18,6 @@ export interface Contacts {
   /** Front face of the step. */
   readonly setoff: number;
 }
-
-const ROUNDS = 60;
-const FINE = 1e-9;
-
-/** Axes of a blade whose ground side faces the belt, spine along the stroke, tilted by `tilt`. */
-const upright = (side: Side, tilt: number): Frame => {
-  const [s, c] = [sin(radians(tilt)), cos(radians(tilt))];
-  const away = side === 'left' ? -1 : 1;
-  const y: Vec3 = [0, -s, c];
-  const z: Vec3 = [0, away * c, away * s];
-  return { origin: [0, 0, 0], x: cross3(y, z), y, z };
-};
 
 /** How a blade stands on the rest before it is settled. */
 export interface Stance {
@@ -136,24 +114,14 @@ const brought = (
   const [xs, ys] = keptOf([before], (x, z) => z - below.a - below.b * x <= stepTop, room);
   const behind = lineAbove(xs, ys, load);
   if (!behind) return undefined;
-  const down = levelled(shift(frame, [0, 0, -below.a]), below.b, 2);
-  const back = levelled(shift(down, [0, -behind.a, 0]), behind.b, 1);
-  return {
-    frame: centred(shift(back, [0, setoff, 0]), u),
-    moved: Math.max(
-      Math.abs(below.a),
-      Math.abs(behind.a - setoff),
-      100 * Math.abs(below.b),
-      100 * Math.abs(behind.b),
-    ),
-  };
+  return broughtTo(frame, below, behind, setoff, (f) => centred(f, u));
 };
 
 /** The frame shifted along the stroke until the station u of the spine line stands at x = 0. */
 const centred = (f: Frame, u: number): Frame => shift(f, [-place(f, [u, 0, 0])[0], 0, 0]);
 
 /** A stance before anything holds the blade. */
-const started = ({ side, tilt, u }: Stance): Frame => centred(upright(side, tilt), u);
+const started = ({ side, tilt, u }: Stance): Frame => centred(stood(side, tilt, 'up'), u);
 
 /**
  * A blade settled on all of its points as far as tells which of them lie near seat and step; none
