@@ -66,7 +66,7 @@ export const sectionOf = (
   ];
   const face = supportAt(l, v.contact) + belt;
   return {
-    title: words.title(setting.id),
+    title: words.title(setting.belt),
     lines: [
       {
         role: 'grinder',

@@ -1,17 +1,26 @@
-import { scale2 } from '../geometry/vector.ts';
+import { scale2, type Vec2 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { COLUMN } from './arrange.ts';
 import { balloons, seenIn } from './balloons.ts';
 import { sectionItems, type Section } from './belt-section.ts';
 import { bodiesOf, splitThrough, type Body } from './bodies.ts';
-import { around } from './box.ts';
+import { around, type Box } from './box.ts';
 import { codeStrip } from './code.ts';
 import { cutsOf, cutView, type Cut, type CutPlane } from './cut-view.ts';
 import { bounds, label, move, scaled, TEXT } from './items.ts';
 import { blockHeight, sheetOf } from './document.ts';
 import { heading, paragraph, space, type Strip } from './layout.ts';
-import { columnOf, drawnOnce, extentOf, laidOut, type Drawn, type Page } from './pages.ts';
+import {
+  columnOf,
+  drawnOnce,
+  extentOf,
+  laidOut,
+  rowOf,
+  type Drawn,
+  type Page,
+  type Size,
+} from './pages.ts';
 import { explodedFrom, withNumbers } from './pictures.ts';
 import { SHEETS } from './paper.ts';
 import { factor, FULL_SIZE, SCALES } from './scales.ts';
@@ -69,19 +78,32 @@ const assembled = (bodies: readonly Body[]): Drawn => {
   return drawnOnce(draw, extentOf(view.box));
 };
 
-/** Pictures one below the other, in the order in which they are given. */
-const stacked = (pictures: readonly Drawn[]): Drawn =>
-  drawnOnce(
+/** Between two pictures of a page, mm. */
+const BETWEEN = 15;
+
+/**
+ * Pictures in the order in which they are given, one below the other or one beside the other: as a
+ * lying sheet, wider than high by the root of two, takes them larger.
+ */
+const together = (pictures: readonly Drawn[]): Drawn => {
+  const bare = pictures.map((picture) => picture.bare);
+  const [column, row] = [columnOf(bare), rowOf(bare)];
+  const needs = ({ width, height }: Size): number => Math.max(width / Math.SQRT2, height);
+  const isRow = needs(row) < needs(column);
+  const next = (over: Box, box: Box): Vec2 =>
+    isRow
+      ? [over.x1 + BETWEEN - box.x0, over.y1 - box.y1]
+      : [(over.x0 + over.x1 - box.x0 - box.x1) / 2, over.y0 - box.y1 - BETWEEN];
+  return drawnOnce(
     (k) =>
-      pictures.reduce<Item[]>((above, { at }) => {
+      pictures.reduce<Item[]>((before, { at }) => {
         const { items, box } = at(k);
-        if (above.length === 0) return items;
-        const over = bounds(above);
-        const aside = (over.x0 + over.x1 - box.x0 - box.x1) / 2;
-        return [...above, ...move(items, [aside, over.y0 - box.y1 - 15])];
+        if (before.length === 0) return items;
+        return [...before, ...move(items, next(bounds(before), box))];
       }, []),
-    columnOf(pictures.map(({ bare }) => bare)),
+    isRow ? row : column,
   );
+};
 
 /** The assembly cut along a plane, with item numbers and its letters above. */
 const cutPicture = (
@@ -169,7 +191,7 @@ export const assemblySheets = (
       ? []
       : [
           {
-            draw: stacked(cuts.map((cut) => cutPicture(parts, placements, rows, cut))),
+            draw: together(cuts.map((cut) => cutPicture(parts, placements, rows, cut))),
             scales: SCALES.filter((s) => factor(s) <= 2),
             strips: [],
           },

@@ -8,7 +8,7 @@ import { factor, FULL_SIZE, SCALES, type Scale } from './scales.ts';
 import type { Item } from './sheet.ts';
 import { BLOCK_WIDTH } from './title-block.ts';
 
-interface Size {
+export interface Size {
   readonly width: number;
   readonly height: number;
 }

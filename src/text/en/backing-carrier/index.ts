@@ -2,7 +2,6 @@ import { unmended } from '../shared/unmended.ts';
 import { basis, bodies } from '../shared/checks.ts';
 import { parameters } from './parameters.ts';
 import { assembly, cautions, supplies, zeroing } from './steps.ts';
-import { said } from '../ids.ts';
 
 const n = (value: number, decimals = 2): string =>
   String(Math.round(value * 10 ** decimals) / 10 ** decimals);
@@ -127,7 +126,7 @@ export const backingCarrier = {
     },
   },
   section: {
-    title: (id: string) => `Carrier at ${said(id)}, seen along the stroke`,
+    title: (belt: string) => `Carrier under ${belt}, seen along the stroke`,
     platen: 'Platen',
     belt: 'Abrasive',
     blade: 'Blade',
