@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { frame, type Frame } from '../../src/geometry/frame.ts';
+import { answer, clear } from '../../src/check/answers.ts';
 import { pairResult, withShared } from '../../src/check/assembly-result.ts';
 import { checkPair, type PairCheck, type PairRule } from '../../src/check/distance/pairs.ts';
 import { prepare } from '../../src/check/distance/solid.ts';
@@ -117,6 +118,13 @@ describe('pairs', () => {
   });
 
   it('nothing passes because something is missing', () => {
+    const there = new Map([blade, wheel].map((one) => [one.name, one]));
+    const told = { names: {}, pose: () => undefined };
+    const ask = (b: string) => answer([clear('blade', b, 1, '')], there, told);
+    expect(ask('wheel')).toMatchObject([{ passed: true }]);
+    expect(ask('guard')).toMatchObject([{ passed: false, found: null }]);
+    // A grinder may have no platen: nothing is asked of what no machine of its kind has.
+    expect(ask('platen')).toEqual([]);
     const empty: Body = { name: 'empty', solids: [], chordError: 0 };
     expect(run(empty, blade)).toMatchObject({ pass: false, issues: [{ code: 'body-empty' }] });
     const one: Sweep = { kind: 'still', label: '', pose: frame([0, 0, 0]) };
