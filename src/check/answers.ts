@@ -1,6 +1,6 @@
 import type { Vec3 } from '../geometry/vector.ts';
 import { text } from '../text/index.ts';
-import { notComputed, pairResult, withShared, worstOf, type PairTerms } from './assembly-result.ts';
+import { notThere, pairResult, withShared, worstOf, type PairTerms } from './assembly-result.ts';
 import {
   AT_HAND,
   checkPair,
@@ -107,7 +107,11 @@ const answers = (
     // A grinder may have no wheel, platen or keep-out; a fixture has all its parts.
     if (!b && MACHINE.has(rule.b)) return [];
     const kind = rule.kind === 'clear' ? 'clearance' : 'contact';
-    if (!a || !b) return [{ result: notComputed(terms, kind, []) }];
+    if (!a || !b) {
+      const missing = [...(a ? [] : [rule.a]), ...(b ? [] : [rule.b])];
+      const called = missing.map((name) => told.names[name] ?? name);
+      return [{ result: notThere(terms, kind, called) }];
+    }
     const far = farOf(rule, gaps);
     const within = rule.kind === 'clear' ? (known.get(question.id) ?? far) : far;
     const pair = kept(workshop, a, b, rule, within, work, told.names);

@@ -1,5 +1,4 @@
 import type { Issue } from '../core/issue.ts';
-import type { Result } from '../core/result.ts';
 import { QUANTUM } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import { NEAR, type PairCheck } from './distance/index.ts';
@@ -67,11 +66,11 @@ export const withShared = (result: CheckResult, shared: PairCheck['shared']): Ch
   return { ...result, shared: volume, message: `${result.message} ${words.shared(volume)}` };
 };
 
-/** A check that could not be computed: it counts as failed. */
-export const notComputed = (
+/** A check of something that is not there could not be computed: it counts as failed. */
+export const notThere = (
   terms: PairTerms,
   kind: CheckResult['kind'],
-  issues: readonly Issue[],
+  missing: readonly string[],
 ): CheckResult => ({
   id: terms.id,
   label: terms.label,
@@ -80,18 +79,10 @@ export const notComputed = (
   unit: 'mm',
   found: null,
   basis: terms.basis,
-  message: words.notComputed(terms.label, reasons(issues)),
+  message: words.notThere(terms.label, missing),
   fix: terms.fix,
   ...(terms.parameter === undefined ? {} : { parameter: terms.parameter }),
 });
-
-/** The results of one question about pairs, or the one failed result that says why not. */
-export const resultsOf = (
-  computed: Result<readonly CheckResult[]>,
-  terms: PairTerms,
-  kind: CheckResult['kind'],
-): readonly CheckResult[] =>
-  computed.ok ? computed.value : [notComputed(terms, kind, computed.issues)];
 
 /**
  * The worst of several results of one kind: failed before passed, then the least margin. Of equal

@@ -10,7 +10,6 @@ export const CHECK_INCH = 4 * MM_PER_INCH;
 
 /** Height of the ticks, distance of the two bars, mm. */
 const TICK = 2;
-export const BARS_DEPTH = 15;
 
 const bar = (start: Vec2, length: number, ticks: number, axis: 'x' | 'y', name: string): Item[] => {
   const put = (along: number, across: number): Vec2 =>

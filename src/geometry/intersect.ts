@@ -86,12 +86,6 @@ export const crossings = (s: Segment, t: Segment): Vec2[] => {
   return isStraight(t) ? lineArc(t, s) : arcArc(s, t);
 };
 
-/** Every point where two contours meet or cross. */
-export const loopCrossings = (one: Loop, other: Loop): Vec2[] => {
-  const others = segments(other);
-  return segments(one).flatMap((s) => others.flatMap((t) => crossings(s, t)));
-};
-
 /** Points where a contour meets itself other than at its own corners; empty for a simple one. */
 export const selfCrossings = (loop: Loop): Vec2[] => {
   if (loop.kind === 'circle') return [];

@@ -122,7 +122,9 @@ describe('pairs', () => {
     const told = { names: {}, pose: () => undefined };
     const ask = (b: string) => answer([clear('blade', b, 1, '')], there, told);
     expect(ask('wheel')).toMatchObject([{ passed: true }]);
-    expect(ask('guard')).toMatchObject([{ passed: false, found: null }]);
+    expect(ask('guard')).toMatchObject([
+      { passed: false, found: null, message: expect.stringContaining('guard is not there') },
+    ]);
     // A grinder may have no platen: nothing is asked of what no machine of its kind has.
     expect(ask('platen')).toEqual([]);
     const empty: Body = { name: 'empty', solids: [], chordError: 0 };

@@ -68,13 +68,6 @@ export const choosing = (path: Path, parameter: ChoiceParameter): Field => ({
   parameter,
 });
 
-/** Every path that the fields of these groups set. */
-export const pathsOf = (groups: readonly FieldGroup[]): Path[] => {
-  const of = (field: Field): Path[] =>
-    field.kind === 'list' ? [field.path, ...field.items.flat().flatMap(of)] : [field.path];
-  return groups.flatMap((group) => group.fields.flatMap(of));
-};
-
 /** The element id of the field of a path. */
 export const fieldId = (path: Path): string => `field-${path.replaceAll('.', '-')}`;
 

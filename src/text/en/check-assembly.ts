@@ -28,8 +28,8 @@ export const assembly = {
     return `${label}: ${how}${n(found)} mm.`;
   },
   shared: (volume: number) => `Both fill ${n(volume)} mm³ there.`,
-  notComputed: (label: string, why: string) =>
-    `${label} could not be computed, so it counts as failed. ${why}`,
+  notThere: (label: string, missing: readonly string[]) =>
+    `${label} could not be computed, so it counts as failed: ${missing.join(' and ')} ${missing.length === 1 ? 'is' : 'are'} not there.`,
   range: (
     label: string,
     found: number | null,
