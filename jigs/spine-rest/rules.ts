@@ -121,32 +121,51 @@ const lowered = ({ index, most, steep }: TooHigh, side: Nearest['side']): Mend =
 /** Share of the step's height that the spine may take, mm below its top. */
 const STEP_MARGIN = 1;
 
+/** The setting whose spine corner stands nearest to the belt. */
+const nearestOf = ({ settings }: SpineRestPlan): Nearest | undefined =>
+  [...settings].sort((a, b) => a.cornerDistance - b.cornerDistance)[0];
+
+/**
+ * An issue of a spine corner `corner` mm from the belt, too near to bear on the nose, with what mends
+ * it: a nearer nose, or where that would come to the belt, the lower bevel that leaves it room.
+ */
+export const bearingMended = (
+  issue: Issue,
+  design: Design,
+  v: Values,
+  plan: SpineRestPlan,
+  corner: number,
+): Issue => {
+  const found = nearestOf(plan);
+  const most = corner - v.leastBearing;
+  const least = leastNoseGap(design, v) + 0.01;
+  // A gap that lets the nose come to the belt mends nothing.
+  if (most >= least) return loweredTo(issue, most);
+  if (!found) return issue;
+  const nearest = { ...found, cornerDistance: corner };
+  const need = least + v.leastBearing;
+  const high = tooHigh(design, nearest, need);
+  const side = text.grind.plan.side[nearest.side];
+  const fix = words.lowerBevel(least, need, side, high, design.blades.length > 1);
+  const ruling = high
+    .filter(
+      ({ index, most }) =>
+        most >= 1 &&
+        ['height', 'angle'].includes(design.blades[index]?.bevels[nearest.side].kind ?? ''),
+    )
+    .sort((p, q) => shortBy(plan, nearest.side, q) - shortBy(plan, nearest.side, p))[0];
+  return { ...issue, fix, ...(ruling ? { mend: lowered(ruling, nearest.side) } : {}) };
+};
+
 /** What the plan asks for and this fixture cannot give. */
 export const planIssues = (design: Design, v: Values, plan: SpineRestPlan): Issue[] => {
   const issues: Issue[] = [];
-  const nearest = [...plan.settings].sort((a, b) => a.cornerDistance - b.cornerDistance)[0];
+  const nearest = nearestOf(plan);
   if (nearest && nearest.cornerDistance < v.noseGap + v.leastBearing) {
     const corner = nearest.cornerDistance;
-    const most = corner - v.leastBearing;
-    const least = leastNoseGap(design, v) + 0.01;
     const why = words.bearing(v.noseGap, corner, v.leastBearing, nearest.id);
-    // A gap that lets the nose come to the belt mends nothing.
-    if (most >= least) issues.push(loweredTo(problem('no-bearing', path('noseGap'), why), most));
-    else {
-      const need = least + v.leastBearing;
-      const high = tooHigh(design, nearest, need);
-      const side = text.grind.plan.side[nearest.side];
-      const fix = words.lowerBevel(least, need, side, high, design.blades.length > 1);
-      const issue = problem('no-bearing', path('noseGap'), { ...why, fix });
-      const ruling = high
-        .filter(
-          ({ index, most }) =>
-            most >= 1 &&
-            ['height', 'angle'].includes(design.blades[index]?.bevels[nearest.side].kind ?? ''),
-        )
-        .sort((p, q) => shortBy(plan, nearest.side, q) - shortBy(plan, nearest.side, p))[0];
-      issues.push(ruling ? { ...issue, mend: lowered(ruling, nearest.side) } : issue);
-    }
+    const issue = problem('no-bearing', path('noseGap'), why);
+    issues.push(bearingMended(issue, design, v, plan, corner));
   }
   const highest = [...plan.settings].sort((a, b) => b.stepContact - a.stepContact)[0];
   if (highest && highest.stepContact > v.plate - STEP_MARGIN)

@@ -19,6 +19,7 @@ import {
   type Design,
   type Placement,
   type Issue,
+  type Mend,
   type Result,
   type Side,
   type SpineRestInput,
@@ -30,6 +31,7 @@ import {
 import type { Item } from '../../shared/place/item.ts';
 import { placed } from '../../shared/place/place.ts';
 import type { Values } from '../parameters.ts';
+import { bearingMended } from '../rules.ts';
 import { ROUNDED_STEP } from './rounded-step.ts';
 import { straightBody, stripWish } from './wish.ts';
 
@@ -63,14 +65,14 @@ const PLACES: Readonly<Record<string, string>> = {
 };
 
 /** What a strip lacks, each once: both sides often lack the same. */
-const inDesign = <T>(found: Result<T>): Result<T> => {
+const inDesign = <T>(found: Result<T>, mended: (issue: Issue, nose: Mend) => Issue): Result<T> => {
   const issues = found.issues
     .filter(({ message }, i, all) => all.findIndex((one) => one.message === message) === i)
-    .map((issue): Issue => {
+    .map(({ mend, ...issue }): Issue => {
       const path = PLACES[issue.path];
-      return path === undefined
-        ? mendedBy({ ...issue, path: 'fixture.parameters.step' }, 'straight')
-        : { ...issue, path };
+      if (path === undefined)
+        return mendedBy({ ...issue, path: 'fixture.parameters.step' }, 'straight');
+      return mend ? mended({ ...issue, path }, mend) : { ...issue, path };
     });
   return { ...found, issues };
 };
@@ -109,7 +111,11 @@ export const onStrip = (
     workshop.keep('line without a strip', JSON.stringify([input, body]), () =>
       lineWithout(virtual),
     );
-  return chain(inDesign(chain(proved, (one) => besideStraight(one, without(), wish))), (cure) =>
+  const beside = chain(proved, (one) => besideStraight(one, without(), wish));
+  /** The nose that a strip would leave its bearing, and so where the spine's corner stands. */
+  const mended = (issue: Issue, { value }: Mend): Issue =>
+    bearingMended(issue, design, v, straight, Number(value) + v.leastBearing);
+  return chain(inDesign(beside, mended), (cure) =>
     ok({
       plan: planWithStrip(blade, input, straight, cure),
       strip: {

@@ -139,7 +139,8 @@ const bladeReport = ({ blade, step, report, advice, yaw, cure, kit }: Ground): B
     : null,
   turnedStep: yaw?.ok ? yawSentence(yaw.value, report) : null,
   cure: cure?.ok ? cureReport(cure.value, kit) : null,
-  cureIssues: cure?.issues ?? [],
+  // What mends a strip lies on the rest it is looked for on, which a report does not change.
+  cureIssues: (cure?.issues ?? []).map(({ mend: _, ...issue }) => issue),
 });
 
 /** The answer about all blades that were ground, as plain data. */

@@ -1,7 +1,7 @@
 import { wantedHeightAt, wantedOn } from '../../blade/bevel.ts';
 import { placeOn } from '../../blade/place.ts';
 import type { Side } from '../../blade/schema.ts';
-import { problem, type Issue } from '../../core/issue.ts';
+import { loweredTo, problem, type Issue } from '../../core/issue.ts';
 import { atan2, cos, sin } from '../../core/trigonometry.ts';
 import { degrees } from '../../core/units.ts';
 import { text } from '../../text/index.ts';
@@ -100,7 +100,10 @@ export const stripIssues = (search: Search, tried: Tried, m: Measures): Issue[] 
       words.tooHollow(m.hollow.radius, wish.stepRadius, m.hollow.u),
     );
   const need = body.noseFront + wish.bearing;
-  if (m.corner < need) add('strip-bearing', 'nose.front', words.offNose(m.corner, need));
+  if (m.corner < need) {
+    const why = words.offNose(m.corner, need);
+    issues.push(loweredTo(problem('strip-bearing', 'nose.front', why), m.corner - wish.bearing));
+  }
   const { missed } = tried.result;
   if (missed.length > 0) add('strip-stand', 'stroke', words.cannotStand(side, missed.length));
   if (Math.abs(tried.off.value) > wish.allowed)
