@@ -192,7 +192,8 @@ const collarAt = (design: Design, v: Values, plan: EdgeRestPlan, { half }: Extra
     half,
     u: atStop(design, v),
     deep: Math.min(v.wear, LIP.collarReach),
-    out: Math.max(...tangs) / 2,
+    inner: Math.max(...tangs) / 2,
+    outer: Math.max(...tangs) / 2 + v.plate,
     stop: stopOf(design, v, plan),
   });
 };

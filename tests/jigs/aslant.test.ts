@@ -11,6 +11,7 @@ import { valueOf } from '../family/examples.ts';
 const opened = (file: string): Design =>
   valueOf(openDesign(readFileSync(`jigs/${file}.jig.json`), registry));
 const slicer = opened('edge-rest/examples/slicer-200-hollow');
+const herb = opened('edge-rest/examples/herb-110-small-wheel');
 const hunting = opened('spine-rest/examples/hunting-115');
 
 const failing = (design: Design, path: string, value: number): string[] => {
@@ -32,6 +33,7 @@ describe('a blade whose edge leaves a pad on its way', () => {
 describe('the stop collar of a blade that lies aslant', () => {
   it.each([
     ['an edge that falls to the belly', slicer, 'blades.0.outline.heelHeight', 25.5, 'wear-strip'],
+    ['an edge that rises to the belly', herb, 'blades.0.outline.heelHeight', 37.5, 'wear-strip'],
     ['a bulging spine', hunting, 'blades.0.outline.spineSagitta', 2, 'nose'],
   ] as const)('meets what stops it, on %s', (_, design, path, value, stop) => {
     expect(failing(design, path, value)).not.toContain(`contact/collar/${stop}`);
@@ -43,7 +45,7 @@ describe('the stop collar of a blade that lies aslant', () => {
     (p) => {
       const [half, u, deep] = [46, 27.5, 6];
       const stop = { slopes: [p], stands: [{ tilt: 0, rise: 0 }] };
-      const distance = stopDistance({ half, u, deep, out: 2, stop });
+      const distance = stopDistance({ half, u, deep, inner: 2, outer: 8, stop });
       const [c, s] = [Math.cos((p * Math.PI) / 180), Math.sin((p * Math.PI) / 180)];
       // The blade's line lies along the seat; its u axis, tip raised by p, points to (c, s), and the
       // face runs down from the place whose shadow on that axis is the plunge less the distance.

@@ -10,8 +10,9 @@ export interface AtStop {
   readonly u: number;
   /** How far below the seat collar and stop face each other, mm. */
   readonly deep: number;
-  /** From the blade's middle to the inner face of a plate: what is farther out passes the stop, mm. */
-  readonly out: number;
+  /** From the blade's middle to the inner and the outer face of a plate of the collar, mm. */
+  readonly inner: number;
+  readonly outer: number;
   readonly stop: Needs['stop'];
 }
 
@@ -19,19 +20,20 @@ export interface AtStop {
  * From the plunge to the face of the stop collar that meets the end of the seat, mm. The face stands
  * square to u: of a blade whose u axis lies aslant by p it crosses the blade's line on the seat at
  * (D + u) / cos p from the belt's middle, and h beyond that at h tan p less, so that its lower corner
- * meets first where the tip is raised: D = cos p (half + max(0, h tan p)) - u. A blade tilted by t,
- * its middle z above the seat, has the foot of the stop at h = (deep + z + out sin t) / cos t along
- * the plate towards the belt. Blades that differ share the middle.
+ * meets first where the tip is raised and its upper one where it is lowered:
+ * D = cos p (half + max(0, h tan p)) - u. A blade tilted by t, its middle z above the seat, has the
+ * foot of the stop at h = (deep + z + inner sin t) / cos t along the plate towards the belt, of which
+ * what is farther out passes the stop, and its top at (z - outer sin t) / cos t along the other.
+ * Blades that differ share the middle.
  */
-export const stopDistance = ({ half, u, deep, out, stop }: AtStop): number => {
-  const h = Math.max(
-    ...stop.stands.map(
-      ({ tilt, rise }) => (deep + rise + out * Math.abs(sin(radians(tilt)))) / cos(radians(tilt)),
-    ),
-  );
+export const stopDistance = ({ half, u, deep, inner, outer, stop }: AtStop): number => {
+  const ends = stop.stands.flatMap(({ tilt, rise }) => {
+    const [s, c] = [Math.abs(sin(radians(tilt))), cos(radians(tilt))];
+    return [(rise - outer * s) / c, (deep + rise + inner * s) / c];
+  });
   const more = stop.slopes.map((slope) => {
     const [c, t] = [cos(radians(slope)), tan(radians(slope))];
-    return half * (c - 1) + c * Math.max(0, h * t);
+    return half * (c - 1) + c * Math.max(0, ...ends.map((h) => h * t));
   });
   return half - u + middle(rangeOf(more));
 };
