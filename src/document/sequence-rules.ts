@@ -50,15 +50,26 @@ const endIssues = ({ sequence, blades }: Design): Issue[] => {
   const [first, second, last] = [sequence[0], sequence[1], sequence.at(-1)];
   if (first === undefined || last === undefined) return [];
   const end = sequence.length - 1;
-  const issues = blades.flatMap(({ name, edge: { wanted, asHeatTreated } }) => {
-    const notReached = words.edgeNotReached(last.edge, name, wanted);
+  const reaches = (wanted: number): boolean => Math.abs(last.edge - wanted) <= SAME;
+  // One sequence ends at one edge: with a blade that it serves, others have to want the same.
+  const served = blades.find(({ edge }) => reaches(edge.wanted));
+  const issues = blades.flatMap(({ name, edge: { wanted, asHeatTreated } }, i) => {
+    const missed = served
+      ? problem(
+          'edge-not-shared',
+          `blades.${i}.edge.wanted`,
+          words.edgeNotShared(name, wanted, served.name, last.edge),
+        )
+      : problem(
+          'edge-not-reached',
+          `sequence.${end}.edge`,
+          words.edgeNotReached(last.edge, name, wanted),
+        );
     const notMet = words.edgeNotMet(first.edge, name, asHeatTreated);
     // Half way down to the next stop, so that both grind.
     const start = (asHeatTreated + Math.min(second?.edge ?? wanted, asHeatTreated)) / 2;
     return [
-      ...(Math.abs(last.edge - wanted) > SAME
-        ? [mendedBy(problem('edge-not-reached', `sequence.${end}.edge`, notReached), wanted)]
-        : []),
+      ...(reaches(wanted) ? [] : [mendedBy(missed, served ? last.edge : wanted)]),
       ...(first.edge > asHeatTreated
         ? [loweredTo(problem('edge-not-met', 'sequence.0.edge', notMet), start)]
         : []),

@@ -48,9 +48,12 @@ const LOW = {
 /** A worked design, numbers of its fixture (or from its root, with a slash) that spoil it, and the issue that must name its own mend. */
 const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
   ['spine-rest/examples/kitchen-210', { noseGap: 0.5 }, 'nose-at-belt'],
+  ['spine-rest/examples/tapered-210', { noseGap: 1.25 }, 'strip-bearing'],
+  ['spine-rest/examples/tapered-210', { '/blades.0.bevels.left.height': 28.75 }, 'strip-bearing'],
   ['spine-rest/examples/kitchen-210', { '/sequence.2.edge': 0.4 }, 'edge-rises'],
   ['spine-rest/examples/kitchen-210', { '/sequence.2.edge': 0.8 }, 'edge-rises'],
   ['spine-rest/examples/hunting-115', { '/blades.0.edge.wanted': 0.5 }, 'edge-not-reached'],
+  ['spine-rest/examples/kitchen-210', { '/blades.0.edge.wanted': 0.15 }, 'edge-not-shared'],
   ['spine-rest/examples/hunting-115', { '/blades.0.edge.asHeatTreated': 0.4 }, 'edge-not-met'],
   ['spine-rest/examples/hunting-115', { '/sequence.3.steeper': 0.1 }, 'ends-steeper'],
   ['spine-rest/examples/kitchen-210', { '/sequence.2.steeper': 0.3 }, 'steeper-rises'],

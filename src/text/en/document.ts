@@ -330,6 +330,10 @@ export const document = {
       message: `Steeper by is ${value} degrees in pass ${pass}; it must be at most ${before} degrees, as in the pass before, because grinding starts steep and steps in.`,
       fix: `Set Steeper by of pass ${pass} to at most ${before} degrees.`,
     }),
+    edgeNotShared: (blade: string, wanted: number, other: string, edge: number) => ({
+      message: `"${blade}" wants an edge of ${wanted} mm, but the last pass stops at ${edge} mm, as "${other}" wants it; blades of one design must want the same, because one sequence ends at one edge.`,
+      fix: `Set its wanted edge to ${edge} mm, give all blades and the last pass another one, or make a design of its own for it.`,
+    }),
     edgeNotReached: (value: number, blade: string, wanted: number) => ({
       message: `The last pass stops at an edge of ${value} mm; ${blade} wants ${wanted} mm, and the last pass must stop there.`,
       fix: `Set the stop of the last pass to ${wanted} mm, or correct Edge thickness wanted.`,
