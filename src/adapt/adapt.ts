@@ -5,6 +5,7 @@ import type { Design } from '../document/schema.ts';
 import type { Registry } from '../family/index.ts';
 import type { Grinder } from '../grinder/schema.ts';
 import { checkFixture } from '../make/engine.ts';
+import { text } from '../text/index.ts';
 import { build, consequence, type Consequence } from './consequence.ts';
 import { differences, type Difference } from './differences.ts';
 import { firstBuilt, type Candidate } from './give-way.ts';
@@ -62,7 +63,15 @@ export const adapt = (design: Design, target: Target, registry: Registry): Resul
     notes: [...mounted.notes, ...bladed.notes],
   };
   const before = build(design, registry);
-  if (!before.ok) return before;
+  // What stays of a fixture that there is not cannot be told: it is mended first.
+  if (!before.ok)
+    return {
+      ok: false,
+      issues: before.issues.map((issue) => ({
+        ...issue,
+        message: text.adapt.notes.asItIs(issue.message),
+      })),
+    };
   // Warnings of the design as it was are no part of the answer.
   return chain(firstBuilt(candidate, before.value, registry), (after) =>
     chain(checkFixture(after.built.fixture, after.design.making), ({ checks }) => {

@@ -297,17 +297,6 @@ describe('another grinder', () => {
     expect(refused.issues.map(({ code }) => code)).toContain('nose-at-belt');
   });
 
-  it('tells all that stands against a grinder, not what a solver meets first alone', () => {
-    // A belt narrower than the blade stands on it at the tip, and no wheel at the front.
-    const side = example('edge-rest', 'side-165-leaning');
-    const before = build(side, registry);
-    if (!before.ok) throw new Error('no fixture');
-    const { issues } = firstBuilt(ontoGrinder(side, preset('platen-25')), before.value, registry);
-    const errors = issues.filter(({ severity }) => severity === 'error');
-    expect(errors.map(({ code }) => code)).toEqual(['tip-unground', 'no-wheel']);
-    expect(errors[1]?.message).toContain('With what is named before this set');
-  });
-
   it('exchanges belts for the nearest grit and leaves a calibration behind, and says so', () => {
     const calibration = { offset: 0.1, uncertainty: 0.02, note: '' };
     const from = kitchen();

@@ -131,6 +131,14 @@ describe('all values that are named as mends', () => {
     expect(failedOf(mended.design)).toEqual([]);
   });
 
+  it('bring a blade on its strip to bear: a lower bevel first, then a nearer nose', () => {
+    const file = 'jigs/spine-rest/examples/tapered-210.jig.json';
+    const tapered = valueOf(openDesign(readFileSync(file), registry));
+    const high = withValue(tapered, 'blades.0.bevels.left.height', 28.75);
+    expect(codes(high)).toContain('strip-bearing');
+    expect(valueOf(mendAll(high, registry, kept)).failed).toEqual([]);
+  });
+
   it('give a push block room before the screws that lock its plate', () => {
     const short = withValue(kitchen, 'fixture.parameters.guideLength', 37.5);
     expect(failedOf(short)).toContain('inside/push-block/lock-screw-1-washer-1');

@@ -159,6 +159,7 @@ export const adapt = {
     }),
     gaveWay: (label: string, from: string, to: string) =>
       `${label}: ${from} cannot be built here; ${to} can.`,
+    asItIs: (message: string) => `The design as it is, on its own grinder: ${message}`,
     refusedThen: (message: string) => `With what is named before this set: ${message}`,
     sequence: 'Edges to stop at are taken over with the blades.',
   },
