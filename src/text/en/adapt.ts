@@ -75,7 +75,6 @@ export const adapt = {
   consequenceOf: (label: string) => `What "${label}" changes by itself`,
   noConsequence: 'Nothing is set, made or bought differently.',
   cannotAlone: (why: string) => `It does not stand by itself: ${why}`,
-  cannotSolve: (name: string) => `"${name}" has no fixture:`,
 
   side: { left: 'left', right: 'right' },
   edgeStop: 'Edge to stop at',

@@ -8,7 +8,6 @@ const plural = (n: number, one: string, many: string): string => `${n} ${n === 1
 export const app = {
   title: 'Platenwright',
   purpose: 'From a blade and a belt grinder to the fixture between them',
-  noScript: 'This page draws and calculates in the browser; it needs JavaScript.',
   skip: 'Skip to the drawing',
   first:
     'A worked example lies on the board. Put in the numbers of your blade, then of your grinder: go through the steps from left to right, everything follows.',
@@ -97,7 +96,6 @@ export const app = {
   },
   drawing: {
     heading: 'Drawings',
-    scaleBar: (length: string) => `Scale bar ${length}`,
     trueScale: 'One scale in both directions',
     edit: (label: string, value: string) => `${label}, ${value}. Change it`,
     inputs: 'Underlined dimensions are inputs: choose one and type.',
