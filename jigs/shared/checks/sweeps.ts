@@ -17,10 +17,11 @@ import { byKey } from '../later.ts';
 
 /** One movement of the blade at one setting: from pose to pose, or rocked over a nose end. */
 export interface Movement {
+  /** What it is called where a check fails: pass and side, place along the stroke. */
+  readonly label: string;
   readonly setting: string;
   readonly blade: string;
   readonly u: number;
-  readonly rocked: boolean;
   readonly from: Frame;
   readonly to: Frame;
 }
@@ -33,44 +34,42 @@ const rocked = (f: Frame, x: number, angle: number): Frame => {
   return shift({ origin: turn(moved.origin), x: turn(f.x), y: turn(f.y), z: turn(f.z) }, [x, 0, 0]);
 };
 
+const towards = ({ setting, blade, u }: BladePose, rocks: boolean) => ({
+  label: text.family.shared.checks.place(setting, u, rocks),
+  setting,
+  blade,
+  u,
+});
+
 /** The stroke as movements between neighbouring poses, then rocked over both ends of the nose. */
 export const movementsOf = (
   poses: readonly BladePose[],
   noseHalf: number,
   lift: number,
 ): Movement[] => {
-  const base = (pose: BladePose) => ({ setting: pose.setting, blade: pose.blade, u: pose.u });
   const strokes = poses.slice(1).flatMap((to, i): Movement[] => {
     const from = poses[i];
-    return from ? [{ ...base(to), rocked: false, from: from.frame, to: to.frame }] : [];
+    return from ? [{ ...towards(to, false), from: from.frame, to: to.frame }] : [];
   });
   if (lift === 0) return strokes;
   // At the plunge stop the collar meets the nose; rocking is for the far half of the stroke.
   const ends = [poses[Math.floor(poses.length / 2)], poses.at(-1)];
-  const rocks = ends.flatMap((pose) =>
-    pose
-      ? [-1, 1].map((side): Movement => ({
-          ...base(pose),
-          rocked: true,
-          from: pose.frame,
-          // Over the right end the left end of the blade rises, and the other way round.
-          to: rocked(pose.frame, side * noseHalf, -side * lift),
-        }))
-      : [],
-  );
+  const rocks = ends.flatMap((pose) => {
+    if (pose === undefined) return [];
+    const base = towards(pose, true);
+    return [-1, 1].map((side): Movement => ({
+      ...base,
+      from: pose.frame,
+      // Over the right end the left end of the blade rises, and the other way round.
+      to: rocked(pose.frame, side * noseHalf, -side * lift),
+    }));
+  });
   return [...strokes, ...rocks];
 };
 
-/** What a movement is called where a check fails: pass and side, place along the stroke. */
-const labelOf = ({ setting, u, rocked }: Movement): string =>
-  text.family.shared.checks.place(setting, u, rocked);
-
 /** The blade's motion through its movements. */
 export const bladeMotion = (movements: readonly Movement[]): Motion =>
-  movements.map((movement): Sweep => {
-    const { from, to } = movement;
-    return { kind: 'glide', label: labelOf(movement), from, to };
-  });
+  movements.map(({ label, from, to }): Sweep => ({ kind: 'glide', label, from, to }));
 
 /** The motion of something that only shifts along y from setting to setting: one pose for each. */
 export const shiftMotion = (
@@ -78,10 +77,10 @@ export const shiftMotion = (
   shiftAt: (setting: string) => number,
 ): Motion => {
   const poseAt = byKey((setting: string): Frame => shift(WORLD, [0, shiftAt(setting), 0]));
-  return movements.map((movement): Sweep => ({
+  return movements.map(({ label, setting }): Sweep => ({
     kind: 'still',
-    label: labelOf(movement),
-    pose: poseAt(movement.setting),
+    label,
+    pose: poseAt(setting),
   }));
 };
 
@@ -89,7 +88,7 @@ export const shiftMotion = (
 export const poseOf =
   (movements: readonly Movement[]) =>
   (label: string): CheckResult['pose'] => {
-    const movement = movements.find((one) => labelOf(one) === label);
+    const movement = movements.find((one) => one.label === label);
     return movement
       ? { setting: movement.setting, blade: movement.blade, u: movement.u }
       : undefined;
