@@ -35,6 +35,8 @@ export interface SetupData {
 export interface SetupTerms {
   readonly stopAt: string;
   readonly settingsNote: string;
+  /** Where a dial leads that is turned in: "towards the belt"; none where nothing is dialled. */
+  readonly turnsIn?: string;
   readonly expectedTitle: string;
   readonly progressNote: string;
   readonly progress: readonly [string, string, string];

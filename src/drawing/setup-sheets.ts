@@ -158,7 +158,9 @@ const across = (
   const notes = [
     t.comes(terms.expectedTitle, set.blade),
     terms.settingsNote,
-    ...(set.rows.some(({ reading }) => reading !== '') ? [t.turnsNote] : []),
+    ...(terms.turnsIn && set.rows.some(({ reading }) => reading !== '')
+      ? [t.turnsNote(terms.turnsIn)]
+      : []),
     ...(inches ? [t.inchesNote] : []),
     t.picturesNote,
   ].join(' ');

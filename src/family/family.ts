@@ -87,6 +87,8 @@ export interface Setting {
 export interface SheetTerms {
   readonly stopAt: string;
   readonly settingsNote: string;
+  /** Where a dial leads that is turned in: "towards the belt"; none where nothing is dialled. */
+  readonly turnsIn?: string;
   readonly expectedTitle: string;
   readonly progressNote: string;
   /** Heads of the three columns of a progress table. */

@@ -103,8 +103,8 @@ export const drawing = {
     zeroTitle: 'Find zero',
     settingsTitle: 'Settings, in the order of the passes',
     once: (what: string) => `Set once, for all belts: ${what}.`,
-    turnsNote:
-      'Dial: t turns and d divisions of the knob from zero, in towards the belt (a heel screw: to less tilt), in brackets the division at the index.',
+    turnsNote: (leads: string): string =>
+      `Dial: t turns and d divisions of the knob from zero, in ${leads}, in brackets the division at the index.`,
     comes: (what: string, blade: string) => `Heel, middle, tip: ${what.toLowerCase()}, ${blade}.`,
     expectedOf: (what: string, blade: string) => `${what}: ${blade}`,
     furtherTitle: 'What follows from the settings',

@@ -73,6 +73,7 @@ export const section = {
 /** What the set-up sheet calls the columns, and what is measured before the fixture is trusted. */
 export const sheet = {
   ...bevelSheet,
+  turnsIn: 'to less tilt',
   settingsNote:
     'Stop at the edge thickness (both halves together, mm), measured with the motor off. Lock the nut of the heel screw, set the fence, read both again and write them under Read. Bevel heights are measured from the edge along the middle of the blade.',
   progressNote:

@@ -56,6 +56,7 @@ export const sheet = {
   expectedTitle: 'Expected upper limits of the hollow, mm',
   progressNote:
     'At one lip the hollow climbs as it deepens. Depth d below the face, lower and upper limit of the hollow above the edge.',
+  turnsIn: 'towards the belt',
   progress: ['d, mm', 'lower, mm', 'upper, mm'],
   perTenth: (change: string): string => `0.1 mm deeper: ${change} mm of upper limit`,
   measure: [

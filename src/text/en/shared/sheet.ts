@@ -6,6 +6,7 @@ export const bevelSheet = {
   progressNote:
     'The angle follows the edge: at one setting a thinner edge means a steeper and higher bevel. Edge thickness e, angle a side a, bevel height b.',
   expectedTitle: 'Expected bevel heights, mm',
+  turnsIn: 'towards the belt',
   progress: ['e, mm', 'a, °', 'b, mm'],
   perTenth: (change: string): string => `0.1 mm off the edge: ${change} mm of height`,
 } as const;
