@@ -118,6 +118,15 @@ const cureReport = (cure: Cure, kit: Ground['kit']): CureReport => ({
   kitIssues: kit?.issues ?? [],
 });
 
+/** What mends a strip lies on the rest it is looked for on, which a report does not change. */
+const unmended = ({ code, path, severity, message, fix }: Issue): Issue => ({
+  code,
+  path,
+  severity,
+  message,
+  fix,
+});
+
 const bladeReport = ({ blade, step, report, advice, yaw, cure, kit }: Ground): BladeReport => ({
   blade: blade.name,
   step,
@@ -139,8 +148,7 @@ const bladeReport = ({ blade, step, report, advice, yaw, cure, kit }: Ground): B
     : null,
   turnedStep: yaw?.ok ? yawSentence(yaw.value, report) : null,
   cure: cure?.ok ? cureReport(cure.value, kit) : null,
-  // What mends a strip lies on the rest it is looked for on, which a report does not change.
-  cureIssues: (cure?.issues ?? []).map(({ mend: _, ...issue }) => issue),
+  cureIssues: (cure?.issues ?? []).map(unmended),
 });
 
 /** The answer about all blades that were ground, as plain data. */
