@@ -51,9 +51,12 @@ const closedForm = (
   edge: number,
   setoff: number,
   lean: number,
-  { from, to }: Span['angle'],
+  span: Span,
 ): number | undefined => {
-  let angle = (from + to) / 2;
+  const { from, to } = span.angle;
+  // A setoff grows nearly evenly with its angle: so the corners that bear are mostly the right ones.
+  const share = (setoff - span.setoff.from) / (span.setoff.to - span.setoff.from);
+  let angle = from + share * (to - from);
   for (let i = 0; i < TRIES; i += 1) {
     const tilt = tiltOn(section, { edge, angle }, setoff, lean);
     if (tilt === undefined) return undefined;
@@ -78,7 +81,7 @@ export const angleFor = (
   span: Span | undefined = reachable(section, edge, lean),
 ): number | undefined => {
   if (span === undefined || setoff < span.setoff.from || setoff > span.setoff.to) return undefined;
-  const closed = closedForm(section, edge, setoff, lean, span.angle);
+  const closed = closedForm(section, edge, setoff, lean, span);
   if (closed !== undefined) return closed;
   const short = (angle: number): number => setoffFor(section, { edge, angle }, lean) - setoff;
   return root(short, span.angle.from, span.angle.to);

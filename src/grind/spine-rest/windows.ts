@@ -73,11 +73,14 @@ export const windowsOf = (us: readonly number[], stroke: Stroke): Window[] => {
  * -Infinity where no window comes.
  */
 export const reachedAngles = (angles: readonly number[], windows: readonly Window[]): number[] => {
-  const best = angles.map(() => -Infinity);
+  const reached = angles.map(() => -Infinity);
   for (const [first, last] of windows) {
     let least = Infinity;
-    for (let i = first; i <= last; i += 1) least = Math.min(least, angles[i] ?? Infinity);
-    for (let i = first; i <= last; i += 1) best[i] = Math.max(best[i] ?? least, least);
+    for (let i = first; i <= last; i += 1) {
+      const own = angles[i] as number;
+      if (own < least) least = own;
+    }
+    for (let i = first; i <= last; i += 1) if ((reached[i] as number) < least) reached[i] = least;
   }
-  return best.map((angle, i) => Math.min(angle, angles[i] ?? angle));
+  return reached;
 };
