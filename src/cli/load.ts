@@ -10,8 +10,11 @@ import { LARGEST_FILE } from '../export/extract.ts';
 import { text } from '../text/index.ts';
 import { issueOf } from './answer.ts';
 
-const whyOf = (error: unknown): string =>
-  error instanceof Error && 'code' in error ? String(error.code) : String(error);
+const whyOf = (error: unknown): string => {
+  if (!(error instanceof Error && 'code' in error)) return String(error);
+  const code = String(error.code);
+  return text.cli.notRead[code] ?? code;
+};
 
 const unreadable = (file: string, why: string) =>
   fail(issueOf('file-unreadable', text.cli.unreadable(file, why)));

@@ -96,7 +96,7 @@ describe('exit codes', () => {
         for (const told of issuesOf(ended.value)) {
           expect(Object.keys(told).sort()).toEqual(['code', 'fix', 'message', 'path', 'severity']);
           expect(told.message.length * told.fix.length).toBeGreaterThan(0);
-          expect(`${told.message}${told.fix}`).not.toMatch(/\n\s+at |node:internal|\.ts:\d+/);
+          expect(`${told.message}${told.fix}`).not.toMatch(/\n\s+at |node:internal|\.ts:\d+|ENO/);
         }
         expect(ended.err).toBe('');
       }

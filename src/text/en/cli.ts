@@ -17,9 +17,17 @@ export const cli = {
   unreadable: (file: string, why: string) => ({
     // A link that was cut short is taken for a file, and may be long.
     message: `The file "${file.length > 200 ? `${file.slice(0, 200)}…` : file}" cannot be read: ${why}.`,
-    fix: opens,
+    fix: `Look whether its name and folder are right. ${opens}`,
   }),
   notAFile: 'it is not a regular file',
+  /** What the system calls the reason, in words. */
+  notRead: {
+    ENOENT: 'there is none of this name',
+    ENOTDIR: 'there is none of this name',
+    ENAMETOOLONG: 'there is none of so long a name',
+    EACCES: 'you may not read it',
+    EPERM: 'you may not read it',
+  } as Readonly<Record<string, string>>,
   exists: (file: string) => ({
     message: `The output "${file}" exists already; an existing file is never replaced.`,
     fix: 'Give another name, or move that file away first.',
