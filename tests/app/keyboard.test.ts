@@ -98,7 +98,7 @@ describe.skipIf(chromiumPath === undefined)('by keyboard alone', () => {
     await press('Enter');
     await reach(/^cheeks to platen.* passed/);
     await press('Enter');
-    await reach(/^Show on the bench$/);
+    await reach(/^Show on the bench: cheeks to platen/);
     await press('Enter');
     await waitsAt(/^cheeks to platen/);
     await reach(/^Put the picture away$/);

@@ -262,6 +262,7 @@ export const app = {
     parts: 'Show and hide parts',
     belt: 'Belt (a stretch of it)',
     show: 'Show on the bench',
+    showOf: (check: string) => `Show on the bench: ${check}`,
   },
   parts: {
     name: 'Part',
