@@ -20,11 +20,14 @@ describe('a mend', () => {
   ])('of %s = %d clears the issue it stands on', (path, value) => {
     const wrong = withValue(design, path, value);
     const issues = checkDesign(wrong, registry).issues.filter((issue) => issue.path === path);
-    const mend = issues.find((issue) => issue.mend)?.mend;
-    if (mend === undefined) throw new Error(`no mend for ${path}`);
-    const mended = checkDesign(withValue(wrong, mend.path, mend.value), registry);
-    const codes = issues.map(({ code }) => code);
-    expect(mended.issues.filter((i) => i.path === path && codes.includes(i.code))).toEqual([]);
+    const mends = issues.filter(({ mend }) => mend);
+    expect(mends.length).toBeGreaterThan(0);
+    // Two may stand on one value: each clears its own.
+    for (const { code, mend } of mends) {
+      if (mend === undefined) continue;
+      const mended = checkDesign(withValue(wrong, mend.path, mend.value), registry);
+      expect(mended.issues.filter((one) => one.path === path && one.code === code)).toEqual([]);
+    }
   });
 
   const check: CheckResult = {
