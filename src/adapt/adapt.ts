@@ -1,6 +1,6 @@
 import type { CheckResult } from '../check/result.ts';
 import type { Issue } from '../core/issue.ts';
-import { chain, ok, type Result } from '../core/result.ts';
+import { chain, fail, ok, type Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
 import type { Registry } from '../family/index.ts';
 import type { Grinder } from '../grinder/schema.ts';
@@ -65,13 +65,12 @@ export const adapt = (design: Design, target: Target, registry: Registry): Resul
   const before = build(design, registry);
   // What stays of a fixture that there is not cannot be told: it is mended first.
   if (!before.ok)
-    return {
-      ok: false,
-      issues: before.issues.map((issue) => ({
+    return fail(
+      ...before.issues.map((issue) => ({
         ...issue,
         message: text.adapt.notes.asItIs(issue.message),
       })),
-    };
+    );
   // Warnings of the design as it was are no part of the answer.
   return chain(firstBuilt(candidate, before.value, registry), (after) =>
     chain(checkFixture(after.built.fixture, after.design.making), ({ checks }) => {

@@ -49,17 +49,19 @@ export interface AssemblyInfo {
   readonly joined?: 'x' | 'z';
 }
 
-const numbered = (title: string, lines: readonly string[]): Strip[] =>
-  lines.length === 0
+const numbered = (title: string, lines: readonly string[]): Strip[] => {
+  const head = heading(title, COLUMN);
+  return lines.length === 0
     ? []
     : [
-        heading(title, COLUMN),
+        head,
         ...lines.map((s, i) => ({
           ...paragraph(s, COLUMN, { mark: String(i + 1), indent: 7 }),
-          head: heading(title, COLUMN),
+          head,
         })),
         space(3),
       ];
+};
 
 /** What is needed besides the parts, in one paragraph. */
 const suppliesOf = ({ supplies = [] }: AssemblyInfo): Strip[] => {

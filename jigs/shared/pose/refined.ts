@@ -26,8 +26,8 @@ const between = (
   placesAt: (u: number) => readonly Vec3[],
   left: number,
 ): BladePose[] => {
-  const middle = poseAt((a.u + b.u) / 2);
-  if (left === 0 || !middle || offMiddle(a, middle, b, placesAt(middle.u)) <= BEND) return [];
+  const middle = left > 0 ? poseAt((a.u + b.u) / 2) : undefined;
+  if (!middle || offMiddle(a, middle, b, placesAt(middle.u)) <= BEND) return [];
   return [
     ...between(a, middle, poseAt, placesAt, left - 1),
     middle,

@@ -1,7 +1,5 @@
 import { said } from './ids.ts';
-
-const n = (value: number, decimals = 2): string =>
-  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
+import { n } from './rounded.ts';
 
 /** Words of setting up: tolerance budget, zero and calibration. */
 export const setup = {

@@ -2,10 +2,7 @@ import { unmended } from '../shared/unmended.ts';
 import { basis, bodies } from '../shared/checks.ts';
 import { parameters } from './parameters.ts';
 import { assembly, cautions, supplies, zeroing } from './steps.ts';
-
-const n = (value: number, decimals = 2): string =>
-  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
-const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
+import { mm, n } from '../rounded.ts';
 
 const side = { left: 'left', right: 'right' } as const;
 

@@ -1,9 +1,6 @@
 import { rules } from '../model-rules.ts';
 import { orOf, type Spans } from '../shared/issues.ts';
-
-const n = (value: number, decimals = 2): string =>
-  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
-const mm = (value: number): string => `${n(value)} mm`;
+import { mm, n } from '../rounded.ts';
 
 /** Why this fixture cannot be built for a design: what is wrong, and what mends it. */
 export const issues = {

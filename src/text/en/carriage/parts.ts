@@ -1,7 +1,5 @@
 import { said } from '../ids.ts';
-
-const mm = (value: number, decimals = 2): string =>
-  `${String(Math.round(value * 10 ** decimals) / 10 ** decimals)} mm`;
+import { mm } from '../rounded.ts';
 
 /** Names, notes and purposes of the parts of the carriage. */
 export const parts = {

@@ -1,8 +1,5 @@
 import { said } from '../ids.ts';
-
-const n = (value: number, decimals = 2): string =>
-  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
-const mm = (value: number): string => `${n(value)} mm`;
+import { mm } from '../rounded.ts';
 
 /** Why an edge rest cannot be built for a design: what is wrong, and what mends it. */
 export const issues = {

@@ -1,5 +1,4 @@
-const mm = (value: number, decimals = 2): string =>
-  `${String(Math.round(value * 10 ** decimals) / 10 ** decimals)} mm`;
+import { mm } from '../rounded.ts';
 
 /** Names, notes and purposes of the parts that the edge rest does not share. */
 export const parts = {

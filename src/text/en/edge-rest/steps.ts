@@ -10,10 +10,7 @@ import {
   type BuildOf,
 } from '../shared/build.ts';
 import { supplies as shared, type Supply } from '../shared/supplies.ts';
-
-const n = (value: number, decimals = 2): string =>
-  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
-const mm = (value: number, decimals = 2): string => `${n(value, decimals)} mm`;
+import { mm, n } from '../rounded.ts';
 
 /** What the sentences of building and setting need to know. */
 export interface StepsOf extends BuildOf {

@@ -1,8 +1,5 @@
 /** Words of the steps of building that fixtures on base, packer and a sliding plate share. */
-
-const n = (value: number, decimals = 2): string =>
-  String(Math.round(value * 10 ** decimals) / 10 ** decimals);
-const mm = (value: number): string => `${n(value)} mm`;
+import { mm, n } from '../rounded.ts';
 
 /** A screw that holds parts: its length, and the washers under its head. */
 export interface Fastened {

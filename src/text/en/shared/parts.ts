@@ -1,5 +1,4 @@
-const mm = (value: number, decimals = 2): string =>
-  `${String(Math.round(value * 10 ** decimals) / 10 ** decimals)} mm`;
+import { mm } from '../rounded.ts';
 
 /** Names, notes and purposes of parts that several families have. */
 export const parts = {

@@ -1,6 +1,5 @@
 import { said } from '../ids.ts';
-
-const mm = (value: number): string => `${String(Math.round(100 * value) / 100)} mm`;
+import { mm } from '../rounded.ts';
 
 /** Why this fixture cannot be built for a design: what is wrong, and what mends it. */
 export const issues = {
