@@ -288,6 +288,35 @@ describe('a design that comes from elsewhere', () => {
   });
 });
 
+describe('what another tab wrote', () => {
+  it('is followed, but for what is changed here before it can be read', async () => {
+    const outside = outsideWith();
+    const shop = new Shop(outside);
+    await shop.start('');
+    await shop.open('mine.json', new TextEncoder().encode(JSON.stringify(two)));
+    await shop.shelf.flush();
+    const writes = async (name: string) => {
+      const entry = await outside.store.read(shop.shelf.held.id);
+      if (entry === undefined) throw new Error('nothing is kept');
+      const { id, revision } = entry;
+      const text = JSON.stringify({ ...two, name });
+      await outside.store.write({ ...entry, name, text, revision: revision + 1 }, revision);
+      return id;
+    };
+    await shop.heard(await writes('theirs'));
+    expect(shop.bench?.design.name).toBe('theirs');
+
+    const { numbers } = outside.engines;
+    const reads = vi.spyOn(numbers, 'restore').mockImplementationOnce(async () => {
+      shop.bench?.set('name', 'typed meanwhile');
+      return ok({ ...two, name: 'theirs again' });
+    });
+    await shop.heard(await writes('theirs again'));
+    expect(reads).toHaveBeenCalled();
+    expect(shop.bench?.design.name).toBe('typed meanwhile');
+  });
+});
+
 describe('signs of the steps', () => {
   it('all hold when everything is known to', () => {
     expect(new Set(Object.values(signs(known)))).toEqual(new Set(['holds']));

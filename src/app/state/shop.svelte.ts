@@ -350,10 +350,17 @@ export class Shop {
   /** Another tab wrote an entry: follow it when nothing of ours is unwritten. */
   async heard(id: string): Promise<void> {
     await this.shelf.refresh();
-    if (id !== this.shelf.held.id || !this.shelf.clean) return;
+    const { held } = this.shelf;
+    if (id !== held.id) return;
+    const before = this.bench?.design;
     const entry = await this.shelf.read(id);
-    if (entry && entry.revision > this.shelf.held.revision && this.shelf.clean)
-      await this.takeKept(entry);
+    if (entry === undefined || entry.revision <= held.revision) return;
+    const opened = await this.outside.engines.numbers.restore(bytesOf(entry.text));
+    // What was changed here in the meantime stays, and goes into an entry of its own.
+    const idle = this.shelf.clean && this.shelf.held === held && this.bench?.design === before;
+    if (!idle) return;
+    if (opened.ok) this.put(opened.value, { id, revision: entry.revision });
+    else this.refuse(entry.name, opened.issues);
   }
 
   /** Takes what the checker tells on its way, for as long as its design is on the bench. */
