@@ -70,6 +70,7 @@ const cardOf = (part: Part): PartCard => {
 /** Parts and checks as plain data that can leave the worker, with the advice on making them. */
 export const builtOf = ({ fixture, parts, checks }: Checked, advice: readonly Issue[]): Built => ({
   parts: parts.map(cardOf),
+  supplies: fixture.supplies ?? [],
   checks,
   dials: dialRanges(fixture, checks),
   advice,

@@ -63,6 +63,8 @@ export interface PartCard {
 
 export interface Built {
   readonly parts: readonly PartCard[];
+  /** What building and setting use up or need at hand, and is no part: the thing, and its use. */
+  readonly supplies: readonly (readonly [what: string, use: string])[];
   readonly checks: readonly CheckResult[];
   /** How far what a reading moves may be shifted before a clearance can fail. */
   readonly dials: readonly DialRange[];

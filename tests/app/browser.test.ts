@@ -116,6 +116,14 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     // The manifest lists the sums of the others, and `readPackage` has held it against them.
     const mine = made.value.filter(({ kind }) => kind !== 'manifest');
     expect([...there.keys()]).toEqual(mine.map(({ path }) => path));
+    // What the page says is needed besides the parts is what the list to buy from says.
+    const list = new TextDecoder().decode(there.get('hardware.csv'));
+    const used = await page.locator('section[aria-labelledby=supplies] li').allInnerTexts();
+    expect(used.length).toBeGreaterThan(0);
+    expect(list.split('\n').filter((row) => row.startsWith(text.make.asNeeded)).length).toBe(
+      used.length,
+    );
+    for (const words of used.flatMap((one) => one.split(/\n+/))) expect(list).toContain(words);
     const unequal = mine.filter(
       ({ path, bytes }) => !Buffer.from(bytes).equals(Buffer.from(there.get(path) ?? [])),
     );
@@ -171,16 +179,28 @@ describe.skipIf(chromiumPath === undefined)('the app in a browser', () => {
     await enter(first, 'outline-length', '120');
     await first.locator('header').getByText('Kept in this browser').waitFor();
     const second = (await openStep(context, stage.url, 'blade')).page;
-    // Both type before either has written, or the second would go on from what the first did.
-    const { holds, fails } = text.app.sign;
-    const sign = second.locator('nav a[href="#blade"] [role=img]');
-    await expect
-      .poll(() => sign.getAttribute('aria-label'))
-      .toMatch(new RegExp(`${holds}|${fails}`));
-    await Promise.all([
-      enter(first, 'outline-length', '121'),
-      enter(second, 'outline-length', '122'),
-    ]);
+    // Both type before either has written, or the second would go on from what the first did: until
+    // both wait to write, a third tab keeps the store to itself.
+    const third = (await openStep(context, stage.url, 'blade')).page;
+    await third.evaluate(
+      () =>
+        new Promise<void>((begun) => {
+          const open = indexedDB.open('platenwright');
+          open.onsuccess = () => {
+            const table = open.result.transaction('designs', 'readwrite').objectStore('designs');
+            const hold = (): void => {
+              begun();
+              if (!('release' in window)) table.count().onsuccess = hold;
+            };
+            hold();
+          };
+        }),
+    );
+    await enter(first, 'outline-length', '121');
+    await enter(second, 'outline-length', '122');
+    for (const page of [first, second])
+      await page.locator('header').getByText(text.app.saving.pending).waitFor();
+    await third.evaluate(() => void Object.assign(window, { release: true }));
     const kept = () =>
       first.evaluate(
         () =>

@@ -351,14 +351,12 @@ export class Shop {
   async heard(id: string): Promise<void> {
     await this.shelf.refresh();
     const { held } = this.shelf;
-    if (id !== held.id) return;
     const before = this.bench?.design;
-    const entry = await this.shelf.read(id);
+    const entry = id === held.id ? await this.shelf.read(id) : undefined;
     if (entry === undefined || entry.revision <= held.revision) return;
     const opened = await this.outside.engines.numbers.restore(bytesOf(entry.text));
     // What was changed here in the meantime stays, and goes into an entry of its own.
-    const idle = this.shelf.clean && this.shelf.held === held && this.bench?.design === before;
-    if (!idle) return;
+    if (!this.shelf.clean || this.shelf.held !== held || this.bench?.design !== before) return;
     if (opened.ok) this.put(opened.value, { id, revision: entry.revision });
     else this.refuse(entry.name, opened.issues);
   }

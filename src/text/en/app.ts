@@ -272,6 +272,7 @@ export const app = {
     mass: 'Each',
     grams: (g: number) => (g < 100 ? `${g.toFixed(1)} g` : `${g.toFixed(0)} g`),
     kinds: { plate: 'Plates', print: 'Printed', stock: 'Bar and angle', hardware: 'Bought' },
+    supplies: 'Also needed, not drawn',
     download: 'Files of this design',
     whole: 'Whole package (zip)',
     single: 'Single files',
