@@ -1,6 +1,17 @@
 /** Units a parameter may have. Lengths are millimetres and angles degrees everywhere. */
-export type Unit =
-  'mm' | 'deg' | 'count' | 'ratio' | 'm/s' | '1/min' | 'mm/turn' | 'N' | 'N/mm' | 'N/mm2';
+export const UNITS = [
+  'mm',
+  'deg',
+  'count',
+  'ratio',
+  'm/s',
+  '1/min',
+  'mm/turn',
+  'N',
+  'N/mm',
+  'N/mm2',
+] as const;
+export type Unit = (typeof UNITS)[number];
 
 /** The words of a parameter, from the catalogue. */
 export interface ParameterText {

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import type { CheckResult } from '../check/result.ts';
 import type { Issue } from '../core/issue.ts';
 import type { Certainty } from '../core/certainty.ts';
+import { UNITS } from '../core/parameter.ts';
 import type { Fact, GrindLine, Setting } from '../family/index.ts';
 import type { Manifest } from '../export/package.ts';
 import type { DialRange } from './free-range/dials.ts';
@@ -15,16 +16,7 @@ import type { Report, ReportPart, Solution, Verdict } from './report.ts';
  */
 type Schema<T> = v.GenericSchema<unknown, T>;
 
-export const unitSchema = v.picklist([
-  'mm',
-  'deg',
-  'count',
-  'ratio',
-  'm/s',
-  '1/min',
-  'mm/turn',
-  'N',
-]);
+export const unitSchema = v.picklist(UNITS);
 const side = v.picklist(['left', 'right']);
 const list = v.array;
 
@@ -113,7 +105,7 @@ export const issueSchema: Schema<Issue> = v.object({
   path: v.string(),
   message: v.string(),
   fix: v.string(),
-  mend: v.exactOptional(v.object({ path: v.string(), value: v.number() })),
+  mend: v.exactOptional(v.object({ path: v.string(), value: v.union([v.number(), v.string()]) })),
 });
 
 const point = v.tuple([v.number(), v.number(), v.number()]);
