@@ -1,6 +1,4 @@
-import { atan } from '../../core/trigonometry.ts';
 import { wantedHeightAt } from '../../blade/bevel.ts';
-import { degrees } from '../../core/units.ts';
 import type { Backing, Grinder } from '../../grinder/schema.ts';
 import { bevelHeight, grindLine, type Face } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
@@ -83,7 +81,6 @@ const lineOf = (
       },
     ];
   });
-  const steepest = Math.max(...stations.map(({ u }) => Math.abs(shape.thickness.slope(u))));
   return {
     blade: blade.name,
     side,
@@ -92,7 +89,6 @@ const lineOf = (
       0,
       ...places.filter(({ steers }) => steers).map(({ deviation }) => Math.abs(deviation)),
     ),
-    yaw: degrees(atan(steepest / 2)),
   };
 };
 

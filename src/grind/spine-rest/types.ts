@@ -180,8 +180,6 @@ export interface SpineRestSetting {
 export interface SpineRestLine extends GrindLine<SteeringPlace> {
   /** Greatest deviation of the places that steer, mm. */
   readonly greatestDeviation: number;
-  /** Yaw of the blade on the step: half the taper, degrees, where it is greatest. */
-  readonly yaw: number;
 }
 
 export interface SpineRestPlan {

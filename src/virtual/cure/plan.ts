@@ -228,11 +228,7 @@ const pushOf = (
   return { height, share: height / edge };
 };
 
-const lineOf = (
-  line: SpineRestLine,
-  belt: Belt,
-  { yaw }: { readonly yaw: number },
-): SpineRestLine => {
+const lineOf = (line: SpineRestLine, belt: Belt): SpineRestLine => {
   const places = line.places.flatMap((planned): SpineRestLine['places'][number][] => {
     const place = belt.places.find(({ u }) => u === planned.u);
     const ground = lineAt(belt.lines, planned.u);
@@ -251,7 +247,7 @@ const lineOf = (
     ];
   });
   const off = belt.lines.filter(({ steers }) => steers).map(({ deviation }) => Math.abs(deviation));
-  return { ...line, places, greatestDeviation: Math.max(0, ...off), yaw };
+  return { ...line, places, greatestDeviation: Math.max(0, ...off) };
 };
 
 /**
@@ -318,8 +314,7 @@ export const planWithStrip = (
     settings,
     lines: plan.lines.flatMap((line): SpineRestLine[] => {
       const belt = belts.findLast(({ pass }) => pass.side === line.side);
-      const side = cure.sides.find((one) => one.side === line.side);
-      return belt && side && line.blade === blade.name ? [lineOf(line, belt, side.measures)] : [];
+      return belt && line.blade === blade.name ? [lineOf(line, belt)] : [];
     }),
     sensitivity: plan.sensitivity.map((planned) => {
       const belt = belts.findLast(({ pass }) => pass.side === planned.side);
