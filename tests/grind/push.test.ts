@@ -10,6 +10,7 @@ import {
   seatForce,
   stepForce,
 } from '../../src/grind/spine-rest/push.ts';
+import { pushWindow } from '../../src/grind/spine-rest/hold-place.ts';
 import { inSeatFrame, settle } from '../../src/grind/spine-rest/settle.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -121,6 +122,31 @@ describe('the push on a blade on its rest', () => {
       }),
       { numRuns: 40, seed: 12, endOnFailure: true },
     );
+  });
+
+  it('holds over its whole window at every friction, and just so at the lower end', () => {
+    for (const lean of [0, 4])
+      for (const [least, most] of [
+        [0.2, 0.6],
+        [-0.6, -0.2],
+      ] as const) {
+        const section = barSection(3, 50);
+        const face = { edge: 0.1, angle: 3.5 };
+        const seating = settle(section, face, lean);
+        const pushing = { friction: [least, most], reserve: 0.1, share: 0.9 } as const;
+        const window = pushWindow(section, face, seating, pushing);
+        const hold = holdOn(seating, contactOf(section, face, seating) ?? [NaN, NaN]);
+        // Every force of the balance is monotone in friction, but is looked at in between all the same.
+        const frictions = Array.from({ length: 9 }, (_, i) => least + ((most - least) * i) / 8);
+        const steps = (height: number) => frictions.map((m) => stepForce(hold, height, m));
+        expect(window.to).toBeGreaterThan(window.from);
+        expect(Math.min(...steps(window.from))).toBeCloseTo(0.1, 9);
+        const told = steps(0.9 * window.to);
+        expect(window.stepForceMin).toBeCloseTo(Math.min(...told), 9);
+        expect(window.stepForceMax).toBeCloseTo(Math.max(...told), 9);
+        const seats = frictions.map((m) => seatForce(hold, 0.9 * window.to, m));
+        expect(window.seatForceMin).toBeCloseTo(Math.min(...seats), 9);
+      }
   });
 
   it('meets the worked example: resultant at 39.6 mm, and nothing on the step from mid-height', () => {

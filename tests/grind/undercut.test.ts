@@ -104,6 +104,27 @@ describe('the undercut test', () => {
   });
 });
 
+describe('a scratched pass', () => {
+  it('counts as its face moved in by the depth of the scratches', () => {
+    const section = barSection(3, 50);
+    const finished = { edge: 0.1, angle: 3.5 };
+    const bevel = bevelHeight(section, finished);
+    for (const pass of [
+      { edge: 0.25, angle: 3.6 },
+      { edge: 0.4, angle: 3.2 },
+      { edge: 0.12, angle: 4 },
+    ])
+      for (const scratch of [0.01, 0.04]) {
+        // Square to a face that leans by a, the edge at the midplane moves by 1 / cos a of it.
+        const deep = { ...pass, edge: pass.edge - scratch / Math.cos(pass.angle * rad) };
+        expect(undercutMargin(pass, finished, bevel, { ...none, scratch })).toBeCloseTo(
+          undercutMargin(deep, finished, bevel, none),
+          12,
+        );
+      }
+  });
+});
+
 describe('scratches', () => {
   // FEPA 43-1 / ISO 6344 mean grain sizes as two open lists have them (a complete table of 2008 and
   // a dictionary of units); the ends of the range in a third.
