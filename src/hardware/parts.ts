@@ -26,22 +26,20 @@ const layer = (outer: Loop, from: number, to: number, ...holes: Loop[]): Layer =
   to,
 });
 
-const part = (designation: string, name: string, layers: readonly Layer[]): HardwarePart => {
-  const steel = materialOf('steel');
-  return {
-    kind: 'hardware',
-    id: designation.toLowerCase().replace(/[^a-z0-9]+/g, '-'),
-    name,
-    quantity: 1,
-    material: steel.name,
-    density: steel.density,
-    finish: words.asBought,
-    layers,
-    notes: [],
-    tight: [],
-    designation,
-  };
-};
+const part = (designation: string, name: string, layers: readonly Layer[]): HardwarePart => ({
+  kind: 'hardware',
+  id: designation.toLowerCase().replace(/[^a-z0-9]+/g, '-'),
+  name,
+  quantity: 1,
+  // Which steel, its designation says: its strength class or hardness.
+  material: words.steel,
+  density: materialOf('steel').density,
+  finish: words.asBought,
+  layers,
+  notes: [],
+  tight: [],
+  designation,
+});
 
 /** The part, when the standard lists its length. */
 const listed = (

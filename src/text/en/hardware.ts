@@ -19,6 +19,7 @@ export const materials = {
 
 export const hardware = {
   asBought: 'as bought',
+  steel: 'Steel',
   clearanceStandard: (fit: 'close' | 'normal' | 'loose') => `ISO 273, ${fit}`,
   capScrew: (size: string) => `Socket head cap screw ${size}`,
   hexBolt: (size: string) => `Hexagon head screw ${size}`,
