@@ -1,6 +1,7 @@
 import type { Blade, Side } from '../blade/schema.ts';
 import { problem, type Issue, type Mend } from '../core/issue.ts';
-import { gridUp } from '../core/units.ts';
+import { cos } from '../core/trigonometry.ts';
+import { gridUp, radians } from '../core/units.ts';
 import { text } from '../text/index.ts';
 
 const words = text.grind.plan;
@@ -12,6 +13,8 @@ interface Passed {
   readonly step: number;
   readonly side: Side;
   readonly belt: string;
+  /** Of a flat face to the midplane, degrees. */
+  readonly angle?: number;
   readonly blades: readonly {
     readonly blade: string;
     readonly volume: number;
@@ -22,24 +25,33 @@ interface Passed {
 /** What is said of a pass that undercuts, and what keeps it outside the finished face. */
 interface Undercut {
   readonly words: typeof words.undercuts;
-  /** The value of the pass at which it stays as far outside as it comes too near, if there is one. */
-  readonly mend: (pass: number, blade: string, margin: number) => Mend | undefined;
+  /**
+   * The value of the pass at which it stays as far outside as it comes too near by a margin (mm,
+   * negative) square to its face, if there is one.
+   */
+  readonly mend: (
+    pass: number,
+    blade: string,
+    margin: number,
+    angle: number | undefined,
+  ) => Mend | undefined;
 }
 
 /**
- * A pass that stops e thicker on a side lies e further out there, and less than that nowhere. None
- * where the pass before stops thinner.
+ * A pass that stops e thicker on a side lies e further out there, e cos a square to a face that leans
+ * by a, and less than that nowhere. None where the pass before stops thinner.
  */
 const byEdge = (
   blades: readonly Blade[],
   sequence: readonly { readonly edge: number }[],
 ): Undercut => ({
   words: words.undercuts,
-  mend: (i, blade, margin) => {
+  mend: (i, blade, margin, angle = 0) => {
     const left = blades.find(({ name }) => name === blade)?.edge.shareLeft ?? 0.5;
     const before =
       sequence[i - 1]?.edge ?? Math.min(...blades.map(({ edge }) => edge.asHeatTreated));
-    const edge = gridUp((sequence[i]?.edge ?? 0) - margin / Math.min(left, 1 - left));
+    const share = Math.min(left, 1 - left) * cos(radians(angle));
+    const edge = gridUp((sequence[i]?.edge ?? 0) - margin / share);
     return edge <= before ? { path: `sequence.${i}.edge`, value: edge } : undefined;
   },
 });
@@ -65,6 +77,6 @@ export const passWarnings = (
     if (worst === undefined || worst.undercutMargin >= 0) return [];
     const { belt, side, blade, undercutMargin } = worst;
     const why = undercut.words(belt, i + 1, words.side[side], blade, undercutMargin);
-    const mend = undercut.mend(i, blade, undercutMargin);
+    const mend = undercut.mend(i, blade, undercutMargin, worst.angle);
     return [{ ...problem('undercuts', where, why, 'warning'), ...(mend ? { mend } : {}) }];
   });

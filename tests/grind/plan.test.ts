@@ -101,6 +101,22 @@ describe('a plan for the spine rest', () => {
     expect(total / expected).toBeCloseTo(1, 6);
   });
 
+  it('lets a blade lean on its stroke as far as the first place under the belt allows', () => {
+    for (const lean of [0, 2.5]) {
+      const plan = planOf({ blades: [kitchen], grinder: grinder({ lean }) });
+      // Half of a belt 50 mm wide from the plunge stop at 0, to 3 mm of blade left on it.
+      const [from, to] = [25, 210 - 3 + 25];
+      for (const { blades } of plan.settings)
+        for (const { places } of blades)
+          for (const { u, strokeTilt } of places) {
+            const middle = Math.min(to, Math.max(from, u));
+            const under = places.filter((place) => Math.abs(place.u - middle) <= 25 + 1e-9);
+            const least = Math.min(...under.map(({ seating }) => seating.angle));
+            expect(strokeTilt).toBeCloseTo(least + lean, 9);
+          }
+    }
+  });
+
   it('is the same on both sides of a symmetric blade', () => {
     const [left, right] = planOf({ blades: [kitchen] }).lines;
     expect(left?.places.length).toBeGreaterThan(60);
@@ -277,6 +293,23 @@ describe('what a plan warns of and refuses', () => {
     // The edge lies on the left flank: e_right = e - T/2.
     expect(plan.settings.at(-1)?.edgeSide).toBeCloseTo(0.2 - 1.5, 12);
     expect(plan.settings.at(-1)?.edgeStop).toBeCloseTo(0.2, 9);
+  });
+
+  it('raises the edge of an undercutting pass far enough for the side with less of it', () => {
+    for (const shareLeft of [0.5, 0.3]) {
+      const blades = [strip({ edge: { asHeatTreated: 0.7, wanted: 0.2, shareLeft } })];
+      const sequence = [
+        { belt: 'coarse', backing: 'bare', edge: 0.22, steeper: 0 },
+        { belt: 'fine', backing: 'bare', edge: 0.2, steeper: 0 },
+      ];
+      const { issues } = planSpineRest(input({ blades, sequence }));
+      const mend = issues.find(({ code }) => code === 'undercuts')?.mend;
+      expect(mend?.path).toBe('sequence.0.edge');
+      const mended = sequence.map((pass, i) =>
+        i > 0 ? pass : { ...pass, edge: Number(mend?.value) },
+      );
+      expect(codes({ blades, sequence: mended })).not.toContain('undercuts');
+    }
   });
 
   it('holds only finite numbers', () => {
