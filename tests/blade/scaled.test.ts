@@ -34,6 +34,8 @@ describe('an outline at another length', () => {
         );
     const plainly = ({ bevels, edge, quantity }: typeof blade) => ({ bevels, edge, quantity });
     expect(plainly(is.blade)).toEqual(plainly(was.blade));
+    expect(is.blade.tang.drop).toBeCloseTo(2 * was.blade.tang.drop, 2);
+    expect(is.blade.tang).toEqual({ ...was.blade.tang, drop: is.blade.tang.drop });
     expect(is.blade.thickness.map(({ t }) => t)).toEqual(was.blade.thickness.map(({ t }) => t));
   });
 });

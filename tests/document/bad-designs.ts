@@ -48,6 +48,14 @@ export const BAD_BLADES: readonly BadDesign[] = [
     ['Drop of the tip', '60 mm', '43.75 mm'],
   ],
   [
+    // All of the edge on one side, as far out as its flank: nothing is left to take off there.
+    'blades.0.edge',
+    { asHeatTreated: 2, wanted: 1.5, shareLeft: 1 },
+    'nothing-to-grind',
+    'blades.0.bevels.left',
+    ['1.5 mm'],
+  ],
+  [
     'blades.0.outline.bellyStart',
     150,
     'steep-belly',

@@ -45,6 +45,17 @@ const everyPart = (threads: readonly Thread[] = THREADS): HardwarePart[] =>
   });
 
 describe('bought parts', () => {
+  it('have sockets as deep as the standard asks, with metal below them', () => {
+    // ISO 4762, least depth of the socket t: M3 1.3, M4 2, M5 2.5, M6 3, M8 4 (open tables).
+    const depths = { M3: 1.3, M4: 2, M5: 2.5, M6: 3, M8: 4 } as const;
+    for (const [thread, depth] of Object.entries(depths) as [keyof typeof depths, number][]) {
+      const { layers } = made(capScrewPart(thread, 20));
+      const socket = layers.filter(({ profile }) => profile.holes.length > 0);
+      expect(socket.map(({ from, to }) => to - from)).toEqual([expect.closeTo(depth, 9)]);
+      expect(socket[0]?.to).toBe(Math.max(...layers.map(({ to }) => to)));
+    }
+  });
+
   it('meshes watertight, with one hole in nuts and washers', () => {
     for (const part of [
       ...everyPart(['M3', 'M8']),
