@@ -1,6 +1,8 @@
 import {
+  bevelPlace,
   flatten,
   place,
+  placeAt,
   text,
   type BeltSection,
   type Design,
@@ -8,7 +10,6 @@ import {
   type Placement,
   type Vec2,
 } from '../../src/family/index.ts';
-import { bevelPlace, placeAt } from '../../src/family/index.ts';
 import type { Aim } from './aim.ts';
 import { platenFrame, type Layout } from './layout.ts';
 import { outlineOf, poseOf, supportAt } from './pose.ts';

@@ -9,6 +9,7 @@ import {
   problem,
   setScrew,
   text,
+  threadInSteel,
   washer,
   type HeadedScrew,
   type Making,
@@ -27,8 +28,6 @@ import type { Values } from './parameters.ts';
 const { names } = text.family.carriage.parts;
 const words = text.family.carriage.issues;
 
-/** Least length of thread in steel, as a share of the diameter (common practice). */
-const SHARE = 0.8;
 /** How far a mounting screw ends below the top of the base, on which things slide, mm. */
 const FLUSH = 0.15;
 /** Most washers under one head. */
@@ -71,15 +70,13 @@ interface Wanted {
 const lengthFor = (row: HeadedScrew, grip: number, least: number, depth: number) =>
   row.lengths.findLast((x) => x >= grip + least - 1e-9 && x <= grip + depth + 1e-9);
 
-const leastThread = ({ thread }: HeadedScrew): number => SHARE * Number(thread.slice(1));
-
 /** The screw with as few washers as it takes to find a listed length. */
 const washered = ({ row, grip, depth, first, may }: Wanted): Washered | undefined =>
   stacks(first)
     .filter(may)
     .flatMap((rings) => {
       const held = grip + ringsHeight(row.thread, rings);
-      const length = lengthFor(row, held, leastThread(row), depth);
+      const length = lengthFor(row, held, threadInSteel(row.thread), depth);
       return length === undefined ? [] : [{ length, rings }];
     })[0];
 
@@ -146,7 +143,7 @@ const into = (
   const screw = washered({ row, grip, depth, first: 'plain', may });
   const why = text.family.shared.issues.noScrew(
     thread,
-    { from: grip + leastThread(row), to: grip + depth },
+    { from: grip + threadInSteel(row.thread), to: grip + depth },
     what,
   );
   return screw ? ok(screw) : fail(problem('no-screw', 'fixture.parameters.plate', why));

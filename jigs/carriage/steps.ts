@@ -1,12 +1,10 @@
 import { cos, radians, sin, text } from '../../src/family/index.ts';
+import { WIDEST_TOLD } from '../shared/checks/ranges.ts';
 import type { Context } from './context.ts';
 import { HEEL } from './layout/sizes.ts';
 import type { Washered } from './screws.ts';
 
 type StepsOf = Parameters<typeof text.family.carriage.assembly>[0];
-
-/** The gap that the published limit for work rests allows, mm. */
-const WIDEST_GAP = 3.1;
 
 /**
  * What one division of the heel screw does to the finished bevel at the same edge, mm: of
@@ -46,7 +44,7 @@ export const stepsOf = (c: Context, pushHeight: number): StepsOf => {
     heel: l.heel.length,
     tipRadius: HEEL.tipRadius,
     beltGap: v.beltGap,
-    beltGapMost: WIDEST_GAP,
+    beltGapMost: WIDEST_TOLD,
     lean: plan.lean,
     feelersApart: l.middleTop - l.soleTop - 10,
     edgeHeight: v.edgeHeight,

@@ -10,6 +10,7 @@ import {
   raisedTo,
   shapeOf,
   text,
+  threadInSteel,
   washer,
   type Design,
   type EdgeRestPlan,
@@ -78,7 +79,7 @@ export const lipEnd = ({ grinder }: Design, v: Values): number =>
 
 const screwLengthOf = (v: Values): number | undefined => {
   const grip = v.wear + v.lipThickness;
-  const need = 0.8 * Number(LIP.thread.slice(1));
+  const need = threadInSteel(LIP.thread);
   return countersunkScrew(LIP.thread).lengths.findLast(
     (length) => length >= grip + need && length <= grip + v.plate - LIP.screwEnd,
   );
@@ -247,7 +248,11 @@ export const edgeContext = (
   const screwLength = screwLengthOf(v);
   if (screwLength === undefined) {
     const grip = v.wear + v.lipThickness;
-    const why = text.family.edgeRest.issues.noScrew(LIP.thread, grip + 3.2, grip + v.plate);
+    const why = text.family.edgeRest.issues.noScrew(
+      LIP.thread,
+      grip + threadInSteel(LIP.thread),
+      grip + v.plate,
+    );
     return fail(problem('no-screw', 'fixture.parameters.wear', why));
   }
   const end = lipEnd(design, v);

@@ -1,5 +1,6 @@
 import { stepAtPin, text, type Design, type SpineRestPlan } from '../../src/family/index.ts';
 import { buildOf } from '../shared/build-of.ts';
+import { WIDEST_TOLD } from '../shared/checks/ranges.ts';
 import { DIVISIONS, PITCH } from '../shared/feed.ts';
 import { SIZE } from '../shared/layout/sizes.ts';
 import type { Context } from '../shared/parts/context.ts';
@@ -8,9 +9,6 @@ import { feelerGap } from './rules.ts';
 import { seatOf, type Carried } from './strip/carried.ts';
 
 type StepsOf = Parameters<typeof text.family.spineRest.assembly>[0];
-
-/** The gap that the published limit for work rests allows, mm. */
-const WIDEST_GAP = 3.1;
 
 /** The numbers in the sentences of building and setting. */
 export const stepsOf = (
@@ -24,7 +22,7 @@ export const stepsOf = (
   return {
     ...buildOf(c),
     noseGap: feelerGap(design, v),
-    noseGapMost: Math.min(WIDEST_GAP, thinnest),
+    noseGapMost: Math.min(WIDEST_TOLD, thinnest),
     pin: SIZE.zeroPin,
     pinLength: SIZE.zeroPinLength,
     pinZero: stepAtPin(SIZE.zeroPin / 2, c.lean),

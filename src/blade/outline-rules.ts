@@ -1,6 +1,6 @@
 import { loweredTo, mendedBy, problem, type Issue } from '../core/issue.ts';
 import { atan, atan2 } from '../core/trigonometry.ts';
-import { degrees, gridDown } from '../core/units.ts';
+import { degrees, gridDown, toHundredth } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import { bladeParameters as p } from './parameters.ts';
@@ -24,8 +24,6 @@ const LEAST_HEIGHT = 0.05;
 const TIP_ZONE = 0.02;
 /** Places at which the height is looked at. */
 const PLACES = 200;
-
-const short = (value: number): number => Number(value.toFixed(2));
 
 /** Degrees by which an arc turns that leaves a line of slope m and reaches (du, dv) from there. */
 const turn = (m: number, du: number, dv: number): number => 2 * degrees(atan2(dv, du) - atan(m));
@@ -62,17 +60,17 @@ const dimensionIssues = (o: Dimensions, at: string): Issue[] => {
       return startedEarlier(problem('beyond-tip', `${at}.${key}`, why), o, key);
     });
   const { depth, ...turns } = turnsOf(o);
-  const most = short(o.length / 8);
+  const most = toHundredth(o.length / 8);
   const steep = (key: 'bellyStart' | 'spineDropStart', code: string, what: string): Issue[] => {
     if (turns[key] <= MOST_TURN) return [];
-    const why = words.turn(what, short(turns[key]), MOST_TURN);
+    const why = words.turn(what, toHundredth(turns[key]), MOST_TURN);
     return [startedEarlier(problem(code, `${at}.${key}`, why), o, key)];
   };
   return [
     ...(o.tipDrop > depth + 1e-9
       ? [
           loweredTo(
-            problem('tip-outside', `${at}.tipDrop`, words.tipInside(o.tipDrop, short(depth))),
+            problem('tip-outside', `${at}.tipDrop`, words.tipInside(o.tipDrop, toHundredth(depth))),
             depth,
           ),
         ]
@@ -138,7 +136,9 @@ const heightIssues = (blade: Blade, at: string): Issue[] => {
     const u = from + ((to - from) * i) / PLACES;
     const height = edge.value(u) - spine.value(u);
     if (!(height >= LEAST_HEIGHT))
-      return [problem('no-height', at, words.noHeight(short(u), short(height), LEAST_HEIGHT))];
+      return [
+        problem('no-height', at, words.noHeight(toHundredth(u), toHundredth(height), LEAST_HEIGHT)),
+      ];
   }
   return [];
 };

@@ -1,5 +1,5 @@
 import { loweredTo, mendedBy, problem, type Issue } from '../core/issue.ts';
-import { gridDown } from '../core/units.ts';
+import { gridDown, toHundredth } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import { bevelPlace, edgeOffsetsOn, wantedOn } from './bevel.ts';
 import { bladeParameters as p } from './parameters.ts';
@@ -16,9 +16,6 @@ const TANG_OVERLAP = 2;
 
 /** How uneven a bar is taken to be, mm: common practice, no source. */
 const UNEVEN = 0.1;
-
-/** A length or angle as it stands in a message. */
-const short = (value: number): number => Number(value.toFixed(2));
 
 const thicknessIssues = (blade: Blade, length: number, at: string): Issue[] =>
   blade.thickness.flatMap(({ u }, i) => {
@@ -73,7 +70,7 @@ const edgeIssues = ({ edge, thickness, spineRadius }: Blade, at: string): Issue[
         problem(
           'spine-radius',
           `${at}.spineRadius`,
-          words.spineRadius(spineRadius, short(0.45 * thinnest)),
+          words.spineRadius(spineRadius, toHundredth(0.45 * thinnest)),
         ),
         gridDown(0.45 * thinnest),
       ),
@@ -96,7 +93,7 @@ const sideIssues = (shape: Shape, side: Side, at: string): Issue[] => {
         problem(
           'bevel-higher-than-blade',
           `${path}.${key}`,
-          words.bevelTooHigh(labels.bevels[key].label, value, short(height), short(u)),
+          words.bevelTooHigh(labels.bevels[key].label, value, toHundredth(height), toHundredth(u)),
         ),
         gridDown(height),
       ),
@@ -113,14 +110,20 @@ const sideIssues = (shape: Shape, side: Side, at: string): Issue[] => {
         ];
   const offset = edgeOffsetsOn(shape, u, blade.edge.wanted)[side];
   if (offset >= thickness / 2)
-    return [problem('nothing-to-grind', path, words.noRise(short(offset), short(thickness / 2)))];
+    return [
+      problem(
+        'nothing-to-grind',
+        path,
+        words.noRise(toHundredth(offset), toHundredth(thickness / 2)),
+      ),
+    ];
   const wanted = wantedOn(shape, side);
   const { min, max } = p.bevels.angle;
   if (wanted && (wanted.angle < min || wanted.angle > max))
-    return [problem('bevel-angle', path, words.bevelAngle(short(wanted.angle), min, max))];
+    return [problem('bevel-angle', path, words.bevelAngle(toHundredth(wanted.angle), min, max))];
   const least = p.bevels.height.min;
   return wanted && wanted.bevelHeight < least
-    ? [problem('bevel-height', path, words.bevelHeight(short(wanted.bevelHeight), least))]
+    ? [problem('bevel-height', path, words.bevelHeight(toHundredth(wanted.bevelHeight), least))]
     : [];
 };
 
@@ -134,7 +137,7 @@ const tangIssues = (shape: Shape, at: string): Issue[] => {
         problem(
           'tang-apart',
           `${at}.tang.drop`,
-          words.tangApart(tang.drop, tang.drop + tang.height, short(bottom), TANG_OVERLAP),
+          words.tangApart(tang.drop, tang.drop + tang.height, toHundredth(bottom), TANG_OVERLAP),
         ),
       ];
 };
@@ -144,7 +147,7 @@ const thickTangIssues = ({ blade, thickness }: Shape, at: string): Issue[] => {
   const { kind, thickness: tang } = blade.tang;
   const bar = thickness.value(-blade.ricasso);
   if (kind !== 'tang' || tang <= bar + UNEVEN) return [];
-  const why = words.tangThick(tang, short(bar));
+  const why = words.tangThick(tang, toHundredth(bar));
   return [loweredTo(problem('tang-thick', `${at}.tang.thickness`, why, 'warning'), bar)];
 };
 

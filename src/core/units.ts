@@ -44,6 +44,9 @@ export const gridUp = (value: number): number =>
 export const gridDown = (value: number): number =>
   Number((Math.floor(value / GRID + 1e-9) * GRID).toFixed(6));
 
+/** A length (mm) or an angle (degrees) as it stands in a sentence: to a hundredth. */
+export const toHundredth = (value: number): number => Number(value.toFixed(2));
+
 const ZERO = '0'.charCodeAt(0);
 const POINT = '.'.charCodeAt(0);
 

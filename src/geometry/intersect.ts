@@ -1,4 +1,5 @@
 import { acos } from '../core/trigonometry.ts';
+import { degrees } from '../core/units.ts';
 import { angleOf, onCircle, spans, type Arc } from './arc.ts';
 import type { Loop } from './loop.ts';
 import { arcOfSegment, isStraight, segmentBox, segments, type Segment } from './segment.ts';
@@ -61,7 +62,7 @@ const arcArc = (s: Segment, t: Segment): Vec2[] => {
   if (apart > a.radius + b.radius + SAME) return [];
   if (apart < Math.abs(a.radius - b.radius) - SAME) return [];
   const cosine = (a.radius ** 2 + apart ** 2 - b.radius ** 2) / (2 * a.radius * apart);
-  const half = (acos(Math.min(1, Math.max(-1, cosine))) * 180) / Math.PI;
+  const half = degrees(acos(Math.min(1, Math.max(-1, cosine))));
   const towards = angleOf(sub2(b.centre, a.centre));
   return [towards + half, towards - half]
     .map((angle) => onCircle(a.centre, a.radius, angle))

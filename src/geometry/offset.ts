@@ -1,6 +1,7 @@
 import type { Issue } from '../core/issue.ts';
 import { fail, ok, type Result } from '../core/result.ts';
 import { atan2 } from '../core/trigonometry.ts';
+import { degrees } from '../core/units.ts';
 import { text } from '../text/index.ts';
 import { angleOf, bulgeOf } from './arc.ts';
 import { selfCrossings } from './intersect.ts';
@@ -86,7 +87,7 @@ const jointAt = (before: Segment, after: Segment, by: number): Joint | undefined
   const isOutside = turn * by > 0;
   if (nearest !== undefined && (!isOutside || distance2(nearest, corner) <= MITRE * Math.abs(by)))
     return { end: nearest, start: nearest, bulge: 0 };
-  return isOutside ? { end, start, bulge: bulgeOf((turn * 180) / Math.PI) } : undefined;
+  return isOutside ? { end, start, bulge: bulgeOf(degrees(turn)) } : undefined;
 };
 
 /** Bulge of the moved edge between its new ends; undefined when it has turned over. */

@@ -1,4 +1,5 @@
 import { mendedBy, problem, type Issue } from '../core/issue.ts';
+import { toHundredth } from '../core/units.ts';
 import { distance2 } from '../geometry/vector.ts';
 import { text } from '../text/index.ts';
 import { beltPath, faceDepth, leaned } from './belt-path.ts';
@@ -15,8 +16,6 @@ const LEAST_FLAT = 10;
 export const PLATEN_DEPTH = 8;
 /** How far belt length and path may differ before it is worth a word, as a share. */
 const LENGTH_SHARE = 0.03;
-
-const short = (value: number): number => Number(value.toFixed(2));
 
 const doubles = (list: readonly { readonly id: string }[], label: string, at: string): Issue[] =>
   list.flatMap(({ id }, i) =>
@@ -84,7 +83,7 @@ const wheelIssues = ({ wheels }: Grinder, at: string): Issue[] =>
             problem(
               'wheels-overlap',
               `${at}.wheels.${i}.centre`,
-              words.wheelsOverlap(other.id, wheel.id, short(distance), least),
+              words.wheelsOverlap(other.id, wheel.id, toHundredth(distance), least),
             ),
           ]
         : [];
@@ -100,7 +99,7 @@ const driveIssues = (grinder: Grinder, at: string): Issue[] => {
       problem(
         'too-fast',
         `${at}.drive.${key}`,
-        words.tooFast(labels.drive[key].label, short(speed), drive[key]),
+        words.tooFast(labels.drive[key].label, toHundredth(speed), drive[key]),
       ),
     );
   const wheel = wheels.find(({ role }) => role === 'drive');
@@ -127,7 +126,7 @@ const pathIssues = (grinder: Grinder, at: string): Issue[] =>
           problem(
             'belt-length',
             `${at}.belt.length`,
-            words.beltLength(short(path.value.length), length),
+            words.beltLength(toHundredth(path.value.length), length),
             'warning',
           ),
         ]

@@ -4,7 +4,7 @@ import { cos } from '../core/trigonometry.ts';
 import { text } from '../text/index.ts';
 import { nut } from './nuts.ts';
 import { capScrew, countersunkScrew, type HeadedScrew } from './screws.ts';
-import type { Sized, Thread, ThreadTable } from './threads.ts';
+import { diameterOf, type Sized, type Thread, type ThreadTable } from './threads.ts';
 
 /** DIN 974-1 series 1 counterbores for ISO 4762, mm (from memory; all clear the knurled head). */
 const COUNTERBORE: ThreadTable<number> = {
@@ -45,6 +45,9 @@ export const nutTrap = (
 
 /** Least length of engaged thread in diameters, by what it is cut in (common practice, no source). */
 export const ENGAGEMENT = { steel: 0.8, aluminium: 1.2, plastic: 2 } as const;
+
+/** Least length of a thread that is engaged in steel, mm. */
+export const threadInSteel = (thread: Thread): number => ENGAGEMENT.steel * diameterOf(thread);
 
 /**
  * The shortest listed screw through `grip` mm (washers included) that finds at least `least` and

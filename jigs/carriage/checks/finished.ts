@@ -1,4 +1,10 @@
-import { rangeCheck, type CheckResult, type Part } from '../../../src/family/index.ts';
+import {
+  nut,
+  rangeCheck,
+  type CheckResult,
+  type NutKind,
+  type Part,
+} from '../../../src/family/index.ts';
 import { HEEL } from '../layout/sizes.ts';
 import { settleParts } from '../settle.ts';
 import { parameterPath, words, type Question } from './question.ts';
@@ -13,6 +19,8 @@ const LEAST_RESERVE = 0.25;
 const LEAST_SUPPORT = 2;
 /** Thread that the heel screw keeps below the lock nut, mm. */
 const LEAST_THREAD = 0.5;
+
+const nutHeight = (kind: NutKind): number => nut('M6', kind).height;
 
 const sizeOf = (part: Part | undefined, axis: 'x' | 'y'): number | null => {
   const outer = part?.layers[0]?.profile.outer;
@@ -78,7 +86,10 @@ export const partChecks = (q: Question): CheckResult[] => {
       id: 'finished/heel-thread',
       label: labels.heelThread,
       // What stands over the lock nut at the farthest setting, less knob and nuts.
-      found: rod === null ? null : rod - most - l.soleTop - 2 * 3.2 - HEEL.knobWeb - 5.2,
+      found:
+        rod === null
+          ? null
+          : rod - most - l.soleTop - 2 * nutHeight('thin') - HEEL.knobWeb - nutHeight('full'),
       atLeast: LEAST_THREAD,
       basis: basis.geometry,
       fix: fix.heelThread,

@@ -1,3 +1,6 @@
+import { DIVISIONS, PITCH } from '../../shared/feed.ts';
+import { FEED } from '../../shared/layout/sizes.ts';
+
 /** Proportions of the carriage that no one sets, mm. Standard sizes come from the hardware tables. */
 
 /** Round bar under the front of the sole, and the strip between them. */
@@ -14,9 +17,9 @@ export const FOOT = {
 /** Heel screw M6 x 1 (ISO 261, coarse), its rounded end, and the knob on it. */
 export const HEEL = {
   tipRadius: 3,
-  pitch: 1,
-  divisions: 50,
-  knobWeb: 7.5,
+  pitch: PITCH,
+  divisions: DIVISIONS,
+  knobWeb: FEED.knobWeb,
   /** Thread left over at the farthest setting, and air under the knob there. */
   spare: 2,
   air: 1.5,

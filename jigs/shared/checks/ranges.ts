@@ -15,6 +15,8 @@ import { parameterPath, words } from './words.ts';
 
 /** 1/8 inch, the published limit for work rests at abrasive wheels, mm. */
 export const WIDEST_GAP = 3.175;
+/** The same as a sentence tells it to a maker with feelers, mm. */
+export const WIDEST_TOLD = 3.1;
 /** Platen that must lie beyond contact and gap, mm. */
 export const PLATEN_MARGIN = 2;
 /** Yaw that the play of a guide may allow, degrees: about the angle tolerance of a bevel. */

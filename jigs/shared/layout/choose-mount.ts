@@ -5,6 +5,7 @@ import {
   problem as told,
   raisedTo,
   text,
+  threadInSteel,
   type Result,
   type Thread,
 } from '../../../src/family/index.ts';
@@ -25,11 +26,10 @@ export const widthOf = ({ pattern }: PlacedRest): number =>
       ? pattern.hole.diameter
       : 0;
 
-/** Strongest thread that passes the rest and still finds 0.8 d of thread in the base. */
+/** Strongest thread that passes the rest and still finds enough of itself in the base. */
 export const threadFor = (width: number, base: number): Thread | undefined =>
   FROM_BELOW.find(
-    (thread) =>
-      clearanceHole(thread, 'close').diameter <= width && Number(thread.slice(1)) * 0.8 <= base,
+    (thread) => clearanceHole(thread, 'close').diameter <= width && threadInSteel(thread) <= base,
   );
 
 const MOUNT = 'fixture.parameters.mount';

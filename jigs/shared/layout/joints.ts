@@ -4,6 +4,7 @@ import {
   fail,
   ok,
   text,
+  threadInSteel,
   washer,
   type Result,
   type Thread,
@@ -53,12 +54,8 @@ interface Wanted {
   readonly rest: Omit<Joint, 'name' | 'thread' | 'length' | 'washers'>;
 }
 
-/** Least length of thread in steel, as a share of the diameter (common practice). */
-const ENGAGEMENT = 0.8;
-const threadNeeded = (thread: Thread): number => ENGAGEMENT * Number(thread.slice(1));
-
 /**
- * The longest screw whose end stays in its thread and that finds at least 0.8 d of it; washers
+ * The longest screw whose end stays in its thread and that finds enough of it; washers
  * are added, up to `most`, until one of the preferred lengths fits.
  */
 const fit = ({
@@ -69,7 +66,7 @@ const fit = ({
   most,
   series,
 }: Grip): { length: number; count: number } | undefined => {
-  const need = threadNeeded(thread);
+  const need = threadInSteel(thread);
   const { lengths } = capScrew(thread);
   const thickness = washer(thread, series).thickness;
   for (let count = least; count <= most; count += 1) {
@@ -151,7 +148,7 @@ const screwed =
       withBase('no-screw', c.making, c.v, holds, (spans) =>
         issues.noScrew(
           thread,
-          { from: from + threadNeeded(thread), to: from + depth },
+          { from: from + threadInSteel(thread), to: from + depth },
           screws[name],
           spans,
         ),

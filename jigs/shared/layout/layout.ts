@@ -1,4 +1,11 @@
-import { atan2, capScrew, clearanceHole, radians, tan } from '../../../src/family/index.ts';
+import {
+  atan2,
+  capScrew,
+  clearanceHole,
+  degrees,
+  radians,
+  tan,
+} from '../../../src/family/index.ts';
 import { middle, span, type Needs } from '../needs.ts';
 import type { Values } from '../parameters.ts';
 import { halfUp } from './half.ts';
@@ -92,7 +99,7 @@ const slideOf = (v: Values, needs: Needs, packerFront: number) => {
     /** Between the pins, in front of the lug's foot whatever the travel. */
     lockY: Math.min(middle({ min: pins[0], max: pins[1] }), back - FEED.leg - 11 - travel),
     /** Yaw that the play allows, degrees: play over length. */
-    yaw: (atan2(v.guidePlay, v.guideLength) * 180) / Math.PI,
+    yaw: degrees(atan2(v.guidePlay, v.guideLength)),
   };
 };
 

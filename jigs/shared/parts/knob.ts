@@ -11,11 +11,10 @@ import {
   tan,
   type Vertex,
 } from '../../../src/family/index.ts';
+import { DIVISIONS } from '../feed.ts';
 import { FEED } from '../layout/sizes.ts';
 import { THREAD } from '../layout/stations.ts';
 import { printed, words, type Workshop } from './context.ts';
-
-const DIVISIONS = 50;
 
 /** Rim with one notch a division, the one at zero wider and deeper. */
 const rim = () => {

@@ -1,4 +1,6 @@
 import { atan2 } from '../../core/trigonometry.ts';
+import { degrees } from '../../core/units.ts';
+
 /** What a soft backing is, and how it is pressed; mm, N and MPa (N/mm2). */
 export interface SoftPress {
   /** Thickness of the backing, mm, and its modulus in compression with free sides, MPa. */
@@ -38,5 +40,5 @@ export const softened = ({ thickness, modulus, tension, push, height }: SoftPres
   const k = modulus / thickness;
   const length = Math.sqrt(tension / k);
   const sink = push / (k * height + (2 * tension) / length);
-  return { sink, length, roll: (atan2(sink, length) * 180) / Math.PI };
+  return { sink, length, roll: degrees(atan2(sink, length)) };
 };
