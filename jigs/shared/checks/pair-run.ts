@@ -1,179 +1,59 @@
 import {
-  bodyOf,
+  all,
   chain,
   machineBodies,
   ok,
-  onGrid,
   partForms,
-  shift,
-  WORLD,
   type Asked,
-  type BladePose,
   type Body,
-  type Carrier,
-  type Design,
-  type Frame,
-  type Part,
+  type Motion,
   type PartForms,
-  type Placement,
   type Result,
   type SetUp,
-  all,
-  type Motion,
-  type Workshop,
 } from '../../../src/family/index.ts';
-import { byKey } from '../later.ts';
 import type { Stand } from '../site.ts';
-import { bladeBodies, bladeSolids, type AsItComes, type BladeSolids } from './blade-solids.ts';
-import { stickBodies, WITH_BLOCK, type Stick } from './stick.ts';
-import { bladeMotion, movementsOf, poseOf, shiftMotion, type Movement } from './sweeps.ts';
+import { bladeBodies, bladeSolids, type BladeSolids } from './blade-solids.ts';
+import { moving, standingBodies, type Stood } from './standing.ts';
+import { stickBodies, type Stick } from './stick.ts';
+import type { Stroked } from './stroked.ts';
+import { bladeMotion, movementsOf, poseOf, type Movement } from './sweeps.ts';
 
-/** The box in which the hand holds the push block, from the pad's tip (y) and the seat (z), mm. */
-export interface Hand {
-  readonly half: number;
-  readonly y: readonly [front: number, back: number];
-  readonly z: readonly [low: number, high: number];
+/** A blade's movements, and what the blade and all that it carries does in them. */
+interface Course {
+  readonly movements: readonly Movement[];
+  readonly motion: Motion;
 }
 
-/** A fixture whose blade is stroked, with what is asked about its bodies. */
-export interface Stroked {
-  readonly design: Design;
-  readonly workshop: Workshop;
-  readonly parts: readonly Part[];
-  readonly place: (setting: string) => readonly Placement[];
-  /** What the blade carries, in blade coordinates. */
-  readonly onBlade: readonly Placement[];
-  readonly poses: (setting: string, blade: string) => readonly BladePose[];
-  readonly settings: readonly {
-    readonly id: string;
-    readonly belt: string;
-    readonly backing: string;
-  }[];
-  readonly stands: readonly Stand[];
-  /** From the grinder to the seat frame, without lean. */
-  readonly frameOf: (stand: Stand) => Frame;
-  /** Name of the body a placement belongs to. */
-  readonly bodyName: (placement: Placement) => string;
-  /** The blade as it comes; the full blank unless stated. */
-  readonly comes?: AsItComes;
-  /** The push stick, which takes the place of the block near the tip. */
-  readonly stick?: Stick;
-  /** The block is held here; half length of what the blade is rocked over, and how far, degrees. */
-  readonly hand: Hand;
-  readonly rockHalf: number;
-  readonly rocking: number;
-  /** Names of all bodies for people. */
-  readonly names: Readonly<Record<string, string>>;
-  /** Asked once a stand; for every blade over stroke and rocking; over the stroke alone. */
-  readonly machine: readonly Asked[];
-  /** Asked once a stand, of what stands behind a blade that presses the belt on its support. */
-  readonly pressing: readonly Asked[];
-  readonly blade: readonly Asked[];
-  readonly contacts: readonly Asked[];
+const courseOf = (movements: readonly Movement[]): Course => ({
+  movements,
+  // What the blade carries moves as one with it.
+  motion: bladeMotion(movements),
+});
+
+/** What is asked over a course, of the machine as it then stands, with the stick in hand or the block. */
+interface Asking {
+  readonly course: Course;
+  readonly asked: readonly Asked[];
+  readonly machine: readonly Body[];
+  readonly stick?: Stick | undefined;
 }
 
-const handBody = ({ half, y, z }: Hand, workshop: Workshop): Result<Body> => {
-  const shape = {
-    kind: 'box',
-    frame: { ...WORLD, origin: [0, (y[0] + y[1]) / 2, (z[0] + z[1]) / 2] },
-    size: [2 * half, y[1] - y[0], z[1] - z[0]],
-  } as const;
-  return chain(workshop.prepared('hand', shape), (solid) =>
-    ok({ name: 'hand', solids: [solid], chordError: 0 }),
-  );
-};
-
-/** A body of the fixture, built where what carries it would be at y = 0. */
-interface Standing {
-  readonly body: Body;
-  readonly carrier: Carrier;
-}
-
-/** Bodies of the fixture at the settings of one stand, and whose place along y a carrier has. */
-interface Stood {
-  readonly bodies: readonly Standing[];
-  readonly leaders: ReadonlyMap<Carrier, string>;
-  /** The base stands where it is at all settings of a stand. */
-  readonly ground: Motion;
-}
-
-const yOf = (q: Stroked, setting: string, name: string): number =>
-  q.place(setting).find((p) => p.name === name)?.frame.origin[1] ?? 0;
-
-/** The first placement of every carrier that shifts along y; of the hand the pad, by its tip. */
-const leadersOf = (placements: readonly Placement[]): Map<Carrier, string> => {
-  const leaders = new Map<Carrier, string>();
-  for (const { carrier, name } of placements) {
-    if (carrier === 'nose' || carrier === 'blade' || leaders.has(carrier)) continue;
-    leaders.set(carrier, name);
-  }
-  return leaders.set('hand', 'push-pad');
-};
-
-/** Bodies of the fixture at the settings of one stand, before they move. */
-const standingBodies = (q: Stroked, forms: PartForms, setting: string): Result<Stood> => {
-  const groups = new Map<string, Placement[]>();
-  const start = q.place(setting).filter(({ carrier }) => carrier !== 'blade');
-  const leaders = leadersOf(start);
-  const y = byKey((name: string) => yOf(q, setting, name));
-  // What shifts is built at y = 0, where its solids are the same at every stand and set-off.
-  const built = ({ frame, carrier, ...rest }: Placement): Placement => {
-    const leader = leaders.get(carrier);
-    if (leader === undefined) return { frame, carrier, ...rest };
-    return { ...rest, carrier, frame: onGrid(shift(frame, [0, -y(leader), 0])) };
-  };
-  for (const placement of [...start, ...q.onBlade]) {
-    const name = q.bodyName(placement);
-    groups.set(name, [...(groups.get(name) ?? []), built(placement)]);
-  }
-  const standing = [...groups].map(([name, placements]): Result<Standing> => {
-    const carrier = placements[0]?.carrier ?? 'ground';
-    return chain(bodyOf(name, placements, forms), (body) => ok({ body, carrier }));
-  });
-  const hand = chain(handBody(q.hand, q.workshop), (body) =>
-    ok<Standing>({ body, carrier: 'hand' }),
-  );
-  const base = leaders.get('ground');
-  const pose = base === undefined ? WORLD : shift(WORLD, [0, y(base), 0]);
-  const ground: Motion = [{ kind: 'still', label: '', pose }];
-  return chain(all([...standing, hand]), (bodies) => ok({ bodies, leaders, ground }));
-};
-
-/** The same over movements of a blade, which carries some of them. */
-const moving = (
-  q: Stroked,
-  { bodies, leaders, ground }: Stood,
-  movements: readonly Movement[],
-  carried: Motion,
-): Body[] => {
-  const motionOf = byKey((carrier: Carrier): Motion | undefined => {
-    if (carrier === 'blade') return carried;
-    if (carrier === 'ground') return ground;
-    const leader = leaders.get(carrier);
-    return leader === undefined
-      ? undefined
-      : shiftMotion(movements, (setting) => yOf(q, setting, leader));
-  });
-  return bodies.map(({ body, carrier }) => {
-    const motion = motionOf(carrier);
-    return motion ? { ...body, motion } : body;
-  });
-};
-
-/** The same with what the hand holds: the push block, or the stick. */
-const handBodies = (
+/** The bodies that are asked about, over a course of a blade. */
+const bodiesFor = (
   q: Stroked,
   forms: PartForms,
   stood: Stood,
-  movements: readonly Movement[],
-  carried: Motion,
-  stick: Stick | undefined,
-): Result<readonly Body[]> => {
-  if (stick === undefined) return ok(moving(q, stood, movements, carried));
-  const bodies = stood.bodies.filter(({ body }) => !WITH_BLOCK.has(body.name));
-  return chain(stickBodies(stick, forms, movements), (held) =>
-    ok([...moving(q, { ...stood, bodies }, movements, carried), ...held]),
-  );
+  solids: BladeSolids,
+  { course: { movements, motion }, asked, machine, stick }: Asking,
+): Result<ReadonlyMap<string, Body>> => {
+  const named = new Set(asked.flatMap(({ rule }) => [rule.a, rule.b]));
+  const bodies = stood.bodies.filter(({ body }) => named.has(body.name));
+  const held = stick ? stickBodies(stick, forms, movements, q.workshop) : ok([]);
+  return chain(held, (inHand) => {
+    const moved = moving(q, { ...stood, bodies }, movements, motion);
+    const all = [...moved, ...inHand, ...bladeBodies(solids, motion).values(), ...machine];
+    return ok(new Map(all.map((body) => [body.name, body])));
+  });
 };
 
 /** Set-ups of one blade among the bodies of a stand. */
@@ -191,31 +71,27 @@ const bladeSetUps = (
   settings: readonly string[],
 ): Result<SetUp[]> => {
   const poses = settings.map((id) => q.poses(id, name));
-  const whole = poses.flatMap((list) => movementsOf(list, q.rockHalf, q.rocking));
-  const strokes = poses.flatMap((list) => movementsOf(list, q.rockHalf, 0));
+  const whole = courseOf(poses.flatMap((list) => movementsOf(list, q.rockHalf, q.rocking)));
+  const strokes = courseOf(poses.flatMap((list) => movementsOf(list, q.rockHalf, 0)));
   // The stick is for the far half of the stroke.
-  const far = poses.flatMap((list) =>
-    movementsOf(list.slice(Math.floor(list.length / 2)), q.rockHalf, 0),
+  const far = courseOf(
+    poses.flatMap((list) => movementsOf(list.slice(Math.floor(list.length / 2)), q.rockHalf, 0)),
   );
-  const asking = [
-    [whole, first ? [...q.machine, ...q.blade] : q.blade, undefined, machine],
-    [strokes, q.contacts, undefined, machine],
-    ...(first && q.pressing.length > 0 ? [[strokes, q.pressing, undefined, pressed] as const] : []),
-    ...(q.stick ? [[far, q.stick.asked, q.stick, machine] as const] : []),
-  ] as const;
+  const asking: Asking[] = [
+    { course: whole, asked: first ? [...q.machine, ...q.blade] : q.blade, machine },
+    { course: strokes, asked: q.contacts, machine },
+    ...(first && q.pressing.length > 0
+      ? [{ course: strokes, asked: q.pressing, machine: pressed }]
+      : []),
+    ...(q.stick ? [{ course: far, asked: q.stick.asked, machine, stick: q.stick }] : []),
+  ];
   return all(
-    asking.map(([movements, asked, stick, still]) => {
-      // What the blade carries moves as one with it.
-      const motion = bladeMotion(movements);
-      return chain(handBodies(q, forms, stood, movements, motion, stick), (held) => {
-        const bodies = [...held, ...bladeBodies(solids, motion).values(), ...still];
-        return ok<SetUp>({
-          asked,
-          bodies: new Map(bodies.map((body) => [body.name, body])),
-          told: { names: q.names, pose: poseOf(movements) },
-        });
-      });
-    }),
+    asking.map((one) =>
+      chain(bodiesFor(q, forms, stood, solids, one), (bodies) => {
+        const told = { names: q.names, pose: poseOf(one.course.movements) };
+        return ok<SetUp>({ asked: one.asked, bodies, told });
+      }),
+    ),
   );
 };
 

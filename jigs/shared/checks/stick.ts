@@ -3,11 +3,11 @@ import {
   chain,
   clear,
   ok,
-  prepare,
   type Asked,
   type Body,
   type PartForms,
   type Result,
+  type Workshop,
 } from '../../../src/family/index.ts';
 import type { Context } from '../parts/context.ts';
 import { stickFrame, stickHand } from '../parts/push-stick.ts';
@@ -24,15 +24,15 @@ export interface Stick {
   readonly asked: readonly Asked[];
 }
 
-/** Bodies of the hand that pushes with the block: they are away when the stick is used. */
-export const WITH_BLOCK: ReadonlySet<string> = new Set(['push', 'pad', 'hand']);
-
 interface Wish {
   readonly runningClearance: number;
   readonly handDistance: number;
 }
 
-/** What stick and hand must keep clear of; `parts` are the bodies of the fixture beside the step. */
+/**
+ * What stick and hand must keep clear of; `parts` are the bodies of the fixture beside the step. Of
+ * the push block nothing is asked: it is away when the stick is used.
+ */
 export const stickPairs = (
   { runningClearance, handDistance }: Wish,
   parts: readonly string[],
@@ -65,6 +65,7 @@ export const stickBodies = (
   { rig, level, noseAt }: Stick,
   forms: PartForms,
   movements: readonly Movement[],
+  workshop: Workshop,
 ): Result<Body[]> => {
   const motion = shiftMotion(movements, noseAt);
   const stick = {
@@ -78,7 +79,7 @@ export const stickBodies = (
   const [x, y, z] = frame.origin;
   const box = { kind: 'box', frame: { ...frame, origin: [x, y, z + level] }, size } as const;
   return chain(bodyOf('stick', [stick], forms, motion), (held) =>
-    chain(prepare('handOnStick', box), (solid) =>
+    chain(workshop.prepared('handOnStick', box), (solid) =>
       ok([held, { name: 'handOnStick', solids: [solid], chordError: 0, motion }]),
     ),
   );

@@ -14,7 +14,8 @@ import {
 } from '../../../src/family/index.ts';
 import { groupOf } from '../../shared/checks/groups.ts';
 import { words as shared } from '../../shared/checks/words.ts';
-import { strokedSetUps, type Stroked } from '../../shared/checks/pair-run.ts';
+import { strokedSetUps } from '../../shared/checks/pair-run.ts';
+import type { Stroked } from '../../shared/checks/stroked.ts';
 import { padPairs, rigPairs } from '../../shared/checks/rig-pairs.ts';
 import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
 import { stickHeight } from '../../shared/parts/push-stick.ts';
