@@ -57,3 +57,9 @@ describe('the stop collar of a blade that lies aslant', () => {
     },
   );
 });
+
+describe('a belt that leans over the maker', () => {
+  it('stays as far from the hand on the push stick as one that stands square', () => {
+    expect(failing(hunting, 'grinder.lean', -3)).toEqual([]);
+  });
+});
