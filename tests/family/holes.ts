@@ -1,6 +1,7 @@
 import { containsPoint } from '../../src/geometry/loop-measure.ts';
 import { localise, turn } from '../../src/geometry/frame.ts';
-import type { Part, Placement } from '../../src/model/part.ts';
+import type { Vec2 } from '../../src/geometry/vector.ts';
+import type { HardwarePart, Hole, Part, Placement, PlatePart } from '../../src/model/part.ts';
 
 /**
  * Published rows, read here apart from the program's tables. Clearance holes ISO 273 (close,
@@ -40,51 +41,84 @@ const diameterOf = (part: Part): number | undefined => {
   return found === undefined ? undefined : Number(found);
 };
 
-/**
- * Screws and pins that are said to touch a flat-lying plate but pass it through no hole, or
- * through one that they do not fit: names of both.
- */
-export const strayScrews = (parts: readonly Part[], placements: readonly Placement[]): string[] => {
+/** Where a placed screw, pin or rod crosses a flat-lying plate that it is said to touch. */
+interface Crossing {
+  readonly screw: Placement;
+  readonly piece: HardwarePart;
+  readonly diameter: number;
+  readonly plate: PlatePart;
+  readonly name: string;
+  /** Length of shank inside the plate, mm. */
+  readonly inside: number;
+  /** The place on the plate. */
+  readonly at: Vec2;
+  readonly hole: Hole | undefined;
+}
+
+const crossings = (parts: readonly Part[], placements: readonly Placement[]): Crossing[] => {
   const partOf = new Map(parts.map((part) => [part.id, part]));
   const placed = new Map(placements.map((p) => [p.name, p]));
   return placements.flatMap((screw) => {
     const piece = partOf.get(screw.part);
     const diameter = piece && diameterOf(piece);
-    if (!piece || diameter === undefined) return [];
+    if (piece?.kind !== 'hardware' || diameter === undefined) return [];
     const length = Math.max(...piece.layers.map(({ to }) => Math.abs(to)), 0);
     const shank = Math.min(...piece.layers.map(({ from }) => from));
-    return screw.touches.flatMap((name) => {
+    const [x, y, z] = screw.frame.origin;
+    const [dx, dy, dz] = turn(screw.frame, [0, 0, shank < 0 ? shank : length]);
+    return screw.touches.flatMap((name): Crossing[] => {
       const other = placed.get(name);
       const plate = other && partOf.get(other.part);
       if (!other || plate?.kind !== 'plate') return [];
       const thickness = plate.layers[0]?.to ?? 0;
-      const top = localise(other.frame, screw.frame.origin);
-      const tip = localise(
-        other.frame,
-        [0, 1, 2].map(
-          (k) =>
-            (screw.frame.origin[k as 0 | 1 | 2] ?? 0) +
-            turn(screw.frame, [0, 0, shank < 0 ? shank : length])[k as 0 | 1 | 2],
-        ) as unknown as readonly [number, number, number],
-      );
+      const top = localise(other.frame, [x, y, z]);
+      const tip = localise(other.frame, [x + dx, y + dy, z + dz]);
+      const low = Math.max(0, Math.min(top[2], tip[2]));
+      const high = Math.min(thickness, Math.max(top[2], tip[2]));
       // Only plates that the shank crosses; others are touched by a head or an end.
-      const [low, high] = [Math.min(top[2], tip[2]), Math.max(top[2], tip[2])];
-      if (high <= 1e-6 || low >= thickness - 1e-6) return [];
-      const hole = plate.holes.find((h) => containsPoint(h.loop, [top[0], top[1]]));
-      const box = plate.layers[0]?.profile.outer;
-      if (!hole) {
-        // One of several equal plates: the screw may pass beside this one.
-        return box && containsPoint(box, [top[0], top[1]]) ? [`${screw.name} through ${name}`] : [];
-      }
-      const isPin = piece.kind === 'hardware' && piece.designation.startsWith('ISO 8734');
-      // A pin's hole is made a little small and reamed, unless it is a slot that slides over it.
-      const reamed = isPin && hole.slotLength === undefined;
-      const fits = reamed
-        ? hole.size < diameter && hole.size > diameter - 0.3
-        : hole.thread === undefined
-          ? hole.size >= diameter
-          : hole.size < diameter;
-      return fits ? [] : [`${screw.name} in ${name}.${hole.id}`];
+      if (high - low <= 1e-6) return [];
+      const at: Vec2 = [top[0], top[1]];
+      const hole = plate.holes.find((h) => containsPoint(h.loop, at));
+      return [{ screw, piece, diameter, plate, name, inside: high - low, at, hole }];
     });
   });
+};
+
+/**
+ * Screws and pins that are said to touch a flat-lying plate but pass it through no hole, or
+ * through one that they do not fit: names of both.
+ */
+export const strayScrews = (parts: readonly Part[], placements: readonly Placement[]): string[] =>
+  crossings(parts, placements).flatMap(({ screw, piece, diameter, plate, name, at, hole }) => {
+    if (!hole) {
+      const box = plate.layers[0]?.profile.outer;
+      // One of several equal plates: the screw may pass beside this one.
+      return box && containsPoint(box, at) ? [`${screw.name} through ${name}`] : [];
+    }
+    const isPin = piece.designation.startsWith('ISO 8734');
+    // A pin's hole is made a little small and reamed, unless it is a slot that slides over it.
+    const reamed = isPin && hole.slotLength === undefined;
+    const fits = reamed
+      ? hole.size < diameter && hole.size > diameter - 0.3
+      : hole.thread === undefined
+        ? hole.size >= diameter
+        : hole.size < diameter;
+    return fits ? [] : [`${screw.name} in ${name}.${hole.id}`];
+  });
+
+/** Least thread in steel of a screw that holds, in diameters: common practice, no source. */
+const LEAST_THREAD = 0.8;
+
+/**
+ * Cap screws that are turned into threads of plates but find too little of them there, with what
+ * they find, mm.
+ */
+export const shortScrews = (parts: readonly Part[], placements: readonly Placement[]): string[] => {
+  const found = new Map<string, { readonly diameter: number; readonly length: number }>();
+  for (const { screw, piece, diameter, inside, hole } of crossings(parts, placements))
+    if (piece.designation.startsWith('ISO 4762') && hole?.thread !== undefined)
+      found.set(screw.name, { diameter, length: (found.get(screw.name)?.length ?? 0) + inside });
+  return [...found].flatMap(([name, { diameter, length }]) =>
+    length < LEAST_THREAD * diameter - 1e-6 ? [`${name} ${length.toFixed(2)}`] : [],
+  );
 };

@@ -6,7 +6,7 @@ import type { Family, Fixture, Measured } from '../../src/family/index.ts';
 import type { Mesh } from '../../src/geometry/mesh.ts';
 import type { Part } from '../../src/model/part.ts';
 import { isByHand, solved, valueOf, type Example } from './examples.ts';
-import { strayScrews, unknownSizes } from './holes.ts';
+import { shortScrews, strayScrews, unknownSizes } from './holes.ts';
 import { sharedVolumes } from './overlap.ts';
 
 const once = <T>(make: () => T): (() => T) => {
@@ -116,6 +116,10 @@ const exampleSuite = (example: Example): void => {
 
     it('passes every screw and pin through holes that fit it', () => {
       expect(strayScrews(parts(), placements())).toEqual([]);
+    });
+
+    it('turns every screw far enough into its thread', () => {
+      expect(shortScrews(parts(), placements())).toEqual([]);
     });
 
     it('lets no two parts share room that are not meant to touch', () => {
