@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { onPlaten, speedCheck, undercutCheck, worst } from '../../jigs/shared/checks/ranges.ts';
+import { leanLoss, runningGrowth } from '../../jigs/shared/rules.ts';
 import { standOf } from '../../jigs/shared/site.ts';
 import { withValue } from '../../src/core/path.ts';
 import { faceDepth } from '../../src/grinder/belt-path.ts';
@@ -56,6 +57,28 @@ describe('a platen that leans', () => {
       expect(z).toBeCloseTo(stack + along * c, 9);
       expect(y + stand.offset).toBeCloseTo(-along * s, 9);
     }
+  });
+});
+
+describe('a plate before a platen that leans', () => {
+  const design = exampleOf('spine-rest', 'paring');
+
+  it.each([-6, 0, 3])('of %s degrees loses what its nearest edge is nearer', (lean) => {
+    const [c, s] = [Math.cos((lean * Math.PI) / 180), Math.sin((lean * Math.PI) / 180)];
+    // Upper and lower front edge, from the place of the face at the plate's upper side.
+    const [gap, thickness] = [2, 8];
+    const edges = [
+      [gap, 0],
+      [gap, -thickness],
+    ] as const;
+    const nearest = Math.min(...edges.map(([y, z]) => y * c + z * s));
+    const leaning = { ...design, grinder: { ...design.grinder, lean } };
+    expect(leanLoss(leaning, thickness, gap)).toBeCloseTo(gap - nearest, 9);
+  });
+
+  it('loses to a running belt both what it flutters and its splice', () => {
+    const belt = { ...design.grinder.belt, flutter: 0.3, splice: 0.25 };
+    expect(runningGrowth({ ...design, grinder: { ...design.grinder, belt } })).toBeCloseTo(0.55, 9);
   });
 });
 
