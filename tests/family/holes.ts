@@ -103,7 +103,10 @@ export const strayScrews = (parts: readonly Part[], placements: readonly Placeme
       : hole.thread === undefined
         ? hole.size >= diameter
         : hole.size < diameter;
-    return fits ? [] : [`${screw.name} in ${name}.${hole.id}`];
+    // Its shank stands inside a round hole, and in the middle of one that is cut or reamed for it.
+    const room = hole.slotLength === undefined ? Math.max(0, hole.size - diameter) / 2 : Infinity;
+    const isInside = Math.hypot(at[0] - hole.at[0], at[1] - hole.at[1]) <= room + 1e-6;
+    return fits && isInside ? [] : [`${screw.name} in ${name}.${hole.id}`];
   });
 
 /** Least thread in steel of a screw that holds, in diameters: common practice, no source. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lipAtPin } from '../../jigs/edge-rest/site.ts';
+import { gaugeHeight, lipAtPin } from '../../jigs/edge-rest/site.ts';
 import { FARTHEST_PAD, zeroPinOf } from '../../jigs/edge-rest/zero-pin.ts';
 import { dowelPin } from '../../src/hardware/index.ts';
 import { stepAtPin } from '../../src/setup/zero/step-pin.ts';
@@ -55,6 +55,25 @@ describe('gauges, by placing a dense disc', () => {
       }),
       { numRuns: 15, seed: 4 },
     );
+  });
+
+  it('a block against a lip under the wheel touches it with its upper front edge', () => {
+    fc.assert(
+      fc.property(between(40, 200), between(10, 40), between(-8, -0.1), (radius, drop, lip) => {
+        const height = gaugeHeight({ radius, drop, foremost: 0 }, lip);
+        const low = drop - Math.sqrt(radius ** 2 - (radius + lip) ** 2);
+        // A block that is lower than 3 mm is no block to hold.
+        if (height === undefined) expect(low).toBeLessThanOrEqual(3);
+        else {
+          // The edge lies on the wheel, below its axis: nothing of the block lies in it.
+          expect(Math.hypot(radius + lip, height - drop)).toBeCloseTo(radius, 9);
+          expect(height).toBeLessThanOrEqual(drop);
+        }
+      }),
+      { numRuns: 100, seed: 5 },
+    );
+    expect(gaugeHeight({ radius: 100, drop: 30, foremost: 0 }, -3)).toBeCloseTo(5.68951, 5);
+    expect(gaugeHeight({ radius: 100, drop: 30, foremost: 0 }, 0)).toBeUndefined();
   });
 
   it('a pin for the zero lies on both pads, or over a strip, as long as there is one', () => {
