@@ -1,4 +1,3 @@
-import type { Side } from '../blade/schema.ts';
 import type { Shape } from '../blade/shape.ts';
 import { problem } from '../core/issue.ts';
 import { fail, ok, type Result } from '../core/result.ts';
@@ -13,8 +12,6 @@ const words = text.virtual.yawStep;
 export interface YawStep {
   /** Half the taper, degrees: the angle between flank and midplane. */
   readonly half: number;
-  /** Turn of the step about the belt's middle seen from above, anticlockwise positive, degrees. */
-  readonly turn: { readonly [side in Side]: number };
 }
 
 /** Tapers whose halves differ by less are one, degrees. */
@@ -41,8 +38,7 @@ export const yawStep = ({ thickness, length }: Shape): Result<YawStep> => {
     return fail(problem('no-taper', 'blade.thickness', words.none));
   if (most - least > SAME)
     return fail(problem('taper-bends', 'blade.thickness', words.bent(least, most)));
-  const half = (least + most) / 2;
-  return ok({ half, turn: { left: -half, right: half } });
+  return ok({ half: (least + most) / 2 });
 };
 
 /** A pass with the step turned; in the pass u runs along the stroke whichever side is ground. */
