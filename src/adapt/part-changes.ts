@@ -1,7 +1,7 @@
 import type { Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { loopContent, partContent } from './part-content.ts';
-import { holesOf, partReasons, sameHole } from './part-reasons.ts';
+import { partReasons, sameHole } from './part-reasons.ts';
 
 /** What becomes of one made part. */
 export interface PartChange {
@@ -32,19 +32,26 @@ type Made = Exclude<Part, { kind: 'hardware' }>;
 const made = (parts: readonly Part[]): Made[] =>
   parts.filter((part): part is Made => part.kind !== 'hardware');
 
-/** The holes to drill where a plate at hand becomes the new one by drilling alone. */
+/**
+ * The holes to drill where a plate at hand becomes the new one by drilling alone: the new one less
+ * its added holes is the one at hand, marks and all.
+ */
 const drilled = (from: Made, to: Made): string[] | undefined => {
-  if (from.kind !== 'plate' || to.kind !== 'plate' || from.material !== to.material)
-    return undefined;
-  const outline = ({ layers }: Made): string =>
-    layers
-      .map(({ profile, from: low, to: high }) => [loopContent(profile.outer), low, high])
-      .join();
-  const keeps = holesOf(from).every((hole) => holesOf(to).some((other) => sameHole(hole, other)));
-  if (outline(from) !== outline(to) || !keeps) return undefined;
-  const added = holesOf(to).filter((hole) => !holesOf(from).some((old) => sameHole(old, hole)));
+  if (from.kind !== 'plate' || to.kind !== 'plate') return undefined;
+  const added = to.holes.filter((hole) => !from.holes.some((old) => sameHole(old, hole)));
+  const cuts = new Set(added.map(({ loop }) => loopContent(loop)));
+  const undrilled: Made = {
+    ...to,
+    holes: to.holes.filter((hole) => !added.includes(hole)),
+    layers: to.layers.map((layer) => {
+      const holes = layer.profile.holes.filter((loop) => !cuts.has(loopContent(loop)));
+      return { ...layer, profile: { ...layer.profile, holes } };
+    }),
+  };
   const round = added.every(({ slotLength }) => slotLength === undefined);
-  return round && added.length > 0 ? added.map(({ id }) => id) : undefined;
+  return round && partContent(undrilled) === partContent(from)
+    ? added.map(({ id }) => id)
+    : undefined;
 };
 
 const changeOf = (before: Made | undefined, part: Made): PartChange => {

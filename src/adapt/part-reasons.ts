@@ -16,7 +16,7 @@ const sizeOf = ({ layers }: Part): string => {
   return [max[0] - min[0], max[1] - min[1], high].map(mm).join(' x ');
 };
 
-export const holesOf = (part: Part): readonly Hole[] =>
+const holesOf = (part: Part): readonly Hole[] =>
   part.kind === 'hardware' ? [] : part.holes;
 
 /** Whether two holes are the same cut: contour and thread. */

@@ -88,6 +88,30 @@ describe('what becomes of a part', () => {
     });
   });
 
+  it('is no drilling where anything else differs as well, or pieces are short', () => {
+    const line: Vec2[] = [
+      [1, 1],
+      [2, 2],
+    ];
+    const at = sheet([a], { engraving: [line] });
+    const more = (over: Partial<PlatePart>) => sheet([a, b], { engraving: [line], ...over });
+    expect(change(at, more({}))).toMatchObject({ change: 'rework' });
+    const others: [Partial<PlatePart>, string][] = [
+      [{ engraving: [line.map(([x, y]): Vec2 => [x + 3, y])] }, 'marks differ'],
+      [{ material: 'Aluminium' }, 'material Steel -> Aluminium'],
+      [{ process: 'saw-drill' }, 'process laser -> saw-drill'],
+    ];
+    for (const [over, reason] of others) {
+      const told = change(at, more(over));
+      expect(told, reason).toMatchObject({ change: 'remake' });
+      expect(told?.reasons).toContain(reason);
+    }
+    expect(change(at, more({ quantity: 2 }))).toMatchObject({ change: 'remake', quantity: 2 });
+    expect(change({ ...at, quantity: 2 }, more({}))).toMatchObject({ change: 'rework' });
+    const slot: Hole = { ...b, slotLength: 20 };
+    expect(change(at, sheet([a, slot], { engraving: [line] }))).toMatchObject({ change: 'remake' });
+  });
+
   it('is making again for each thing that counts, and says which', () => {
     const cases: [PlatePart, string][] = [
       [sheet([a], {}, 90), 'size 80 x 40 x 6 -> 90 x 40 x 6 mm'],
@@ -311,6 +335,21 @@ describe('another grinder', () => {
       'sequence.4.backing',
       'fixture.calibration',
     ]);
+  });
+
+  it('takes the grit whose grains are nearest, not the nearest number', () => {
+    const from = kitchen();
+    const [first] = from.grinder.belts;
+    if (!first) throw new Error('no belt');
+    const belt = (grit: number) => ({ ...first, id: `own-${String(grit)}`, grit });
+    const own = {
+      ...from,
+      grinder: { ...from.grinder, belts: [belt(100)] },
+      sequence: from.sequence.map((pass) => ({ ...pass, belt: 'own-100' })),
+    };
+    // Median grains of P60, P100 and P150: 269, 162 and 100 micrometres (ISO 6344, from memory).
+    const to = { ...from.grinder, belts: [belt(60), belt(150)] };
+    expect(ontoGrinder(own, to).design.sequence[0]?.belt).toBe('own-150');
   });
 
   const carrier = (name: string): Design => {
