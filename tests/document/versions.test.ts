@@ -45,6 +45,14 @@ describe('migrations', () => {
     });
   });
 
+  it('refuse the very next version, which this program cannot know', () => {
+    for (const schema of [4, 5, 40])
+      expect(upgrade({ format: 'invented', schema, length: 7 }, invented)).toMatchObject({
+        ok: false,
+        issues: [{ code: 'too-new', path: 'schema' }],
+      });
+  });
+
   it.each([designFormat, grinderFormat])('are complete for the $noun', (format) => {
     const from = format.migrations.map((migration) => migration.from);
     expect(from).toEqual(Array.from({ length: format.version - 1 }, (_, i) => i + 1));
