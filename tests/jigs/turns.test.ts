@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Fixture } from '../../src/family/index.ts';
+import { setupData } from '../../src/make/setup-data.ts';
 import { dot3, sub3, type Vec3 } from '../../src/geometry/vector.ts';
 import { examplesOf, solved } from '../family/examples.ts';
 
@@ -25,6 +26,13 @@ const alongBase: Slid = (fixture, setting) => {
 const outOfSole: Slid = (fixture, setting) => {
   const sole = standing(fixture, setting, 'sole');
   return -dot3(sub3(standing(fixture, setting, 'heel-screw').origin, sole.origin), sole.z);
+};
+
+/** Turns in words, as a sheet tells them: positive out. */
+const signed = (told: string): number => {
+  if (told === 'as it is') return 0;
+  const [, turns, divisions, way] = /^(\d+) t (\d+) d (in|out)$/.exec(told) ?? [];
+  return (Number(turns) + Number(divisions) / 50) * (way === 'out' ? 1 : -1);
 };
 
 describe.each([
@@ -56,6 +64,30 @@ describe.each([
         expect(shown).toBeLessThan(1);
       });
       expect(moved).toBeGreaterThan(0.05);
+    },
+  );
+
+  it.each(examplesOf(family).map((example) => [example.file, example] as const))(
+    'are told on the set-up sheet as far and the way they go, %s',
+    (_, example) => {
+      const fixture = solved(example);
+      const { rows } = setupData(example.design, fixture, [], '').settings;
+      const ways = new Set<number>();
+      fixture.settings.forEach((setting, i) => {
+        const before = fixture.settings[i - 1] ?? setting;
+        const moved = slid(fixture, setting.id) - slid(fixture, before.id);
+        // "1 t 12 d out" opens, away from the belt.
+        const told = signed(rows[i]?.turns ?? '');
+        expect(Math.abs(told - moved / PITCH)).toBeLessThan(0.5 / 50 + 1e-6);
+        ways.add(Math.sign(told));
+        // "3 t 7 d in (43)": from the zero, and what the knob then shows.
+        const [, way = '', shown = ''] = /^(.*) \((\d+)\)$/.exec(rows[i]?.reading ?? '') ?? [];
+        expect(
+          Math.abs(signed(way) - (setting.readings[0]?.dial?.turnsFromZero ?? NaN)),
+        ).toBeLessThan(0.5 / 50 + 1e-6);
+        expect((((signed(way) * 50 - Number(shown)) % 50) + 50.5) % 50).toBeCloseTo(0.5, 6);
+      });
+      expect(ways.size).toBeGreaterThan(1);
     },
   );
 });

@@ -155,6 +155,11 @@ describe('deflection', () => {
     // Arm by hand: 8 N down and 6 N away 35 mm up, L 120, I 38^4 / 12.
     const ei = (200000 * 38 ** 4) / 12;
     expect(some.setoff).toBeCloseTo(35 * ((8 * 120 ** 2) / (2 * ei) + (6 * 35 * 120) / ei), 12);
+    // Nose by its own numbers under the same 8 N, F L^3 / 3 E I; and the arm's end with its moment.
+    const { nose } = structure;
+    const alone = (8 * nose.length ** 3) / ((nose.modulus * nose.width * nose.thickness ** 3) / 4);
+    const end = (8 * 120 ** 3) / (3 * ei) + (6 * 35 * 120 ** 2) / (2 * ei);
+    expect(some.lift).toBeCloseTo(-alone - end, 12);
     expect(setoffOfLift(-0.1, 3)).toBeCloseTo(-0.1 * Math.tan(3 * rad), 12);
   });
 });
