@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import { edgeRestFit } from '../../src/setup/calibration/edge-rest.ts';
+import { examplesOf, solved } from '../family/examples.ts';
+
+const nothing = { value: 0, uncertainty: 1 };
+
+// A fixture that stands as its design says leaves what the plan expects: a calibration of it has to
+// find no offset. Plan and calibration compute the hollow each by itself.
+describe.each(examplesOf('edge-rest').map((example) => [example.file, example] as const))(
+  'what a calibration is told of %s',
+  (_, example) => {
+    const { known, settings } = solved(example);
+    if (!known) throw new Error('nothing is known');
+
+    it.each(known.settings.map((setting) => [setting.id, setting] as const))(
+      'leaves the planned hollow, %s',
+      (id, { set }) => {
+        if (set.kind !== 'edge-rest') throw new Error('another kind');
+        const { hollow } = settings.find((one) => one.id === id) ?? {};
+        const { depth = NaN, lower = NaN, upper = NaN } = hollow?.progress.at(-1) ?? {};
+        const place = {
+          label: 'a',
+          depth: { value: depth, uncertainty: 0.01 },
+          lower: nothing,
+          upper: nothing,
+        };
+        const fit = edgeRestFit([place], { ...set, faceOffset: 0 });
+        const [, low = NaN, high = NaN] = fit?.places[0]?.predict([0], depth) ?? [];
+        expect(low).toBeCloseTo(lower, 6);
+        expect(high).toBeCloseTo(upper, 6);
+      },
+    );
+  },
+);
