@@ -202,6 +202,9 @@ describe('blades that stand unevenly on the lip', () => {
 describe('an edge rest that cannot be built', () => {
   it('names the parameter', () => {
     expect(codes(withParameters(slicer, { wear: 2 }))).toContain('wear-too-thin');
+    // ISO 10642: a countersunk head M4 is 2.48 mm high; 0.3 mm of metal over it (common practice).
+    expect(codes(withParameters(slicer, { wear: 2.7 }))).toContain('wear-too-thin');
+    expect(codes(withParameters(slicer, { wear: 2.8 }))).not.toContain('wear-too-thin');
     expect(codes(withParameters(slicer, { wheel: 'idler' }))).toContain('no-wheel');
     expect(codes(withParameters(slicer, { noseGap: 0.6 }))).toContain('gap-at-wheel');
     expect(codes(withParameters(slicer, { stepWing: 12 }))).toContain('pads-too-short');
