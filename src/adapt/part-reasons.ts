@@ -16,8 +16,7 @@ const sizeOf = ({ layers }: Part): string => {
   return [max[0] - min[0], max[1] - min[1], high].map(mm).join(' x ');
 };
 
-const holesOf = (part: Part): readonly Hole[] =>
-  part.kind === 'hardware' ? [] : part.holes;
+const holesOf = (part: Part): readonly Hole[] => (part.kind === 'hardware' ? [] : part.holes);
 
 /** Whether two holes are the same cut: contour and thread. */
 export const sameHole = (one: Hole, other: Hole): boolean =>
