@@ -21,18 +21,23 @@ const rest = (place: HTMLElement): void => {
     target.tabIndex = -1;
     target.addEventListener('blur', () => target.removeAttribute('tabindex'), { once: true });
   }
-  target.focus({ preventScroll: true });
+  // What is small is brought into sight; a section may be taller than the screen.
+  target.focus({ preventScroll: target.matches(PLACES) });
 };
 
 /**
  * Keeps the cursor of the keyboard where work goes on. A button that is pressed is often replaced
  * by what it started, a sheet by the one that follows from a new value: the browser then forgets
  * where the cursor was. It goes to the section around, and back to the same thing if that returns
- * while it waits there. Returns what ends it.
+ * while it waits there. From a notice, which stands in no section, it goes back to where it came
+ * from. Returns what ends it.
  */
 export const keepCursor = (page: Document): (() => void) => {
   let last: HTMLElement | null = null;
+  /** Where the cursor can go when that is gone, best first. */
   let places: readonly HTMLElement[] = [];
+  /** The same for what stands in no section, and the way back there. */
+  let home: readonly HTMLElement[] = [];
   /** What was lost, where it was, and where the cursor waits for it. */
   let lost: {
     readonly kind: string;
@@ -45,7 +50,9 @@ export const keepCursor = (page: Document): (() => void) => {
   const arrived = ({ target }: FocusEvent) => {
     if (!(target instanceof HTMLElement)) return;
     last = target;
-    places = around(target);
+    const here = around(target).filter((one) => one.matches(PLACES));
+    if (here.length > 0) home = [target, ...here];
+    places = here.length > 0 ? here : home;
     lost = null;
   };
   // Whoever taps beside everything wants the cursor nowhere.
@@ -64,7 +71,7 @@ export const keepCursor = (page: Document): (() => void) => {
   const look = () => {
     if (lost !== null && page.activeElement === lost.waits) giveBack(lost);
     if (last === null || !gone(last)) return;
-    const place = places.find((one) => one.isConnected && one.matches(PLACES));
+    const place = places.find((one) => one.isConnected);
     // Whoever took it away may have found a better place.
     if (place === undefined || ![page.body, last].includes(page.activeElement as HTMLElement))
       return;

@@ -130,4 +130,40 @@ describe.skipIf(chromiumPath === undefined)('by keyboard alone', () => {
     expect(complaints).toEqual([]);
     await context.close();
   }, 60_000);
+
+  it('goes back to what asked when an answer or a notice is put away, and is led to an answer once', async () => {
+    const context = await stage.browser.newContext({ reducedMotion: 'reduce' });
+    const { page } = await openStep(context, stage.url, 'designs');
+    const { press, reach, step, waitsAt } = handsOn(page);
+    const tries = /^Try its blades in the fixture on the board: “Hunting/;
+    await reach(tries);
+    await press('Enter');
+    await waitsAt(/^The blades of “Hunting/);
+    await step('Blade');
+    await step('Designs');
+    await page.locator('main h1').filter({ hasText: 'Designs' }).waitFor();
+    await waitsAt(/^Designs$/);
+    await reach(tries);
+    await press('Enter');
+    await waitsAt(/^The blades of “Hunting/);
+    await reach(/^Leave everything as it is$/);
+    await press('Enter');
+    await waitsAt(tries);
+
+    await reach(/^Copy this design$/, 'Shift+Tab');
+    for (const copies of [1, 2]) {
+      await press('Enter');
+      await expect
+        .poll(() => page.locator('section[aria-labelledby=shelf] li').count())
+        .toBe(copies);
+    }
+    await reach(/^Remove “/);
+    await press('Enter');
+    await waitsAt(/^Kept in this browser/);
+    await reach(/^Put it back$/);
+    await press('Enter');
+    await expect.poll(() => page.locator('section[aria-labelledby=shelf] li').count()).toBe(2);
+    await waitsAt(/^Try its blades in the fixture on the board: “Radiused/);
+    await context.close();
+  }, 60_000);
 });

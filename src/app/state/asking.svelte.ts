@@ -15,6 +15,8 @@ export class Asking<Target, Answer> {
   asked: Question<Target> | null = $state.raw(null);
   result: Result<Answer> | null = $state.raw(null);
   crash: string | null = $state(null);
+  /** The question that was brought into sight; whoever comes back later is not led to it again. */
+  shown: Question<Target> | null = null;
   readonly #hired: Hired;
   readonly #work: (engine: Engine, of: Design, target: Target) => Promise<Result<Answer>>;
 
