@@ -5,6 +5,7 @@ import { chain, type Result } from '../core/result.ts';
 import type { Registry } from '../family/index.ts';
 import { build, consequence, type Built, type Consequence } from './consequence.ts';
 import { differences, type Difference } from './differences.ts';
+import { withArea } from './with-area.ts';
 
 /** What one part of a design alone would change, or why it cannot be changed alone. */
 export interface AreaConsequence {
@@ -31,32 +32,6 @@ const MOST_AREAS = 8;
 
 /** Parts of a design that change nothing that is made or set. */
 export const WORDS_ALONE = new Set(['name', 'notes', 'revision']);
-
-/** The first design with one area taken from the second. */
-const withArea = (from: Design, to: Design, area: string): unknown => {
-  const [head = '', key, name = ''] = area.split('.');
-  const [a, b] = [from, to].map((design): Readonly<Record<string, unknown>> => ({ ...design }));
-  if (a === undefined || b === undefined || key === undefined) return { ...a, [head]: b?.[head] };
-  if (head === 'blades') {
-    const blade = area.slice('blades.'.length);
-    const other = to.blades.find((one) => one.name === blade);
-    const kept = from.blades.flatMap((one) => (one.name === blade ? (other ?? []) : one));
-    const added = other && !from.blades.some((one) => one.name === blade) ? [other] : [];
-    return { ...a, blades: [...kept, ...added] };
-  }
-  if (head === 'fixture' && key === 'parameters') {
-    const { [name]: value } = to.fixture.parameters;
-    const parameters = {
-      ...from.fixture.parameters,
-      ...(value === undefined ? {} : { [name]: value }),
-    };
-    return { ...a, fixture: { ...from.fixture, parameters } };
-  }
-  const [mine, theirs] = [a[head], b[head]].map((part): Readonly<Record<string, unknown>> =>
-    typeof part === 'object' ? { ...part } : {},
-  );
-  return { ...a, [head]: { ...mine, [key]: theirs?.[key] } };
-};
 
 const areaConsequence = (
   from: Design,

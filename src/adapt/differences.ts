@@ -69,8 +69,6 @@ const AREA_DEPTH: Readonly<Record<string, number>> = {
   making: 2,
 };
 
-const depthOf = (keys: readonly string[]): number => AREA_DEPTH[keys[0] ?? ''] ?? 1;
-
 /** Marks of the file that no person set. */
 const MARKS = new Set(['format', 'schema']);
 
@@ -79,6 +77,10 @@ interface Walk {
   readonly other: Design;
   readonly parameters: Readonly<Record<string, Parameter>>;
 }
+
+/** Another family has parameters of its own: the fixture is then told as one. */
+const depthOf = ({ whole, other }: Walk, [head = '']: readonly string[]): number =>
+  head === 'fixture' && whole.fixture.family !== other.fixture.family ? 1 : (AREA_DEPTH[head] ?? 1);
 
 interface At {
   /** Keys as a person names them, and as the data has them. */
@@ -154,7 +156,7 @@ const compareAt = (walk: Walk, at: At, a: unknown, b: unknown): Difference[] => 
     );
   }
   const labelled = labelOf(walk, at, a === undefined);
-  const depth = depthOf(at.named);
+  const depth = depthOf(walk, at.named);
   const area = { named: at.named.slice(0, depth), keys: at.keys.slice(0, depth) };
   const say = (value: unknown): string | null =>
     value === undefined ? null : entrySaid(value, labelled);
@@ -162,7 +164,7 @@ const compareAt = (walk: Walk, at: At, a: unknown, b: unknown): Difference[] => 
     {
       path: at.named.join('.'),
       area: area.named.join('.'),
-      areaLabel: labelOf(walk, area, a === undefined).label,
+      areaLabel: labelOf(walk, area, a === undefined).label || words.wholeFixture,
       label: labelled.label,
       from: say(a),
       to: say(b),

@@ -195,6 +195,38 @@ describe.skipIf(chromiumPath === undefined)('the three situations in a browser',
     await theirs.close();
   });
 
+  it('takes one blade of what another maker changed, and leaves the rest as it was', async () => {
+    const context = await stage.browser.newContext();
+    const { page } = await openStep(context, stage.url, 'designs');
+    const chooser = page.locator('input[accept^=".json"]');
+    const opens = (design: Design) =>
+      chooser.setInputFiles({
+        name: 'shared.jig.json',
+        mimeType: 'application/json',
+        buffer: Buffer.from(saveDesign(design)),
+      });
+    const theirs = opened(exampleBytes('kitchen-210'));
+    const [first, second] = theirs.blades;
+    if (!first || !second) throw new Error('two blades');
+    const longer = { ...second, quantity: 9 };
+    const sent: Design = { ...theirs, notes: 'Sent back', blades: [first, longer] };
+    await opens(sent);
+    await page.locator('section[aria-labelledby=shelf] li').waitFor();
+    await opens({ ...theirs, revision: 3 });
+    await page.getByRole('button', { name: 'What differs' }).last().click();
+    const take = page.getByRole('button', {
+      name: `Take from the kept one: Blades ${second.name}`,
+    });
+    await take.click({ timeout: 60_000 });
+    await page.getByText('2 differences').waitFor({ timeout: 60_000 });
+    expect(opened(Buffer.from(await saved(page, stage.url)))).toEqual({
+      ...theirs,
+      revision: 3,
+      blades: [first, longer],
+    });
+    await context.close();
+  }, 90_000);
+
   it('undo of a long random walk of edits returns the first state exactly', async () => {
     const context = await stage.browser.newContext();
     const { page } = await openStep(context, stage.url, 'blade');

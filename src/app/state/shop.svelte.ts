@@ -321,11 +321,11 @@ export class Shop {
     this.remember();
   }
 
-  private refuse(name: string, issues: readonly Issue[]): false {
+  refuse(name: string, issues: readonly Issue[], said = text.app.designs.refused(name)): false {
     // Warnings are told in front of what stopped it.
     const first = issues.find(({ severity }) => severity === 'error') ?? issues[0];
     const why = first ? ` ${first.message} ${first.fix}` : '';
-    this.notices.say('bad', `${text.app.designs.refused(name)}${why}`);
+    this.notices.say('bad', `${said}${why}`);
     return false;
   }
 

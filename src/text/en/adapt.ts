@@ -54,6 +54,7 @@ export const adapt = {
   parameter: (label: string) => `Fixture, ${label}`,
   family: 'Fixture family',
   entryPart: (label: string, value: string) => `${label} ${value}`,
+  wholeFixture: 'Fixture',
   areas: {
     grinder: 'Grinder',
     'grinder.belt': 'Grinder, belt',

@@ -362,6 +362,8 @@ export const app = {
     example: (name: string) => `Start from it: “${name}”`,
     opened: (name: string) => `“${name}” is on the board.`,
     refused: (name: string) => `“${name}” was not opened; nothing was changed.`,
+    takePart: (part: string) => `Take from the kept one: ${part}`,
+    notTaken: (part: string) => `Not taken by itself: ${part}. Nothing was changed.`,
     saved: 'kept',
     when: (at: number) => new Date(at).toLocaleString(),
     none: 'Nothing kept yet: a worked example is kept here once you change it.',
