@@ -6,8 +6,9 @@ import { chain } from '../core/result.ts';
 import { gridDown, gridUp } from '../core/units.ts';
 import type { Design } from '../document/schema.ts';
 import type { Registry } from '../family/index.ts';
+import { text } from '../text/index.ts';
 import { failedOf, solved } from './answered.ts';
-import { isTried, parameterOf } from './tried.ts';
+import { isTried, lineOf, parameterOf } from './tried.ts';
 
 /** Steps of a parameter that are added, the fewest first. */
 const STEPS = [1, 2, 4, 8, 16, 32];
@@ -29,6 +30,30 @@ const valuesOf = (design: Design, path: string, registry: Registry): readonly nu
   );
 };
 
+/** What is set for a value to be tried: no later pass is steeper than an earlier one. */
+const settings = ({ sequence }: Design, path: string, value: number): Mend[] => {
+  if (parameterOf(path) !== undefined) return [{ path, value }];
+  const paths = sequence.map((_, i) => `sequence.${i}.steeper`);
+  return paths.flatMap((one, i) =>
+    i >= paths.indexOf(path) && (sequence[i]?.steeper ?? 0) > value ? [{ path: one, value }] : [],
+  );
+};
+
+const FOLLOWS = Object.keys(text.blade.parameters.line.follow.options);
+
+/** What may mend a check that leads to a parameter, each with all that is set for it. */
+const attempts = (design: Design, path: string, registry: Registry): readonly Mend[][] => {
+  const line = lineOf(path);
+  // Another thing to follow may ask for another setting: only solving tells what it leaves.
+  if (line !== undefined)
+    return FOLLOWS.filter((one) => one !== valueAt(design, `${line}.follow`)).map((value) => [
+      { path: `${line}.follow`, value },
+    ]);
+  return [...new Set(valuesOf(design, path, registry))].map((value) =>
+    settings(design, path, value),
+  );
+};
+
 /** What fails of a design; undefined where it has no answer. */
 const failing = (
   design: Design,
@@ -41,8 +66,9 @@ const failing = (
 
 /**
  * The value of the parameter that a failed check leads to with which it passes and nothing else
- * fails that did not: found by trying greater ones, or less steep passes. What a maker wishes kept is
- * not moved, and sheets have their own thicknesses.
+ * fails that did not, and what follows from it in later passes: found by trying greater ones, less
+ * steep passes, or something else for a line to follow. What a maker wishes kept is not moved, and
+ * sheets have their own thicknesses.
  */
 export const mendByTrying = (
   design: Design,
@@ -52,10 +78,10 @@ export const mendByTrying = (
 ): readonly Mend[] => {
   const before = new Set(failed.map(({ id }) => id));
   for (const { id, parameter: path = '' } of failed) {
-    for (const value of new Set(valuesOf(design, path, registry))) {
-      const left = failing(withValue(design, path, value), registry, workshop);
-      if (left && !left.has(id) && [...left].every((one) => before.has(one)))
-        return [{ path, value }];
+    for (const mends of attempts(design, path, registry)) {
+      const tried = mends.reduce((next, one) => withValue(next, one.path, one.value), design);
+      const left = failing(tried, registry, workshop);
+      if (left && !left.has(id) && [...left].every((one) => before.has(one))) return mends;
     }
   }
   return [];

@@ -13,15 +13,18 @@ const thickest = ({ blades }: Design): number =>
   Math.min(...blades.map(({ edge }) => edge.asHeatTreated));
 
 /**
- * A pass that stops thicker than the one before: the earlier one is raised to half way between it
- * and the edge as heat treated, so that both still grind; where it stops as thick as that, it is
- * lowered.
+ * A pass that stops thicker than the one before: the earlier one is raised towards the edge as heat
+ * treated, as far as leaves all passes before it as much to grind as itself; where it stops as thick
+ * as that, it is lowered.
  */
 const risen = (issue: Issue, i: number, edge: number, before: number, most: number): Issue =>
   edge < most
     ? {
         ...issue,
-        mend: { path: `sequence.${i - 1}.edge`, value: Math.min(gridUp((edge + most) / 2), most) },
+        mend: {
+          path: `sequence.${i - 1}.edge`,
+          value: Math.min(gridUp(edge + (most - edge) / (i + 1)), most),
+        },
       }
     : mendedBy(issue, before);
 

@@ -181,7 +181,79 @@ describe('all values that are named as mends', () => {
   });
 });
 
+describe('an edge that all blades want otherwise than the passes lead to', () => {
+  // A chopper of its own, its edge a millimetre as heat treated and half of that when it is ground.
+  const [stock] = kitchen.blades;
+  if (!stock) throw new Error('a blade');
+  const chopper: Design = {
+    ...kitchen,
+    blades: [
+      {
+        ...stock,
+        name: 'Chopper 150',
+        outline: {
+          kind: 'dimensions',
+          length: 150,
+          heelHeight: 85,
+          bellyStart: 60,
+          bellyHeight: 83,
+          spineDropStart: 140,
+          tipDrop: 3,
+          spineSagitta: 0,
+        },
+        thickness: [{ u: 0, t: 5 }],
+        spineRadius: 0.5,
+        tang: { kind: 'tang', length: 110, height: 22, thickness: 5, drop: 10 },
+        edge: { asHeatTreated: 1, wanted: 0.5, shareLeft: 0.5 },
+        bevels: { left: { kind: 'height', height: 30 }, right: { kind: 'height', height: 30 } },
+      },
+    ],
+    sequence: kitchen.sequence.map((pass, i) => (i === 0 ? { ...pass, steeper: 0.6 } : pass)),
+  };
+
+  it('gives every pass as much to grind, and takes back what later passes are steeper by, too', () => {
+    const mended = valueOf(mendAll(chopper, registry, kept));
+    // Five passes from 1 mm to 0.5 mm, by hand: a fifth of what is ground away each.
+    const stops = mended.design.sequence.map(({ edge }) => Number(edge.toFixed(2)));
+    expect(stops).toEqual([0.9, 0.8, 0.7, 0.6, 0.5]);
+    const steeper = mended.design.sequence.map((pass) => pass.steeper);
+    expect(steeper).toEqual([...steeper].sort((a, b) => b - a));
+    expect(mended.design.sequence[1]?.steeper).toBeLessThan(chopper.sequence[1]?.steeper ?? 0);
+    expect(mended.failed).toEqual([]);
+  });
+});
+
 describe('a blade that one setting cannot serve as it is asked for', () => {
+  it('follows something else, where only solving tells that the line then stays within', () => {
+    const bent = blade('Curved 160', 160, 3, 14);
+    const design: Design = {
+      ...kitchen,
+      blades: [
+        {
+          ...bent,
+          outline: {
+            kind: 'dimensions',
+            length: 160,
+            heelHeight: 35,
+            bellyStart: 20,
+            bellyHeight: 34,
+            spineDropStart: 30,
+            tipDrop: 27,
+            spineSagitta: 18,
+          },
+          line: { follow: 'edge', allowed: 3 },
+        },
+      ],
+    };
+    const lines = (of: Design) => failedOf(of).filter((id) => id.startsWith('range/line/'));
+    const off = solved(design).issues.filter(({ code }) => code === 'off-line');
+    expect([off.length, off.filter(({ mend }) => mend).length]).toEqual([2, 0]);
+    expect(lines(design)).toHaveLength(2);
+    const mended = valueOf(mendAll(design, registry, kept));
+    expect(mended.design.blades[0]?.line).toEqual({ follow: 'share', allowed: 3 });
+    expect(lines(mended.design)).toEqual([]);
+  });
+
   it('is served at the bevel height that the setting gives it, the setting hardly moved', () => {
     const others = [blade('Slicer 270', 270, 3, 23), blade('Petty 120', 120, 3, 23)];
     const design = { ...kitchen, blades: [...kitchen.blades, ...others] };

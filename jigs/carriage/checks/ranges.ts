@@ -1,4 +1,4 @@
-import { rangeCheck, text, type CheckResult } from '../../../src/family/index.ts';
+import { offLine, rangeCheck, text, type CheckResult } from '../../../src/family/index.ts';
 import {
   edgeCheck,
   lineCheck,
@@ -112,7 +112,10 @@ const bladeChecks = ({ c: { design, v, plan } }: Question): CheckResult[] => [
     const thin = Math.min(0, ...places.map(({ leftStanding }) => leftStanding));
     const at = `${String(index)}/${side}`;
     return [
-      lineCheck(design, line, { label: labels.line(blade, where), fix: fix.line }),
+      lineCheck(design, line, {
+        label: labels.line(blade, where),
+        fix: offLine(design.blades, line)[0]?.fix ?? fix.line,
+      }),
       rangeCheck({
         id: `range/tip/${at}`,
         label: labels.tip(blade, where),

@@ -1,4 +1,4 @@
-import { rangeCheck, text, type CheckResult } from '../../../src/family/index.ts';
+import { offLine, rangeCheck, text, type CheckResult } from '../../../src/family/index.ts';
 import {
   edgeCheck,
   lineCheck,
@@ -260,7 +260,10 @@ const bladeChecks = ({ design, v, plan }: Question): CheckResult[] => [
   edgeCheck(plan.settings, v.leastEdge),
   undercutCheck(plan.settings),
   ...plan.lines.map((line) =>
-    lineCheck(design, line, { label: labels.line(line.blade, sides[line.side]), fix: fix.line }),
+    lineCheck(design, line, {
+      label: labels.line(line.blade, sides[line.side]),
+      fix: offLine(design.blades, line)[0]?.fix ?? fix.line,
+    }),
   ),
 ];
 

@@ -1,3 +1,5 @@
+import type { Issue } from '../../core/issue.ts';
+
 export interface Notice {
   readonly id: number;
   readonly tone: 'good' | 'bad';
@@ -18,6 +20,12 @@ export class Notices {
     const notice: Notice = { id: this.#next++, tone, text, ...(action ? { action } : {}) };
     this.list = [...this.list.filter((other) => other.text !== text), notice].slice(-5);
     if (tone === 'good' && !action) setTimeout(() => this.dismiss(notice.id), STAYS);
+  }
+
+  /** Says that something was not done, and what stopped it: warnings are told in front of that. */
+  refuse(said: string, issues: readonly Issue[]): void {
+    const first = issues.find(({ severity }) => severity === 'error') ?? issues[0];
+    this.say('bad', first ? `${said} ${first.message} ${first.fix}` : said);
   }
 
   dismiss(id: number): void {

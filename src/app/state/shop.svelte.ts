@@ -321,11 +321,8 @@ export class Shop {
     this.remember();
   }
 
-  refuse(name: string, issues: readonly Issue[], said = text.app.designs.refused(name)): false {
-    // Warnings are told in front of what stopped it.
-    const first = issues.find(({ severity }) => severity === 'error') ?? issues[0];
-    const why = first ? ` ${first.message} ${first.fix}` : '';
-    this.notices.say('bad', `${said}${why}`);
+  private refuse(name: string, issues: readonly Issue[]): false {
+    this.notices.refuse(text.app.designs.refused(name), issues);
     return false;
   }
 

@@ -125,7 +125,10 @@ export const grind = {
           ? []
           : [`ask for the bevel height that the setting gives it, ${mm(height)}`]),
       ].join(', and ');
-      const first = ways === '' ? 'allow more' : `${ways}; or allow more`;
+      const first =
+        ways === ''
+          ? 'let the line follow something else, for which it is set otherwise, or allow more'
+          : `${ways}; or allow more`;
       return {
         message: `The ${line.side} grind line of "${line.blade}" departs from the wanted line by up to ${mm(deviation)}; allowed are ${mm(allowed)}.${line.family ? ' All blades of a design are ground at one setting a side.' : ''}`,
         fix: `${upper(first)}, or ${line.family ? 'put this blade into a design of its own' : 'compare fixtures'}.`,
