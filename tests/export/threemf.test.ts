@@ -185,6 +185,41 @@ describe('3MF', () => {
     expect(items.every(([, , z]) => z === 0)).toBe(true);
   });
 
+  it('turns a copy anticlockwise, its box where it is said to stand', () => {
+    // A ring of radius 8 about (50, 40), stretched: from (34, 32) to (66, 48), 32 long and 16 wide.
+    const mesh = ring(12, 8, 2, 5);
+    const vertices = mesh.vertices.map((v, i) => (i % 3 === 0 ? 2 * v - 50 : v));
+    const made = threeMf([{ name: 'x', id: 'x', mesh: { ...mesh, vertices }, quantity: 1 }], {
+      title: 'x',
+      items: [{ object: 0, at: [100, 200], turned: true }],
+    });
+    if (!made.ok) throw new Error(JSON.stringify(made.issues));
+    const written = new TextDecoder().decode(unzipSync(made.value)['3D/3dmodel.model']);
+    const [, told = ''] = /<item [^>]*transform="([^"]*)"/.exec(written) ?? [];
+    const m = told.split(' ').map(Number);
+    // 3MF core 1.3, 3.3: a row vector (x y z 1) times the matrix of four rows of three.
+    const at = (column: number, p: readonly number[]): number =>
+      [0, 1, 2].reduce((sum, row) => sum + (p[row] ?? 0) * (m[3 * row + column] ?? 0), 0) +
+      (m[9 + column] ?? 0);
+    const points = Array.from({ length: vertices.length / 3 }, (_, i) => [
+      ...vertices.subarray(3 * i, 3 * i + 3),
+    ]);
+    const ranges = [0, 1].map((column) => {
+      const all = points.map((p) => at(column, p));
+      return [Math.min(...all), Math.max(...all)];
+    });
+    const [[left, right], [low, high]] = ranges as [number[], number[]] as [
+      [number, number],
+      [number, number],
+    ];
+    expect(left).toBeCloseTo(100, 4);
+    expect(right).toBeCloseTo(116, 4);
+    expect(low).toBeCloseTo(200, 4);
+    expect(high).toBeCloseTo(232, 4);
+    // A quarter turn anticlockwise: what pointed along x points along y, and is not mirrored.
+    expect(m.slice(0, 9)).toEqual([0, 1, 0, -1, 0, 0, 0, 0, 1]);
+  });
+
   it('carries the design', () => {
     expect(findCarried(model)).toMatchObject({ ok: true, value: hostile });
   });

@@ -116,13 +116,20 @@ describe('budget of a spine rest', () => {
       ...nothing,
       step: 0.08,
       belt: 0.05,
+      splice: 0.02,
+      backing: 0.015,
+      wear: 0.03,
+      compression: 0.01,
+      platen: 0.005,
       thickness: 0.1,
       height: -0.5,
       edge: 0.04,
       squareness: 0.3,
     };
     const found = model(by, nothing) as [number, number];
-    const real = setoff + 0.08 - 0.05 / Math.cos((lean + 0.3) * rad);
+    // Nearer: belt, splice and backing that are thicker. Farther: what is worn or pressed away.
+    const nearer = 0.05 + 0.02 + 0.015 - 0.03 - 0.01 - 0.005;
+    const real = setoff + 0.08 - nearer / Math.cos((lean + 0.3) * rad);
     const cut = grind(bar(3.1, 49.5, 0.3), 49.5, real, 0.14, lean + 0.3);
     expect(found[0]).toBeCloseTo(cut.angle, 3);
     expect(Math.abs(found[1] - cut.bevelHeight)).toBeLessThan(1e-3);

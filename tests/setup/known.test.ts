@@ -1,8 +1,31 @@
 import { describe, expect, it } from 'vitest';
 import { edgeRestFit } from '../../src/setup/calibration/edge-rest.ts';
-import { examplesOf, solved } from '../family/examples.ts';
+import { registry } from '../../jigs/registry.ts';
+import type { Design } from '../../src/document/schema.ts';
+import { solveDesign } from '../../src/make/engine.ts';
+import { examplesOf, solved, valueOf } from '../family/examples.ts';
 
 const nothing = { value: 0, uncertainty: 1 };
+
+it('a calibrated edge rest is told the same way from its zero as a length and in turns', () => {
+  const [example] = examplesOf('edge-rest');
+  if (!example) throw new Error('no example');
+  const calibration = { offset: 0.1, uncertainty: 0.02, note: '' };
+  const told = (fixture: Design['fixture']) =>
+    valueOf(solveDesign({ ...example.design, fixture }, registry)).settings.map(({ readings }) => ({
+      length: readings.find(({ key }) => key === 'fromZero')?.value ?? NaN,
+      turns: readings[0]?.dial?.turnsFromZero ?? NaN,
+    }));
+  const [before, after] = [
+    told(example.design.fixture),
+    told({ ...example.design.fixture, calibration }),
+  ];
+  after.forEach(({ length, turns }, i) => {
+    // It stands 0.1 mm beyond what it says, so it is set that much less: a turn is 1 mm (ISO 261).
+    expect(length).toBeCloseTo((before[i]?.length ?? NaN) - 0.1, 9);
+    expect(turns).toBeCloseTo(length, 9);
+  });
+});
 
 // A fixture that stands as its design says leaves what the plan expects: a calibration of it has to
 // find no offset. Plan and calibration compute the hollow each by itself.
