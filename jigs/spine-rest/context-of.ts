@@ -4,15 +4,12 @@ import { shiftsOf } from '../shared/needs-of.ts';
 import type { Context } from '../shared/parts/context.ts';
 import type { Stand } from '../shared/site.ts';
 import { needsOf } from './needs-of.ts';
+import { leastOver } from './over-places.ts';
 import type { Values } from './parameters.ts';
 
 /** Lowest height over the seat at which any spine touches the step, mm. */
 export const lowestStepContact = ({ settings }: SpineRestPlan): number =>
-  Math.min(
-    ...settings.flatMap(({ blades }) =>
-      blades.flatMap(({ places }) => places.map(({ seating }) => seating.step[1])),
-    ),
-  );
+  leastOver(settings, ({ seating }) => seating.step[1]);
 
 /** Everything that parts and placements are drawn from. `stands`: one for each pass; `swing`: see `needsOf`. */
 export const contextOf = (

@@ -2,6 +2,7 @@ import { placeAt, stepAtPin, type Design, type SpineRestPlan } from '../../src/f
 import { GUIDE, SIZE } from '../shared/layout/sizes.ts';
 import { behindOf, joined, rangeOf, shiftsOf } from '../shared/needs-of.ts';
 import type { Needs } from '../shared/needs.ts';
+import { greatestOver } from './over-places.ts';
 import { padHeights } from './pads.ts';
 import type { Values } from './parameters.ts';
 import type { Stand } from '../shared/site.ts';
@@ -34,7 +35,7 @@ export const needsOf = (
       ...plan.settings.map(({ setoff, step }) => setoff - shiftAt(step)),
       ...shifts.map((shift) => zero - shift),
     ]),
-    edgeTop: Math.max(...places.map(({ seating }) => seating.edge[1])),
+    edgeTop: greatestOver(plan.settings, ({ seating }) => seating.edge[1]),
     pad: plan.pushHeight,
     otherPads: padHeights(
       plan,

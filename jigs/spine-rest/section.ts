@@ -13,6 +13,7 @@ import { box, restUnder, type Site } from '../shared/section.ts';
 import { PAD } from '../shared/layout/sizes.ts';
 import type { Context } from '../shared/parts/context.ts';
 import { parameterPath } from './checks/question.ts';
+import { greatestOver } from './over-places.ts';
 import { stripFrom, type Carried } from './strip/carried.ts';
 import { earlierOther, farSide, padContact } from './place/hand.ts';
 
@@ -74,7 +75,7 @@ export const sectionOf = (
   strip?: Carried,
 ): BeltSection => {
   const { v, l } = c;
-  const top = Math.max(...setting.blades.flatMap((b) => b.places.map((p) => p.seating.edge[1])));
+  const top = greatestOver([setting], ({ seating }) => seating.edge[1]);
   const lean = tan(radians(plan.lean));
   const face = (z: number): Vec2 => [-z * lean, z];
   const pad = v.plate + l.push.pad;

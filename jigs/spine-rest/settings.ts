@@ -12,6 +12,7 @@ import {
 import type { Layout } from '../shared/layout/layout.ts';
 import { dialOf, DIVISIONS, PITCH } from '../shared/feed.ts';
 import { SIZE } from '../shared/layout/sizes.ts';
+import { greatestOver } from './over-places.ts';
 import type { Values } from './parameters.ts';
 import { seatOf, type Carried } from './strip/carried.ts';
 import { feelerGap } from './rules.ts';
@@ -31,7 +32,7 @@ const notesOf = (
   const backing = grinder.backings.find(({ id }) => id === setting.backing);
   const standing = Math.max(
     0,
-    ...setting.blades.flatMap(({ places }) => places.map(({ leftStanding }) => leftStanding)),
+    greatestOver([setting], ({ leftStanding }) => leftStanding),
   );
   const changed = last?.belt !== setting.belt || last.backing !== setting.backing;
   return [

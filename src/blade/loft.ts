@@ -56,18 +56,17 @@ export const loft = (sections: readonly Section[]): Mesh => {
   }));
   type Loop = (typeof loops)[number];
   /** Both ways round: left from spine to edge, right back to the spine, closed over the spine. */
-  const round = ({ left, right }: Loop): number[] => [...left, ...right.toReversed()];
+  const rounds = loops.map(({ left, right }) => [...left, ...right.toReversed()]);
   const at = (list: readonly number[], i: number): number => list[i % list.length] ?? 0;
-  loops.slice(1).forEach((next, s) => {
-    const here = loops[s];
-    if (here === undefined) return;
-    const [a, b] = [round(here), round(next)];
-    a.forEach((_, i) => {
-      const side = [at(a, i), at(b, i), at(b, i + 1), at(a, i + 1)] as const;
-      if (i < here.left.length) quad(...side);
+  loops.forEach(({ left }, s) => {
+    const [a, b] = [rounds[s], rounds[s + 1]];
+    if (a === undefined || b === undefined) return;
+    for (let i = 0; i < a.length; i += 1) {
+      const [p, q, r, t] = [at(a, i), at(b, i), at(b, i + 1), at(a, i + 1)];
+      if (i < left.length) quad(p, q, r, t);
       // The other diagonal: both sides of a blade are cut into triangles alike.
-      else quad(side[1], side[2], side[3], side[0]);
-    });
+      else quad(q, r, t, p);
+    }
   });
   const ladder = ({ left, right }: Loop, forward: boolean): void =>
     left.slice(1).forEach((_, i) => {

@@ -141,11 +141,10 @@ export const groundSection = (shape: Shape, u: number, corner: number, cuts: Sid
   const stock = stockOf(station, radius);
   const left = sideOf(station, stock, cuts.left ?? []);
   const right = cuts.right === cuts.left ? left : sideOf(station, stock, cuts.right ?? []);
-  const corners = Array.from(
-    { length: corner + 1 },
-    (_, i) => spine + (corner > 0 ? radius * (1 - cos((Math.PI / 2) * (i / corner))) : 0),
-  );
-  const places = [...corners, ...left.places, ...right.places, edge].sort((a, b) => a - b);
+  const places = [...left.places, ...right.places, edge];
+  for (let i = 0; i <= corner; i += 1)
+    places.push(spine + (corner > 0 ? radius * (1 - cos((Math.PI / 2) * (i / corner))) : 0));
+  places.sort((a, b) => a - b);
   return {
     u,
     rungs: places.map((v) => {

@@ -61,6 +61,12 @@ const termsOf = ({ rule, id, fix, parameter }: Asked, { names, pose }: Told): Pa
 
 const MACHINE: ReadonlySet<string> = new Set(['belt', 'platen', 'wheels', 'rest', 'guards']);
 
+/** A body as people call it: what is found is told of it so. */
+const called = ({ name, solids, chordError, motion }: Body, names: Told['names']): Body => {
+  const body = { name: names[name] ?? name, solids, chordError };
+  return motion ? { ...body, motion } : body;
+};
+
 /** The answer about a pair, from the workshop where the same was asked of bodies just like these. */
 const kept = (
   workshop: Workshop,
@@ -71,18 +77,16 @@ const kept = (
   work: Workspace,
   names: Told['names'],
 ): PairCheck => {
-  // Where a search starts must not depend on what was asked before it.
-  const fresh: Workspace = { ...work, hints: new WeakMap() };
-  // What is found is told of the bodies as people call them.
-  const called = <T extends { readonly name: string }>(body: T): T => ({
-    ...body,
-    name: names[body.name] ?? body.name,
-  });
-  const ask = () => checkPair(called(a), called(b), rule, { within, work: fresh });
+  const ask = (): PairCheck => {
+    // Where a search starts must not depend on what was asked before it.
+    const fresh: Workspace = { ...work, hints: new Map() };
+    return checkPair(called(a, names), called(b, names), rule, { within, work: fresh });
+  };
   const [one, other] = [workshop.nameOf(a), workshop.nameOf(b)];
   if (one === undefined || other === undefined) return ask();
-  const together = a.motion === b.motion;
-  return workshop.pairs(JSON.stringify([one, other, together, rule, within]), ask);
+  const together = a.motion === b.motion ? 'as one' : 'by themselves';
+  const key = `${one} ${other} ${together} ${workshop.contentOf(rule)} ${String(within)}`;
+  return workshop.pairs(key, ask);
 };
 
 /** An answer, and what the two bodies share where they run into each other. */

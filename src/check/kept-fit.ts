@@ -32,7 +32,7 @@ export const keptFit = (
   const key = `${one.formed.name} ${other.formed.name} ${String(tolerance)}`;
   const look = (): Result<Fit> => {
     // Alike parts share their solid: where a search starts must not come from another pair.
-    const fresh: Workspace = { ...work, hints: new WeakMap() };
+    const fresh: Workspace = { ...work, hints: new Map() };
     return fitOf(fresh, standing(one, WORLD), standing(other, frame), tolerance, workshop);
   };
   const kept = workshop.fits(key, () => createByPlace(PLACES))(frame, look);

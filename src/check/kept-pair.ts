@@ -42,7 +42,7 @@ const lookAt = (
   const [a, b] = [one.placement.name, other.placement.name];
   const asked = ruleSeen(rule, one);
   // Alike parts share their solid: where a search starts must not come from another pair.
-  const fresh: Workspace = { ...work, hints: new WeakMap() };
+  const fresh: Workspace = { ...work, hints: new Map() };
   const ask = (): PairCheck =>
     checkPair(standingIn(one, WORLD, label), standingIn(other, seen, label), asked, {
       within,

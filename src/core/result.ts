@@ -23,6 +23,7 @@ export const fail = (...issues: readonly Issue[]): { ok: false; issues: readonly
 export const chain = <A, B>(result: Result<A>, next: (value: A) => Result<B>): Result<B> => {
   if (!result.ok) return result;
   const following = next(result.value);
+  if (result.issues.length === 0) return following;
   const issues = [...result.issues, ...following.issues];
   return following.ok ? ok(following.value, issues) : { ok: false, issues };
 };
@@ -30,11 +31,12 @@ export const chain = <A, B>(result: Result<A>, next: (value: A) => Result<B>): R
 /** All values in order, or every issue of those that failed. */
 export const all = <T>(results: readonly Result<T>[]): Result<T[]> => {
   const values: T[] = [];
+  const issues: Issue[] = [];
   let failed = false;
   for (const result of results) {
     if (result.ok) values.push(result.value);
     else failed = true;
+    issues.push(...result.issues);
   }
-  const issues = results.flatMap((result) => result.issues);
   return failed ? { ok: false, issues } : ok(values, issues);
 };

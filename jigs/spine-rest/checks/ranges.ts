@@ -11,6 +11,7 @@ import {
   yawCheck,
 } from '../../shared/checks/ranges.ts';
 import { isGround } from '../../shared/grinding.ts';
+import { leastOver } from '../over-places.ts';
 import { mainPads } from '../pads.ts';
 import { runningGrowth } from '../../shared/rules.ts';
 import { noseLean } from '../rules.ts';
@@ -103,7 +104,7 @@ const platenChecks = ({ design, v, plan, context, stands }: Question): CheckResu
 const stepChecks = ({ v, plan }: Question): CheckResult[] => {
   const contacts = plan.settings.map((s) => ({
     id: s.id,
-    low: Math.min(...s.blades.flatMap((b) => b.places.map(({ seating }) => seating.step[1]))),
+    low: leastOver([s], ({ seating }) => seating.step[1]),
   }));
   return [
     worst(

@@ -1,6 +1,7 @@
 import type { CheckResult } from '../../../src/family/index.ts';
 import { slotChecks } from '../../shared/checks/slots.ts';
 import { guardCheck, stickCheck, supportChecks } from '../../shared/checks/support.ts';
+import { greatestOver } from '../over-places.ts';
 import { ROUNDED_STEP } from '../strip/rounded-step.ts';
 import { words, type Question } from './question.ts';
 
@@ -10,11 +11,7 @@ const { labels, fix } = words;
 const LEAST_SUPPORT = 30;
 
 const highestEdge = ({ plan }: Question): number =>
-  Math.max(
-    ...plan.settings.flatMap(({ blades }) =>
-      blades.flatMap((b) => b.places.map(({ seating }) => seating.edge[1])),
-    ),
-  );
+  greatestOver(plan.settings, ({ seating }) => seating.edge[1]);
 
 /** Checks that measure the finished parts: slots, support on the nose, guard. */
 export const travelChecks = (q: Question): CheckResult[] => [

@@ -7,6 +7,7 @@ import {
   type Vec2,
 } from '../../../src/family/index.ts';
 import { PAD } from '../../shared/layout/sizes.ts';
+import { leastOver } from '../over-places.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
 type Place = PlanSetting['blades'][number]['places'][number];
@@ -48,23 +49,18 @@ const farCorners = (
  * (-Infinity) where the blade is lower. On a straight stretch y = y0 + k z that is greatest where
  * the nose has the stretch's slope, z - pad = r k / sqrt(1 + k^2), or at the end nearest to there.
  */
-const contactAt = (
-  plan: SpineRestPlan,
-  setting: PlanSetting,
-  place: Place,
-  pad: number,
-): number => {
+const contactAt = (place: Place, earlier: PlanSetting | undefined, pad: number): number => {
   const r = PAD.noseRadius;
-  const corners = farCorners(place, earlierOther(plan, setting));
-  const touches = corners.slice(1).flatMap(([y1, z1], i) => {
-    const [y0, z0] = corners[i] ?? [y1, z1];
+  let farthest = -Infinity;
+  farCorners(place, earlier).forEach(([y1, z1], i, corners) => {
+    const [y0, z0] = corners[i - 1] ?? [y1, z1];
     const [low, high] = [Math.max(Math.min(z0, z1) - pad, -r), Math.min(Math.max(z0, z1) - pad, r)];
-    if (low > high || z0 === z1) return [];
+    if (low > high || z0 === z1) return;
     const k = (y1 - y0) / (z1 - z0);
     const d = Math.min(high, Math.max(low, (r * k) / Math.hypot(1, k)));
-    return [y0 + k * (d + pad - z0) + Math.sqrt(r * r - d * d) - r];
+    farthest = Math.max(farthest, y0 + k * (d + pad - z0) + Math.sqrt(r * r - d * d) - r);
   });
-  return Math.max(-Infinity, ...touches);
+  return farthest;
 };
 
 /**
@@ -78,7 +74,7 @@ export const padContact = (
   from = -Infinity,
 ): number => {
   const place = setting.blades[0]?.places.find(({ u }) => u >= from);
-  return place ? contactAt(plan, setting, place, pad) : 0;
+  return place ? contactAt(place, earlierOther(plan, setting), pad) : 0;
 };
 
 /**
@@ -93,9 +89,11 @@ export const stickContact = (
   from = -Infinity,
 ): number => {
   const least = height + Math.max(margin, PAD.noseRadius);
-  const reaches = setting.blades
-    .flatMap(({ places }) => places)
-    .filter(({ u, seating }) => u >= from && seating.edge[1] >= least)
-    .map((place) => contactAt(plan, setting, place, height));
-  return Math.min(padContact(plan, setting, height, from), ...reaches);
+  const earlier = earlierOther(plan, setting);
+  const nearest = leastOver([setting], (place) =>
+    place.u >= from && place.seating.edge[1] >= least
+      ? contactAt(place, earlier, height)
+      : Infinity,
+  );
+  return Math.min(padContact(plan, setting, height, from), nearest);
 };

@@ -153,23 +153,23 @@ const posesOf = (
   bed: Bed,
 ): BladePose[] => {
   const { setoff, side } = setting;
-  const poseAt = (u: number): BladePose[] => {
+  const poseAt = (u: number): BladePose | undefined => {
     const stance = stanceAt(blade, setting, u);
-    if (stance === undefined) return [];
+    if (stance === undefined) return undefined;
     const left = settled(u)([setoff, stance.tilt, stance.load], () =>
       settleMesh(whole(u), stance, { ...bed, setoff }, room, close(u, side)),
     );
     const frame = left && side === 'right' ? mirrored(left) : left;
-    return frame ? [{ setting: setting.id, blade: blade.name, u, frame: onGrid(frame) }] : [];
+    return frame && { setting: setting.id, blade: blade.name, u, frame: onGrid(frame) };
   };
   /** The poses after one, up to another: a blade that turns much on its spine is looked at between. */
   const upTo = (from: BladePose, to: BladePose): BladePose[] => {
     if (to.u - from.u < CLOSEST || dot3(from.frame.x, to.frame.x) >= cos(radians(MOST_TURN)))
       return [to];
-    const [middle] = poseAt((from.u + to.u) / 2);
+    const middle = poseAt((from.u + to.u) / 2);
     return middle === undefined ? [to] : [...upTo(from, middle), ...upTo(middle, to)];
   };
-  const even = placesOf(blade, bed).flatMap(poseAt);
+  const even = placesOf(blade, bed).flatMap((u) => poseAt(u) ?? []);
   return even.flatMap((to, i) => {
     const from = even[i - 1];
     return from === undefined ? [to] : upTo(from, to);

@@ -36,10 +36,10 @@ export interface Body {
  */
 export interface Workspace {
   readonly room: Room;
-  readonly motions: WeakMap<object, WeakMap<object, Known>>;
-  readonly sound: WeakMap<Motion, readonly Issue[]>;
+  readonly motions: Map<object, Map<object, Known>>;
+  readonly sound: Map<Motion, readonly Issue[]>;
   /** Where two solids were nearest the last time they were compared. */
-  readonly hints: WeakMap<Solid, WeakMap<Solid, Hint>>;
+  readonly hints: Map<Solid, Map<Solid, Hint>>;
 }
 
 /** What is known of two motions: built when first asked for, of all sweeps and of those that a fold leaves. */
@@ -60,9 +60,9 @@ export interface Hint {
 /** A workspace of its own, or one that works in the room of others, of which each waits for the other. */
 export const createWorkspace = (room: Room = createRoom()): Workspace => ({
   room,
-  motions: new WeakMap(),
-  sound: new WeakMap(),
-  hints: new WeakMap(),
+  motions: new Map(),
+  sound: new Map(),
+  hints: new Map(),
 });
 
 /** What a sweep of two bodies is called: by the first one, unless that one stands. */
@@ -76,10 +76,11 @@ const NOWHERE: Motion = [];
 
 const knownOf = ({ motions }: Workspace, { motion: a }: Body, { motion: b }: Body): Known => {
   const [keyA, keyB] = [a ?? NOWHERE, b ?? NOWHERE];
-  const from = motions.get(keyA) ?? new WeakMap<object, Known>();
-  motions.set(keyA, from);
-  const found = from.get(keyB) ?? { ways: waysOf(a, b) };
-  from.set(keyB, found);
+  const from = motions.get(keyA) ?? new Map<object, Known>();
+  const last = from.get(keyB);
+  if (last) return last;
+  const found = { ways: waysOf(a, b) };
+  motions.set(keyA, from.set(keyB, found));
   return found;
 };
 
@@ -137,18 +138,25 @@ const motionIssues = (work: Workspace, { name, motion }: Body): readonly Issue[]
   return found;
 };
 
+/** What is wrong with a body by itself. */
+const bodyIssues = (work: Workspace, body: Body): readonly Issue[] => {
+  const { name, solids, chordError } = body;
+  const moved = motionIssues(work, body);
+  if (solids.length > 0 && chordError >= 0 && chordError < Infinity) return moved;
+  return [
+    ...(solids.length > 0 ? [] : [problem('body-empty', name, words.bodyEmpty(name))]),
+    ...(chordError >= 0 && chordError < Infinity
+      ? []
+      : [problem('chord-error', name, words.chordError(name, chordError))]),
+    ...moved,
+  ];
+};
+
+const COMPARABLE = ok(null);
+
 /** Whether two bodies can be compared at all; says what is missing where not. */
 export const comparable = (work: Workspace, a: Body, b: Body): Result<null> => {
-  const issues: Issue[] = [];
-  for (const body of [a, b]) {
-    if (body.solids.length === 0) {
-      issues.push(problem('body-empty', body.name, words.bodyEmpty(body.name)));
-    }
-    if (!(body.chordError >= 0 && body.chordError < Infinity)) {
-      issues.push(problem('chord-error', body.name, words.chordError(body.name, body.chordError)));
-    }
-    issues.push(...motionIssues(work, body));
-  }
+  const issues = [...bodyIssues(work, a), ...bodyIssues(work, b)];
   const counts = [a.motion?.length ?? 1, b.motion?.length ?? 1] as const;
   if (!stands(a.motion) && !stands(b.motion) && counts[0] !== counts[1]) {
     issues.push(problem('motions-differ', a.name, words.motionsDiffer(a.name, b.name, ...counts)));
@@ -156,7 +164,7 @@ export const comparable = (work: Workspace, a: Body, b: Body): Result<null> => {
   if (a.solids.some(isPlane) && b.solids.some(isPlane)) {
     issues.push(problem('both-unbounded', a.name, words.bothUnbounded(a.name, b.name)));
   }
-  return issues.length > 0 ? fail(...issues) : ok(null);
+  return issues.length > 0 ? fail(...issues) : COMPARABLE;
 };
 
 const isPlane = (solid: Solid): boolean => solid.kind === 'plane';

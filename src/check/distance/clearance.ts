@@ -1,7 +1,7 @@
 import { ok, type Result } from '../../core/result.ts';
 import { dot3, length3, type Vec3 } from '../../geometry/vector.ts';
 import { roomAround } from './around.ts';
-import { comparable, createWorkspace, type Body, type Workspace } from './body.ts';
+import { comparable, createWorkspace, type Body, type Hint, type Workspace } from './body.ts';
 import { findInside } from './enclosed.ts';
 import { pointAt } from './flat.ts';
 import { stands } from './motion.ts';
@@ -17,7 +17,7 @@ export interface ClearanceOptions {
   /** Distances of this and more need not be told, mm (default: all are told). */
   readonly within?: number;
   /** How far below the true distance the answer may stay, mm (default 0.001). */
-  readonly slack?: number;
+  readonly slack?: number | undefined;
   /**
    * What they must keep apart, mm (default: nothing is known). Of what is more than 2 mm beyond it
    * a twentieth is left untold.
@@ -85,7 +85,7 @@ const searchPair = (asked: Asked, first: TreeSolid, second: TreeSolid): void => 
   searchTrees(search, hint?.leafB);
   if (near.found) {
     const { leafA, leafB, sweep, t } = near;
-    const hints = work.hints.get(first) ?? new WeakMap();
+    const hints = work.hints.get(first) ?? new Map<Solid, Hint>();
     hints.set(second, { leafA, leafB, sweep, t });
     work.hints.set(first, hints);
   }

@@ -49,9 +49,9 @@ export interface PairCheck {
   readonly b: string;
   readonly rule: PairRule;
   readonly pass: boolean;
-  readonly clearance?: Clearance;
+  readonly clearance?: Clearance | undefined;
   /** Shared volume of a hit, mm^3, where it can be computed: only for what has failed, on demand. */
-  readonly shared?: () => number | undefined;
+  readonly shared?: (() => number | undefined) | undefined;
   readonly issues: readonly Issue[];
 }
 
@@ -74,58 +74,65 @@ const clearIssues = (a: Body, b: Body, found: Clearance, required: number): Issu
   return [problem('clearance-too-small', path, near)];
 };
 
+type Pair = Pick<PairCheck, 'a' | 'b' | 'rule'>;
+
+const notComputed = ({ a, b, rule }: Pair, issues: readonly Issue[]): PairCheck => ({
+  a,
+  b,
+  rule,
+  pass: false,
+  issues,
+});
+
+/** What was found, with the volume that two bodies share where they run into each other. */
+const found = (
+  { a, b, rule }: Pair,
+  [one, other]: readonly [Body, Body],
+  clearance: Clearance,
+  issues: readonly Issue[],
+  measure: OverlapVolume = overlapVolume,
+): PairCheck => ({
+  a,
+  b,
+  rule,
+  pass: issues.length === 0,
+  clearance,
+  shared:
+    issues.length > 0 && clearance.state === 'hit'
+      ? () => measure(one, other, { a: clearance.at.poseA, b: clearance.at.poseB })
+      : undefined,
+  issues,
+});
+
 const checkClear = (a: Body, b: Body, rule: ClearRule, options: Asked): PairCheck => {
   const pair = { a: a.name, b: b.name, rule };
   const { slack, work } = options;
-  const result = clearance(a, b, {
-    within: Math.max(options.within, rule.gap),
-    required: rule.gap,
-    work,
-    ...(slack === undefined ? {} : { slack }),
-  });
-  if (!result.ok) return { ...pair, pass: false, issues: result.issues };
-  const found = result.value;
-  const issues = clearIssues(a, b, found, rule.gap);
-  return {
-    ...pair,
-    pass: issues.length === 0,
-    clearance: found,
-    ...sharedIn(a, b, found, options.overlapVolume),
-    issues,
-  };
+  const within = Math.max(options.within, rule.gap);
+  const result = clearance(a, b, { within, required: rule.gap, work, slack });
+  if (!result.ok) return notComputed(pair, result.issues);
+  const issues = clearIssues(a, b, result.value, rule.gap);
+  return found(pair, [a, b], result.value, issues, options.overlapVolume);
 };
 
-const sharedIn = (
-  a: Body,
-  b: Body,
-  found: Clearance,
-  measure: OverlapVolume = overlapVolume,
-): Pick<PairCheck, 'shared'> =>
-  found.state === 'hit'
-    ? { shared: () => measure(a, b, { a: found.at.poseA, b: found.at.poseB }) }
-    : {};
-
-const checkSeat = (a: Body, b: Body, rule: SeatRule, { within, work }: Asked): PairCheck => {
+const checkSeat = (a: Body, b: Body, rule: SeatRule, options: Asked): PairCheck => {
   const pair = { a: a.name, b: b.name, rule };
+  const { within, work } = options;
   const result = clearance(a, b, { within, work });
-  if (!result.ok) return { ...pair, pass: false, issues: result.issues };
+  if (!result.ok) return notComputed(pair, result.issues);
   const free = comesApart(work, a, b, rule.apart, rule.tolerance);
-  if (!free.ok) return { ...pair, pass: false, issues: free.issues };
-  const path = `${a.name}/${b.name}`;
+  if (!free.ok) return notComputed(pair, free.issues);
   const deep = words.tooDeep(a.name, b.name, rule.tolerance);
-  const issues = free.value ? [] : [problem('overlap-too-deep', path, deep)];
-  const shared = free.value ? {} : sharedIn(a, b, result.value);
-  return { ...pair, pass: free.value, clearance: result.value, ...shared, issues };
+  const issues = free.value ? [] : [problem('overlap-too-deep', `${a.name}/${b.name}`, deep)];
+  return found(pair, [a, b], result.value, issues, options.overlapVolume);
 };
 
 const checkTouch = (a: Body, b: Body, rule: TouchRule, options: Asked): PairCheck => {
   const pair = { a: a.name, b: b.name, rule };
   const measure = options.overlapVolume ?? overlapVolume;
   const result = touch(options.work, a, b, rule, measure);
-  if (!result.ok) return { ...pair, pass: false, issues: result.issues };
-  const { clearance: found, issues } = result.value;
-  const shared = issues.length === 0 ? {} : sharedIn(a, b, found, measure);
-  return { ...pair, pass: issues.length === 0, clearance: found, ...shared, issues };
+  if (!result.ok) return notComputed(pair, result.issues);
+  const { clearance, issues } = result.value;
+  return found(pair, [a, b], clearance, issues, measure);
 };
 
 /**

@@ -57,12 +57,15 @@ export const packPieces = (
     const sizes = [r.outer, r.inner, cos(r.halfAngle), sin(r.halfAngle), r.halfWidth];
     packed.set([...r.centre, ...r.middle, ...r.side, ...r.axis, ...sizes], ROUND * i);
   });
-  return {
-    start,
-    count,
-    points: Float64Array.from(hulls.flat(2)),
-    rounds: packed,
-  };
+  const points = new Float64Array(3 * used);
+  let to = 0;
+  for (const corners of hulls)
+    for (const [x, y, z] of corners) {
+      points[to++] = x;
+      points[to++] = y;
+      points[to++] = z;
+    }
+  return { start, count, points, rounds: packed };
 };
 
 /** Lower and upper corner of every piece's box, six numbers each. */

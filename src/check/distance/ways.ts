@@ -53,14 +53,16 @@ export const distinctSweeps = (a: Motion | undefined, b: Motion | undefined): nu
   if (a !== undefined && a === b) return [0];
   const count = Math.max(a?.length ?? 1, b?.length ?? 1);
   const seen = new Map<unknown, Set<unknown>>();
-  return Array.from({ length: count }, (_, i) => i).filter((i) => {
+  const distinct: number[] = [];
+  for (let i = 0; i < count; i++) {
     const [one, other] = [memberOf(sweepOf(a, i)), memberOf(sweepOf(b, i))];
     const partners = seen.get(one) ?? new Set<unknown>();
     seen.set(one, partners);
-    if (partners.has(other)) return false;
+    if (partners.has(other)) continue;
     partners.add(other);
-    return true;
-  });
+    distinct.push(i);
+  }
+  return distinct;
 };
 
 const AXES = [0, 1, 2] as const;

@@ -47,10 +47,11 @@ const lineOf = (
   const standing = faces.map((face) =>
     face === undefined ? 0 : face.reached.edge - face.own.edge,
   );
-  const places = stations.flatMap((station, i) => {
+  const places: SpineRestLine['places'][number][] = [];
+  stations.forEach((station, i) => {
     const { u, height, thickness, bar, steers } = station;
     const [done, face] = [after[i], faces[i]];
-    if (done === undefined || face === undefined) return [];
+    if (done === undefined || face === undefined) return;
     const { own, reached } = face;
     const bevel = grindLine(done, bar);
     const aim = wantedHeightAt(blade.line.follow, wanted, height);
@@ -58,28 +59,26 @@ const lineOf = (
     const neighbours = [standing[i - 1] ?? here, standing[i + 1] ?? here];
     const windowStep = Math.max(...neighbours.map((there) => Math.abs(there - here)));
     const { perSetoff, perEdge } = ratesAt(bar, own, setoff, grinder.lean);
-    return [
-      {
-        u,
-        height,
-        thickness,
-        angle: reached.angle,
-        bevelHeight: bevel,
-        wanted: aim,
-        deviation: bevel - aim,
-        leftStanding: here,
-        certainty: trust(shape, u, grinder, backing, {
-          tilt: own.angle + grinder.lean,
-          lean: grinder.lean,
-          setoff,
-          heightPerSetoff: perSetoff,
-          reach,
-          windowStep,
-          heightPerEdge: perEdge,
-        }),
-        steers,
-      },
-    ];
+    places.push({
+      u,
+      height,
+      thickness,
+      angle: reached.angle,
+      bevelHeight: bevel,
+      wanted: aim,
+      deviation: bevel - aim,
+      leftStanding: here,
+      certainty: trust(shape, u, grinder, backing, {
+        tilt: own.angle + grinder.lean,
+        lean: grinder.lean,
+        setoff,
+        heightPerSetoff: perSetoff,
+        reach,
+        windowStep,
+        heightPerEdge: perEdge,
+      }),
+      steers,
+    });
   });
   return {
     blade: blade.name,

@@ -39,9 +39,10 @@ const placesOf = ({ job, before, after, faces }: Cut, lean: number): Stood[] => 
   const { stations } = job.work;
   const angles = stations.map(({ u }, i) => ({ u, angle: faces[i]?.own.angle ?? Infinity }));
   const { from, to } = job.stroke;
-  return stations.flatMap(({ u, height, thickness, bar }, i): Stood[] => {
+  const stood: Stood[] = [];
+  stations.forEach(({ u, height, thickness, bar }, i) => {
     const [section, done, face] = [before[i], after[i], faces[i]];
-    if (section === undefined || done === undefined || face === undefined) return [];
+    if (section === undefined || done === undefined || face === undefined) return;
     const { own, reached } = face;
     const middle = Math.min(to, Math.max(from, u));
     const seating = settle(section, own, lean);
@@ -57,8 +58,9 @@ const placesOf = ({ job, before, after, faces }: Cut, lean: number): Stood[] => 
       bevelHeight: grindLine(done, bar),
       strokeTilt: leastUnderBelt(angles, job.stroke, middle) + lean,
     };
-    return [{ place, contact: contactOf(section, own, seating) }];
+    stood.push({ place, contact: contactOf(section, own, seating) });
   });
+  return stood;
 };
 
 const expectedOf = ({ job, before, after, faces }: Cut, d: Describing): Expected[] => {
@@ -78,15 +80,16 @@ const expectedOf = ({ job, before, after, faces }: Cut, d: Describing): Expected
 const marginOf = (cut: Cut, run: Run, d: Describing): number => {
   const done = d.finished.cuts.find(({ job }) => job === cut.job);
   if (run.last || done === undefined) return 0;
-  const margins = cut.job.work.stations.flatMap(({ bar, steers }, i) => {
+  let least = Infinity;
+  cut.job.work.stations.forEach(({ bar, steers }, i) => {
     const [pass, finished, section] = [cut.faces[i], done.faces[i], cut.before[i]];
-    if (!steers || pass === undefined || finished === undefined || section === undefined) return [];
+    if (!steers || pass === undefined || finished === undefined || section === undefined) return;
     const rate = setoffPerDegree(section, pass.reached, d.lean);
     const slack = { scratch: d.scratch, tolerance: d.settingTolerance, setoffPerDegree: rate };
     const bevel = bevelHeight(bar, finished.reached);
-    return [undercutMargin(pass.reached, finished.reached, bevel, slack)];
+    least = Math.min(least, undercutMargin(pass.reached, finished.reached, bevel, slack));
   });
-  return Math.min(...margins);
+  return least;
 };
 
 const bladeAt = (
@@ -132,13 +135,19 @@ export const describe = (run: Run, d: Describing): SpineRestSetting | undefined 
     station.bar,
   );
   const stood = run.cuts.map((cut) => placesOf(cut, d.lean));
-  const places = stood.flat().map(({ place }) => place);
-  const contacts = stood.flat().flatMap(({ contact }) => (contact === undefined ? [] : [contact]));
   const blades = run.cuts.map((cut, k) =>
     bladeAt(cut, stood[k]?.map(({ place }) => place) ?? [], run, d),
   );
   const seating = settle(section, own, d.lean);
   const edge = alongFace(seating.edge, d.lean);
+  let [low, high, cornerDistance, stepContact] = [edge, edge, Infinity, -Infinity];
+  for (const places of stood)
+    for (const { place, contact } of places) {
+      cornerDistance = Math.min(cornerDistance, place.seating.seat[0]);
+      stepContact = Math.max(stepContact, place.seating.step[1]);
+      low = Math.min(low, contact?.[0] ?? low);
+      high = Math.max(high, contact?.[1] ?? high);
+    }
   return {
     id: `${run.step}-${run.side}`,
     step: run.step,
@@ -158,12 +167,9 @@ export const describe = (run: Run, d: Describing): SpineRestSetting | undefined 
     dial: d.dial,
     push: pushWindow(section, own, seating, d.pushing),
     firstContact: firstContact(section, run.setoff, d.lean, d.pushing.friction[0]) ?? NOWHERE,
-    cornerDistance: Math.min(...places.map((place) => place.seating.seat[0])),
-    stepContact: Math.max(...places.map((place) => place.seating.step[1])),
-    contact: [
-      Math.min(edge, ...contacts.map(([low]) => low)),
-      Math.max(edge, ...contacts.map(([, high]) => high)),
-    ],
+    cornerDistance,
+    stepContact,
+    contact: [low, high],
     scratch: d.scratch,
     blades,
   };
