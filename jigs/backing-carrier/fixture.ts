@@ -124,6 +124,7 @@ export const fixtureOf = (
             }
           : undefined,
         rod: rodLength(v, l),
+        spacers: l.washers,
         grip: screwLength(v, l.cheekX - platen.width / 2),
         play: v.play,
         backing: l.backing.id,

@@ -120,7 +120,10 @@ const rib = (c: Context, slots?: Slots): Result<PlatePart> => {
     outline: path([...front, ...faceOf(c), ...back]),
     holes: passage('bolt', l.bolts, 'M6', words.purpose.bolt),
     finish: l.round ? words.finish.round : words.finish.flat,
-    notes: [words.notes.rib(l.ribs), ...(l.round ? [words.notes.round(l.round.radius)] : [])],
+    notes: [
+      words.notes.rib(l.ribs, slotted === 0 || slotted === l.ribs),
+      ...(l.round ? [words.notes.round(l.round.radius)] : []),
+    ],
     tight: [
       l.round ? words.tight.round(FRONT, radiusError(l.round.half)) : words.tight.flat(FRONT),
     ],

@@ -72,8 +72,8 @@ export const backingCarrier = {
       screw: 'Thread of a set screw that grips the platen',
     },
     notes: {
-      rib: (count: number) =>
-        `${n(count)} alike: bolt them on a flat surface, front edges down, so that they come flush.`,
+      rib: (count: number, alike: boolean) =>
+        `${n(count)} ${alike ? 'alike' : 'in all, with slots and without, their fronts alike'}: bolt them on a flat surface, front edges down, so that they come flush.`,
       round: (radius: number) =>
         `The front is an arc of radius ${mm(radius)}: check it with a template of the same cut.`,
       cheek: 'Goes outside the ribs, beside the belt: no edge may stand in front of the ribs.',

@@ -16,6 +16,8 @@ export interface StepsOf {
       }
     | undefined;
   readonly rod: number;
+  /** Washers between ribs and cheek on either end of a rod. */
+  readonly spacers: number;
   readonly grip: number;
   readonly play: number;
   readonly backing: string;
@@ -37,7 +39,7 @@ export const assembly = (s: StepsOf): string[] => [
       ]
     : [
         `Cut ${n(s.ribs)} ribs and two cheeks. Deburr every edge and hole; tap the four holes of the cheeks M5.`,
-        `Saw three rods of threaded rod M6, ${n(s.rod, 0)} mm long. Put ribs, spacing washers and cheeks on them, a washer and a nut at each end.`,
+        `Saw three rods of threaded rod M6, ${n(s.rod, 0)} mm long. Put all ribs on them, then at each end ${s.spacers === 0 ? '' : s.spacers === 1 ? 'a washer, ' : `${n(s.spacers)} washers, `}a cheek, a washer and a nut.`,
       ]),
   'Lay the ribs front edges down on a flat surface, press them flush, tighten the nuts evenly (about 8 N m).',
   ...(s.soft
@@ -54,13 +56,20 @@ export const assembly = (s: StepsOf): string[] => [
         `Hold the carrier in its place and screw bolts ${s.instead.thread} from behind into its nuts. They must reach ${mm(s.instead.least, 1)} to ${mm(s.instead.most, 1)} out of what carried the platen: shorter ones do not fill the nut, longer ones meet the rib. Measure before tightening, and keep the platen's own bolts with it.`,
       ]
     : [
-        `Slack the belt, slide the carrier sideways over the platen, ears over its two ends with ${mm(s.play)} of room each. Screw the set screws M5 x ${n(s.grip)} against the sides of the platen, left and right by turns, until it cannot be moved by hand.`,
+        `Isolate the machine and take the belt off. Set the carrier on the platen from the front, cheeks beside it, ears over its two ends with ${mm(s.play)} of room each. Screw the set screws M5 x ${n(s.grip)} against the sides of the platen, left and right by turns, until it cannot be moved by hand.`,
       ]),
 ];
 
 /** What is used up or must be at hand. */
 export const supplies = (s: StepsOf): Supply[] => [
-  ...(s.instead ? [] : [shared.cuttingOil]),
+  ...(s.instead
+    ? [
+        [
+          `Bolts ${s.instead.thread} that reach ${mm(s.instead.least, 1)} to ${mm(s.instead.most, 1)} out of what carried the platen`,
+          'one into each nut of the carrier',
+        ] as const,
+      ]
+    : [shared.cuttingOil]),
   s.soft
     ? ['Contact cement', 'soft sheet on the ribs']
     : ['Abrasive paper, P240 to P600', 'front edges of the ribs'],
