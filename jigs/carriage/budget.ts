@@ -34,6 +34,7 @@ export const budgetQuestion = (c: Context): Result<BudgetQuestion<CarriageCause>
         forward: l.forward + (last.clamping[0]?.midplane ?? 0),
         height: v.edgeHeight,
         lean: plan.lean,
+        sides: plan.settings.some(({ side }) => side !== last.side) ? 2 : 1,
       },
       { settingTolerance: v.fenceTolerance, division: HEEL.pitch / HEEL.divisions },
     ),

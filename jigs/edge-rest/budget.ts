@@ -22,6 +22,7 @@ export const budgetQuestion = (
   if (last === undefined || place === undefined)
     return fail(problem('budget-out-of-reach', '', text.setup.budget.outOfReach));
   const { corner } = place.standing;
+  const sides = settings.some(({ side }) => side !== last.side) ? 2 : 1;
   const [y, z] = [last.wheel.radius + corner[0], last.wheel.drop - corner[1]];
   // The face's line from the edge's corner, from what is known: L^2 = (R - d + q)^2 + c^2.
   const square = Math.sqrt(y * y + z * z - last.centre * last.centre);
@@ -33,8 +34,9 @@ export const budgetQuestion = (
         drop: z,
         faceOffset: square - last.wheel.radius + last.depth,
         depth: last.depth,
-        // The web at the hollow's middle, with both hollows put back.
-        thickness: place.web.thickness + 2 * last.depth,
+        // The web at the hollow's middle, with what was ground off put back.
+        thickness: place.web.thickness + sides * last.depth,
+        sides,
       },
       { settingTolerance: v.settingTolerance, division: PITCH / DIVISIONS },
     ),

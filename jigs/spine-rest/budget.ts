@@ -45,7 +45,6 @@ export const budgetQuestion = (
   );
   if (first === undefined || blade === undefined || at === undefined)
     return fail(problem('budget-out-of-reach', '', text.setup.budget.outOfReach));
-  const second = other ?? first;
   const { grinder, making } = design;
   const backing = grinder.backings.find(({ id }) => id === first.backing);
   const modulus = MODULUS[making.plates.material];
@@ -57,7 +56,7 @@ export const budgetQuestion = (
         spineRadius: blade.spineRadius,
         lean: plan.lean,
         first: { setoff: first.setoff, edge: first.edgeSide },
-        second: { setoff: second.setoff, edge: second.edgeSide },
+        second: other && { setoff: other.setoff, edge: other.edgeSide },
         push: PUSH,
         structure: {
           nose: { length: l.nose.depth / 2, width: 2 * l.nose.half, thickness: v.plate, modulus },

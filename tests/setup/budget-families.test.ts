@@ -13,6 +13,11 @@ import {
 } from '../../src/setup/budget/edge-rest.ts';
 import { giveOfRest, setoffOfLift } from '../../src/setup/budget/give-of-rest.ts';
 import { SPINE_REST_KEYS, spineRestModel } from '../../src/setup/budget/spine-rest.ts';
+import {
+  carriageQuestion,
+  edgeRestQuestion,
+  spineRestQuestion,
+} from '../../src/setup/budget/families.ts';
 import { spineRestContributors } from '../../src/setup/budget/spine-rest-contributors.ts';
 import { seeded } from '../../src/setup/random.ts';
 import { bar, grind } from '../grind/brute.ts';
@@ -172,7 +177,8 @@ describe('deflection', () => {
 });
 
 describe('budget of an edge rest', () => {
-  const at = { radius: 150, lip: 0, drop: 20, faceOffset: 0, depth: 0.3, thickness: 4 };
+  const stock = { radius: 150, lip: 0, drop: 20, faceOffset: 0, depth: 0.3, thickness: 4 };
+  const at = { ...stock, sides: 2 } as const;
   const lip = Math.sqrt(149.7 ** 2 + 20 ** 2 - 20 ** 2) - 150;
   const question = {
     contributors: edgeRestContributors({ settingTolerance: 0.05, division: 0.02 }),
@@ -204,6 +210,7 @@ describe('budget of a carriage', () => {
     forward: 12,
     height: 70,
     lean: 0,
+    sides: 2 as const,
   };
   const result = done({
     contributors: carriageContributors({ settingTolerance: 0.05, division: 0.02 }),
@@ -243,5 +250,33 @@ describe('budget of a carriage', () => {
     // A belt that is thicker is square to the face already: by 1 / cos a, whatever the lean.
     const perBelt = effect(leaning, 'edgeThickness', 'belt')?.sensitivity ?? NaN;
     expect(Math.abs(perBelt)).toBeCloseTo(2 / Math.cos(8 * rad), 6);
+  });
+});
+
+describe('budget of a blade ground on one side', () => {
+  const fine = { settingTolerance: 0.05, division: 0.02 };
+  const lone = { radius: 150, lip: 0, drop: 20, faceOffset: 0, depth: 0.3, thickness: 4 } as const;
+  const held = { base: 100, footRadius: 3, tipRadius: 5, angle: 8, thickness: 5 } as const;
+  const clamped = { ...held, edge: -2, forward: 12, height: 70, lean: 0, sides: 1 } as const;
+  const stop = { setoff: 4.6, edge: -1.2 };
+
+  it('has the edge reach from its side to the other face, which nothing grinds', () => {
+    // By hand: T/2 + e, 2.5 - 2 of the carriage and 1.5 - 1.2 of the rest; a web of 4 - 0.3.
+    const carriage = done(carriageQuestion(clamped, fine));
+    expect(output(carriage, 'edgeThickness').nominal).toBeCloseTo(0.5, 9);
+    const rest = done(spineRestQuestion({ ...example, first: stop, second: undefined }, known));
+    expect(output(rest, 'edgeThickness').nominal).toBeCloseTo(0.3, 9);
+    const web = done(edgeRestQuestion({ ...lone, sides: 1 }, fine));
+    expect(output(web, 'web').nominal).toBeCloseTo(3.7, 9);
+    expect(effect(web, 'web', 'depth')?.sensitivity).toBeCloseTo(-1, 6);
+  });
+
+  it('compares it with no second side', () => {
+    for (const { outputs } of [
+      done(carriageQuestion(clamped, fine)),
+      done(spineRestQuestion({ ...example, first: stop, second: undefined }, known)),
+      done(edgeRestQuestion({ ...lone, sides: 1 }, fine)),
+    ])
+      expect(outputs.map(({ key }) => key)).not.toContain('difference');
   });
 });

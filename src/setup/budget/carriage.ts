@@ -39,6 +39,8 @@ export interface CarriageAt {
   readonly height: number;
   /** Lean of the platen, top away from the maker positive; degrees. */
   readonly lean: number;
+  /** Sides that are ground: where it is one, the other stays the face of the stock. */
+  readonly sides: 1 | 2;
 }
 
 export const CARRIAGE_KEYS = ['angle', 'bevelHeight', 'edgeThickness', 'difference'] as const;
@@ -58,7 +60,8 @@ const words = text.setup.contributors;
  * with F the midplane ahead of the foot's centre: `forwardAt`, `fenceDistance` solved for the edge.
  * What lies nearer square to the face lies 1 / cos t nearer along the base. Outputs as
  * `CARRIAGE_KEYS`: angle and bevel height of the side ground first, edge thickness of both sides
- * together, bevel height of the second side less the first's.
+ * together, bevel height of the second side less the first's; of a blade ground on one side the
+ * first three, its edge as thick as from that side to the other face, T/2 + e.
  */
 export const carriageModel = (at: CarriageAt): BudgetQuestion<CarriageCause>['model'] => {
   const { footRadius, tipRadius, lean } = at;
@@ -79,10 +82,12 @@ export const carriageModel = (at: CarriageAt): BudgetQuestion<CarriageCause>['mo
     const angle = tilt - lean + by.squareness + by.yaw;
     const half = (at.thickness + by.thickness) / 2;
     if (!(angle > 0) || edge >= half) return undefined;
-    return { angle, edge, bevelHeight: (half - edge) / tan(radians(angle)) };
+    return { angle, edge, half, bevelHeight: (half - edge) / tan(radians(angle)) };
   };
   return (first, second) => {
-    const [one, two] = [side(first), side(second)];
+    const one = side(first);
+    if (at.sides === 1) return one && [one.angle, one.bevelHeight, one.half + one.edge];
+    const two = side(second);
     return (
       one &&
       two && [one.angle, one.bevelHeight, one.edge + two.edge, two.bevelHeight - one.bevelHeight]

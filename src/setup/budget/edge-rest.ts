@@ -32,6 +32,8 @@ export interface EdgeRestAt {
   readonly depth: number;
   /** Of the flat stock, between the two faces. */
   readonly thickness: number;
+  /** Sides that are hollow: where it is one, the other stays flat. */
+  readonly sides: 1 | 2;
 }
 
 export const EDGE_REST_KEYS = ['tilt', 'upperLimit', 'web', 'difference'] as const;
@@ -46,7 +48,7 @@ const words = text.setup.contributors;
  *
  * Outputs as `EDGE_REST_KEYS`: tilt (degrees) and upper limit of the side ground first, the web
  * between the two hollows on flat stock at its thinnest, upper limit of the second side less the
- * first's (mm).
+ * first's (mm); of a blade hollow on one side the first three, its web up to the flat face.
  */
 export const edgeRestModel = (at: EdgeRestAt): BudgetQuestion<EdgeRestCause>['model'] => {
   const side = (by: Departures<EdgeRestCause>) => {
@@ -65,8 +67,10 @@ export const edgeRestModel = (at: EdgeRestAt): BudgetQuestion<EdgeRestCause>['mo
     };
   };
   return (first, second) => {
-    const [one, two] = [side(first), side(second)];
+    const one = side(first);
     const stock = at.thickness + first.thickness;
+    if (at.sides === 1) return one && [one.tilt, one.upper, stock - one.depth];
+    const two = side(second);
     return (
       one && two && [one.tilt, one.upper, stock - one.depth - two.depth, two.upper - one.upper]
     );

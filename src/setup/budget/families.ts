@@ -31,13 +31,17 @@ export interface Simulating {
   readonly seed: number;
 }
 
+/** A blade that is ground on one side has none to compare it with, which is the last output. */
+const keysOf = <Key>(keys: readonly Key[], sides: 1 | 2): readonly Key[] =>
+  sides === 1 ? keys.slice(0, -1) : keys;
+
 /** What the budget of a spine rest is made of: the usual contributors. */
 export const spineRestQuestion = (
   at: SpineRestAt,
   known: Omit<SpineRestKnown, 'push'>,
 ): BudgetQuestion<SpineRestCause> => ({
   contributors: spineRestContributors({ ...known, push: at.push }),
-  keys: SPINE_REST_KEYS,
+  keys: keysOf(SPINE_REST_KEYS, at.second ? 2 : 1),
   model: spineRestModel(at),
 });
 
@@ -47,7 +51,7 @@ export const edgeRestQuestion = (
   known: EdgeRestKnown,
 ): BudgetQuestion<EdgeRestCause> => ({
   contributors: edgeRestContributors(known),
-  keys: EDGE_REST_KEYS,
+  keys: keysOf(EDGE_REST_KEYS, at.sides),
   model: edgeRestModel(at),
 });
 
@@ -57,7 +61,7 @@ export const carriageQuestion = (
   known: CarriageKnown,
 ): BudgetQuestion<CarriageCause> => ({
   contributors: carriageContributors(known),
-  keys: CARRIAGE_KEYS,
+  keys: keysOf(CARRIAGE_KEYS, at.sides),
   model: carriageModel(at),
 });
 

@@ -42,7 +42,8 @@ export interface SpineRestAt {
   readonly spineRadius: number;
   readonly lean: number;
   readonly first: SideAt;
-  readonly second: SideAt;
+  /** None where one side is ground alone: the other stays the face of the stock. */
+  readonly second: SideAt | undefined;
   /** Push as when the zero was taken, N, and what gives way under it. */
   readonly push: number;
   readonly structure: RestStructure;
@@ -72,7 +73,8 @@ const acting = (
  * The exact forward model of both sides for a budget. Outputs, in the order of `SPINE_REST_KEYS`:
  * angle (degrees) and bevel height of the side ground first, edge thickness of both sides
  * together, bevel height of the second side less the first's (mm). The section left by the first
- * side is carried to the second.
+ * side is carried to the second. Of a blade ground on one side the first three, its edge as thick as
+ * from that side to the other face.
  */
 export const spineRestModel = (at: SpineRestAt): BudgetQuestion<SpineRestCause>['model'] => {
   const side = (section: Section, stop: SideAt, by: Departures<SpineRestCause>) => {
@@ -89,10 +91,11 @@ export const spineRestModel = (at: SpineRestAt): BudgetQuestion<SpineRestCause>[
     );
     const one = side(bar, at.first, first);
     if (one === undefined) return undefined;
+    const height = bevelHeight(bar, one);
+    if (!at.second) return [one.angle, height, (at.thickness + first.thickness) / 2 + one.edge];
     const turned = flipped(ground(bar, one));
     const two = side(turned, at.second, second);
     if (two === undefined) return undefined;
-    const height = bevelHeight(bar, one);
     return [one.angle, height, one.edge + two.edge, bevelHeight(turned, two) - height];
   };
 };
