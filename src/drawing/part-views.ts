@@ -7,6 +7,7 @@ import type { CrossHole, Hole, Layer, Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { centreLines, datumMark, threadItem } from './centre-lines.ts';
 import { acrossFlats, contourPoints, isListed, roundOf } from './corners.ts';
+import { drilledLines } from './cross-holes.ts';
 import { dimensionText } from './dimension.ts';
 import { edgeItem } from './edges.ts';
 import { elevation, turnedLeft } from './elevation.ts';
@@ -141,7 +142,7 @@ export const planFace = (part: Part, k: number): Face => {
   return {
     items: [
       ...planItems(layers, k),
-      ...crossHolesOf(part).flatMap((hole) => crossLines(hole, origin, size, k)),
+      ...crossHolesOf(part).flatMap((hole) => crossLines(part, hole, origin, k)),
       ...holes.flatMap((hole) => centreLines(toDatum(hole.loop), k)),
       ...contours.flatMap((loop) => (loop.kind === 'circle' ? centreLines(loop, k) : [])),
       ...holes.flatMap((hole) =>
@@ -170,17 +171,12 @@ export const planFace = (part: Part, k: number): Face => {
 };
 
 /** Hidden edges of a cross hole seen from above: it enters at the front or at the left. */
-const crossLines = (hole: CrossHole, origin: Vec2, size: Vec2, k: number): Item[] => {
+const crossLines = (part: Part, hole: CrossHole, origin: Vec2, k: number): Item[] => {
   const across = hole.face === 'y' ? 0 : 1;
-  const along = (hole.at[0] - origin[across]) * k;
-  const r = (hole.size / 2) * k;
-  const end = (hole.depth === 'through' ? (size[1 - across] ?? 0) : hole.depth) * k;
-  const put = (a: number, b: number): Vec2 => (across === 0 ? [a, b] : [b, a]);
-  return [
-    ...[-r, r].map((side) => line(put(along + side, 0), put(along + side, end), 'hidden')),
-    ...(hole.depth === 'through' ? [] : [line(put(along - r, end), put(along + r, end), 'hidden')]),
-    line(put(along, -2), put(along, end + 2), 'centre'),
-  ];
+  const middle = (hole.at[0] - origin[across]) * k;
+  return drilledLines(part, hole, origin, k, (along, into) =>
+    across === 0 ? [middle + along, into] : [into, middle + along],
+  );
 };
 
 /** The levels at which a stack changes, to be measured from its foot. */
@@ -214,22 +210,14 @@ const sideFace = (part: Part, side: CrossHole['face'], k: number): Face => {
     side === 'y'
       ? [hole.at[0] - origin[0], hole.at[1] - foot]
       : [origin[1] - hole.at[0], hole.at[1] - foot];
-  const behind = others.flatMap((hole): Item[] => {
-    // Seen along its side: from the left edge of the front view, or from the right of the left view.
-    const whole = Math.abs(width);
-    const depth = (hole.depth === 'through' ? whole : hole.depth) * k;
-    const sign = side === 'y' ? 1 : -1;
-    const z = (hole.at[1] - foot) * k;
-    const r = (hole.size / 2) * k;
-    return [
-      line([0, z - r], [sign * depth, z - r], 'hidden'),
-      line([0, z + r], [sign * depth, z + r], 'hidden'),
-      ...(hole.depth === 'through'
-        ? []
-        : [line([sign * depth, z - r], [sign * depth, z + r], 'hidden')]),
-      line([-2 * sign, z], [sign * (depth + 2), z], 'centre'),
-    ];
-  });
+  // Seen along its side: from the left edge of the front view, or from the right of the left view.
+  const sign = side === 'y' ? 1 : -1;
+  const behind = others.flatMap((hole) =>
+    drilledLines(part, hole, origin, k, (along, into) => [
+      sign * into,
+      (hole.at[1] - foot) * k + along,
+    ]),
+  );
   return {
     items: [
       ...hidden.map((edge) => edgeItem(edge, k, 'hidden')),
