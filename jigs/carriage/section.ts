@@ -9,6 +9,7 @@ import {
   text,
   type Vec2,
 } from '../../src/family/index.ts';
+import { FEED } from '../shared/layout/sizes.ts';
 import { restUnder } from '../shared/section.ts';
 import { parameterPath } from './checks/question.ts';
 import type { Context } from './context.ts';
@@ -87,6 +88,13 @@ export const sectionOf = (c: Context, setting: PlanSetting): BeltSection => {
     points,
     label,
   });
+  // Cut through the middle, the knob stands on both sides of its screw.
+  const knob = [-1, 1].map((way): Line => {
+    const from = v.length + way * HEEL.tipRadius;
+    const to = v.length + (way * FEED.knobDiameter) / 2;
+    const low = out + l.heel.knob;
+    return part(box([Math.min(from, to), Math.max(from, to)], [low, low + FEED.knobThickness]));
+  });
   const palmMiddle = seen(frame, [[l.palm.back, (l.palm.bottom + l.soleBottom) / 2]])[0] ?? [0, 0];
   return {
     title: words.title(setting.id),
@@ -116,6 +124,7 @@ export const sectionOf = (c: Context, setting: PlanSetting): BeltSection => {
         words.heel,
       ),
       part(flatten(circle([v.length, out + HEEL.tipRadius], HEEL.tipRadius), 0.05)),
+      ...knob,
       part(box([l.palm.front, l.palm.back], [l.palm.bottom, l.soleBottom])),
       part(box([jawY - v.plate, jawY], [l.jawBottom, l.jawBottom + JAW.end + JAW.grip]), words.jaw),
       {

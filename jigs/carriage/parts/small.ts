@@ -137,7 +137,7 @@ export const palm = (c: Context): PrintPart => {
       { profile: { outer, holes }, from: pocket, to: height },
     ],
     holes: holes.map((loop, i) => ({
-      id: `screw-${String(i + 1)}`,
+      id: `palm-${String(i + 1)}`,
       loop,
       at: loop.centre,
       size: 2 * loop.radius,
