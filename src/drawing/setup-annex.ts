@@ -66,10 +66,19 @@ const byPass = (
 /** What follows from the settings of every pass, and the way to them from the pass before. */
 const further = ({ derived, rows }: SettingsTable): Strip[] => {
   const t = text.drawing.setup.columns;
-  return byPass(rows, [...derived.map(right), left(t.turns), right(t.volume)], (row) => [
+  // A fixture that is not turned to its settings, or holds no blade, has none of these to tell.
+  const turned = rows.some(({ turns }) => turns !== '');
+  const ground = rows.some(({ volume }) => volume > 0);
+  const heads = [
+    ...derived.map(right),
+    ...(turned ? [left(t.turns)] : []),
+    ...(ground ? [right(t.volume)] : []),
+  ];
+  if (heads.length === 0) return [];
+  return byPass(rows, heads, (row) => [
     ...row.derived.map((value) => value.toFixed(2)),
-    row.turns,
-    row.volume.toFixed(0),
+    ...(turned ? [row.turns] : []),
+    ...(ground ? [row.volume.toFixed(0)] : []),
   ]);
 };
 

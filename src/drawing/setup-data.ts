@@ -67,7 +67,7 @@ export interface SettingsTable {
   readonly derived: readonly string[];
   /** The blade that the bevel heights are told of. */
   readonly blade: string;
-  /** The places where bevel heights are compared, e.g. "heel, 20 mm from the plunge". */
+  /** The places where bevel heights are compared, e.g. "heel, 20": its name, and how far it is from the plunge, mm. */
   readonly places: readonly string[];
   readonly rows: readonly SettingRow[];
 }

@@ -198,8 +198,8 @@ const columned =
     ];
   };
 
-/** Columns lower than this are not begun below the tables, mm. */
-const LEAST_COLUMN = 12;
+/** Columns lower than this are not begun below the tables, mm: a heading stands over several lines. */
+const LEAST_COLUMN = 28;
 
 /** The strips over the whole width, and below and after them the others in two columns. */
 const pagesOf = (

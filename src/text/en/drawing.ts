@@ -105,7 +105,8 @@ export const drawing = {
     once: (what: string) => `Set once, for all belts: ${what}.`,
     turnsNote: (leads: string): string =>
       `Dial: t turns and d divisions of the knob from zero, in ${leads}, in brackets the division at the index.`,
-    comes: (what: string, blade: string) => `Heel, middle, tip: ${what.toLowerCase()}, ${blade}.`,
+    comes: (what: string, blade: string) =>
+      `Heel, middle, tip, so many mm from the plunge: ${what.toLowerCase()}, ${blade}.`,
     expectedOf: (what: string, blade: string) => `${what}: ${blade}`,
     furtherTitle: 'What follows from the settings',
     picturesNote: 'Pictures are not to scale.',
@@ -145,7 +146,7 @@ export const drawing = {
       turns: 'Turns from last',
       reading: 'Dial',
       read: 'Read',
-      bevel: (place: string): string => place,
+      bevel: (place: string): string => `${place} mm`,
       measured: 'Measured',
       volume: 'Off, mm³',
     },

@@ -112,7 +112,7 @@ export const make = {
     unmoved: 'as it is',
     turns: (whole: number, divisions: number, way: string) => `${whole} t ${divisions} d${way}`,
     dial: (fromZero: string, division: number) => `${fromZero} (${division})`,
-    place: (place: string, u: string) => `${place}, ${u} mm`,
+    place: (place: string, u: string) => `${place}, ${u}`,
     upTo: '–',
     forPasses: (passes: string | null, note: string) =>
       `${passes === null ? 'Every pass' : `No. ${passes}`}: ${note}`,
