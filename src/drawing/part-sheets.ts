@@ -1,5 +1,6 @@
 import { blockHeight, sheetOf, type DocumentInfo } from './document.ts';
 import { plain } from '../core/units.ts';
+import { boundingBox, unionBox } from '../geometry/loop-measure.ts';
 import { sub2 } from '../geometry/vector.ts';
 import type { Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
@@ -47,14 +48,32 @@ const numbered = (notes: readonly string[], width: number): Strip[] => [
   ...notes.map((note, i) => paragraph(note, width, { mark: String(i + 1), indent: 6 })),
 ];
 
-/** How a print lies on the bed, and where it needs a bridge or support. */
-const printing = ({ layers }: Part): string => {
-  const found = overhangs(layers);
-  return found.length === 0
-    ? text.drawing.notes.flat
-    : text.drawing.notes.overhang(
-        found.map(({ z, reach }) => ({ z: plain(z, 1), reach: plain(reach, 1) })),
-      );
+/** A print higher than so many widths of its foot is held by a brim: common practice, no source. */
+const SLENDER = 2.5;
+
+/** The foot of a slender print and its height, mm. */
+const slender = ({
+  layers,
+}: Part): { readonly width: number; readonly height: number } | undefined => {
+  const bed = Math.min(...layers.map(({ from }) => from));
+  const height = Math.max(...layers.map(({ to }) => to)) - bed;
+  const feet = layers.filter(({ from }) => from === bed).map(({ profile }) => profile.outer);
+  const { min, max } = unionBox(feet.map(boundingBox));
+  const width = Math.min(max[0] - min[0], max[1] - min[1]);
+  return height > SLENDER * width ? { width, height } : undefined;
+};
+
+/** How a print lies on the bed, where it needs a bridge or support, and what holds it down. */
+const printing = (part: Part): string => {
+  const { notes } = text.drawing;
+  const found = overhangs(part.layers);
+  const high = slender(part);
+  return [
+    found.length === 0
+      ? notes.flat
+      : notes.overhang(found.map(({ z, reach }) => ({ z: plain(z, 1), reach: plain(reach, 1) }))),
+    ...(high ? [notes.brim(plain(high.height, 1), plain(high.width, 1))] : []),
+  ].join(' ');
 };
 
 /** The notes every part drawing carries, after the part's own. */

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { partSheets } from '../../src/drawing/part-sheets.ts';
 import type { Sheet } from '../../src/drawing/sheet.ts';
-import { path, polygon, type Vertex } from '../../src/geometry/loop.ts';
+import { path, polygon, rectangle, type Vertex } from '../../src/geometry/loop.ts';
 import type { Vec2 } from '../../src/geometry/vector.ts';
-import type { PlatePart } from '../../src/model/part.ts';
+import type { PlatePart, PrintPart } from '../../src/model/part.ts';
 import { clashes, outside } from './overlap.ts';
 import { bar, base, nose, plateOf, screw } from './parts.ts';
 import { BLOCK } from './random-plate.ts';
@@ -143,5 +143,16 @@ describe('outlines with many corners', () => {
     expect(sheets).toHaveLength(1);
     expect(textsOf(sheets).join(' ')).toContain('take it from the file');
     expect(cornerRows(sheets)).toEqual([]);
+  });
+
+  it('of a print that is high for its foot ask for a brim, and of others do not', () => {
+    const bar4 = (height: number): PrintPart => ({
+      ...nose,
+      layers: [{ profile: { outer: rectangle([0, 0], [5, 4]), holes: [] }, from: 0, to: height }],
+      holes: [],
+    });
+    const told = (height: number): string => textsOf(partSheets(bar4(height), BLOCK)).join(' ');
+    expect(told(50)).toContain('50 mm high on a foot 4 mm wide: print it with a brim');
+    expect(told(9)).not.toContain('brim');
   });
 });

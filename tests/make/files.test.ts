@@ -287,6 +287,23 @@ describe.each(designs)('prints of $file', ({ design, parts }) => {
         ? ['prints/fit-coupon_mm.3mf', 'prints/fit-coupon_mm.stl', 'prints/fit-coupon.txt']
         : [],
     );
+    const bytesOf = (ending: string): Uint8Array | undefined =>
+      files.find(({ path }) => path === `prints/fit-coupon${ending}`)?.bytes;
+    const [solid, words] = [bytesOf('_mm.stl'), bytesOf('.txt')];
+    if (!solid || !words) return;
+    // A binary STL: 84 bytes before the facets, 50 a facet, its corners 12 bytes in.
+    const view = new DataView(solid.buffer, solid.byteOffset);
+    const most = [0, 4].map((axis) =>
+      Math.max(
+        ...Array.from({ length: view.getUint32(80, true) }, (_, i) =>
+          [0, 12, 24].map((corner) => view.getFloat32(84 + 50 * i + 12 + corner + axis, true)),
+        ).flat(),
+      ),
+    );
+    const [, ...told] =
+      /([\d.]+) mm by ([\d.]+) mm over all/.exec(new TextDecoder().decode(words)) ?? [];
+    expect(told.map(Number)).toHaveLength(2);
+    told.forEach((size, i) => expect(Math.abs(Number(size) - (most[i] ?? 0))).toBeLessThan(0.06));
   });
 });
 

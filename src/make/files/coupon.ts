@@ -2,6 +2,7 @@ import { chain, ok, type Result } from '../../core/result.ts';
 import type { Making } from '../../document/schema.ts';
 import { lintPrintMesh, stl, stlName, threeMf, type PackageFile } from '../../export/index.ts';
 import { couponLayers, openingsOf, pinnedOpening, rowLabel } from '../../model/fit-coupon.ts';
+import { boundingBox, unionBox } from '../../geometry/loop-measure.ts';
 import type { PrintPart } from '../../model/part.ts';
 import { meshOf } from '../../model/solid.ts';
 import { text } from '../../text/index.ts';
@@ -25,14 +26,16 @@ export const couponFiles = (
     const rows = openings.map((opening) => words.row(rowLabel(opening), opening.uses));
     const pinned = pinnedOpening(openings);
     const pins = pinned ? words.pins(rowLabel(pinned)) : [];
-    const reading = words.reading(
-      rows,
-      pins,
-      play,
-      text.document.parameters.making.fit.options[fit],
-    );
     return chain(couponLayers(openings), (layers) =>
       chain(meshOf(layers), (mesh) => {
+        const { min, max } = unionBox(layers.map(({ profile }) => boundingBox(profile.outer)));
+        const reading = words.reading(
+          [max[0] - min[0], max[1] - min[1]],
+          rows,
+          pins,
+          play,
+          text.document.parameters.making.fit.options[fit],
+        );
         const lint = lintPrintMesh(mesh);
         const object = { name: words.name, id: ID, mesh, lint, quantity: 1 };
         return chain(threeMf([object], { title: words.name, carry }), (packed) =>

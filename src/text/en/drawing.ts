@@ -92,6 +92,8 @@ export const drawing = {
     flat: 'Print as drawn: the face at z = 0 lies on the bed, z up. No layer begins over air.',
     overhang: (levels: readonly { readonly z: string; readonly reach: string }[]): string =>
       `Print as drawn: the face at z = 0 lies on the bed, z up. Material begins over air at ${levels.map(({ z, reach }) => `z = ${z}, up to ${reach} mm from what carries it`).join('; ')}: bridge or support it there.`,
+    brim: (height: string, width: string): string =>
+      `${height} mm high on a foot ${width} mm wide: print it with a brim and dress what the brim leaves (common practice, no source).`,
     unlisted: 'The outline has more corners than a drawing can show: take it from the file.',
     tight: (feature: string): string => `Closer than the general tolerance: ${feature}.`,
   },

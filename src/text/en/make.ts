@@ -59,6 +59,7 @@ export const make = {
       '',
     ],
     reading: (
+      [length, width]: readonly [length: number, width: number],
       rows: readonly string[],
       pins: readonly string[],
       play: { readonly clearance: number; readonly close: number; readonly press: number },
@@ -68,6 +69,9 @@ export const make = {
         'FIT COUPON',
         '',
         'Print it first, figures up, with the material, nozzle and settings of the parts.',
+        `It is ${mm(length, 1)} by ${mm(width, 1)} over all. Measure that first: what is missing over such lengths`,
+        'is mended by the steps or the shrinkage of the printer, and no play makes up for it.',
+        '',
         'Each row repeats one opening of the printed parts; the figure left of it is its width',
         'without play, in millimetres. The figure above a column is the play added to that width,',
         'in tenths of a millimetre: column 4 is 0.4 mm wider than column 0.',
