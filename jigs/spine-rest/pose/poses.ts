@@ -10,13 +10,16 @@ import {
   type Blade,
   type BladePose,
   type Frame,
+  type Shape,
   type Side,
   type SpineRestPlan,
+  type Vec3,
   type Workshop,
 } from '../../../src/family/index.ts';
 import { byKey } from '../../shared/later.ts';
 import { posesByName, type PosesByName } from '../../shared/pose/by-name.ts';
 import type { Context } from '../../shared/parts/context.ts';
+import { refined } from '../../shared/pose/refined.ts';
 import { createRoom, type Room } from '../../shared/pose/placed-points.ts';
 import {
   closeTo,
@@ -36,6 +39,9 @@ const COUNT = 9;
 /** Most that a blade turns from one pose to the next, degrees, unless they are this close, mm. */
 const MOST_TURN = 5;
 const CLOSEST = 0.5;
+/** Steps along a spine in which a hollow is looked for, and the change of slope that is none. */
+const STEPS = 100;
+const LEVEL = 1e-6;
 /** Chord error of the blades that are placed, mm, and how far beyond what is touched they end. */
 const CHORD = 0.001;
 const BESIDE = 1;
@@ -136,6 +142,15 @@ const spineOf = (
   return { whole, close: (u, side) => near(side)(u), settled: byKey(settledOnce), room };
 };
 
+/**
+ * Whether the spine is hollow anywhere: such a blade sinks between two poses that are led straight,
+ * where one that bulges rises.
+ */
+const isHollow = ({ spine, length }: Shape): boolean => {
+  const slopes = Array.from({ length: STEPS + 1 }, (_, i) => spine.slope((length * i) / STEPS));
+  return slopes.some((slope, i) => slope < (slopes[i - 1] ?? slope) - LEVEL);
+};
+
 /** The places at the belt's middle over the stroke of a blade. */
 const placesOf = (blade: Blade, { beltWidth, plungeMargin, tipOverlap }: Bed): number[] => {
   const { from, to } = strokeOf(beltWidth, shapeOf(blade).length, plungeMargin, tipOverlap);
@@ -169,7 +184,13 @@ const posesOf = (
     const middle = poseAt((from.u + to.u) / 2);
     return middle === undefined ? [to] : [...upTo(from, middle), ...upTo(middle, to)];
   };
-  const even = placesOf(blade, bed).flatMap((u) => poseAt(u) ?? []);
+  const shape = shapeOf(blade);
+  const us = placesOf(blade, bed);
+  const ends = (u: number): Vec3[] =>
+    [-bed.noseHalf, bed.noseHalf].map((x) => [u + x, shape.spine.value(u + x), 0]);
+  // Of a stroke with a place at which the blade does not come to rest nothing can be said.
+  if (us.some((u) => stanceAt(blade, setting, u) && poseAt(u) === undefined)) return [];
+  const even = isHollow(shape) ? refined(us, poseAt, ends) : us.flatMap((u) => poseAt(u) ?? []);
   return even.flatMap((to, i) => {
     const from = even[i - 1];
     return from === undefined ? [to] : upTo(from, to);

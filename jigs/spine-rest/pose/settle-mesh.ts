@@ -1,4 +1,4 @@
-import { type Frame, place, shift, type Side } from '../../../src/family/index.ts';
+import { dot3, type Frame, place, shift, type Side } from '../../../src/family/index.ts';
 import { broughtTo, FINE, ROUNDS, stood } from '../../shared/pose/bring.ts';
 import {
   createRoom,
@@ -33,6 +33,11 @@ export interface Stance {
 const NEAR = 0.05;
 /** So nearly settled, a blade is settled on its near points alone, mm. */
 const ROUGH = 0.01;
+
+/** Least cosine of the angle by which a settled blade is turned out of the stroke: 45 degrees. */
+const ALONG = Math.SQRT1_2;
+/** A load right over a point lets a blade rock on it, between stances no further apart than this, mm. */
+const ROCKING = 0.5;
 
 /** The points of a settled blade that lie near seat or step, with the edges between them. */
 export const nearTo = (
@@ -143,13 +148,35 @@ export const roughlySettled = (
   return frame;
 };
 
+/** Whether a blade still lies along the stroke: on too few of its points it may turn right over. */
+const isAlong = (frame: Frame, stance: Stance): boolean => dot3(frame.x, started(stance).x) > ALONG;
+
+/** Turns a blade level and square on some of its points until nothing changes, and tells how it moved last. */
+const turnedOn = (
+  on: Close,
+  from: Frame,
+  stance: Stance,
+  contacts: Contacts,
+  room: Room,
+): { readonly frame: Frame; readonly moved: number } | undefined => {
+  let last: { readonly frame: Frame; readonly moved: number } | undefined;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const next = brought(on, last?.frame ?? from, stance, contacts, room);
+    if (next === undefined) return undefined;
+    last = next;
+    if (next.moved < FINE) break;
+  }
+  return last;
+};
+
 /**
  * Settles a blade at one tilt: its spine comes down on the flat nose and back against the step.
  * Found on the corners of the blade's mesh (and where its edges leave nose and step), turning it
  * level and square until nothing changes; no formula of the solver enters. `close`, those of its
  * points that are near seat or step, are tried first, and where none are given those found so after
- * a few turns: the blade is settled on all its points where no other is then in the way.
- * None when the blade has no point over the nose or before the step.
+ * a few turns: the blade is settled on all its points where another is then in the way, or where
+ * those few do not hold it, as they may not near the ends of a hollow spine.
+ * None when the blade has no point over the nose or before the step, or does not come to rest.
  */
 export const settleMesh = (
   spine: Touchable,
@@ -160,17 +187,10 @@ export const settleMesh = (
 ): Frame | undefined => {
   const first = close ? started(stance) : roughlySettled(spine, stance, contacts, room);
   if (first === undefined) return undefined;
-  const some = close ?? closeTo(spine, first, contacts, room);
-  let frame = first;
-  const whole = { seat: spine, step: spine };
-  let all = false;
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const next = brought(all ? whole : some, frame, stance, contacts, room);
-    if (next === undefined && all) return undefined;
-    frame = next?.frame ?? frame;
-    if ((next?.moved ?? 0) >= FINE) continue;
-    if (all || (next && rests(spine, frame, contacts, room))) break;
-    all = true;
-  }
-  return frame;
+  const few = close ?? closeTo(spine, first, contacts, room);
+  const some = turnedOn(few, first, stance, contacts, room);
+  const held = some && some.moved < FINE && isAlong(some.frame, stance) ? some.frame : undefined;
+  if (held && rests(spine, held, contacts, room)) return held;
+  const all = turnedOn({ seat: spine, step: spine }, held ?? first, stance, contacts, room);
+  return all && all.moved < ROCKING && isAlong(all.frame, stance) ? all.frame : undefined;
 };

@@ -69,7 +69,7 @@ export const make = {
         'FIT COUPON',
         '',
         'Print it first, figures up, with the material, nozzle and settings of the parts.',
-        `It is ${mm(length, 1)} by ${mm(width, 1)} over all. Measure that first: what is missing over such lengths`,
+        `It is ${mm(length)} by ${mm(width)} over all. Measure that first: what is missing over such lengths`,
         'is mended by the steps or the shrinkage of the printer, and no play makes up for it.',
         '',
         'Each row repeats one opening of the printed parts; the figure left of it is its width',
