@@ -14,7 +14,7 @@ import {
   sin,
   text,
 } from '../../src/family/index.ts';
-import { leanLoss, runningGrowth, sheetIssues, tipIssues } from '../shared/rules.ts';
+import { leanLoss, ROUNDING, runningGrowth, sheetIssues, tipIssues } from '../shared/rules.ts';
 import { withBase } from '../shared/bases.ts';
 import type { Grip } from './layout/grip.ts';
 import { BELOW_EDGE, type angleFor, type Levels } from './layout/layout.ts';
@@ -96,7 +96,7 @@ export const parameterIssues = (
     );
   const short = strokeIssues(v, grips);
   issues.push(...(short.length > 0 ? short : tipIssues(design, v.tipOverlap)));
-  const leastGap = runningGrowth(design) + v.runningClearance + baseLean(design, v);
+  const leastGap = runningGrowth(design) + v.runningClearance + baseLean(design, v) + ROUNDING;
   if (v.beltGap < leastGap - 1e-9)
     issues.push(
       raisedTo(
@@ -104,7 +104,7 @@ export const parameterIssues = (
         leastGap,
       ),
     );
-  const leastJaw = design.grinder.belt.tracking + v.runningClearance - v.plungeMargin;
+  const leastJaw = design.grinder.belt.tracking + v.runningClearance + ROUNDING - v.plungeMargin;
   if (v.jawGap < leastJaw - 1e-9)
     issues.push(
       raisedTo(

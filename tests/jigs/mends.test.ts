@@ -8,7 +8,8 @@ import { withValue } from '../../src/core/path.ts';
 import type { Issue } from '../../src/core/issue.ts';
 import { checkDesign, openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
-import { solveDesign } from '../../src/make/engine.ts';
+import { checkFixture, solveDesign } from '../../src/make/engine.ts';
+import { valueOf } from '../family/examples.ts';
 
 const open = (example: string): Design => {
   const opened = openDesign(readFileSync(`jigs/${example}.jig.json`), registry);
@@ -141,6 +142,25 @@ describe('mends that the rules of families name', () => {
     const mended = withValue(spoilt, broken.mend.path, broken.mend.value);
     const left = issuesOf(mended).filter(({ path }) => path === broken.path);
     expect(left.map((issue) => issue.code)).not.toContain(code);
+  });
+
+  it.each([
+    ['gap-at-belt', 'beltGap', 'clearance/base/belt', {}],
+    ['jaw-at-belt', 'jawGap', 'clearance/jaw/belt', { plungeMargin: 1 }],
+  ] as const)('%s of a carriage names a %s that also passes %s', (code, key, id, others) => {
+    const open5 = withValue(open('carriage/examples/camp-90'), 'grinder.belt.tracking', 5);
+    const set = { ...others, [key]: key === 'jawGap' ? 3 : 0.5 };
+    const spoilt = Object.entries(set).reduce(
+      (design, [name, value]) => withValue(design, `fixture.parameters.${name}`, value),
+      open5,
+    );
+    const mend = issuesOf(spoilt).find((issue) => issue.code === code)?.mend;
+    if (mend === undefined) throw new Error('no mend');
+    const mended = withValue(spoilt, mend.path, mend.value);
+    const { checks } = valueOf(
+      checkFixture(valueOf(solveDesign(mended, registry)), mended.making, 'near'),
+    );
+    expect(checks.find((check) => check.id === id)?.passed).toBe(true);
   });
 
   it('a tang left thicker than a bar that was made thinner is mended by the bar, a handle is not', () => {

@@ -47,7 +47,9 @@ const fixturePairs = ({ c: { v } }: Question): Asked[] => {
   const moving: Name[] = ['carriage', 'heel', 'jaw'];
   return [
     ...parts.flatMap((a) => [
-      clear(a, 'belt', running, fix.belt, parameterPath('edgeHeight')),
+      a === 'base'
+        ? clear(a, 'belt', running, fix.gapLeast, parameterPath('beltGap'))
+        : clear(a, 'belt', running, fix.belt, parameterPath('edgeHeight')),
       clear(a, 'platen', running, a === 'jaw' ? fix.besideBelt : fix.clearance),
       clear(a, 'wheels', running, fix.clearance),
       clear(a, 'guards', running, fix.clearance),

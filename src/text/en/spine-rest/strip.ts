@@ -63,6 +63,7 @@ export const strip = {
       'Make the rest for the strip (parameter “Form of the step”): its pad then stands lower.',
     clear:
       'The blade yaws on a rounded step where its edge bends. Ask for a rest with the rounded step (parameter “Form of the step”), whose nose screws stand clear of it; or leave more of the blade on the belt at the tip, change the wings, or grind it without a strip.',
-    contact: 'Correct the strip: it does not bear on the rounded step.',
+    contact:
+      'The strip is computed for the rounded step, and no other is known that bears on it there: grind this blade without a strip, on the straight step (parameter “Form of the step”).',
   },
 } as const;
