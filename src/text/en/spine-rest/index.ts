@@ -11,7 +11,7 @@ import { assembly, cautions, supplies, zeroing } from './steps.ts';
 export const spineRest = {
   label: 'Spine-referenced rest',
   meaning:
-    'The blade stands edge up, its spine on a nose in front of the platen and against a step; the distance of the step from the belt sets the bevel angle.',
+    'The blade stands edge up, its blunt spine on a nose in front of the platen and against a step; the distance of the step from the belt sets the bevel angle.',
   checks,
   issues,
   parameters,

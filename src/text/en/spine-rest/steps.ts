@@ -100,7 +100,7 @@ export const zeroing = (s: StepsOf): string[] => [
 
 /** Cautions that this fixture adds to the usual ones. */
 export const cautions = (s: StepsOf, edgeLeast: number, down: boolean): string[] => [
-  `The edge points up${down ? ', against the belt' : ''}: never grind it below ${mm(edgeLeast)}.`,
+  `The edge points up${down ? ', against the belt' : ''}: never grind it below ${mm(edgeLeast)}. No blade whose back is ground sharp.`,
   'Lock both screws before the motor runs: a step that moves turns the blade into the gap.',
   `Gap between nose and belt: below the thinnest spine that crosses it, never above ${mm(s.noseGapMost)} (the published limit for work rests at wheels, the nearest written rule), and facing the platen.`,
   'Push only with the push block, from behind, at the height of its pad: pushed lower, the blade leaves the step; pulled, the nose.',
