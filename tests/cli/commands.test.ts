@@ -55,6 +55,13 @@ describe('exit codes', () => {
     expect(existsSync(at('failed'))).toBe(false);
   });
 
+  it('are 1 where the fixture fails a check once it is adapted, and 0 where it does not', async () => {
+    const bad = await runJson('adapt', failing, '--grinder', 'arm-50');
+    expect([bad.code, bad.value.passed]).toEqual([1, false]);
+    const fine = await runJson('adapt', good, '--grinder', 'arm-50');
+    expect([fine.code, fine.value.passed]).toEqual([0, true]);
+  });
+
   it('are 1 for a failing package that was asked for, which says so on its pages', async () => {
     const { code, value } = await runJson(
       'make',
