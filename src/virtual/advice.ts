@@ -135,8 +135,9 @@ export const adviseStroke = (
         ),
       );
       // The sort is stable: the planned way and the shorter ones stand first among equals.
+      const rank = ({ uneven }: StrokeCandidate): number => Math.round(uneven / SAME);
       const candidates = [planned, ...others].sort(
-        (p, q) => Math.round((p.uneven - q.uneven) / SAME) || Number(p.twice) - Number(q.twice),
+        (p, q) => rank(p) - rank(q) || Number(p.twice) - Number(q.twice),
       );
       const best = candidates[0] ?? planned;
       return ok({
