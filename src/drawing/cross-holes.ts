@@ -47,7 +47,7 @@ export const drilledLines = (
 ): Item[] => {
   const r = (hole.size / 2) * k;
   const stretches = drilled(part, hole, origin).map(([from, to]) => [from * k, to * k] as const);
-  const [first, last] = [stretches[0]?.[0] ?? 0, stretches[stretches.length - 1]?.[1] ?? 0];
+  const [first, last] = [stretches[0]?.[0] ?? 0, stretches.at(-1)?.[1] ?? 0];
   return [
     ...stretches.flatMap(([from, to]) =>
       [-r, r].map((side) => line(put(side, from), put(side, to), 'hidden')),

@@ -69,6 +69,10 @@ export const bedOf = ({ l, v }: Context, beltWidth: number): Bed => ({
 
 /** What seat and step can touch of a blade while a place is at the belt's middle, on its left side. */
 interface Spine {
+  readonly shape: Shape;
+  readonly isHollow: boolean;
+  /** The places at the belt's middle over the stroke. */
+  readonly us: readonly number[];
   readonly whole: (u: number) => Touchable;
   /** Of that, what lies near them at the middle one of a side's settings. */
   readonly close: (u: number, side: Side) => Close | undefined;
@@ -139,7 +143,16 @@ const spineOf = (
       return closeTo(whole(u), frame, { ...bed, setoff: setting.setoff }, room);
     }),
   );
-  return { whole, close: (u, side) => near(side)(u), settled: byKey(settledOnce), room };
+  const shape = shapeOf(blade);
+  return {
+    shape,
+    isHollow: isHollow(shape),
+    us: placesOf(shape, bed),
+    whole,
+    close: (u, side) => near(side)(u),
+    settled: byKey(settledOnce),
+    room,
+  };
 };
 
 /**
@@ -152,8 +165,8 @@ const isHollow = ({ spine, length }: Shape): boolean => {
 };
 
 /** The places at the belt's middle over the stroke of a blade. */
-const placesOf = (blade: Blade, { beltWidth, plungeMargin, tipOverlap }: Bed): number[] => {
-  const { from, to } = strokeOf(beltWidth, shapeOf(blade).length, plungeMargin, tipOverlap);
+const placesOf = ({ length }: Shape, { beltWidth, plungeMargin, tipOverlap }: Bed): number[] => {
+  const { from, to } = strokeOf(beltWidth, length, plungeMargin, tipOverlap);
   return Array.from({ length: COUNT }, (_, i) => from + ((to - from) * i) / (COUNT - 1));
 };
 
@@ -163,12 +176,12 @@ const placesOf = (blade: Blade, { beltWidth, plungeMargin, tipOverlap }: Bed): n
  */
 const posesOf = (
   blade: Blade,
-  { whole, close, settled, room }: Spine,
+  { shape, isHollow, us, whole, close, settled, room }: Spine,
   setting: PlanSetting,
   bed: Bed,
 ): BladePose[] => {
   const { setoff, side } = setting;
-  const poseAt = (u: number): BladePose | undefined => {
+  const poseAt = byKey((u: number): BladePose | undefined => {
     const stance = stanceAt(blade, setting, u);
     if (stance === undefined) return undefined;
     const left = settled(u)([setoff, stance.tilt, stance.load], () =>
@@ -176,7 +189,7 @@ const posesOf = (
     );
     const frame = left && side === 'right' ? mirrored(left) : left;
     return frame && { setting: setting.id, blade: blade.name, u, frame: onGrid(frame) };
-  };
+  });
   /** The poses after one, up to another: a blade that turns much on its spine is looked at between. */
   const upTo = (from: BladePose, to: BladePose): BladePose[] => {
     if (to.u - from.u < CLOSEST || dot3(from.frame.x, to.frame.x) >= cos(radians(MOST_TURN)))
@@ -184,13 +197,11 @@ const posesOf = (
     const middle = poseAt((from.u + to.u) / 2);
     return middle === undefined ? [to] : [...upTo(from, middle), ...upTo(middle, to)];
   };
-  const shape = shapeOf(blade);
-  const us = placesOf(blade, bed);
   const ends = (u: number): Vec3[] =>
     [-bed.noseHalf, bed.noseHalf].map((x) => [u + x, shape.spine.value(u + x), 0]);
   // Of a stroke with a place at which the blade does not come to rest nothing can be said.
-  if (us.some((u) => stanceAt(blade, setting, u) && poseAt(u) === undefined)) return [];
-  const even = isHollow(shape) ? refined(us, poseAt, ends) : us.flatMap((u) => poseAt(u) ?? []);
+  if (us.some((u) => !poseAt(u) && stanceAt(blade, setting, u))) return [];
+  const even = isHollow ? refined(us, poseAt, ends) : us.flatMap((u) => poseAt(u) ?? []);
   return even.flatMap((to, i) => {
     const from = even[i - 1];
     return from === undefined ? [to] : upTo(from, to);
