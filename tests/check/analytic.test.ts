@@ -159,6 +159,61 @@ describe('belt', () => {
     expectGap(gap(belt, body('b', [hub])) + 0.0005, 20);
   });
 
+  it('is found inside though something outside is nearly as near', () => {
+    // 1 mm off the outer arc, and half a millimetre off the inner one on the other side.
+    const outside = box(2, 2, 2, frame([0, -52.5 - 1, 0]));
+    const inside = box(2, 2, 2, frame([0, 250 - 0.5 - 1, 0]));
+    const both = [
+      [outside, inside],
+      [inside, outside],
+    ];
+    // The corner of the box is nearer to the arc than its middle: sqrt(1 + 49.5²).
+    for (const shapes of both) {
+      const found = gap(belt, body('b', shapes));
+      expect(found).toBeLessThanOrEqual(50 - Math.hypot(1, 49.5) + 1e-6);
+      // The inner arc is cut into chords that stand 0.0005 proud of it at most.
+      expect(found).toBeGreaterThanOrEqual(50 - Math.hypot(1, 49.5) - 0.0016);
+    }
+  });
+
+  it('a hollow bend has its belt on the inner side of the arc', () => {
+    // A path that turns right about (0, 60) with a radius of 40: its outside is towards that middle.
+    const hollow = path([
+      { x: -40, y: 60, bulge: 0 },
+      { x: -40, y: -60, bulge: 0 },
+      { x: 40, y: -60, bulge: 0 },
+      { x: 40, y: 60, bulge: -1 },
+    ]);
+    // Seen from the middle of the bend: 40 of radius, less 2 of belt, less 5 of the bar.
+    const bent = body('belt', [
+      { kind: 'belt', frame: WORLD, path: hollow, thickness: 2, width: 20 },
+    ]);
+    const bar: Shape = { kind: 'cylinder', from: [0, 60, -5], to: [0, 60, 5], radius: 5 };
+    expectGap(gap(bent, body('b', [bar])) + 0.0005, 40 - 2 - 5);
+  });
+
+  it('what may be left of an error is told: gap and error together are never below the true gap', () => {
+    const hub: Shape = { kind: 'cylinder', from: [0, 0, -9], to: [0, 0, 9], radius: 30 };
+    const plates = [0, 13].map((z) =>
+      body('plate', [box(10, 10, 10, frame([0, 0, z]))], undefined, 0.02),
+    );
+    const [low, high] = plates;
+    if (!low || !high) throw new Error('no plates');
+    for (const [a, b, truth] of [
+      [belt, body('hub', [hub]), 20],
+      [low, high, 3],
+    ] as const) {
+      const found = measure(a, b);
+      if (found.state !== 'apart') throw new Error('not apart');
+      expect(found.gap).toBeLessThanOrEqual(truth - a.chordError - b.chordError + 1e-6);
+      expect(found.gap + found.error).toBeGreaterThanOrEqual(truth - 1e-9);
+      // What is asked for within is asked of the true surfaces: chords and all.
+      expect(measure(a, b, { within: truth - a.chordError - b.chordError + 0.002 }).state).toBe(
+        'apart',
+      );
+    }
+  });
+
   it('an outward corner is rounded by the thickness', () => {
     const square = path([v(-10, -10, 0), v(10, -10, 0), v(10, 10, 0), v(-10, 10, 0)]);
     const band = body('band', [
@@ -186,6 +241,23 @@ describe('hits', () => {
       const ball = body('ball', [{ kind: 'cylinder', from: [0, 0, 0], to: [1, 0, 0], radius: 1 }]);
       expect(measure(block, ball, options)).toMatchObject({ state: 'hit', how: 'inside' });
     }
+  });
+
+  it('finds the last of many parts of one body inside another', () => {
+    const pieces = [200, 300, 400, 0].map((x) => blockMesh([x - 1, -1, -1], [x + 1, 1, 1]));
+    const vertices = pieces.flatMap((one) => [...one.vertices]);
+    const triangles = pieces.flatMap((one, i) => [...one.triangles].map((v) => v + 8 * i));
+    const many = {
+      vertices: Float64Array.from(vertices),
+      triangles: Uint32Array.from(triangles),
+    };
+    const crumbs = body('crumbs', [{ kind: 'mesh', mesh: many }]);
+    const block = body('block', [{ kind: 'mesh', mesh: blockMesh([-9, -9, -9], [9, 9, 9]) }]);
+    for (const [a, b] of [
+      [crumbs, block],
+      [block, crumbs],
+    ] as const)
+      expect(measure(a, b)).toMatchObject({ state: 'hit', how: 'inside' });
   });
 
   it('tells a pin in a hole from a pin in a solid', () => {

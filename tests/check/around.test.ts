@@ -106,3 +106,20 @@ it('is that of the boxes for bodies that stand, and tells nothing of a half spac
   const floor = body('floor', [{ kind: 'half-space', point: [0, 0, -50], normal: [0, 0, 1] }]);
   expect(roomAround(box(0), floor)).toBe(-Infinity);
 });
+
+it('reaches as far as a body that goes out and back, by its speed or by how its way bends', () => {
+  // Out by 20 mm and back at once: 40 mm of way; along a parabola 4 * 20 t (1 - t): it bends by 160 mm.
+  const at = (x: number): Frame => frame([x, 0, 0]);
+  const out = (
+    sweep: Pick<Sweep & { kind: 'course' }, 'pose' | 'travel' | 'bend' | 'twist'>,
+  ): Body =>
+    body(
+      'it',
+      [{ kind: 'box', frame: frame([0, 0, 0]), size: [2, 2, 2] }],
+      [{ kind: 'course', label: '', turn: 0, ...sweep }],
+    );
+  const wall = body('wall', [{ kind: 'box', frame: at(31), size: [2, 90, 90] }]);
+  const back = out({ pose: (t) => at(20 * (1 - Math.abs(1 - 2 * t))), travel: 40 });
+  const bent = out({ pose: (t) => at(80 * t * (1 - t)), travel: 80, bend: 160, twist: 0 });
+  for (const it of [back, bent]) expect(roomAround(it, wall)).toBeCloseTo(30 - 1 - 20, 9);
+});

@@ -19,6 +19,9 @@ import {
   secondOf,
   split,
   START_POSE,
+  STRAY,
+  STRAY_PER,
+  STRIDE,
   type Relative,
 } from '../../src/check/distance/relative.ts';
 import type { Motion } from '../../src/check/distance/motion.ts';
@@ -204,5 +207,90 @@ describe('the reach of a node along a direction', () => {
       counts[asked > truly ? 'not' : 'enough']++;
     }
     expect(Math.min(counts.enough, counts.not)).toBeGreaterThan(20);
+  });
+});
+
+describe('how far a point may leave the straight way between two poses', () => {
+  it('holds for bodies that both turn, bend and slide, and is not much more than they do', () => {
+    const RATE = Math.PI / 180;
+    const course = (degrees: number, way: (t: number) => Vec3, travel: number, bend: number) =>
+      [
+        {
+          kind: 'course',
+          label: '',
+          pose: (t: number) => turned([0, 0, 1], degrees * t, way(t)),
+          travel,
+          turn: Math.abs(degrees),
+          bend,
+          twist: 0,
+        },
+      ] as const;
+    const none = (): Vec3 => [0, 0, 0];
+    const out = (t: number): Vec3 => [20 * t, 0, 0];
+    const curve = (t: number): Vec3 => [0, 12 * t * (1 - t), 0];
+    const still = course(0, none, 0, 0);
+    // What each leaves halfway, by hand: turning by w and sliding by v a unit, 2 w v / 8 aslant; bending
+    // by c, c / 8; turning against each other by w each, (2 w)² r / 8.
+    const pairs = [
+      { a: course(0, out, 20, 0), b: course(6, none, 0, 0), least: (2 * 6 * RATE * 20) / 8 },
+      { a: course(0, out, 20, 0), b: course(0, curve, 12, 24), least: 24 / 8 },
+      { a: course(6, none, 0, 0), b: course(-6, none, 0, 0), least: (12 * RATE) ** 2 * (50 / 8) },
+      { a: course(0, curve, 12, 24), b: still, least: 24 / 8 },
+    ];
+    const p: Vec3 = [50, 0, 0];
+    const at = (motion: Relative, t: number): Vec3 => {
+      const pose = new Float64Array(12);
+      poseOf(motion, 0, t, pose);
+      return applyPose(pose, 0, p);
+    };
+    for (const { a, b, least } of pairs) {
+      const motion = motionOf(a, b);
+      const stray =
+        (motion.data[motion.root * STRIDE + STRAY] ?? NaN) +
+        (motion.data[motion.root * STRIDE + STRAY_PER] ?? NaN) * 50;
+      const [from, to] = [at(motion, 0), at(motion, 1)];
+      let most = 0;
+      for (let i = 0; i <= 100; i++) {
+        const t = i / 100;
+        const here = at(motion, t);
+        most = Math.max(
+          most,
+          Math.hypot(...here.map((x, k) => x - (1 - t) * (from[k] ?? 0) - t * (to[k] ?? 0))),
+        );
+      }
+      expect(most).toBeGreaterThan(0.9 * least);
+      expect(stray).toBeGreaterThanOrEqual(most - 1e-9);
+    }
+  });
+
+  it('is counted along every axis in the room of long boxes that turn', () => {
+    // A bar 100 long along each axis in turn, turned about the other two, under a box beside its end.
+    const axes: readonly Vec3[] = [
+      [1, 0, 0],
+      [0, 1, 0],
+      [0, 0, 1],
+    ];
+    for (const along of [0, 1, 2])
+      for (const about of [0, 1, 2].filter((k) => k !== along)) {
+        const half = [0, 1, 2].map((k) => (k === along ? 50 : 1)) as unknown as Vec3;
+        const axis = axes[about] ?? [0, 0, 1];
+        const sweep = {
+          kind: 'glide',
+          label: '',
+          from: turned(axis, 0),
+          to: turned(axis, 40),
+        } as const;
+        const motion = motionOf([sweep]);
+        const a = node([0, 0, 0], half);
+        // Where the end of the bar is when it has turned.
+        const end = place(
+          sweep.to,
+          [0, 1, 2].map((k) => (k === along ? 50 : 0)) as unknown as Vec3,
+        );
+        for (const sign of [1, -1]) {
+          const b = node(end.map((x) => sign * x) as unknown as Vec3, [0.1, 0.1, 0.1]);
+          for (const room of bounds(a, b, motion, motion.root)) expect(room).toBeLessThanOrEqual(0);
+        }
+      }
   });
 });

@@ -15,6 +15,7 @@ import {
   type Body,
   type Motion,
 } from '../../src/check/distance/index.ts';
+import { keptFit } from '../../src/check/kept-fit.ts';
 import { keptPair } from '../../src/check/kept-pair.ts';
 import { CHECK_CHORD, createWorkshop, type Workshop } from '../../src/check/workshop.ts';
 import { compose, frame, WORLD, type Frame } from '../../src/geometry/frame.ts';
@@ -97,6 +98,58 @@ describe('parts carried as one', () => {
     }
     expect(apart).toBeGreaterThan(50);
     expect(far).toBeGreaterThan(30);
+  });
+
+  it('have no one box around a way that sweeps', () => {
+    const still: Motion = [{ kind: 'still', label: '', pose: WORLD }];
+    const sweep: Motion = [{ kind: 'glide', label: '', from: WORLD, to: frame([9, 0, 0]) }];
+    const block = [
+      [0, 0, 0],
+      [1, 1, 1],
+    ] as const;
+    expect(blockOver(block, still)).toEqual(block);
+    expect(blockOver(block, [...still, ...sweep])).toBeUndefined();
+  });
+
+  it('are told where they are carried to, and how far they are measured each time', () => {
+    const workshop = createWorkshop();
+    const part = bar('bar', 30, 10, 5);
+    const pair = [
+      carried(workshop, part, 'first', WORLD),
+      carried(workshop, part, 'second', frame([0, 0, 5.3])),
+    ] as const;
+    const rule = { kind: 'clear', a: 'first', b: 'second', gap: 0.1 } as const;
+    const ask = (within: number, label: string, pose: Frame) =>
+      keptPair(workshop, createWorkspace(), pair, rule, within, { label, pose }).clearance;
+    expect(ask(0.2, 'one', WORLD)?.state).toBe('beyond');
+    for (const [label, x] of [
+      ['one', 0],
+      ['two', 100],
+    ] as const) {
+      const found = ask(0.5, label, frame([x, 0, 0]));
+      if (found?.state !== 'apart') throw new Error('not measured');
+      expect(found.at.label).toBe(label);
+      for (const point of [found.pointA, found.pointB]) {
+        expect(point[0]).toBeGreaterThanOrEqual(x - 1e-9);
+        expect(point[0]).toBeLessThanOrEqual(x + 30 + 1e-9);
+      }
+    }
+  });
+
+  it('fit as the two that are asked about do, whatever else the first was held against', () => {
+    const workshop = createWorkshop();
+    const one = carried(workshop, bar('one', 30, 10, 5), 'one', WORLD);
+    const at = frame([0, 0, 5]);
+    const thin = carried(workshop, bar('thin', 30, 10, 5), 'thin', at);
+    // The same place, but 2 mm of it reach down into the first.
+    const sunk: StockPart = {
+      ...bar('sunk', 30, 10, 5),
+      layers: [{ profile: { outer: rectangle([0, 0], [30, 10]), holes: [] }, from: -2, to: 5 }],
+    };
+    const deep = carried(workshop, sunk, 'deep', at);
+    const state = (other: CarriedPart): string =>
+      valueOf(keptFit(workshop, createWorkspace(), one, other, 0.02)).state;
+    expect([thin, deep, thin].map(state)).toEqual(['seated', 'crossing', 'seated']);
   });
 
   it('are told as they stand, whatever was kept of them elsewhere', () => {

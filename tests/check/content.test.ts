@@ -56,6 +56,17 @@ describe('the name of a body', () => {
     expect(nameOf(hull(2, 0))).toBe(first);
   });
 
+  it('tells motions apart that its quick sum takes for one, or that another label later on parts', () => {
+    // The sum weighs the origin's x by 1 and y by 2, and names the first label alone.
+    const to = (x: number, y: number): Motion => [
+      { kind: 'still', label: '', pose: shift(WORLD, [x, y, 0]) },
+    ];
+    const twice = (label: string): Motion => [...way(5), ...way(5, label)];
+    const nameOf = createBodyNames();
+    expect(nameOf(box(10, to(0, 1)))).not.toBe(nameOf(box(10, to(2, 0))));
+    expect(nameOf(box(10, twice('there')))).not.toBe(nameOf(box(10, twice('back'))));
+  });
+
   it('is not given to a body on a course, which only running it tells', () => {
     const course: Motion = [{ kind: 'course', label: '', pose: () => WORLD, travel: 0, turn: 0 }];
     expect(createBodyNames()(box(10, course))).toBeUndefined();

@@ -1,11 +1,12 @@
 import { createWorkshop } from '../../src/check/workshop.ts';
 import { describe, expect, it } from 'vitest';
+import { shankOf } from '../../src/check/bores.ts';
 import { bodyOf, partForms } from '../../src/check/assembly.ts';
 import { createWorkspace } from '../../src/check/distance/index.ts';
 import { fitOf, type Fit, type Standing } from '../../src/check/fits.ts';
 import { frame, type Frame } from '../../src/geometry/frame.ts';
 import { circle, polygon, rectangle } from '../../src/geometry/loop.ts';
-import { capScrewPart, dowelPinPart } from '../../src/hardware/index.ts';
+import { capScrewPart, dowelPinPart, nutPart, washerPart } from '../../src/hardware/index.ts';
 import type { CrossHole, Hole, Part, PlatePart, StockPart } from '../../src/model/part.ts';
 import { valueOf } from '../family/examples.ts';
 import { steel } from './shapes.ts';
@@ -86,6 +87,13 @@ describe('parts that are said to touch', () => {
     expect(sunk.state).toBe('crossing');
     // A knurled head of 10.22 mm (ISO 4762) 0.1 mm deep around a hole of 6.6: the area of a ring.
     expect(sunk.shared?.()).toBeCloseTo((Math.PI / 4) * (10.22 ** 2 - 6.6 ** 2) * 0.1, 1);
+  });
+
+  it('only what is solid is a shank: no washer and no nut goes into a hole', () => {
+    expect(shankOf(valueOf(capScrewPart('M6', 20)))?.diameter).toBeCloseTo(6, 9);
+    expect(shankOf(valueOf(dowelPinPart(6, 20)))?.diameter).toBeCloseTo(6, 9);
+    expect(shankOf(washerPart('M6', 'plain'))).toBeUndefined();
+    expect(shankOf(nutPart('M6', 'full'))).toBeUndefined();
   });
 
   it('a thread holds its screw only where it stands in the middle, and no head in the plate', () => {

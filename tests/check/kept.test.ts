@@ -1,8 +1,11 @@
 import { isDeepStrictEqual } from 'node:util';
 import { expect, it } from 'vitest';
 import { registry } from '../../jigs/registry.ts';
+import { answer, clear } from '../../src/check/answers.ts';
+import { prepare, type Body } from '../../src/check/distance/index.ts';
 import { createWorkshop, type Workshop } from '../../src/check/workshop.ts';
 import type { Design } from '../../src/document/schema.ts';
+import { frame } from '../../src/geometry/frame.ts';
 import { sceneOf } from '../../src/worker/scene.ts';
 import { examplesOf, valueOf } from '../family/examples.ts';
 
@@ -26,6 +29,39 @@ it('what a workshop kept of other designs changes no answer, to the last digit',
   const anew = designs.map((one) => valueOf(valueOf(family.solve(one)).checks()));
   expect(kept).toEqual(anew);
   expect(kept[1]).not.toEqual(kept[0]);
+});
+
+it('an answer that was kept is that to what is asked now: its gap, and up to where it is measured', () => {
+  const workshop = createWorkshop();
+  const box = (name: string, x: number): [string, Body] => [
+    name,
+    {
+      name,
+      solids: [valueOf(prepare(name, { kind: 'box', frame: frame([x, 0, 0]), size: [2, 2, 2] }))],
+      chordError: 0,
+    },
+  ];
+  const bodies = new Map([box('base', 0), box('step', 5)]);
+  const told = { names: {}, pose: () => undefined };
+  const ask = (gap: number, known?: number, shop = workshop) =>
+    answer(
+      [clear('base', 'step', gap, '')],
+      bodies,
+      told,
+      new Map(known === undefined ? [] : [['clearance/base/step', known]]),
+      shop,
+    )[0];
+  // 3 mm apart.
+  for (const [gap, known] of [
+    [1, undefined],
+    [4, undefined],
+    [1, 2],
+    [1, undefined],
+    [2.9, 2],
+  ] as const) {
+    expect(ask(gap, known)).toEqual(ask(gap, known, createWorkshop()));
+    expect(ask(gap)?.passed).toBe(gap < 3);
+  }
 });
 
 /** A design, and others that differ from it in one thing of those that poses and pictures come from. */

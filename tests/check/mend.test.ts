@@ -76,5 +76,7 @@ describe('a mend', () => {
     const mend = mendOf(design, line);
     expect(mend?.value).toBeGreaterThanOrEqual(allowed + 0.111);
     expect(mend?.value).toBeLessThan(allowed + 0.122);
+    // A limit that is not the allowance itself is not moved by allowing more.
+    expect(mendOf(design, { ...line, atMost: allowed / 2 })).toBeUndefined();
   });
 });

@@ -122,6 +122,8 @@ describe('a body that is its own mirror image', () => {
     expect(isAlike([post, { ...post, from: [-3, 1, 9], to: [-3, 1, 0], radius: 2 }], 0)).toBe(
       false,
     );
+    // As thick and about the same middle, but shorter.
+    expect(isAlike([post, { ...post, from: [-3, 1, 1], to: [-3, 1, 8] }], 0)).toBe(false);
     const floor = { kind: 'half-space', point: [0, 0, 4], normal: [0, 0, 1] } as const;
     expect(isAlike([floor], 0)).toBe(true);
     expect(isAlike([floor], 2)).toBe(false);
@@ -273,6 +275,19 @@ describe('movements of which one is the mirror image of the other', () => {
           : sweep,
       );
     expect(kept(body('blade', blade, [...left, ...course]), still)).toBe(6);
+    // Where they start and end tells nothing of a course, which may go elsewhere between.
+    const aside = left.map(inMirror).map((sweep): Sweep =>
+      sweep.kind === 'glide'
+        ? {
+            kind: 'course',
+            label: '',
+            pose: (t) => (t < 0.5 ? sweep.from : sweep.to),
+            travel: 900,
+            turn: 900,
+          }
+        : sweep,
+    );
+    expect(kept(body('blade', blade, [...left, ...aside]), still)).toBe(6);
   });
 
   it('are all looked at where a contact has a place of its own', () => {

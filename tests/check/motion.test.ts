@@ -5,7 +5,7 @@ import type { Motion, Sweep } from '../../src/check/distance/motion.ts';
 import { poseAt, track } from '../../src/check/distance/motion.ts';
 import type { Shape } from '../../src/check/distance/shape.ts';
 import { createWorkspace, type Body } from '../../src/check/distance/body.ts';
-import { touch } from '../../src/check/distance/touch.ts';
+import { meets, touch } from '../../src/check/distance/touch.ts';
 import { valueOf } from '../family/examples.ts';
 import { blockMesh, body, bumpyMesh, gap, measure, random, turned } from './shapes.ts';
 
@@ -247,5 +247,86 @@ describe('motion', () => {
       beyond: 3.99,
     });
     expect(measure(moving, pin, { within: 4.01 }).state).toBe('apart');
+  });
+});
+
+describe('what moves', () => {
+  it('comes as near to a half space as its lowest part does at the end, whichever is looked at first', () => {
+    const box = (x: number, z: number): Shape => ({
+      kind: 'box',
+      frame: frame([x, 0, z]),
+      size: [2, 2, 2],
+    });
+    const floor = body('floor', [{ kind: 'half-space', point: [0, 0, 0], normal: [0, 0, 1] }]);
+    const down = [glide(frame([0, 0, 10]), frame([0, 0, 0]))];
+    // Lower faces end at 3 and at 1.
+    for (const [near, far] of [
+      [2, 4],
+      [4, 2],
+    ] as const) {
+      const hulls = [box(0, near), box(50, far)].map(({ frame: at }: Shape & { frame?: Frame }) =>
+        [-1, 1].flatMap((x) =>
+          [-1, 1].flatMap((y) =>
+            [-1, 1].map((z): Vec3 => place(at ?? frame([0, 0, 0]), [x, y, z])),
+          ),
+        ),
+      );
+      const moving = body('boxes', [{ kind: 'hulls', hulls }], down);
+      expect(gap(moving, floor)).toBeCloseTo(1, 3);
+    }
+  });
+
+  it('swings past on a wide arc, far from the middle that it turns about', () => {
+    // A post 200 out along x, y and z turns by 60 degrees about z: between the ends it bulges by R (1 - cos 30).
+    const R = 200;
+    const post = { kind: 'mesh', mesh: blockMesh([R - 1, -1, R], [R + 1, 1, R + 2]) } as const;
+    const swing = [glide(turned([0, 0, 1], -30), turned([0, 0, 1], 30))];
+    const pin = body('pin', [
+      { kind: 'box', frame: frame([R + 1 + 5, 0, R + 1]), size: [2, 400, 2] },
+    ]);
+    // Its outer corner comes out to sqrt((R + 1)² + 1) when it points along x.
+    const found = measure(body('post', [post], swing), pin);
+    if (found.state !== 'apart') throw new Error('nothing was found');
+    expect(found.gap).toBeCloseTo(R + 5 - Math.hypot(R + 1, 1), 2);
+    expect(found.at.t).toBeGreaterThan(0.3);
+    expect(found.at.t).toBeLessThan(0.7);
+  });
+
+  it('has its own point named first, whether it or the other one moves', () => {
+    const block = { kind: 'mesh', mesh: blockMesh([-2, -2, -2], [2, 2, 2]) } as const;
+    const wall = { kind: 'mesh', mesh: blockMesh([20, -9, -9], [22, 9, 9]) } as const;
+    const there = [glide(frame([0, 0, 0]), frame([10, 0, 0]))];
+    const here = [glide(frame([0, 0, 0]), frame([-10, 0, 0]))];
+    for (const [a, b, x] of [
+      [body('block', [block], there), body('wall', [wall]), 12],
+      [body('block', [block]), body('wall', [wall], here), 2],
+    ] as const) {
+      const found = measure(a, b);
+      if (found.state !== 'apart') throw new Error('nothing was found');
+      expect(found.gap).toBeCloseTo(8, 3);
+      expect(found.at.t).toBeCloseTo(1, 6);
+      expect(found.pointA[0]).toBeCloseTo(x, 3);
+      expect(found.pointB[0]).toBeCloseTo(x + 8, 3);
+    }
+  });
+
+  it('keeps at least what the chords of both leave, and that is not more for being asked up to it', () => {
+    const block = (x: number) =>
+      body('block', [{ kind: 'mesh', mesh: blockMesh([x, 0, 0], [x + 1, 1, 1]) }], undefined, 0.05);
+    // 1.05 apart, of which the chords may take 0.1.
+    const found = measure(block(0), block(2.05), { within: 1 });
+    expect(found.state).toBe('apart');
+    if (found.state === 'apart') expect(found.gap).toBeCloseTo(0.95, 3);
+  });
+
+  it('meets what is within a millionth of a millimetre of it, and nothing farther away', () => {
+    const block = (x: number) =>
+      body('block', [{ kind: 'mesh', mesh: blockMesh([x, 0, 0], [x + 1, 1, 1]) }]);
+    for (const [off, met] of [
+      [0, true],
+      [5e-7, true],
+      [3e-6, false],
+    ] as const)
+      expect(valueOf(meets(createWorkspace(), block(0), block(1 + off)))).toBe(met);
   });
 });

@@ -50,6 +50,46 @@ describe('the volume that two bodies share', () => {
     expect(found).toBeGreaterThan(area * length - 1.5 * rim);
   });
 
+  it('is told of a half space and a box either way round, each where it stands', () => {
+    const half = body('half', [{ kind: 'half-space', point: [0, 0, 0], normal: [0, 0, 1] }]);
+    const poses = { half: frame([0, 0, 3]), one: frame([50, 60, 5]) };
+    // From 0 to 10 up in its own coordinates, 0 to 10 again where it stands: 3 are below the plane.
+    const one = box('box', [0, 0, 0], [10, 10, 10]);
+    expect(shared(half, one, { a: poses.half, b: poses.one })).toBeCloseTo(300, 9);
+    expect(shared(one, half, { a: poses.one, b: poses.half })).toBeCloseTo(300, 9);
+  });
+
+  it('is the part of a ring between its two arcs', () => {
+    // A quarter of a ring of radii 20 and 22, 10 wide, all of it in a block that holds the outer round.
+    const belt = body('belt', [
+      {
+        kind: 'belt',
+        frame: WORLD,
+        path: {
+          kind: 'path',
+          vertices: [
+            { x: 20, y: 0, bulge: Math.tan(Math.PI / 8) },
+            { x: 0, y: 20, bulge: 0 },
+            { x: 0, y: 0, bulge: 0 },
+          ],
+        },
+        thickness: 2,
+        width: 10,
+      },
+    ]);
+    // Beyond 12 x 12 lies the round alone: the sector less the two triangles under its ends.
+    const corner = box('corner', [22, 22, 0], [20, 20, 10]);
+    const sliver = shared(belt, corner);
+    const beyond = (r: number): number => {
+      // Of a round the part with x and y more than 12: sector less two triangles.
+      const [from, to] = [Math.asin(12 / r), Math.acos(12 / r)];
+      const side = Math.sqrt(r * r - 144);
+      return (r * r * (to - from)) / 2 - 12 * (side - 12);
+    };
+    expect(sliver).toBeLessThan(10 * (beyond(22) - beyond(20)) * 1.01);
+    expect(sliver).toBeGreaterThan(10 * (beyond(22) - beyond(20)) * 0.98);
+  });
+
   it('is what manifold-3d says of random boxes and of meshes with holes', () => {
     const next = random(11);
     const range = (low: number, high: number): number => low + (high - low) * next();

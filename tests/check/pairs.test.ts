@@ -82,6 +82,33 @@ describe('pairs', () => {
     expect(run(blade, seat, bare).pass).toBe(false);
   });
 
+  it('a contact is as open as its true faces are, chords taken for what they may leave', () => {
+    const rough = (z: number): Body => ({
+      ...blade,
+      chordError: 0.02,
+      motion: [{ kind: 'still', label: 'set', pose: frame([0, 0, z]) }],
+    });
+    expect(run(rough(0.02), seat, onSeat).pass).toBe(true);
+    // 0.06 apart, of which chords may take 0.02: it may be open by more than 0.05.
+    expect(run(rough(0.06), seat, onSeat).issues[0]?.code).toBe('contact-open');
+  });
+
+  it('a contact must lie in its region, which goes with the second body', () => {
+    // The blade touches the seat from x = -5 to 5.
+    const within = (x: number, pose = frame([0, 0, 0])): readonly string[] => {
+      const region = { frame: frame([x, 10, 0]), size: [20, 20, 1] } as const;
+      const carried: Body = { ...seat, motion: [{ kind: 'still', label: '', pose }] };
+      const stood: Body = { ...blade, motion: [{ kind: 'still', label: '', pose }] };
+      return run(stood, carried, { ...onSeat, region }).issues.map(({ code }) => code);
+    };
+    expect(within(0)).toEqual([]);
+    // From 8 to 28: 3 mm beside it, though less than the region's own length away.
+    expect(within(18)).toEqual(['contact-elsewhere']);
+    expect(within(-18)).toEqual(['contact-elsewhere']);
+    expect(within(0, frame([500, -70, 30]))).toEqual([]);
+    expect(within(18, frame([500, -70, 30]))).toEqual(['contact-elsewhere']);
+  });
+
   it('a contact must hold along the whole stroke, and its volume may be measured instead', () => {
     const along = (to: Frame): Body => {
       const stroke: Sweep = { kind: 'glide', label: 'stroke', from: frame([-20, 0, 0]), to };
