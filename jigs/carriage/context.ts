@@ -10,18 +10,7 @@ import type { Stand } from '../shared/site.ts';
 import type { Grip } from './layout/grip.ts';
 import type { Layout } from './layout/layout.ts';
 import type { Values } from './parameters.ts';
-import type { Washered } from './screws.ts';
-
-/** Lengths of the screws, chosen from the tables, mm. */
-export interface Screws {
-  readonly foot: Washered;
-  readonly palm: number;
-  readonly clamp: Washered;
-  readonly jack: number;
-  readonly fence: Washered;
-  readonly mount: Washered;
-  readonly angle: Washered;
-}
+import type { Screws } from './screws.ts';
 
 /** Everything that parts and placements are drawn from. */
 export interface Context {

@@ -20,7 +20,6 @@ import {
 import { widthOf } from '../shared/layout/choose-mount.ts';
 import type { Mount, PlacedRest } from '../shared/layout/mount.ts';
 import { withBase } from '../shared/bases.ts';
-import type { Screws } from './context.ts';
 import type { Layout } from './layout/layout.ts';
 import { FOOT } from './layout/sizes.ts';
 import type { Values } from './parameters.ts';
@@ -39,6 +38,17 @@ const OVER_SLOT = 5;
 export interface Washered {
   readonly length: number;
   readonly rings: readonly WasherSeries[];
+}
+
+/** Lengths of the screws, chosen from the tables, mm. */
+export interface Screws {
+  readonly foot: Washered;
+  readonly palm: number;
+  readonly clamp: Washered;
+  readonly jack: number;
+  readonly fence: Washered;
+  readonly mount: Washered;
+  readonly angle: Washered;
 }
 
 const NONE: Washered = { length: 0, rings: [] };

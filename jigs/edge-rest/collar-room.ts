@@ -8,7 +8,7 @@ import {
   type Design,
   type EdgeRestPlan,
 } from '../../src/family/index.ts';
-import { THREAD } from '../shared/layout/stations.ts';
+import { THREAD } from '../shared/layout/threads.ts';
 import { SIZE } from '../shared/layout/sizes.ts';
 import { shiftsOf } from '../shared/needs-of.ts';
 import type { EdgeContext } from './context.ts';

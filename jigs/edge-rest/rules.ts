@@ -8,7 +8,7 @@ import {
   type Issue,
 } from '../../src/family/index.ts';
 import { rigIssues, ROUNDING, runningGrowth } from '../shared/rules.ts';
-import { lipEnd } from './context.ts';
+import { lipEnd } from './context-of.ts';
 import { parameters, type Values } from './parameters.ts';
 import { LIP } from './sizes.ts';
 

@@ -15,7 +15,7 @@ import {
   type Workshop,
 } from '../../src/family/index.ts';
 import { DIVISIONS, PITCH } from '../shared/feed.ts';
-import { edgeContext, lipEnd, stackOf } from './context.ts';
+import { edgeContext, lipEnd, stackOf } from './context-of.ts';
 import { FRICTION } from '../shared/friction.ts';
 import { fixtureOf, type EdgeRestFixture } from './fixture.ts';
 import { parameters, type Values } from './parameters.ts';

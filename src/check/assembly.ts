@@ -3,7 +3,8 @@ import { problem } from '../core/issue.ts';
 import type { Part, Placement } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import type { Body, Motion, Solid } from './distance/index.ts';
-import { CHECK_CHORD, type Formed, type Workshop } from './workshop.ts';
+import { CHECK_CHORD } from './chord.ts';
+import type { Formed, Workshop } from './workshop.ts';
 
 /** Every part by its id as prisms, made once. */
 export type PartForms = ReadonlyMap<string, Formed>;

@@ -3,7 +3,7 @@ import type { Loop, Profile } from '../geometry/loop.ts';
 import { containsPoint, distanceToLoop } from '../geometry/loop-measure.ts';
 import { cross3, dot3, length3, type Vec2 } from '../geometry/vector.ts';
 import type { Part } from '../model/part.ts';
-import { CHECK_CHORD } from './workshop.ts';
+import { CHECK_CHORD } from './chord.ts';
 
 /** Layers standing in a frame. */
 export interface Stack {

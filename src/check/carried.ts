@@ -2,7 +2,8 @@ import { localise, onGrid, place, turn, turnBack, WORLD, type Frame } from '../g
 import { add3, dot3, scale3, sub3, type Vec3 } from '../geometry/vector.ts';
 import type { Part, Placement } from '../model/part.ts';
 import type { Block, Body, Motion, Solid } from './distance/index.ts';
-import { CHECK_CHORD, type Formed } from './workshop.ts';
+import { CHECK_CHORD } from './chord.ts';
+import type { Formed } from './workshop.ts';
 
 /** A placed part that moves with the other it is asked about, or that is at rest like it. */
 export interface CarriedPart {

@@ -14,6 +14,7 @@ import {
   type Body,
   type Workspace,
 } from './distance/index.ts';
+import type { Fit } from './fit.ts';
 import type { Workshop } from './workshop.ts';
 
 /** A placed part with its solid, standing as the assembly stands. */
@@ -24,20 +25,6 @@ export interface Standing {
   readonly body: Body;
   /** Where its solid stands in the coordinates of its body, which a motion may carry. */
   readonly solid: Frame;
-}
-
-/**
- * How two parts that are said to touch stand to each other: apart; closed on a face, not deeper
- * than the tolerance; one held in a thread or a reamed hole of the other; or crossing.
- */
-export interface Fit {
-  readonly a: string;
-  readonly b: string;
-  readonly state: 'apart' | 'seated' | 'held' | 'crossing';
-  /** The nearest hole that could hold one in the other, where they cross and there is one. */
-  readonly bore?: InBore;
-  /** Of two that cross: the volume that both fill where they were found to, mm3, on demand. */
-  readonly shared?: () => number | undefined;
 }
 
 /** The volume two bodies share at the configuration in which they are found to meet, mm3. */

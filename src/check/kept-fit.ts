@@ -3,7 +3,8 @@ import { WORLD, type Frame } from '../geometry/frame.ts';
 import { createByPlace } from './by-place.ts';
 import { seenFrom, standingIn, type CarriedPart } from './carried.ts';
 import type { Workspace } from './distance/index.ts';
-import { fitOf, type Fit, type Standing } from './fits.ts';
+import type { Fit } from './fit.ts';
+import { fitOf, type Standing } from './fits.ts';
 import type { Workshop } from './workshop.ts';
 
 /** Places of one part to another that are kept: settings of a few steps of a drag. */

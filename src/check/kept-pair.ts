@@ -7,7 +7,8 @@ import {
   type PairRule,
   type Workspace,
 } from './distance/index.ts';
-import { CHECK_CHORD, type Workshop } from './workshop.ts';
+import { CHECK_CHORD } from './chord.ts';
+import type { Workshop } from './workshop.ts';
 
 /** A rule as the first part sees it. */
 const ruleSeen = (rule: PairRule, { placement: { frame } }: CarriedPart): PairRule =>

@@ -6,6 +6,7 @@ import type { Part } from '../model/part.ts';
 import { prismsOf } from '../model/prisms.ts';
 import { meshOf } from '../model/solid.ts';
 import type { ByPlace } from './by-place.ts';
+import { CHECK_CHORD } from './chord.ts';
 import { createBodyNames, type BodyNames } from './content.ts';
 import {
   createRoom,
@@ -17,11 +18,8 @@ import {
   type Shape,
   type Solid,
 } from './distance/index.ts';
-import type { Fit } from './fits.ts';
+import type { Fit } from './fit.ts';
 import type { CheckResult } from './result.ts';
-
-/** Chord error of the parts that are checked, mm; it is taken off every gap. */
-export const CHECK_CHORD = 0.005;
 
 /** A part as convex prisms, and the solids made of it so far. */
 export interface Formed {

@@ -3,9 +3,9 @@ import type { Certainty } from '../core/certainty.ts';
 import type { Parameter, Unit } from '../core/parameter.ts';
 import type { Result } from '../core/result.ts';
 import type { Design } from '../document/schema.ts';
-import type { Frame } from '../geometry/frame.ts';
 import type { Vec2 } from '../geometry/vector.ts';
 import type { GrindLine } from '../grind/line.ts';
+import type { BladePose } from './blade-pose.ts';
 import type { Reach } from './limit.ts';
 import type { Part, Placement } from '../model/part.ts';
 import type { CheckResult, Gaps } from '../check/result.ts';
@@ -17,6 +17,7 @@ import type { KnownFixture } from '../setup/calibration/known.ts';
 import type { text } from '../text/index.ts';
 import type { VirtualGrinding } from './virtual.ts';
 
+export type { BladePose } from './blade-pose.ts';
 export type { Limit, Reach, ReachAxes, ReachAxis, ReachBox } from './limit.ts';
 
 export type { Side } from '../blade/schema.ts';
@@ -104,15 +105,6 @@ export interface Fact {
   readonly value: number;
   readonly unit: Unit;
   readonly certainty: Certainty;
-}
-
-/** The blade in the fixture at one setting and place, standing in its contacts. */
-export interface BladePose {
-  readonly setting: string;
-  readonly blade: string;
-  readonly u: number;
-  /** Takes blade coordinates (u, v, w) to the seat frame. */
-  readonly frame: Frame;
 }
 
 /** What the finished geometry, not the solver, says was ground. */

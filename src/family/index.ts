@@ -12,7 +12,8 @@ export { shapeOf, type Shape } from '../blade/shape.ts';
 export { answer, answerAll, answerEach, clear, seat, worstById } from '../check/answers.ts';
 export { bodyOf, partForms, type PartForms } from '../check/assembly.ts';
 export { blockOf, blockOver, blockRoom, type CarriedPart } from '../check/carried.ts';
-export { fitOf, type Fit, type Standing } from '../check/fits.ts';
+export type { Fit } from '../check/fit.ts';
+export { fitOf, type Standing } from '../check/fits.ts';
 export { keptFit } from '../check/kept-fit.ts';
 export { keptPair, type Start } from '../check/kept-pair.ts';
 export { rangeCheck, type RangeTerms } from '../check/assembly-range.ts';
@@ -31,7 +32,8 @@ export {
 } from '../check/distance/index.ts';
 export type { CheckResult, Gaps } from '../check/result.ts';
 export type * from '../check/set-up.ts';
-export { CHECK_CHORD, createWorkshop, type Workshop } from '../check/workshop.ts';
+export { CHECK_CHORD } from '../check/chord.ts';
+export { createWorkshop, type Workshop } from '../check/workshop.ts';
 export { fabricationChecks } from '../check/rules.ts';
 export { exact, type Certainty } from '../core/certainty.ts';
 export {

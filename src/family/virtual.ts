@@ -5,7 +5,7 @@ import type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts
 import type { CheckResult } from '../check/result.ts';
 import type { Result } from '../core/result.ts';
 import type { Part } from '../model/part.ts';
-import type { BladePose } from './family.ts';
+import type { BladePose } from './blade-pose.ts';
 import type { Cure, SpineRestBody, StripWish } from '../virtual/index.ts';
 
 /** A strip that was found for a blade, and how the blade stands on it at each setting. */

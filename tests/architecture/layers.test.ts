@@ -41,6 +41,26 @@ const SHELLS = ['app', 'cli', 'worker'];
 /** Both put the layers below together: making packages, adapting and comparing designs. */
 const INNER = ['make', 'adapt'];
 
+/** A field may be a list, whose rows are made of fields. */
+const NESTED = ['src/app/ui/FieldView.svelte', 'src/app/ui/ListField.svelte'];
+
+/** Whether one file comes to another by its imports. */
+const reaches = (
+  targets: ReadonlyMap<string, readonly string[]>,
+  from: string,
+  to: string,
+): boolean => {
+  const seen = new Set<string>();
+  const open = [...(targets.get(from) ?? [])];
+  for (let file = open.pop(); file !== undefined; file = open.pop()) {
+    if (file === to) return true;
+    if (seen.has(file)) continue;
+    seen.add(file);
+    open.push(...(targets.get(file) ?? []));
+  }
+  return false;
+};
+
 const files = (dir: string): string[] =>
   readdirSync(dir, { withFileTypes: true }).flatMap((entry) =>
     entry.isDirectory()
@@ -133,6 +153,22 @@ describe('architecture', () => {
         .map(({ file }) => `${file} imports ${library}`),
     );
     expect(wrong).toEqual([]);
+  });
+
+  it('imports in no circle', () => {
+    const all = [...sources.map(({ file }) => file), ...files('jigs')];
+    const known = new Set(all.map((file) => file.replaceAll('\\', '/')));
+    const targets = new Map(
+      all.map((file) => [
+        file.replaceAll('\\', '/'),
+        importsOf(file)
+          .filter((target) => target.startsWith('.'))
+          .map((target) => resolved(file, target))
+          .filter((target) => known.has(target)),
+      ]),
+    );
+    const round = [...known].filter((file) => reaches(targets, file, file));
+    expect(round.sort()).toEqual(NESTED);
   });
 
   it('keeps files short', () => {

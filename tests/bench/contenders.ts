@@ -1,7 +1,7 @@
 /** The work that libraries do for the same answers, and what it takes them. */
 import { meshOf } from '../../src/model/solid.ts';
 import type { Part } from '../../src/model/part.ts';
-import { CHECK_CHORD } from '../../src/check/workshop.ts';
+import { CHECK_CHORD } from '../../src/check/chord.ts';
 import type { Body } from '../../src/check/distance/index.ts';
 import {
   jscadSolid,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { standBeside, type Stack } from '../../src/check/beside.ts';
-import { CHECK_CHORD } from '../../src/check/workshop.ts';
+import { CHECK_CHORD } from '../../src/check/chord.ts';
 import { frame, type Frame } from '../../src/geometry/frame.ts';
 import { circle, hexagon, rectangle, slot, type Loop } from '../../src/geometry/loop.ts';
 import type { Vec3 } from '../../src/geometry/vector.ts';

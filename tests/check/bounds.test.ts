@@ -28,7 +28,8 @@ import type { Motion } from '../../src/check/distance/motion.ts';
 import { waysOf } from '../../src/check/distance/ways.ts';
 import { reachOf } from '../../src/check/distance/reach.ts';
 import { createRoom } from '../../src/check/distance/room.ts';
-import { prepare, type TreeSolid } from '../../src/check/distance/solid.ts';
+import { prepare } from '../../src/check/distance/prepare.ts';
+import type { TreeSolid } from '../../src/check/distance/solid.ts';
 import { bumpyMesh, random, turned } from './shapes.ts';
 
 /** The motion of one thing as seen from another. */

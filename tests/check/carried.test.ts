@@ -17,7 +17,8 @@ import {
 } from '../../src/check/distance/index.ts';
 import { keptFit } from '../../src/check/kept-fit.ts';
 import { keptPair } from '../../src/check/kept-pair.ts';
-import { CHECK_CHORD, createWorkshop, type Workshop } from '../../src/check/workshop.ts';
+import { CHECK_CHORD } from '../../src/check/chord.ts';
+import { createWorkshop, type Workshop } from '../../src/check/workshop.ts';
 import { compose, frame, WORLD, type Frame } from '../../src/geometry/frame.ts';
 import { rectangle } from '../../src/geometry/loop.ts';
 import { cross3, unit3, type Vec3 } from '../../src/geometry/vector.ts';

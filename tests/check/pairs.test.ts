@@ -3,7 +3,7 @@ import { frame, type Frame } from '../../src/geometry/frame.ts';
 import { answer, clear } from '../../src/check/answers.ts';
 import { pairResult, withShared } from '../../src/check/assembly-result.ts';
 import { checkPair, type PairCheck, type PairRule } from '../../src/check/distance/pairs.ts';
-import { prepare } from '../../src/check/distance/solid.ts';
+import { prepare } from '../../src/check/distance/prepare.ts';
 import { clearance } from '../../src/check/distance/clearance.ts';
 import type { Body } from '../../src/check/distance/body.ts';
 import type { Sweep } from '../../src/check/distance/motion.ts';

@@ -6,7 +6,7 @@ import { clearance, type ClearanceOptions } from '../../src/check/distance/clear
 import type { Clearance } from '../../src/check/distance/told.ts';
 import type { Motion } from '../../src/check/distance/motion.ts';
 import type { Shape } from '../../src/check/distance/shape.ts';
-import { prepareAll } from '../../src/check/distance/solid.ts';
+import { prepareAll } from '../../src/check/distance/prepare.ts';
 
 /** Random numbers from 0 to 1 from a seed (Park and Miller's minimal standard, 1988). */
 export const random = (seed: number): (() => number) => {

@@ -9,7 +9,8 @@ import {
   shiftBody,
   type Body,
 } from '../../src/check/distance/index.ts';
-import { fitOf, type Fit } from '../../src/check/fits.ts';
+import type { Fit } from '../../src/check/fit.ts';
+import { fitOf } from '../../src/check/fits.ts';
 import { fabricationChecks } from '../../src/check/rules.ts';
 import type { Asked, Assembly, SetUp, Solids } from '../../src/check/set-up.ts';
 import { createWorkshop, type Fixture } from '../../src/family/index.ts';

@@ -6,7 +6,7 @@ import {
   type Result,
   type Vec2,
 } from '../../../src/family/index.ts';
-import { THREAD } from '../../shared/layout/stations.ts';
+import { THREAD } from '../../shared/layout/threads.ts';
 import { cornerRadius, from, plate, words as shared } from '../../shared/parts/context.ts';
 import { tapped } from '../../shared/parts/holes.ts';
 import { nose } from '../../shared/parts/nose.ts';

@@ -12,9 +12,9 @@ import {
   type WasherSeries,
 } from '../../../src/family/index.ts';
 import { withBase } from '../bases.ts';
-import type { Drawn } from '../parts/context.ts';
+import type { Drawn } from './drawn.ts';
 import { FEED } from './sizes.ts';
-import { THREAD } from './stations.ts';
+import { keeperLockLength, THREAD } from './threads.ts';
 
 const { issues } = text.family.shared;
 const { screws } = issues;
@@ -161,10 +161,6 @@ export const jointsOf = (c: Drawn): Result<Joint[]> => {
   const found = all(wantedOf(c).map(screwed(c)));
   return found.ok && c.v.guide === 'strips' ? ok([...found.value, keeperLock(c)]) : found;
 };
-
-/** Screw tapped through a keeper: some thread stays above it, to press with. */
-export const keeperLockLength = (plate: number): number =>
-  capScrew(THREAD.main).lengths.find((length) => length >= plate + 3) ?? plate + 3;
 
 /** The screws in the keepers, their ends pressing on the step. */
 const keeperLock = ({ v, s }: Drawn): Joint => {

@@ -9,9 +9,8 @@ import {
 import { middle, span, type Needs } from '../needs.ts';
 import type { Values } from '../parameters.ts';
 import { halfUp } from './half.ts';
-import { keeperLockLength } from './joints.ts';
 import { FEED, GUIDE, SIZE } from './sizes.ts';
-import { THREAD } from './stations.ts';
+import { keeperLockLength, THREAD } from './threads.ts';
 import { stopDistance } from './stop-distance.ts';
 
 /**

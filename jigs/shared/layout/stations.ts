@@ -40,9 +40,6 @@ export const stationsOf = (v: Values, l: Layout): Stations => {
   };
 };
 
-/** Threads of the fixture, metric coarse. */
-export const THREAD = { main: 'M6', lug: 'M5', collar: 'M4' } as const;
-
 /** What stands in the base already, with the radius to keep clear of. */
 export const takenBy = (v: Values, s: Stations): { at: Vec2; radius: number }[] => {
   const inBase = [...s.nose, ...s.packer, ...s.bracket, ...(v.guide === 'slots' ? s.lock : [])];

@@ -1,5 +1,5 @@
 import { rectangle, type PlatePart, type Result, type Vec2 } from '../../../src/family/index.ts';
-import { THREAD } from '../layout/stations.ts';
+import { THREAD } from '../layout/threads.ts';
 import { plate, words, type Context } from './context.ts';
 import { passage } from './holes.ts';
 

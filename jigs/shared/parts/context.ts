@@ -9,29 +9,8 @@ import {
   type Result,
   type Vec2,
 } from '../../../src/family/index.ts';
+import type { Drawn } from '../layout/drawn.ts';
 import type { Joint } from '../layout/joints.ts';
-import type { Layout } from '../layout/layout.ts';
-import type { Mount } from '../layout/mount.ts';
-import type { Stations } from '../layout/stations.ts';
-import type { Range } from '../needs.ts';
-import type { Values } from '../parameters.ts';
-
-/** What plates are drawn and screws chosen from. */
-export interface Drawn {
-  readonly v: Values;
-  readonly l: Layout;
-  readonly s: Stations;
-  readonly mount: Mount;
-  readonly making: Making;
-  /** Lean of the platen, degrees. */
-  readonly lean: number;
-  /** Lowest height over the seat at which a spine touches the step, mm. */
-  readonly stepContact: number;
-  /** Thickness of what the base is mounted on, mm. */
-  readonly restThickness: number;
-  /** Places of the step on the base that settings and zero need. */
-  readonly needsOnBase: Range;
-}
 
 /** The same with every length chosen from the hardware tables. */
 export interface Context extends Drawn {

@@ -10,7 +10,7 @@ import {
   type Vec2,
 } from '../../../src/family/index.ts';
 import { FEED } from '../layout/sizes.ts';
-import { THREAD } from '../layout/stations.ts';
+import { THREAD } from '../layout/threads.ts';
 import { words, type Context } from './context.ts';
 
 /** Section of the equal angle: foot along x, leg along y, root rounded, toes left sharp. */

@@ -1,5 +1,5 @@
 import { clearanceHole, type Vec2 } from '../../../src/family/index.ts';
-import { THREAD } from '../layout/stations.ts';
+import { THREAD } from '../layout/threads.ts';
 import { middle } from '../needs.ts';
 import { from, words, type Context } from './context.ts';
 import { slots } from './holes.ts';

@@ -1,6 +1,6 @@
 import { rectangle, type PlatePart, type Result, type Vec2 } from '../../../src/family/index.ts';
 import { GUIDE } from '../layout/sizes.ts';
-import { THREAD } from '../layout/stations.ts';
+import { THREAD } from '../layout/threads.ts';
 import { plate, words, type Context } from './context.ts';
 import { passage, tapped } from './holes.ts';
 import { indexLine } from './scale.ts';

@@ -13,7 +13,7 @@ import {
 } from '../../../src/family/index.ts';
 import { DIVISIONS } from '../feed.ts';
 import { FEED } from '../layout/sizes.ts';
-import { THREAD } from '../layout/stations.ts';
+import { THREAD } from '../layout/threads.ts';
 import { printed, words, type Workshop } from './context.ts';
 
 /** Rim with one notch a division, the one at zero wider and deeper. */

@@ -5,7 +5,7 @@ import {
   type PlatePart,
   type Result,
 } from '../../../src/family/index.ts';
-import { THREAD } from '../layout/stations.ts';
+import { THREAD } from '../layout/threads.ts';
 import { cornerRadius, from, plate, words, type Context } from './context.ts';
 import { slots } from './holes.ts';
 

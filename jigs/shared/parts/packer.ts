@@ -6,7 +6,7 @@ import {
   type Result,
 } from '../../../src/family/index.ts';
 import { SIZE } from '../layout/sizes.ts';
-import { THREAD } from '../layout/stations.ts';
+import { THREAD } from '../layout/threads.ts';
 import { cornerRadius, from, plate, together, words, type Context } from './context.ts';
 import { passage, round } from './holes.ts';
 import { indexLine } from './scale.ts';

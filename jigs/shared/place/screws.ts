@@ -15,7 +15,7 @@ import {
 } from '../../../src/family/index.ts';
 import type { Joint } from '../layout/joints.ts';
 import { FEED, SIZE } from '../layout/sizes.ts';
-import { THREAD } from '../layout/stations.ts';
+import { THREAD } from '../layout/threads.ts';
 import type { Context } from '../parts/context.ts';
 import { along, bought, numbered, type Item } from './item.ts';
 

@@ -1,5 +1,5 @@
 import { text, rounded, chain, type PlatePart, type Result } from '../../../src/family/index.ts';
-import { THREAD } from '../../shared/layout/stations.ts';
+import { THREAD } from '../../shared/layout/threads.ts';
 import {
   cornerRadius,
   from,

@@ -8,7 +8,7 @@ import {
   rounded,
   text,
 } from '../../../src/family/index.ts';
-import { THREAD } from '../../shared/layout/stations.ts';
+import { THREAD } from '../../shared/layout/threads.ts';
 import {
   cornerRadius,
   from,

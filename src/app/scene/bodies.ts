@@ -18,7 +18,7 @@ import type { Scene, SceneMesh } from '../../worker/protocol.ts';
 import { BELT_NAME, BLADE_NAME } from './names.ts';
 import type { Paints } from './paints.ts';
 import { ribbon } from './ribbon.ts';
-import type { Look } from './stage.ts';
+import type { Look } from './look.ts';
 
 /** Something on the bench, by the name under which it can be hidden. */
 export interface Body {

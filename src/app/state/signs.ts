@@ -1,5 +1,18 @@
-import type { Shop } from './shop.svelte.ts';
+import type { Built, Solved } from '../../worker/protocol.ts';
+import type { Bench } from './bench.svelte.ts';
+import type { Finding } from './finding.svelte.ts';
+import type { Latest } from './latest.svelte.ts';
+import type { Shelf } from './shelf.svelte.ts';
 import { signs, type Sign, type StepId } from './steps.ts';
+
+/** Where it is known what of the design on the bench is done. */
+interface Known {
+  readonly bench: Bench | null;
+  readonly solving: Latest<Solved>;
+  readonly building: Latest<Built>;
+  readonly finding: Finding;
+  readonly shelf: Shelf;
+}
 
 /** The sign of every step, from what is known of the design on the bench. */
 export const signsOf = ({
@@ -8,7 +21,7 @@ export const signsOf = ({
   building,
   finding,
   shelf,
-}: Shop): Readonly<Record<StepId, Sign>> => {
+}: Known): Readonly<Record<StepId, Sign>> => {
   const design = bench?.design;
   const solved = design ? solving.about(design) : null;
   const built = design ? building.value(design) : null;

@@ -15,7 +15,8 @@ export { prismForm } from './prism-form.ts';
 export { overlapVolume } from './overlap-volume.ts';
 export { createRoom, type Room } from './room.ts';
 export type { Shape } from './shape.ts';
-export { prepare, prepareAll, type Solid } from './solid.ts';
+export { prepare, prepareAll } from './prepare.ts';
+export type { Solid } from './solid.ts';
 export { meets, shiftBody, type OverlapVolume, type Region, type TouchRule } from './touch.ts';
 export {
   poseOfBody,

@@ -7,22 +7,9 @@ import { degrees } from '../../core/units.ts';
 import { text } from '../../text/index.ts';
 import type { Strip } from '../hold/strip.ts';
 import { stripPlace, type Search, type Tried } from './find.ts';
+import type { Measures } from './types.ts';
 
 const words = text.virtual.cure.issues;
-
-/** What the geometry of a strip comes to, mm. */
-export interface Measures {
-  /** Least distance of the near spine corner from the belt along the seat. */
-  readonly corner: number;
-  /** Greatest height at which the strip meets the step. */
-  readonly contact: number;
-  /** Most the blade yaws from the stroke while it beds on the belt, degrees. */
-  readonly yaw: number;
-  /** Radius of its sharpest hollow, and where; Infinity for a strip that nowhere is hollow. */
-  readonly hollow: { readonly radius: number; readonly u: number };
-  /** Least flat flank that the far bevel leaves beside the strip, what it needs, and where. */
-  readonly flank: { readonly has: number; readonly needs: number; readonly u: number };
-}
 
 /** Room kept between the strip and the far bevel, mm. */
 const BESIDE = 0.5;

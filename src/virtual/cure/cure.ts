@@ -12,12 +12,12 @@ import type { Made } from '../mirror.ts';
 import { outerFace, type Strip } from '../hold/strip.ts';
 import { edgePlaces, greatest, linesOn, type LinePlace } from '../measure/report.ts';
 import type { PassResult, VirtualPass } from '../types.ts';
-import { measuresOf, stripIssues, type Measures } from './check.ts';
+import { measuresOf, stripIssues } from './check.ts';
 import { factsOf } from './facts.ts';
 import { findStrip, judgedBy, stripPlace, type Search, type Tried } from './find.ts';
 import { stripFrame, stripPart } from './part.ts';
 import { setoffWith } from './sum.ts';
-import type { Cure, CureInput, Proved } from './types.ts';
+import type { Cure, CureInput, Measures, Proved } from './types.ts';
 import { lastPass, lineWithout } from './without.ts';
 
 const words = text.virtual.cure.issues;

@@ -3,10 +3,23 @@ import type { Certainty } from '../../core/certainty.ts';
 import type { Frame } from '../../geometry/frame.ts';
 import type { Unit } from '../../core/parameter.ts';
 import type { Part, PlatePart } from '../../model/part.ts';
-import type { Measures } from './check.ts';
 import type { Strip } from '../hold/strip.ts';
 import type { EdgePlace, LinePlace } from '../measure/report.ts';
 import type { VirtualGrind, VirtualInput, VirtualPass } from '../types.ts';
+
+/** What the geometry of a strip comes to, mm. */
+export interface Measures {
+  /** Least distance of the near spine corner from the belt along the seat. */
+  readonly corner: number;
+  /** Greatest height at which the strip meets the step. */
+  readonly contact: number;
+  /** Most the blade yaws from the stroke while it beds on the belt, degrees. */
+  readonly yaw: number;
+  /** Radius of its sharpest hollow, and where; Infinity for a strip that nowhere is hollow. */
+  readonly hollow: { readonly radius: number; readonly u: number };
+  /** Least flat flank that the far bevel leaves beside the strip, what it needs, and where. */
+  readonly flank: { readonly has: number; readonly needs: number; readonly u: number };
+}
 
 /** What a maker asks of a strip; mm. */
 export interface StripWish {
