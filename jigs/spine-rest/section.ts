@@ -2,7 +2,7 @@ import {
   type BeltSection,
   circle,
   flatten,
-  inSeatFrame,
+  inSeat,
   radians,
   type SpineRestPlan,
   tan,
@@ -31,7 +31,7 @@ const bladeOutline = (plan: SpineRestPlan, setting: PlanSetting, from: number): 
     Math.min(thickness / 2, setting.edgeSide + (height - v) * rise);
   const shoulder = Math.max(0, height - setting.bevelHeight);
   const levels = [0, shoulder, height];
-  const at = (w: number, v: number): Vec2 => inSeatFrame(seating.origin, seating.tilt, [w, v]);
+  const at = (w: number, v: number): Vec2 => inSeat(seating.origin, seating.tilt, [w, v]);
   return [...levels.map((v) => at(-near(v), v)), ...levels.reverse().map((v) => at(far(v), v))];
 };
 
@@ -54,7 +54,7 @@ const stripOutline = (
       )
     ] ?? 0;
   const inner = thickness / 2 + wish.tape;
-  const at = (w: number, v: number): Vec2 => inSeatFrame(seating.origin, seating.tilt, [w, v]);
+  const at = (w: number, v: number): Vec2 => inSeat(seating.origin, seating.tilt, [w, v]);
   const top = bottom + wish.height;
   return [
     {

@@ -79,14 +79,14 @@ export {
   type HollowStanding,
   type SideRange,
 } from '../grind/edge-rest/section-range.ts';
-export { inSeat } from '../grind/edge-rest/stand.ts';
+export { inSeat } from '../grind/in-seat.ts';
 export { halfAt, hollowed, type EdgeSection } from '../grind/edge-rest/half.ts';
 export { wheelAtSeat, wrapOn, type PlacedWheel } from '../grind/edge-rest/wheel.ts';
 export type { EdgeRestInput, EdgeRestPlan } from '../grind/edge-rest/types.ts';
 export { planSpineRest } from '../grind/spine-rest/plan.ts';
 export { pushRoom, standingRange } from '../grind/spine-rest/section-range.ts';
 export { settledPose } from '../grind/spine-rest/pose.ts';
-export { inSeatFrame } from '../grind/spine-rest/settle.ts';
+
 export type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts';
 export { strokeOf } from '../grind/spine-rest/windows.ts';
 export { beltPath, faceDepth } from '../grinder/belt-path.ts';

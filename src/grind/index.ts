@@ -1,7 +1,7 @@
 /** The solver's answers for fixture families. */
 export { planSpineRest } from './spine-rest/plan.ts';
 export { settledPose, type SettledPose } from './spine-rest/pose.ts';
-export { inSeatFrame, type Seating } from './spine-rest/settle.ts';
+export type { Seating } from './spine-rest/settle.ts';
 export { planCarriage } from './carriage/plan.ts';
 export { jawClearance } from './carriage/jaw.ts';
 export { fenceDistance, fencePerDegree } from './carriage/fence.ts';

@@ -11,7 +11,8 @@ import {
   stepForce,
 } from '../../src/grind/spine-rest/push.ts';
 import { pushWindow } from '../../src/grind/spine-rest/hold-place.ts';
-import { inSeatFrame, settle } from '../../src/grind/spine-rest/settle.ts';
+import { inSeat } from '../../src/grind/in-seat.ts';
+import { settle } from '../../src/grind/spine-rest/settle.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const rad = Math.PI / 180;
@@ -106,9 +107,7 @@ describe('the push on a blade on its rest', () => {
         const face = { edge, angle };
         const seating = settle(section, face, lean);
         const contact = contactOf(section, face, seating);
-        const ends = bearing(section, face)?.map((p) =>
-          inSeatFrame(seating.origin, seating.tilt, p),
-        );
+        const ends = bearing(section, face)?.map((p) => inSeat(seating.origin, seating.tilt, p));
         const [low, high] = [ends?.[0], ends?.[1]];
         if (contact === undefined || low === undefined || high === undefined) return;
         const hold = holdOn(seating, contact);

@@ -3,7 +3,7 @@ import { radians } from '../../core/units.ts';
 import { standingAt, type AtWheel } from './at-lip.ts';
 import { directionTo, holdOf, lipForce, pushFor, type Contact, type Hold } from './push.ts';
 import { halfAt } from './half.ts';
-import { inSeat } from './stand.ts';
+import { inSeat } from '../in-seat.ts';
 import type { HollowPlace, LipPush } from './types.ts';
 
 /** How a blade is pushed. */

@@ -1,6 +1,7 @@
 import { acos, atan2, cos, sin } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import type { Vec2 } from '../../geometry/vector.ts';
+import { inSeat, inSeatBy } from '../in-seat.ts';
 import { root } from '../numeric/root.ts';
 import { breaks, halfAt, type Circle, type EdgeSection } from './half.ts';
 
@@ -29,16 +30,6 @@ export interface Standing {
   /** The edge's corner on the side of the wheel. */
   readonly corner: Vec2;
 }
-
-/** A point (w positive away from the wheel, h up from the edge) of a standing section. */
-export const inSeat = (origin: Vec2, tilt: number, point: Vec2): Vec2 =>
-  turned(origin, cos(radians(tilt)), sin(radians(tilt)), point);
-
-/** The same by cosine and sine of the tilt. */
-const turned = (origin: Vec2, c: number, s: number, [w, h]: Vec2): Vec2 => [
-  origin[0] - h * s + w * c,
-  origin[1] + h * c + w * s,
-];
 
 /** Tilts beyond this lay a blade down, degrees. */
 const STEEPEST = 60;
@@ -73,14 +64,14 @@ const standAt = (section: EdgeSection, tilt: number, at: number, lipHeight: numb
   const s = sin(radians(tilt));
   const foot = footOf(section, s);
   const origin: Vec2 = [at, foot.below];
-  const touch = turned(origin, c, s, foremost(section, c, s, lipHeight - foot.below));
+  const touch = inSeatBy(origin, c, s, foremost(section, c, s, lipHeight - foot.below));
   return {
     tilt,
     origin,
     lip: touch[0],
-    seat: turned(origin, c, s, [foot.w, 0]),
+    seat: inSeatBy(origin, c, s, [foot.w, 0]),
     touch,
-    corner: turned(origin, c, s, [-halfAt(section.near, 0), 0]),
+    corner: inSeatBy(origin, c, s, [-halfAt(section.near, 0), 0]),
   };
 };
 

@@ -3,7 +3,8 @@ import { root } from '../numeric/root.ts';
 import type { Section } from '../section/section.ts';
 import { reachable } from './angle.ts';
 import { alongFace, holdAt, pushFor } from './push.ts';
-import { inSeatFrame, setoffOn, settleOn } from './settle.ts';
+import { inSeat } from '../in-seat.ts';
+import { setoffOn, settleOn } from './settle.ts';
 import type { FirstContact } from './types.ts';
 
 /** How far a pad must stay below the edge, mm. */
@@ -37,9 +38,9 @@ export const firstContact = (
   if (first === undefined) return undefined;
   const along = others.some((other) => other.angle - first.angle < TOGETHER);
   const pose = settleOn(section, first.point, first.angle, lean);
-  const centre = alongFace(inSeatFrame(pose.origin, pose.tilt, first.point), lean);
+  const centre = alongFace(inSeat(pose.origin, pose.tilt, first.point), lean);
   const pushFrom = pushFor(holdAt(pose, centre), 0, friction);
-  const edge = alongFace(inSeatFrame(pose.origin, pose.tilt, [0, section.height]), lean);
+  const edge = alongFace(inSeat(pose.origin, pose.tilt, [0, section.height]), lean);
   const belowEdge = section.height - first.point[1];
   return {
     at: along ? 'face' : belowEdge < 1e-9 ? 'edge' : 'shoulder',

@@ -4,7 +4,8 @@ import { dot2, type Vec2 } from '../../geometry/vector.ts';
 import { bearing, type Face } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
 import { pressureCentre } from './pressure.ts';
-import { inSeatFrame, type Seating } from './settle.ts';
+import { inSeat } from '../in-seat.ts';
+import type { Seating } from './settle.ts';
 
 /**
  * What a push has to hold; lengths along the abrasive face from the seat (the height above the seat
@@ -29,7 +30,7 @@ export const contactOf = (
 ): readonly [low: number, high: number] | undefined => {
   const ends = bearing(section, face);
   if (ends === undefined) return undefined;
-  const [low, high] = ends.map((p) => alongFace(inSeatFrame(origin, tilt, p), lean));
+  const [low, high] = ends.map((p) => alongFace(inSeat(origin, tilt, p), lean));
   return low === undefined || high === undefined ? undefined : [low, high];
 };
 

@@ -1,6 +1,7 @@
 import { acos, atan2, cos, sin, tan } from '../../core/trigonometry.ts';
 import { degrees, radians } from '../../core/units.ts';
 import { dot2, type Vec2 } from '../../geometry/vector.ts';
+import { inSeatBy } from '../in-seat.ts';
 import { reachOfCut } from '../section/clip.ts';
 import { behindFace, type Face } from '../section/ground.ts';
 import type { Section } from '../section/section.ts';
@@ -37,16 +38,6 @@ export interface Seating {
   readonly edge: Vec2;
 }
 
-/** A section point (w, v) in the seat frame, for a tilt in degrees. */
-export const inSeatFrame = (origin: Vec2, tilt: number, point: Vec2): Vec2 =>
-  turned(origin, cos(radians(tilt)), sin(radians(tilt)), point);
-
-/** The same by cosine and sine of the tilt. */
-const turned = (origin: Vec2, c: number, s: number, [w, v]: Vec2): Vec2 => [
-  origin[0] - v * s + w * c,
-  origin[1] + v * c + w * s,
-];
-
 /** Where the ground section reaches farthest down: at an end of the cut if that takes the point. */
 const lowest = ({ outline, height }: Section, face: Face, down: Vec2): Reach => {
   const whole = reach(outline, down);
@@ -77,9 +68,9 @@ const stand = (
     tilt,
     angle,
     origin,
-    seat: turned(origin, c, s, low.at),
-    step: turned(origin, c, s, far.at),
-    edge: turned(origin, c, s, [w, v]),
+    seat: inSeatBy(origin, c, s, low.at),
+    step: inSeatBy(origin, c, s, far.at),
+    edge: inSeatBy(origin, c, s, [w, v]),
   };
 };
 
