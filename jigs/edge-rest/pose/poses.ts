@@ -102,7 +102,7 @@ const posesOf = (
   const edge = leaning(tilt);
   const end = Math.max(from, Math.min(to, last));
   const us = Array.from({ length: COUNT }, (_, i) => from + ((end - from) * i) / (COUNT - 1));
-  const poseAt = (u: number): BladePose | undefined => {
+  const poseAt = byKey((u: number): BladePose | undefined => {
     const away = Math.min(0, shape.length - LAST - u);
     const at = [u, shape.edge.value(u)] as const;
     const contacts = { ...bed, lip: setting.lip };
@@ -115,7 +115,9 @@ const posesOf = (
     );
     const frame = found && side !== setting.side ? mirrored(found) : found;
     return frame && { setting: setting.id, blade: blade.name, u, frame: onGrid(frame) };
-  };
+  });
+  // Of a stroke with a place at which the blade does not come to rest nothing can be said.
+  if (us.some((u) => !poseAt(u))) return [];
   const ends = (u: number): Vec3[] =>
     [-bed.half, bed.half].map((x) => [u + x, shape.edge.value(u + x), 0]);
   return refined(us, poseAt, ends);

@@ -39,22 +39,30 @@ const between = (
  * The poses at the places `us` along the stroke, evenly spaced, and more of them where the stroke
  * bends: a check leads the blade straight from one pose to the next. A bend shows in the poses on
  * both its sides, so only stretches beside one that leaves the middle of its neighbours are looked
- * into. `placesAt`: where a blade can touch while u is at the belt, in its own coordinates.
+ * into. `placesAt`: where a blade can touch while u is at the belt, in its own coordinates. None where
+ * the blade does not come to rest at a place between two at which it does.
  */
 export const refined = (
   us: readonly number[],
   poseAt: PoseAt,
   placesAt: (u: number) => readonly Vec3[],
 ): BladePose[] => {
+  let lost = false;
+  const middleAt: PoseAt = (u) => {
+    const pose = poseAt(u);
+    lost ||= pose === undefined;
+    return pose;
+  };
   const poses = us.flatMap((u) => poseAt(u) ?? []);
   const bent = poses.map((pose, i) => {
     const [a, b] = [poses[i - 1], poses[i + 1]];
     return a && b ? offMiddle(a, pose, b, placesAt(pose.u)) > BEND : false;
   });
-  return poses.flatMap((pose, i) => {
+  const found = poses.flatMap((pose, i) => {
     const next = poses[i + 1];
     return next && (bent[i] || bent[i + 1])
-      ? [pose, ...between(pose, next, poseAt, placesAt, HALVINGS)]
+      ? [pose, ...between(pose, next, middleAt, placesAt, HALVINGS)]
       : [pose];
   });
+  return lost ? [] : found;
 };

@@ -190,11 +190,13 @@ const posesOf = (
     const frame = left && side === 'right' ? mirrored(left) : left;
     return frame && { setting: setting.id, blade: blade.name, u, frame: onGrid(frame) };
   });
+  let lost = false;
   /** The poses after one, up to another: a blade that turns much on its spine is looked at between. */
   const upTo = (from: BladePose, to: BladePose): BladePose[] => {
     if (to.u - from.u < CLOSEST || dot3(from.frame.x, to.frame.x) >= cos(radians(MOST_TURN)))
       return [to];
     const middle = poseAt((from.u + to.u) / 2);
+    lost ||= middle === undefined;
     return middle === undefined ? [to] : [...upTo(from, middle), ...upTo(middle, to)];
   };
   const ends = (u: number): Vec3[] =>
@@ -202,10 +204,11 @@ const posesOf = (
   // Of a stroke with a place at which the blade does not come to rest nothing can be said.
   if (us.some((u) => !poseAt(u) && stanceAt(blade, setting, u))) return [];
   const even = isHollow ? refined(us, poseAt, ends) : us.flatMap((u) => poseAt(u) ?? []);
-  return even.flatMap((to, i) => {
+  const poses = even.flatMap((to, i) => {
     const from = even[i - 1];
     return from === undefined ? [to] : upTo(from, to);
   });
+  return lost ? [] : poses;
 };
 
 /** Poses of every blade at every setting, found when first asked for; none for unknown names. */
