@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { frame, type Frame } from '../../src/geometry/frame.ts';
+import { compose, frame, type Frame } from '../../src/geometry/frame.ts';
 import { circle, rectangle } from '../../src/geometry/loop.ts';
 import type { Vec3 } from '../../src/geometry/vector.ts';
 import { createWorkspace, sweepsOf, type Body } from '../../src/check/distance/body.ts';
@@ -275,6 +275,18 @@ describe('movements of which one is the mirror image of the other', () => {
           : sweep,
       );
     expect(kept(body('blade', blade, [...left, ...course]), still)).toBe(6);
+    // Of two that both turn and glide the ends tell not all either: a point goes a curved way.
+    const [first] = left;
+    if (first?.kind !== 'glide') throw new Error('no glide');
+    const quarter = turned([0, 0, 1], 60);
+    const glide = (from: Frame, to: Frame): Sweep => ({ kind: 'glide', label: '', from, to });
+    const moving = body('blade', blade, [
+      first,
+      glide(mirrored(first.from), compose(quarter, mirrored(first.to))),
+    ]);
+    const stood: Sweep = { kind: 'still', label: '', pose: frame([0, 0, 0]) };
+    const turning = { ...still, motion: [stood, glide(stood.pose, quarter)] };
+    expect(kept(moving, turning)).toBe(2);
     // Where they start and end tells nothing of a course, which may go elsewhere between.
     const aside = left.map(inMirror).map((sweep): Sweep =>
       sweep.kind === 'glide'
