@@ -1,7 +1,7 @@
-import type { Reading } from '../../src/family/index.ts';
+import { pitchOf, type Reading } from '../../src/family/index.ts';
 
-/** Feed screw M6, ISO 261 coarse: mm a turn; and the knob's divisions. */
-export const PITCH = 1;
+/** Feed screw M6, coarse: mm a turn; and the knob's divisions. */
+export const PITCH = pitchOf('M6');
 export const DIVISIONS = 50;
 
 /** Turns from the pin zero taken on this very belt, positive opening, and what the knob shows. */

@@ -1,5 +1,5 @@
 import { plain } from '../core/units.ts';
-import { boundingBox, unionBox } from '../geometry/loop-measure.ts';
+import { stackBox } from '../model/measure.ts';
 import type { Hole, Part } from '../model/part.ts';
 import { text } from '../text/index.ts';
 import { loopContent } from './part-content.ts';
@@ -10,10 +10,8 @@ const mm = (value: number): string => plain(value, 2);
 
 /** Length, width and height of the box around a part, "120 x 80 x 6". */
 const sizeOf = ({ layers }: Part): string => {
-  const { min, max } = unionBox(layers.map(({ profile }) => boundingBox(profile.outer)));
-  const high =
-    Math.max(...layers.map(({ to }) => to)) - Math.min(...layers.map(({ from }) => from));
-  return [max[0] - min[0], max[1] - min[1], high].map(mm).join(' x ');
+  const { min, max } = stackBox(layers);
+  return [max[0] - min[0], max[1] - min[1], max[2] - min[2]].map(mm).join(' x ');
 };
 
 const holesOf = (part: Part): readonly Hole[] => (part.kind === 'hardware' ? [] : part.holes);

@@ -6,4 +6,3 @@ export * from './pins.ts';
 export * from './screws.ts';
 export * from './seats.ts';
 export * from './threads.ts';
-export * from './tolerances.ts';

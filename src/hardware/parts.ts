@@ -6,7 +6,7 @@ import { text } from '../text/index.ts';
 import { materialOf } from './materials.ts';
 import { nut, washer, type NutKind, type WasherSeries } from './nuts.ts';
 import { dowelPin, type PinDiameter } from './pins.ts';
-import { buttonScrew, capScrew, countersunkScrew, hexBolt, setScrew } from './screws.ts';
+import { buttonScrew, capScrew, countersunkScrew, setScrew } from './screws.ts';
 import { diameterOf, type Thread } from './threads.ts';
 
 /**
@@ -72,16 +72,6 @@ export const capScrewPart = (thread: Thread, length: number): Result<HardwarePar
       shank(thread, length),
       layer(disc(row.headDiameter), 0, floor),
       layer(disc(row.headDiameter), floor, row.headHeight, hexagon([0, 0], row.key)),
-    ]),
-  );
-};
-
-export const hexBoltPart = (thread: Thread, length: number): Result<HardwarePart> => {
-  const row = hexBolt(thread);
-  return listed(row, thread, length, () =>
-    part(`ISO 4017 - ${sized(thread, length)} - 8.8`, words.hexBolt(sized(thread, length)), [
-      shank(thread, length),
-      layer(hexagon([0, 0], row.acrossFlats), 0, row.headHeight),
     ]),
   );
 };

@@ -22,11 +22,6 @@ export interface CapScrew extends HeadedScrew {
   readonly threadLength: number;
 }
 
-/** ISO 4017 hexagon head screw, threaded to the head. */
-export interface HexBolt extends HeadedScrew {
-  readonly acrossFlats: number;
-}
-
 /** ISO 7380-1 button head screw. */
 export interface ButtonScrew extends HeadedScrew {
   readonly headDiameter: number;
@@ -81,22 +76,6 @@ export const capScrew = (thread: Thread): CapScrew => {
     threadLength,
     lengths: between(least, most),
   };
-};
-
-// ISO 4017: head height, across flats; shortest and longest length (from memory).
-const HEX: ThreadTable<readonly [number, number, number, number]> = {
-  M3: [2, 5.5, 6, 30],
-  M4: [2.8, 7, 8, 40],
-  M5: [3.5, 8, 10, 50],
-  M6: [4, 10, 12, 60],
-  M8: [5.3, 13, 16, 80],
-  M10: [6.4, 16, 20, 100],
-  M12: [7.5, 18, 25, 120],
-};
-
-export const hexBolt = (thread: Thread): HexBolt => {
-  const [headHeight, acrossFlats, least, most] = HEX[thread];
-  return { thread, standard: 'ISO 4017', headHeight, acrossFlats, lengths: between(least, most) };
 };
 
 // ISO 7380-1: head diameter, head height; shortest and longest length (from memory).

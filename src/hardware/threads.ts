@@ -28,26 +28,6 @@ const PITCH: ThreadTable<number> = {
 
 export const pitchOf = (thread: Thread): number => PITCH[thread];
 
-/** Height of the sharp thread triangle, H = (sqrt 3 / 2) P. */
-const triangle = (thread: Thread): number => (Math.sqrt(3) / 2) * PITCH[thread];
-
-/** Pitch diameter, mm: ISO 724, D2 = D - 3/4 H. */
-export const pitchDiameter = (thread: Thread): number =>
-  diameterOf(thread) - (3 / 4) * triangle(thread);
-
-/** Minor diameter of the nut thread, mm: ISO 724, D1 = D - 5/4 H. */
-export const minorDiameter = (thread: Thread): number =>
-  diameterOf(thread) - (5 / 4) * triangle(thread);
-
-/**
- * Tensile stress area, mm^2: ISO 898-1 (formula from memory), At = pi/4 ((d2 + d3) / 2)^2 with
- * the root diameter d3 = d - 17/12 H.
- */
-export const stressArea = (thread: Thread): number => {
-  const root = diameterOf(thread) - (17 / 12) * triangle(thread);
-  return (Math.PI / 4) * ((pitchDiameter(thread) + root) / 2) ** 2;
-};
-
 /** ISO 2306 drills before tapping coarse threads, mm. */
 const TAP_DRILL: ThreadTable<number> = {
   M3: 2.5,

@@ -141,7 +141,3 @@ export const audit = (mesh: Mesh): Audit => {
     sound: open === 0 && degenerate === 0 && crossings === 0 && volume > 0,
   };
 };
-
-/** Mass of a closed mesh, grams, at a density in grams a cubic centimetre. */
-export const meshMass = (mesh: Mesh, density: number): number =>
-  (meshVolume(mesh) / 1000) * density;

@@ -6,7 +6,6 @@ import {
   countersunkScrewPart,
   diameterOf,
   dowelPinPart,
-  hexBoltPart,
   materialOf,
   MATERIALS,
   nut,
@@ -32,7 +31,6 @@ const everyPart = (threads: readonly Thread[] = THREADS): HardwarePart[] =>
     const length = capScrew(thread).lengths[3] ?? 0;
     return [
       made(capScrewPart(thread, length)),
-      made(hexBoltPart(thread, 30)),
       made(countersunkScrewPart(thread, 30)),
       made(setScrewPart(thread, 16)),
       made(threadedRodPart(thread, 137)),

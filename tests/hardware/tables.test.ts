@@ -8,16 +8,9 @@ import {
   countersunkScrew,
   diameterOf,
   dowelPin,
-  ENGAGEMENT,
-  hexBolt,
-  minorDiameter,
   nut,
-  nutTrap,
-  pitchDiameter,
   pitchOf,
-  screwForGrip,
   setScrew,
-  stressArea,
   tapDrill,
   THREADS,
   washer,
@@ -60,24 +53,6 @@ describe('screws', () => {
         ]).toEqual(values);
         expect(s.headHeight).toBe(diameterOf(thread));
         expect(s.threadLength).toBe(2 * diameterOf(thread) + 12);
-      },
-    );
-  });
-
-  // ISO 4017 head height and width across flats; the withdrawn DIN 933 had 17 and 19 for M10, M12.
-  it('has the rows of ISO 4017', () => {
-    each(
-      [
-        ['M3', 2, 5.5],
-        ['M4', 2.8, 7],
-        ['M5', 3.5, 8],
-        ['M6', 4, 10],
-        ['M8', 5.3, 13],
-        ['M10', 6.4, 16],
-        ['M12', 7.5, 18],
-      ],
-      (thread, values) => {
-        expect([hexBolt(thread).headHeight, hexBolt(thread).acrossFlats]).toEqual(values);
       },
     );
   });
@@ -147,7 +122,6 @@ describe('screws', () => {
     for (const thread of THREADS)
       for (const { lengths } of [
         capScrew(thread),
-        hexBolt(thread),
         buttonScrew(thread),
         countersunkScrew(thread),
         setScrew(thread),
@@ -157,17 +131,6 @@ describe('screws', () => {
         expect([...lengths].sort((a, b) => a - b)).toEqual([...lengths]);
       }
     expect(capScrew('M6').lengths).toEqual([10, 12, 16, 20, 25, 30, 35, 40, 45, 50, 55, 60]);
-  });
-
-  it('finds the shortest screw with enough thread, or says what would fit', () => {
-    const least = ENGAGEMENT.steel * 6;
-    expect(screwForGrip(capScrew('M6'), 10, least)).toMatchObject({ ok: true, value: 16 });
-    expect(screwForGrip(capScrew('M6'), 11.2, least)).toMatchObject({ ok: true, value: 16 });
-    expect(screwForGrip(capScrew('M6'), 11.3, least)).toMatchObject({ ok: true, value: 20 });
-    const none = screwForGrip(capScrew('M6'), 16.5, least, 8);
-    expect(none.ok).toBe(false);
-    expect(none.issues[0]?.message).toContain('21.3 mm to 24.5 mm');
-    expect(screwForGrip(capScrew('M6'), 100, least).ok).toBe(false);
   });
 });
 
@@ -192,8 +155,6 @@ describe('nuts and washers', () => {
           nut(thread, 'lock').height,
         ]).toEqual([full, thin, lock]);
         expect(nut(thread).acrossCorners).toBeCloseTo(corners, 4);
-        expect(nutTrap(thread, 0).acrossCorners).toBeCloseTo(corners, 4);
-        expect(nutTrap(thread, 0.4).acrossFlats).toBeCloseTo((flats ?? 0) + 0.4, 9);
       },
     );
   });
@@ -240,24 +201,20 @@ describe('nuts and washers', () => {
 });
 
 describe('threads and holes', () => {
-  // ISO 724 D2 and D1, ISO 2306 drill, ISO 898-1 stress area: three published thread tables, and
-  // the formulas computed apart. An inch-based table would give 10.3 for M12.
-  it('has ISO 724 diameters, ISO 2306 drills and stress areas', () => {
+  // ISO 2306, three published thread tables. An inch-based table would give 10.3 for M12.
+  it('has the drills of ISO 2306', () => {
     each(
       [
-        ['M3', 2.675, 2.459, 2.5, 5.031],
-        ['M4', 3.545, 3.242, 3.3, 8.779],
-        ['M5', 4.48, 4.134, 4.2, 14.18],
-        ['M6', 5.35, 4.917, 5.0, 20.12],
-        ['M8', 7.188, 6.647, 6.8, 36.61],
-        ['M10', 9.026, 8.376, 8.5, 57.99],
-        ['M12', 10.863, 10.106, 10.2, 84.27],
+        ['M3', 2.5],
+        ['M4', 3.3],
+        ['M5', 4.2],
+        ['M6', 5.0],
+        ['M8', 6.8],
+        ['M10', 8.5],
+        ['M12', 10.2],
       ],
-      (thread, [d2 = 0, d1 = 0, drill, area = 0]) => {
-        expect(pitchDiameter(thread)).toBeCloseTo(d2, 3);
-        expect(minorDiameter(thread)).toBeCloseTo(d1, 3);
+      (thread, [drill]) => {
         expect(tapDrill(thread).diameter).toBe(drill);
-        expect(stressArea(thread) / area).toBeCloseTo(1, 3);
       },
     );
   });

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { circle, polygon, rectangle, slot, type Loop } from '../../src/geometry/loop.ts';
 import { rotated, translated } from '../../src/geometry/loop-transform.ts';
 import type { Vec2 } from '../../src/geometry/vector.ts';
-import { audit, meshMass, meshVolume } from '../../src/model/audit.ts';
+import { audit, meshVolume } from '../../src/model/audit.ts';
 import { stackBox, stackVolume } from '../../src/model/measure.ts';
 import type { Layer } from '../../src/model/part.ts';
 import { meshOf } from '../../src/model/solid.ts';
@@ -197,11 +197,6 @@ describe('the audit', () => {
       genus: 0,
       sound: true,
     });
-  });
-
-  it('weighs a mesh', () => {
-    // 1 cm^3 of steel.
-    expect(meshMass(cube, 7.85)).toBeCloseTo(7.85, 9);
   });
 
   it('finds a missing triangle, a turned one and an inside-out body', () => {

@@ -4,13 +4,10 @@ import { draw, momentsOf, type Contributor } from '../../src/setup/budget/contri
 import {
   covarianceOf,
   deviationsOf,
-  effectiveFreedom,
   propagated,
   rootSumSquare,
   sensitivities,
-  worstCase,
 } from '../../src/setup/budget/propagate.ts';
-import { studentFactor } from '../../src/setup/distributions.ts';
 import { seeded } from '../../src/setup/random.ts';
 
 const done = <Id extends string>(question: BudgetQuestion<Id>, draws = 2000): Budget => {
@@ -45,7 +42,6 @@ describe('published stacks of tolerances', () => {
   for (const [name, halves, worst, rss] of stacks)
     it(`${name}: worst case and root sum of squares`, () => {
       const signs = halves.map((_, i) => (i === 0 ? 1 : -1));
-      expect(worstCase(signs, halves)).toBeCloseTo(worst, 9);
       expect(Math.abs(rootSumSquare(signs, halves) - rss)).toBeLessThan(
         5e-4 * (rss < 0.1 ? 0.1 : 1),
       );
@@ -61,27 +57,10 @@ describe('published stacks of tolerances', () => {
 });
 
 describe('the examples of JCGM 100 (GUM)', () => {
-  it('H.1, end gauge: combined uncertainty and effective degrees of freedom', () => {
-    const parts = [
-      [25, 18],
-      [16.599, 2],
-      [6.7, 8],
-      [5.8, 24],
-      [3.9, 5],
-      [2.88679, 50],
-    ].map(([effect = NaN, freedom = NaN]) => ({ effect, freedom }));
-    const combined = Math.hypot(...parts.map(({ effect }) => effect));
-    expect(combined).toBeCloseTo(31.66, 2);
-    expect(
-      rootSumSquare(
-        parts.map(() => 1),
-        parts.map(({ effect }) => effect),
-      ),
-    ).toBeCloseTo(combined, 12);
-    const freedom = effectiveFreedom(parts);
-    expect(freedom).toBeCloseTo(16.75, 1);
-    // H.1.6: U99 = 2.92 * 32 nm = 93 nm with the degrees of freedom cut to 16.
-    expect(Math.round(studentFactor(Math.floor(freedom), 0.99) * 32)).toBe(93);
+  it('H.1, end gauge: combined uncertainty', () => {
+    const effects = [25, 16.599, 6.7, 5.8, 3.9, 2.88679];
+    const ones = effects.map(() => 1);
+    expect(rootSumSquare(ones, effects)).toBeCloseTo(31.66, 2);
   });
 
   it('H.2, resistance and reactance from correlated readings', () => {

@@ -3,7 +3,13 @@ import { fail, ok, type Result } from '../../core/result.ts';
 import { text } from '../../text/index.ts';
 import type { Random } from '../random.ts';
 import { momentsOf, type Contributor } from './contributor.ts';
-import { covarianceOf, deviationsOf, propagated, sensitivities } from './propagate.ts';
+import {
+  covarianceOf,
+  deviationsOf,
+  propagated,
+  rootSumSquare,
+  sensitivities,
+} from './propagate.ts';
 import { effectsOf, matrixOf, type Correlation, type Effect } from './effects.ts';
 import { departuresOn, inputsOf, type Departures, type Input } from './sides.ts';
 import { simulate, type Simulated } from './simulate.ts';
@@ -111,8 +117,9 @@ export const budget = <Id extends string>(
     const [low, high] = [false, true].map((up) => evaluate(corner(inputs, row, up))?.[k]);
     if (!simulated || !first || low === undefined || high === undefined) return [];
     const halves = (factor: (id: string) => number): number =>
-      Math.hypot(
-        ...inputs.map((input, i) => factor(input.contributor.id) * (row[i] ?? 0) * halfOf(input)),
+      rootSumSquare(
+        row,
+        inputs.map((input) => factor(input.contributor.id) * halfOf(input)),
       );
     const smaller = spreads.map((u, i) => (inputs[i]?.contributor.id === first.id ? u / 2 : u));
     const less = propagated([row], covarianceOf(smaller, matrixOf(inputs, correlations)));

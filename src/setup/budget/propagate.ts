@@ -21,10 +21,6 @@ export const sensitivities = (
   return Array.from({ length: outputs }, (_, k) => columns.map((column) => column[k] ?? NaN));
 };
 
-/** Greatest sum of errors: every input at the end of its range that does most. */
-export const worstCase = (row: readonly number[], halfWidths: readonly number[]): number =>
-  row.reduce((sum, c, i) => sum + Math.abs(c) * (halfWidths[i] ?? 0), 0);
-
 /** Square root of the sum of the squared effects of independent inputs. */
 export const rootSumSquare = (row: readonly number[], spreads: readonly number[]): number =>
   Math.hypot(...row.map((c, i) => c * (spreads[i] ?? 0)));
@@ -41,17 +37,6 @@ export const covarianceOf = (uncertainties: readonly number[], correlations: Mat
  */
 export const propagated = (jacobian: Matrix, covariance: Matrix): Matrix =>
   jacobian.map((a) => jacobian.map((b) => form(a, covariance, b)));
-
-/**
- * Effective degrees of freedom of a combined uncertainty by the Welch-Satterthwaite formula (JCGM
- * 100, G.4.1): u^4 / sum(u_i^4 / nu_i). `parts` are the effects u_i on the output.
- */
-export const effectiveFreedom = (
-  parts: readonly { readonly effect: number; readonly freedom: number }[],
-): number => {
-  const square = parts.reduce((sum, { effect }) => sum + effect ** 2, 0);
-  return square ** 2 / parts.reduce((sum, { effect, freedom }) => sum + effect ** 4 / freedom, 0);
-};
 
 /** Standard uncertainties of outputs. */
 export const deviationsOf = (covariance: Matrix): number[] =>

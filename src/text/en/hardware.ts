@@ -22,7 +22,7 @@ export const hardware = {
   steel: 'Steel',
   clearanceStandard: (fit: 'close' | 'normal' | 'loose') => `ISO 273, ${fit}`,
   capScrew: (size: string) => `Socket head cap screw ${size}`,
-  hexBolt: (size: string) => `Hexagon head screw ${size}`,
+
   buttonScrew: (size: string) => `Button head screw ${size}`,
   countersunkScrew: (size: string) => `Countersunk screw ${size}`,
   setScrew: (size: string) => `Socket set screw ${size}`,
@@ -40,10 +40,6 @@ export const hardware = {
   notListed: (what: string, length: number, lengths: readonly number[]) => ({
     message: `${what} is not made ${mm(length)} long; the listed lengths are ${list(lengths)} mm.`,
     fix: 'Choose one of the listed lengths.',
-  }),
-  noScrew: (what: string, least: number, most: number, lengths: readonly number[]) => ({
-    message: `No ${what} fits: its length has to be ${mm(least)}${Number.isFinite(most) ? ` to ${mm(most)}` : ' or more'}, and the listed lengths are ${list(lengths)} mm.`,
-    fix: 'Change the thickness of what is clamped, add a washer, or tap the hole deeper.',
   }),
   rodLength: (length: number) => ({
     message: `A threaded rod of ${mm(length)} cannot be ordered; whole millimetres from 1 mm to 1000 mm can.`,
