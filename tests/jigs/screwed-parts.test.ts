@@ -1,12 +1,16 @@
 import { describe, expect, it } from 'vitest';
+import { slotIssues } from '../../jigs/backing-carrier/slots.ts';
 import { mountOf } from '../../jigs/carriage/layout/mount.ts';
+import { bladeInCarriage, jawFrame } from '../../jigs/carriage/place/stand.ts';
 import { solve as solveCarriage } from '../../jigs/carriage/solve.ts';
 import { padContact, stickContact } from '../../jigs/edge-rest/place/hand.ts';
 import { rangeChecks as edgeRanges } from '../../jigs/edge-rest/checks/ranges.ts';
 import { solve as solveEdge } from '../../jigs/edge-rest/solve.ts';
+import { keeperLockLength } from '../../jigs/shared/layout/threads.ts';
 import type { PlacedRest } from '../../jigs/shared/layout/mount.ts';
 import { withValue } from '../../src/core/path.ts';
 import type { Body } from '../../src/check/distance/index.ts';
+import { place as placePoint, type Vec3 } from '../../src/family/index.ts';
 import type { Placement } from '../../src/model/part.ts';
 import { examplesOf, solved, valueOf } from '../family/examples.ts';
 
@@ -34,8 +38,10 @@ describe('screws that hold with a nut or an end', () => {
       examplesOf(family).map((one) => [`${family} ${one.file}`, one] as const),
     ),
   )('fill the nuts of the stop collar, %s', (_, example) => {
-    const { place, settings } = solved(example);
+    const { place, settings, parts } = solved(example);
     const placements = place(settings[0]?.id ?? '');
+    const plate = valueOf(parts()).find(({ id }) => id === 'stop-collar');
+    const thick = Math.max(...(plate?.layers.map(({ to }) => to) ?? []));
     for (const i of ['1', '2']) {
       const [screw, nut] = [
         named(placements, `collar-screw-${i}`),
@@ -45,7 +51,21 @@ describe('screws that hold with a nut or an end', () => {
       const [a, b] = [screw.frame.z, nut.frame.z];
       expect(a[0] * b[0] + a[1] * b[1] + a[2] * b[2]).toBeCloseTo(-1, 9);
       expect(lengthOf(screw)).toBeGreaterThanOrEqual(away(screw, nut) + 3.2 - 1e-6);
+      // Both plates and the blade lie between them.
+      expect(away(screw, nut)).toBeGreaterThan(2 * thick);
+      const outwards = a.map(
+        (x, k) => x * ((nut.frame.origin[k] ?? NaN) - (screw.frame.origin[k] ?? NaN)),
+      );
+      expect(outwards.reduce((sum, x) => sum + x)).toBeCloseTo(-away(screw, nut), 6);
     }
+  });
+
+  it.each([3, 5, 8, 10, 12])('reach through a keeper of %s mm, head above it', (plate) => {
+    // Lengths of hexagon socket head cap screws M6, as listed in ISO 4762.
+    const listed = [8, 10, 12, 16, 20, 25, 30];
+    const length = keeperLockLength(plate);
+    expect(listed).toContain(length);
+    expect(length).toBeGreaterThanOrEqual(plate + 3);
   });
 
   it('press on the step with some of the locking screw above its keeper', () => {
@@ -60,6 +80,34 @@ describe('screws that hold with a nut or an end', () => {
       expect(head - lengthOf(screw)).toBeCloseTo(0, 6);
       expect(head - thick).toBeGreaterThanOrEqual(3 - 1e-9);
     }
+  });
+});
+
+describe('a carrier', () => {
+  it.each(examplesOf('backing-carrier').map((one) => [one.file, one] as const))(
+    'has rods that end beyond their nuts, %s',
+    (_, example) => {
+      const { place, settings } = solved(example);
+      const placements = place(settings[0]?.id ?? '');
+      const rod = named(placements, 'rod-1');
+      const [right, left] = ['right', 'left'].map((side) => named(placements, `nut-${side}-1`));
+      // A nut M6 is 5.2 mm high (ISO 4032).
+      const outer = (nut?: Placement): number => (nut?.frame.origin[0] ?? NaN) + 5.2;
+      expect(rod.frame.origin[0] + lengthOf(rod)).toBeGreaterThanOrEqual(outer(right));
+      expect(rod.frame.origin[0]).toBeLessThanOrEqual((left?.frame.origin[0] ?? NaN) - 5.2);
+    },
+  );
+
+  it('has no bolt of its platen at any of its rods', () => {
+    const platen = { bottom: 0, top: 200 };
+    const v = { place: 'instead', boltThread: 'M6', plate: 8, boltLow: 50, boltHigh: 150 };
+    const codes = (boltLow: number): readonly string[] =>
+      slotIssues({ ...v, boltLow } as Parameters<typeof slotIssues>[0], platen, [30, 100, 170]).map(
+        ({ code }) => code,
+      );
+    expect(codes(65)).toEqual([]);
+    // Nut, 10 mm across flats, and rod, 6 mm thick, a plate apart: 10 / 2 + 6 / 2 + 8 mm at least.
+    for (const at of [30 + 15.9, 100 - 15.9]) expect(codes(at)).toContain('bolt-at-rod');
   });
 });
 
@@ -113,6 +161,62 @@ describe('a carriage', () => {
     // The rod is sawn to the next whole millimetre.
     expect(found).toBeGreaterThanOrEqual(left - 1e-6);
     expect(found).toBeLessThan(left + 1);
+  });
+
+  it('is lowered at the jaw by what the end of a turned tang sinks', () => {
+    const { v, plan, grips } = q.c;
+    const above = (setting: (typeof plan.settings)[number]): number =>
+      Math.min(
+        ...grips.flatMap((grip) =>
+          [-1, 1].map((end) => {
+            const at: Vec3 = [grip.at + (end * v.jawWidth) / 2, grip.from, 0];
+            const [, , z] = placePoint(bladeInCarriage(q.c, setting, grip.blade), at);
+            return z - jawFrame(q.c, setting).origin[2];
+          }),
+        ),
+      );
+    const turned = plan.settings.filter(({ clamping }) =>
+      clamping.some((one) => Math.abs(one.turn) > 1),
+    );
+    const [level] = plan.settings.filter((setting) => !turned.includes(setting));
+    if (!level) throw new Error('none level');
+    expect(turned.length).toBeGreaterThan(0);
+    for (const setting of turned) expect(above(setting)).toBeCloseTo(above(level), 6);
+  });
+
+  it.each(['camp', 'marking', 'sheepsfoot'])('has screws that end in its jaw, %s', (file) => {
+    const { c } = valueOf(valueOf(solveCarriage(exampleOf('carriage', file).design)).question());
+    expect(c.screws.jack).toBeLessThanOrEqual(c.l.gripped + c.v.plate);
+    expect(c.screws.jack).toBeGreaterThan(c.l.gripped);
+  });
+
+  it('stands in slots across the stroke as far as they are wider than its screws', () => {
+    const { v, l } = q.c;
+    const rest: PlacedRest = {
+      kind: 'table',
+      half: 200,
+      front: -50,
+      back: 300,
+      thickness: 10,
+      pattern: {
+        kind: 'slots',
+        axis: 'x',
+        slots: [l.base.front + 20, l.base.back - 20].map((at) => ({
+          at,
+          from: -150,
+          to: 150,
+          width: 9,
+        })),
+      },
+      offset: 0,
+    };
+    const codes = (spread: number): readonly string[] => {
+      const mount = mountOf({ ...v, mount: 'screws' } as typeof v, l, rest, spread);
+      return mount.ok ? [] : mount.issues.map(({ code }) => code);
+    };
+    // M8 in 9 mm: half a millimetre to either side.
+    expect(codes(0.49)).not.toContain('mount-fixed');
+    expect(codes(0.51)).toContain('mount-fixed');
   });
 
   it('stands on a rest with slots wherever the rest shifts from belt to belt', () => {
