@@ -14,6 +14,13 @@ const around = (element: HTMLElement): HTMLElement[] => {
   return parentElement ? [parentElement, ...around(parentElement)] : [];
 };
 
+/** Takes the cursor somewhere without moving the page, unless it would not be seen there. */
+const focusInSight = (target: HTMLElement): void => {
+  target.focus({ preventScroll: true });
+  const { top, bottom } = target.getBoundingClientRect();
+  if (bottom <= 0 || top >= innerHeight) target.scrollIntoView({ block: 'nearest' });
+};
+
 /** Puts the cursor on something that otherwise takes none, for as long as it stays there. */
 const rest = (place: HTMLElement): void => {
   const target = place.tagName === 'DETAILS' ? (place.querySelector('summary') ?? place) : place;
@@ -22,7 +29,8 @@ const rest = (place: HTMLElement): void => {
     target.addEventListener('blur', () => target.removeAttribute('tabindex'), { once: true });
   }
   // What is small is brought into sight; a section may be taller than the screen.
-  target.focus({ preventScroll: target.matches(PLACES) });
+  if (target.matches(PLACES)) focusInSight(target);
+  else target.focus();
 };
 
 /**
@@ -65,7 +73,7 @@ export const keepCursor = (page: Document): (() => void) => {
     const same = [...place.querySelectorAll<HTMLElement>(kind)].find(
       (one) => !gone(one) && nameOf(one) === name,
     );
-    same?.focus({ preventScroll: true });
+    if (same) focusInSight(same);
   };
 
   const look = () => {

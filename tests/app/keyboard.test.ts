@@ -48,7 +48,9 @@ const handsOn = (page: Page) => {
     await press('Enter');
   };
   const waitsAt = (name: RegExp) =>
-    expect.poll(async () => (await cursor()).name, { timeout: 60_000 }).toMatch(name);
+    expect
+      .poll(cursor, { timeout: 60_000 })
+      .toEqual({ name: expect.stringMatching(name), faults: [] });
   return { press, reach, step, waitsAt, type: (words: string) => page.keyboard.type(words) };
 };
 
@@ -157,6 +159,8 @@ describe.skipIf(chromiumPath === undefined)('by keyboard alone', () => {
         .poll(() => page.locator('section[aria-labelledby=shelf] li').count())
         .toBe(copies);
     }
+    // On a phone with keys the list stands far below what was pressed last.
+    await page.setViewportSize({ width: 360, height: 640 });
     await reach(/^Remove “/);
     await press('Enter');
     await waitsAt(/^Kept in this browser/);

@@ -288,6 +288,33 @@ describe('a design that comes from elsewhere', () => {
   });
 });
 
+describe('what is typed while a design comes', () => {
+  it.each(['open', 'example', 'take'] as const)('is kept under its own entry: %s', async (way) => {
+    const outside = outsideWith();
+    const shop = new Shop(outside);
+    await shop.start('');
+    await shop.open('other.json', new TextEncoder().encode(JSON.stringify(three)));
+    const other = shop.shelf.held.id;
+    await shop.shelf.flush();
+    await shop.open('mine.json', new TextEncoder().encode(JSON.stringify(two)));
+    await shop.shelf.flush();
+    const mine = shop.shelf.held.id;
+
+    const { numbers } = outside.engines;
+    const asked = way === 'open' ? 'open' : 'restore';
+    const reads = vi.spyOn(numbers, asked).mockImplementationOnce(async () => {
+      shop.bench?.set('notes', 'typed meanwhile');
+      return ok(three);
+    });
+    if (way === 'open') await shop.open('third.json', new Uint8Array());
+    else if (way === 'take') await shop.take(other);
+    else await shop.openExample(0);
+    expect(reads).toHaveBeenCalled();
+    expect(shop.bench?.design.name).toBe('three');
+    expect((await outside.store.read(mine))?.text).toContain('typed meanwhile');
+  });
+});
+
 describe('what another tab wrote', () => {
   it('is followed, but for what is changed here before it can be read', async () => {
     const outside = outsideWith();

@@ -73,6 +73,14 @@ export class Shelf {
     return this.#writing;
   }
 
+  /** Writes until nothing is left: what changes while it writes, too. What is refused is left. */
+  async empty(): Promise<void> {
+    for (let before: Design | null = null; this.#draft !== before;) {
+      before = this.#draft;
+      await this.flush();
+    }
+  }
+
   async #write(): Promise<void> {
     const design = this.#draft;
     if (design === null) return;

@@ -33,10 +33,7 @@ import { Shelf } from './shelf.svelte.ts';
 import { signsOf } from './signs.ts';
 import { stepOf, type StepId } from './steps.ts';
 import type { Kept } from './store.ts';
-import { View } from './view.svelte.ts';
-
-/** Whether an address fragment holds a design rather than the name of a step. */
-export const isLink = (fragment: string): boolean => /^#\d+\./.test(fragment);
+import { isLink, View } from './view.svelte.ts';
 
 const bytesOf = (words: string): Uint8Array => new TextEncoder().encode(words);
 
@@ -118,7 +115,7 @@ export class Shop {
     this.ranging = new Ranging(engines.hire());
     this.packing = new Packing(engines.hire());
     this.adapting = new Adapting(engines.hire());
-    this.comparing = new Comparing(engines.hire());
+    this.comparing = new Comparing(engines.hire(), this.notices);
     this.mending = new Mending(engines.hire(), this.notices);
     this.calibrating = new Calibrating(engines.hire());
     this.importing = new Importing(engines.hire());
@@ -165,7 +162,7 @@ export class Shop {
   async takeKept(entry: Kept): Promise<boolean> {
     const opened = await this.outside.engines.numbers.restore(bytesOf(entry.text));
     if (!opened.ok) return this.refuse(entry.name, opened.issues);
-    this.put(opened.value, { id: entry.id, revision: entry.revision });
+    await this.put(opened.value, { id: entry.id, revision: entry.revision });
     this.remember();
     return true;
   }
@@ -174,8 +171,11 @@ export class Shop {
   async openExample(index: number): Promise<boolean> {
     const name = this.examples[index];
     if (name === undefined) return false;
-    await this.shelf.flush();
-    return this.begin(name, await this.#example(index));
+    const opened = await this.#example(index);
+    if (!opened.ok) return this.refuse(name, opened.issues);
+    await this.put(opened.value, null);
+    this.remember();
+    return true;
   }
 
   async #example(index: number): Promise<Result<Design>> {
@@ -189,17 +189,8 @@ export class Shop {
     return design.ok ? design.value : null;
   }
 
-  /** Puts a design on the bench as a new entry. */
-  private begin(name: string, opened: Result<Design>): boolean {
-    if (!opened.ok) return this.refuse(name, opened.issues);
-    this.put(opened.value, null);
-    this.remember();
-    return true;
-  }
-
   /** Puts a design file on the bench as a new entry, kept from the start: it is somebody's own. */
   async open(name: string, bytes: Uint8Array): Promise<boolean> {
-    await this.shelf.flush();
     const opened = await this.outside.engines.numbers.open(bytes);
     if (!opened.ok) return this.refuse(name, opened.issues);
     await this.#takeOn(opened.value);
@@ -209,8 +200,9 @@ export class Shop {
 
   /** Puts a design that came from elsewhere on the bench, and keeps it unless it is kept already. */
   async #takeOn(design: Design): Promise<void> {
+    await this.#keepAll();
     const kept = await this.shelf.like(design);
-    this.put(design, kept);
+    await this.put(design, kept);
     if (kept === null) this.shelf.claim(design);
     this.remember();
   }
@@ -230,7 +222,6 @@ export class Shop {
 
   /** Opens the design in a link's fragment; a damaged link gives a message and changes nothing. */
   async openLink(fragment: string): Promise<boolean> {
-    await this.shelf.flush();
     const opened = await this.outside.engines.numbers.openLink(fragment);
     if (!opened.ok) return this.refuse(text.app.designs.link, opened.issues);
     await this.#takeOn(opened.value);
@@ -313,7 +304,7 @@ export class Shop {
   /** Goes on with a copy under an entry of its own; the original stays as it is. */
   async copy(): Promise<void> {
     if (this.bench === null) return;
-    await this.shelf.flush();
+    await this.#keepAll();
     const { design } = this.bench;
     this.shelf.hold(design, null);
     this.unmeasured.moveTo(this.shelf.held.id);
@@ -326,8 +317,20 @@ export class Shop {
     return false;
   }
 
-  /** Puts a design on the board, going on with the entry it came from or with one of its own. */
-  private put(design: Design, held: Held | null): void {
+  /** Keeps all of the design on the board, what was typed a moment ago too. */
+  async #keepAll(): Promise<void> {
+    if (this.bench) this.shelf.changed(this.bench.design);
+    await this.shelf.empty();
+  }
+
+  /** Puts a design on the board; what was typed on the one before while this came is kept first. */
+  private async put(design: Design, held: Held | null): Promise<void> {
+    await this.#keepAll();
+    this.show(design, held);
+  }
+
+  /** Shows a design, going on with the entry it came from or with one of its own. */
+  private show(design: Design, held: Held | null): void {
     if (this.bench === null) this.bench = new Bench(design);
     else this.bench.take(design);
     this.view.blade = 0;
@@ -354,7 +357,7 @@ export class Shop {
     const opened = await this.outside.engines.numbers.restore(bytesOf(entry.text));
     // What was changed here in the meantime stays, and goes into an entry of its own.
     if (!this.shelf.clean || this.shelf.held !== held || this.bench?.design !== before) return;
-    if (opened.ok) this.put(opened.value, { id, revision: entry.revision });
+    if (opened.ok) this.show(opened.value, { id, revision: entry.revision });
     else this.refuse(entry.name, opened.issues);
   }
 

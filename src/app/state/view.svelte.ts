@@ -40,6 +40,9 @@ export interface Spot {
   readonly points: readonly [Vec3, Vec3] | null;
 }
 
+/** Whether an address fragment holds a design rather than the name of a step. */
+export const isLink = (fragment: string): boolean => /^#\d+\./.test(fragment);
+
 /** How the design is looked at. Nothing here changes the design. */
 export class View {
   display: Display = $state('mm');
