@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import * as edgeRest from '../../jigs/edge-rest/fixture.ts';
 import { bedOf, settledPoses } from '../../jigs/edge-rest/pose/poses.ts';
 import { solve } from '../../jigs/edge-rest/solve.ts';
+import * as spineRest from '../../jigs/spine-rest/fixture.ts';
+import { solve as solveSpineRest } from '../../jigs/spine-rest/solve.ts';
 import { refined } from '../../jigs/shared/pose/refined.ts';
 import { createWorkshop } from '../../src/check/workshop.ts';
-import type { BladePose } from '../../src/family/index.ts';
+import type { Result } from '../../src/core/result.ts';
+import type { BladePose, CheckResult } from '../../src/family/index.ts';
 import { WORLD } from '../../src/geometry/frame.ts';
 import { examplesOf } from '../family/examples.ts';
 
@@ -16,6 +20,23 @@ const riding =
     u,
     frame: { ...WORLD, origin: [-u, 0, height(u)] },
   });
+
+/** A question about a stroked fixture, as far as it is asked here. */
+interface Stroke {
+  readonly plan: { readonly settings: readonly { readonly id: string }[] };
+  readonly poses: (setting: string, blade: string) => readonly BladePose[];
+}
+
+interface Asking<Q, S> {
+  readonly solidsOf: (question: Q) => Result<S>;
+  readonly checksOf: (question: Q, solids: S, gaps: 'near') => Result<readonly CheckResult[]>;
+}
+
+const questionOf = <Q>(solved: Result<{ readonly question: () => Result<Q> }>): Q => {
+  const question = solved.ok ? solved.value.question() : solved;
+  if (!question.ok) throw new Error('not solved');
+  return question.value;
+};
 
 const SPINE = (u: number): [number, number, number][] => [[u, 0, 0]];
 
@@ -59,10 +80,7 @@ describe('the stroke of a blade on an edge rest', () => {
     const [example] = examplesOf('edge-rest');
     if (!example) throw new Error('no design');
     const { design } = example;
-    const solved = solve(design, createWorkshop());
-    const question = solved.ok ? solved.value.question() : solved;
-    if (!question.ok) throw new Error('not solved');
-    const { plan, context } = question.value;
+    const { plan, context } = questionOf(solve(design, createWorkshop()));
     const bed = bedOf(context, design.grinder.belt.width);
     const id = plan.settings[0]?.id ?? '';
     const name = design.blades[0]?.name ?? '';
@@ -73,5 +91,43 @@ describe('the stroke of a blade on an edge rest', () => {
     const { outline } = design.blades[0] ?? {};
     const length = outline?.kind === 'dimensions' ? outline.length : 0;
     expect(count({ ...bed, half: length, lipEnd: 0.55 * length, pads: true })).toBe(0);
+  });
+});
+
+/** What is found where the stroke of each setting in turn is not known. */
+const withoutEach = <Q extends Stroke, S>(
+  question: Q,
+  { solidsOf, checksOf }: Asking<Q, S>,
+): (readonly CheckResult[])[] =>
+  question.plan.settings.map(({ id }) => {
+    const lost = {
+      ...question,
+      poses: (setting: string, blade: string) =>
+        setting === id ? [] : question.poses(setting, blade),
+    };
+    const solids = solidsOf(lost);
+    const checks = solids.ok ? checksOf(lost, solids.value, 'near') : solids;
+    if (!checks.ok) throw new Error(checks.issues.map(({ message }) => message).join());
+    return checks.value;
+  });
+
+describe('a setting whose stroke is not known', () => {
+  it.each([
+    ...examplesOf('edge-rest').map(({ design }) => ({ family: 'edge-rest', design })),
+    ...examplesOf('spine-rest').map(({ design }) => ({ family: 'spine-rest', design })),
+  ])('lets no check of a blade on a $family pass: $design.name', ({ family, design }) => {
+    const workshop = createWorkshop();
+    const found =
+      family === 'edge-rest'
+        ? withoutEach(questionOf(solve(design, workshop)), edgeRest)
+        : withoutEach(questionOf(solveSpineRest(design, workshop)), spineRest);
+    expect(found.length).toBeGreaterThan(1);
+    for (const checks of found) {
+      const ofBlade = checks.filter(({ id }) =>
+        /^(?:clearance|contact)\/blade\/|^range\/support/.test(id),
+      );
+      expect(ofBlade.length).toBeGreaterThan(5);
+      expect(ofBlade.filter(({ passed, found: told }) => passed || told !== null)).toEqual([]);
+    }
   });
 });

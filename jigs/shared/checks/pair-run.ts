@@ -11,6 +11,7 @@ import {
   type Result,
   type SetUp,
 } from '../../../src/family/index.ts';
+import { isGround, type Grinding } from '../grinding.ts';
 import type { Stand } from '../site.ts';
 import { bladeBodies, bladeSolids, type BladeSolids } from './blade-solids.ts';
 import { moving, standingBodies, type Stood } from './standing.ts';
@@ -68,9 +69,12 @@ const bladeSetUps = (
     name,
     first,
   }: { readonly solids: BladeSolids; readonly name: string; readonly first: boolean },
-  settings: readonly string[],
+  settings: readonly Grinding[],
 ): Result<SetUp[]> => {
-  const poses = settings.map((id) => q.poses(id, name));
+  const ground = settings.filter((setting) => isGround(setting)({ name }));
+  const strokesAt = ground.map(({ id }) => q.poses(id, name));
+  // Where nothing is known of one setting, what is found at the others must not stand for it.
+  const poses = strokesAt.every((list) => list.length > 0) ? strokesAt : [];
   const whole = courseOf(poses.flatMap((list) => movementsOf(list, q.rockHalf, q.rocking)));
   const strokes = courseOf(poses.flatMap((list) => movementsOf(list, q.rockHalf, 0)));
   // The stick is for the far half of the stroke.
@@ -101,7 +105,7 @@ const standSetUps = (
   forms: PartForms,
   blades: readonly BladeSolids[],
   stand: Stand,
-  settings: readonly string[],
+  settings: readonly Grinding[],
 ): Result<SetUp[]> => {
   const [first] = settings;
   if (first === undefined) return ok([]);
@@ -112,7 +116,7 @@ const standSetUps = (
   const bodies = (of: typeof grinder) =>
     chain(machineBodies(of, belt, backing, frame, q.workshop), (found) => ok(Object.values(found)));
   return chain(all([bodies(grinder), bodies(taut)]), ([machine = [], pressed = []]) =>
-    chain(standingBodies(q, forms, first), (stood) =>
+    chain(standingBodies(q, forms, first.id), (stood) =>
       chain(
         all(
           blades.map((solids, i) => {
@@ -138,9 +142,9 @@ export const strokedSetUps = (q: Stroked): Result<SetUp[]> =>
       const key = JSON.stringify([stand.belt.id, stand.backing.id]);
       if (done.has(key)) continue;
       done.add(key);
-      const settings = q.settings
-        .filter(({ belt, backing }) => belt === stand.belt.id && backing === stand.backing.id)
-        .map(({ id }) => id);
+      const settings = q.settings.filter(
+        ({ belt, backing }) => belt === stand.belt.id && backing === stand.backing.id,
+      );
       const found = standSetUps(q, forms, blades.value, stand, settings);
       if (!found.ok) return found;
       setUps.push(...found.value);

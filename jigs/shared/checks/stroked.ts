@@ -7,6 +7,7 @@ import type {
   Placement,
   Workshop,
 } from '../../../src/family/index.ts';
+import type { Grinding } from '../grinding.ts';
 import type { Stand } from '../site.ts';
 import type { AsItComes } from './blade-solids.ts';
 import type { Stick } from './stick.ts';
@@ -27,11 +28,7 @@ export interface Stroked {
   /** What the blade carries, in blade coordinates. */
   readonly onBlade: readonly Placement[];
   readonly poses: (setting: string, blade: string) => readonly BladePose[];
-  readonly settings: readonly {
-    readonly id: string;
-    readonly belt: string;
-    readonly backing: string;
-  }[];
+  readonly settings: readonly (Grinding & { readonly belt: string; readonly backing: string })[];
   readonly stands: readonly Stand[];
   /** From the grinder to the seat frame, without lean. */
   readonly frameOf: (stand: Stand) => Frame;

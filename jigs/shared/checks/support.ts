@@ -38,11 +38,12 @@ export const supportChecks = (q: Supported): CheckResult[] =>
         const poses = q.poses(id, blade.name);
         const pose = end === 'heel' ? poses[0] : poses.at(-1);
         const { length } = shapeOf(blade);
-        const found = pose ? overNose(pose.frame, -blade.ricasso, length, q.half) : 0;
+        const found = pose ? overNose(pose.frame, -blade.ricasso, length, q.half) : null;
         return { found, pose: { setting: id, blade: blade.name } };
       }),
     );
-    const [worst] = all.sort((a, b) => a.found - b.found);
+    // A stroke of which nothing is known comes before all others.
+    const [worst] = all.sort((a, b) => (a.found ?? -1) - (b.found ?? -1));
     return rangeCheck({
       id: `range/support/${end}`,
       label: end === 'heel' ? q.labels.supportHeel : q.labels.supportTip,
