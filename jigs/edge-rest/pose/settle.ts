@@ -17,7 +17,7 @@ import {
   type Room,
   type Stretch,
 } from '../../shared/pose/placed-points.ts';
-import { broughtTo, FINE, ROUNDS, stood } from '../../shared/pose/bring.ts';
+import { broughtTo, FINE, ROCKING, ROUNDS, stood } from '../../shared/pose/bring.ts';
 import { lineBelow } from '../../shared/pose/support-line.ts';
 import { edgeStrip, type Touchable } from '../../shared/pose/touchable.ts';
 
@@ -141,7 +141,8 @@ const atEnds = (crossed: Stretch, ends: readonly number[]): Stretch => {
  * Settles a blade edge down at one tilt: its edge comes down on the flat seat and forward against
  * the lip. Found on the corners of the blade's mesh and where its edges leave seat and lip, turning
  * it level and square until nothing changes; no formula of the solver enters. `ending`: those edges
- * that can leave seat or lip. None when no point of the blade is over the seat or before the lip.
+ * that can leave seat or lip. None when no point of the blade is over the seat or before the lip, or
+ * when it does not come to rest.
  */
 export const settleEdge = (
   { points, edges }: Touchable,
@@ -152,6 +153,7 @@ export const settleEdge = (
 ): Frame | undefined => {
   const centred = (f: Frame): Frame => shift(f, [-place(f, [at[0], at[1], 0])[0], 0, 0]);
   let frame = centred(stood(side, tilt, 'down'));
+  let moved = Infinity;
   for (let round = 0; round < ROUNDS; round += 1) {
     const placed = placedPoints(points, frame, room);
     const over = stretchOf(placed, ending, half, room, 'over');
@@ -176,8 +178,8 @@ export const settleEdge = (
     const front = lineBelow(xs, ys, load);
     if (!front) return undefined;
     const next = broughtTo(frame, below, front, lip, centred);
-    frame = next.frame;
-    if (next.moved < FINE) break;
+    ({ frame, moved } = next);
+    if (moved < FINE) break;
   }
-  return frame;
+  return moved < ROCKING ? frame : undefined;
 };

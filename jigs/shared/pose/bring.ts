@@ -14,6 +14,8 @@ import type { Line } from './support-line.ts';
 /** Rounds of settling at most, and the move in one below which a blade is settled, mm. */
 export const ROUNDS = 60;
 export const FINE = 1e-9;
+/** A load right over a point lets a blade rock on it, between stances no further apart than this, mm. */
+export const ROCKING = 0.5;
 /** A slope counts as the move of a point so far away, mm. */
 const ARM = 100;
 

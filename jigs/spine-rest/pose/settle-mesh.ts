@@ -1,5 +1,5 @@
 import { dot3, type Frame, place, shift, type Side } from '../../../src/family/index.ts';
-import { broughtTo, FINE, ROUNDS, stood } from '../../shared/pose/bring.ts';
+import { broughtTo, FINE, ROCKING, ROUNDS, stood } from '../../shared/pose/bring.ts';
 import {
   createRoom,
   keptOf,
@@ -36,8 +36,6 @@ const ROUGH = 0.01;
 
 /** Least cosine of the angle by which a settled blade is turned out of the stroke: 45 degrees. */
 const ALONG = Math.SQRT1_2;
-/** A load right over a point lets a blade rock on it, between stances no further apart than this, mm. */
-const ROCKING = 0.5;
 
 /** The points of a settled blade that lie near seat or step, with the edges between them. */
 export const nearTo = (
