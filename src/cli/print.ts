@@ -16,15 +16,34 @@ export const columns = (rows: readonly (readonly string[])[]): string[] => {
   );
 };
 
+/** A number with all its decimals, so that those of a column stand under each other. */
+const even = (value: number, decimals: number): string => {
+  const told = value.toFixed(decimals);
+  return Number(told) === 0 ? (0).toFixed(decimals) : told;
+};
+
 /** The reading that is dialled, with the way from the setting before. */
 const mainReading = ({ readings }: Setting): string[] => {
   const [main] = readings;
   if (!main) return [''];
-  const turns = main.dial ? text.cli.turns(plain(main.dial.turnsFromLast, 2)) : '';
-  return [`${main.label} ${plain(main.value, 3)} ${main.unit}`, turns];
+  const turns = main.dial ? text.cli.turns(even(main.dial.turnsFromLast, 2)) : '';
+  return [`${main.label} ${even(main.value, 3)} ${main.unit}`, turns];
 };
 
-/** The settings as a table, one line a belt and side. */
+/** Further readings by which a setting differs from others of the same pass and side: a blade clamped anew. */
+const apart = (setting: Setting, settings: readonly Setting[]): string => {
+  const { step, side, readings } = setting;
+  const like = settings.filter((one) => one.step === step && one.side === side);
+  return readings
+    .slice(1)
+    .filter(({ key, value }) =>
+      like.some((one) => one.readings.some((own) => own.key === key && own.value !== value)),
+    )
+    .map(({ label, value, unit }) => `${label} ${even(value, 2)} ${unit}`)
+    .join(', ');
+};
+
+/** The settings as a table, one line a belt, side and clamping. */
 export const printSettings = (settings: readonly Setting[]): void => {
   printLine(text.cli.settingsTitle);
   const rows = settings.map((setting) => [
@@ -32,8 +51,9 @@ export const printSettings = (settings: readonly Setting[]): void => {
     setting.belt,
     setting.side,
     ...mainReading(setting),
-    `${plain(setting.angle, 2)} deg`,
-    text.cli.stop(plain(setting.hollow?.stop ?? setting.edgeStop, 2)),
+    `${even(setting.angle, 2)} deg`,
+    text.cli.stop(even(setting.hollow?.stop ?? setting.edgeStop, 2)),
+    apart(setting, settings),
   ]);
   columns(rows).forEach(printLine);
 };
