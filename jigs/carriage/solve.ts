@@ -76,7 +76,11 @@ const inputOf = (
   },
 });
 
-/** How far the lower side of the tang sinks under the jaw when the blade is turned, mm. */
+/**
+ * How far the lower side of the tang sinks over the width of the jaw when the blade is turned by a
+ * about the middle of the jaw, mm. Of its own middle it stands h / 2 below that of the jaw, and so
+ * h / 2 sin a beside it: at the lower end of the jaw it is (w + h sin a) / 2 tan a lower than there.
+ */
 const jawDropsOf = (plan: CarriagePlan, grips: readonly Grip[], v: Values): number[] =>
   plan.settings.map(({ clamping }) =>
     Math.max(
@@ -86,7 +90,8 @@ const jawDropsOf = (plan: CarriagePlan, grips: readonly Grip[], v: Values): numb
         if (!grip) return [];
         const [c, s] = [cos(radians(turn)), sin(radians(turn))];
         const [du, dv] = [grip.at - u, grip.from - grip.shape.edge.value(u)];
-        const level = dv * c - du * s - (v.jawWidth / 2) * Math.abs(s);
+        const across = (v.jawWidth + (grip.to - grip.from) * Math.abs(s)) / 2;
+        const level = dv * c - du * s - (across * Math.abs(s)) / c;
         return [grip.from - grip.edge - level];
       }),
     ),

@@ -165,23 +165,26 @@ describe('a carriage', () => {
 
   it('is lowered at the jaw by what the end of a turned tang sinks', () => {
     const { v, plan, grips } = q.c;
-    const above = (setting: (typeof plan.settings)[number]): number =>
-      Math.min(
-        ...grips.flatMap((grip) =>
-          [-1, 1].map((end) => {
-            const at: Vec3 = [grip.at + (end * v.jawWidth) / 2, grip.from, 0];
-            const [, , z] = placePoint(bladeInCarriage(q.c, setting, grip.blade), at);
-            return z - jawFrame(q.c, setting).origin[2];
-          }),
-        ),
+    // The lowest point of the tang's lower side over the jaw, every 0.01 mm along it.
+    const above = (setting: (typeof plan.settings)[number]): number => {
+      const [middle, , height] = jawFrame(q.c, setting).origin;
+      const points = grips.flatMap((grip) =>
+        Array.from({ length: 6001 }, (_, i): Vec3 => {
+          const at: Vec3 = [grip.at + (i - 3000) / 100, grip.from, 0];
+          return placePoint(bladeInCarriage(q.c, setting, grip.blade), at);
+        }),
       );
+      const over = points.filter(([x]) => Math.abs(x - middle) <= v.jawWidth / 2 + 1e-9);
+      return Math.min(...over.map(([, , z]) => z)) - height;
+    };
     const turned = plan.settings.filter(({ clamping }) =>
       clamping.some((one) => Math.abs(one.turn) > 1),
     );
     const [level] = plan.settings.filter((setting) => !turned.includes(setting));
     if (!level) throw new Error('none level');
     expect(turned.length).toBeGreaterThan(0);
-    for (const setting of turned) expect(above(setting)).toBeCloseTo(above(level), 6);
+    for (const setting of turned)
+      expect(Math.abs(above(setting) - above(level))).toBeLessThan(0.005);
   });
 
   it.each(['camp', 'marking', 'sheepsfoot'])('has screws that end in its jaw, %s', (file) => {
