@@ -264,6 +264,20 @@ describe('a file that is refused', () => {
 describe('a design that comes from elsewhere', () => {
   const bytes = (design: Design) => new TextEncoder().encode(JSON.stringify(design));
 
+  it('tells which fields were not taken, some by name and the rest by number', async () => {
+    const shop = new Shop(outsideWith());
+    await shop.start('');
+    const told = () => shop.notices.list.filter(({ tone }) => tone === 'bad').map((n) => n.text);
+    await shop.open('plain.json', bytes(two));
+    expect(told()).toEqual([]);
+    const strays = Object.fromEntries(Array.from({ length: 9 }, (_, i) => [`stray${i}`, i]));
+    await shop.open('strays.json', bytes({ ...three, ...strays }));
+    expect(shop.bench?.design.name).toBe('three');
+    expect(told()).toHaveLength(1);
+    expect(told()[0]?.match(/stray\d/g)).toHaveLength(4);
+    expect(told()[0]).toContain('5 others');
+  });
+
   it('is kept once, and leads to what differs from another of its name', async () => {
     const shop = new Shop(outsideWith());
     await shop.start('');

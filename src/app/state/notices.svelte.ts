@@ -1,4 +1,5 @@
 import type { Issue } from '../../core/issue.ts';
+import { text } from '../../text/index.ts';
 
 export interface Notice {
   readonly id: number;
@@ -10,6 +11,9 @@ export interface Notice {
 
 /** How long good news that asks for nothing stays, ms: it covers what lies below it. */
 const STAYS = 8000;
+
+/** How many fields that were left out are named. */
+const NAMED = 4;
 
 /** Short messages that are also read out; what asks for something stays until it is dismissed. */
 export class Notices {
@@ -26,6 +30,14 @@ export class Notices {
   refuse(said: string, issues: readonly Issue[]): void {
     const first = issues.find(({ severity }) => severity === 'error') ?? issues[0];
     this.say('bad', first ? `${said} ${first.message} ${first.fix}` : said);
+  }
+
+  /** Says which fields of a file are not in what was made of it: saved again, they would be gone. */
+  leftOut(issues: readonly Issue[]): void {
+    const fields = issues.filter(({ code }) => code === 'unknown-field');
+    if (fields.length === 0) return;
+    const said = fields.slice(0, NAMED).map(({ message }) => message);
+    this.say('bad', text.app.designs.leftOut(said, fields.length - said.length));
   }
 
   dismiss(id: number): void {

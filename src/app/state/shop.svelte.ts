@@ -191,20 +191,21 @@ export class Shop {
 
   /** Puts a design file on the bench as a new entry, kept from the start: it is somebody's own. */
   async open(name: string, bytes: Uint8Array): Promise<boolean> {
-    const opened = await this.outside.engines.numbers.open(bytes);
-    if (!opened.ok) return this.refuse(name, opened.issues);
-    await this.#takeOn(opened.value);
-    this.#arrived(name);
-    return true;
+    return this.#takeOn(name, await this.outside.engines.numbers.open(bytes));
   }
 
   /** Puts a design that came from elsewhere on the bench, and keeps it unless it is kept already. */
-  async #takeOn(design: Design): Promise<void> {
+  async #takeOn(name: string, opened: Result<Design>): Promise<boolean> {
+    if (!opened.ok) return this.refuse(name, opened.issues);
+    const design = opened.value;
     await this.#keepAll();
     const kept = await this.shelf.like(design);
     await this.put(design, kept);
     if (kept === null) this.shelf.claim(design);
     this.remember();
+    this.notices.leftOut(opened.issues);
+    this.#arrived(name);
+    return true;
   }
 
   /** Says what is on the bench; where another of that name is kept, leads to what differs. */
@@ -223,10 +224,7 @@ export class Shop {
   /** Opens the design in a link's fragment; a damaged link gives a message and changes nothing. */
   async openLink(fragment: string): Promise<boolean> {
     const opened = await this.outside.engines.numbers.openLink(fragment);
-    if (!opened.ok) return this.refuse(text.app.designs.link, opened.issues);
-    await this.#takeOn(opened.value);
-    this.#arrived(opened.value.name);
-    return true;
+    return this.#takeOn(opened.ok ? opened.value.name : text.app.designs.link, opened);
   }
 
   /** Index of the blade in view. */
