@@ -185,7 +185,7 @@ export const planIssues = (design: Design, v: Values, plan: SpineRestPlan): Issu
         problem(
           'pad-too-low',
           path('plate'),
-          words.padTooLow(plan.pushHeight, v.plate + LEAST_PAD),
+          words.padTooLow(plan.pushHeight, v.plate + LEAST_PAD, v.plate, parameters.plate.min),
         ),
         sheetUpTo(design, plan.pushHeight - LEAST_PAD),
       ),

@@ -3,12 +3,14 @@ import { describe, expect, it } from 'vitest';
 import type { Values } from '../../jigs/edge-rest/parameters.ts';
 import { planIssues } from '../../jigs/edge-rest/rules.ts';
 import { registry } from '../../jigs/registry.ts';
+import { parameters as spineRestParameters } from '../../jigs/spine-rest/parameters.ts';
 import { bladeIssues } from '../../src/blade/rules.ts';
 import { withValue } from '../../src/core/path.ts';
 import type { Issue } from '../../src/core/issue.ts';
 import { checkDesign, openDesign } from '../../src/document/open.ts';
 import type { Design } from '../../src/document/schema.ts';
 import { checkFixture, solveDesign } from '../../src/make/engine.ts';
+import { text } from '../../src/text/index.ts';
 import { valueOf } from '../family/examples.ts';
 
 const open = (example: string): Design => {
@@ -217,5 +219,12 @@ describe('mends that the rules of families name', () => {
     const [broken] = planIssues(values, plan);
     expect(broken).toMatchObject({ code: 'pad-too-low', mend: { value: values.wear + 1 } });
     expect(planIssues({ ...values, wear: values.wear + 1 }, plan)).toEqual([]);
+  });
+
+  it('a pad of the spine rest too low is mended by a thinner plate only where there is one', () => {
+    const { padTooLow } = text.family.spineRest.issues;
+    const { min } = spineRestParameters.plate;
+    expect(padTooLow(9, 10, min + 2, min).fix).toMatch(/thinner by 1 mm/);
+    expect(padTooLow(7, 10, min + 2, min).fix).not.toMatch(/thinner by/);
   });
 });

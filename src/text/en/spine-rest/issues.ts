@@ -35,9 +35,13 @@ export const issues = {
     message: `Plate thickness is ${mm(plate)}, so the step is as high; at setting ${said(setting)} the spine touches it ${mm(contact)} above the seat, and at most ${mm(most)} are allowed.`,
     fix: `Choose a plate of at least ${mm(contact + plate - most)}, or a smaller spine radius.`,
   }),
-  padTooLow: (pad: number, least: number) => ({
+  /** `thinnest`: the least plate thickness there is, mm; `plate`: the one asked for. */
+  padTooLow: (pad: number, least: number, plate: number, thinnest: number) => ({
     message: `The push must act ${mm(pad)} above the seat; the pad cannot stand lower than ${mm(least)}, because its groove and the foot of the push block lie below it.`,
-    fix: `Use a plate thinner by ${mm(least - pad)}, or a carriage: this blade is too low for the spine rest.`,
+    fix:
+      plate - (least - pad) >= thinnest
+        ? `Use a plate thinner by ${mm(least - pad)}, or a carriage: this blade is too low for the spine rest.`
+        : `Use a carriage: this blade is too low for the spine rest, even with a plate of ${mm(thinnest)}, the thinnest that it takes.`,
   }),
   notSettled: (blade: string, u: number) => ({
     message: `${blade} at ${mm(u)} from the plunge does not settle into nose, step and belt at some stop of the sequence, so nothing can be measured there.`,
