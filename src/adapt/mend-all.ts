@@ -54,7 +54,7 @@ const checkMends = (design: Design, failed: readonly CheckResult[]): Mend[] =>
  * Sets, answer by answer, every value that an error names as its mend, then what warnings name,
  * then what failed checks do, then what mends one of these when it is tried; each once, so that two
  * rules which pull one value both ways end it. Nothing is allowed more of than the maker did. Fails,
- * and changes nothing, where errors are left that no value mends.
+ * and changes nothing, where errors are left that no value mends, and where there is nothing to mend.
  */
 export const mendAll = (
   design: Design,
@@ -87,9 +87,9 @@ export const mendAll = (
   }
   if (!answer.ok || hasError(answer.issues)) return fail(...answer.issues);
   const changes = differences(design, now, registry);
-  return changes.length === 0
-    ? fail(problem('nothing-to-mend', '', text.adapt.mend.nothing))
-    : chain(failedOf(now, answer.value), (failed) =>
-        ok({ design: now, differences: changes, failed }),
-      );
+  return chain(failedOf(now, answer.value), (failed) =>
+    changes.length === 0 && failed.length === 0
+      ? fail(problem('nothing-to-mend', '', text.adapt.mend.nothing))
+      : ok({ design: now, differences: changes, failed }),
+  );
 };

@@ -41,6 +41,9 @@ export class Mending {
       return this.#notices.say('bad', words.failed(`${first?.message ?? ''} ${first?.fix ?? ''}`));
     }
     const { design, differences, failed } = mended.value;
+    const { nothing } = words;
+    if (differences.length === 0)
+      return this.#notices.say('bad', `${nothing.message} ${nothing.fix}`);
     bench.replace(design);
     const said = differences.map(({ label, from, to }) => words.step(label, from, to));
     // A later step is not what this would take back.

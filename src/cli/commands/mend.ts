@@ -16,7 +16,7 @@ export interface MendOptions {
 
 /**
  * `mend FILE`: sets every value that refusals, warnings and failed checks name as their mend and
- * tells which; with `out`, writes the mended design. Ends with 1 when a check fails nonetheless.
+ * tells which; with `out`, writes the mended design, if any value was set. Ends with 1 when a check fails nonetheless.
  */
 export const mend = async (file: string, { out, json = false }: MendOptions): Promise<ExitCode> => {
   const mended = chain(loadDesign(file, openToMend), (design) => mendAll(design, registry));
@@ -26,7 +26,10 @@ export const mend = async (file: string, { out, json = false }: MendOptions): Pr
     return 2;
   }
   const { design, differences, failed } = mended.value;
-  const problem = out === undefined ? undefined : writeNew(out, saveDesign(design));
+  const { nothing } = text.adapt.mend;
+  // A design that stays as it is need not be written again.
+  const to = differences.length > 0 ? out : undefined;
+  const problem = to === undefined ? undefined : writeNew(to, saveDesign(design));
   if (problem) {
     printIssues([problem], json);
     return 2;
@@ -39,10 +42,12 @@ export const mend = async (file: string, { out, json = false }: MendOptions): Pr
   };
   if (json) printJson(report);
   else {
-    printDifferences(differences);
+    if (differences.length > 0) printDifferences(differences);
+    else printLine(`${nothing.message} ${nothing.fix}`);
     if (failed.length > 0) printLine(text.adapt.mend.still(failed.length));
     printFailed(failed);
-    printLine(out === undefined ? text.adapt.notWritten : text.adapt.restored(design.name, out));
+    const written = to === undefined ? text.adapt.notWritten : text.adapt.restored(design.name, to);
+    if (differences.length > 0) printLine(written);
   }
   return failed.length === 0 ? 0 : 1;
 };
