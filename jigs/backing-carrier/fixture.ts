@@ -17,6 +17,7 @@ import {
 import { checkedBy, solidChecks } from '../shared/checks/solids.ts';
 import { later } from '../shared/later.ts';
 import type { Aim } from './aim.ts';
+import { arcCheck } from './arc-check.ts';
 import { setUpsOf } from './checks/pairs.ts';
 import type { Question } from './checks/question.ts';
 import { rangeChecks } from './checks/ranges.ts';
@@ -130,6 +131,7 @@ export const fixtureOf = (
         backing: l.backing.id,
         thickness: l.backing.thickness,
         radius: v.radius,
+        arc: l.round && arcCheck(l.round),
         path,
         lean: grinder.lean,
         leaves: left?.value ?? NaN,

@@ -19,6 +19,7 @@ import {
 import { boughtParts } from '../shared/parts/bought.ts';
 import { plate, type Workshop } from '../shared/parts/context.ts';
 import { passage, tapped } from '../shared/parts/holes.ts';
+import { arcCheck } from './arc-check.ts';
 import { SIZE, type Layout } from './layout.ts';
 import type { Values } from './parameters.ts';
 import type { CarrierItem } from './place.ts';
@@ -112,6 +113,7 @@ const rib = (c: Context, slots?: Slots): Result<PlatePart> => {
   const { v, l } = c;
   const { front, back } = l.slots ? bolted(c, slots) : eared(c);
   const slotted = l.slots?.ribs.size ?? 0;
+  const arc = l.round && arcCheck(l.round);
   return plate(c, {
     id: slots ? 'rib-slotted' : 'rib',
     name: slots ? words.names.slotted : words.names.rib,
@@ -122,7 +124,7 @@ const rib = (c: Context, slots?: Slots): Result<PlatePart> => {
     finish: l.round ? words.finish.round : words.finish.flat,
     notes: [
       words.notes.rib(l.ribs, slotted === 0 || slotted === l.ribs),
-      ...(l.round ? [words.notes.round(l.round.radius)] : []),
+      ...(l.round && arc ? [words.notes.round(l.round.radius, arc.at, arc.feeler)] : []),
     ],
     tight: [
       l.round ? words.tight.round(FRONT, radiusError(l.round.half)) : words.tight.flat(FRONT),

@@ -249,3 +249,33 @@ describe('a carrier that cannot be', () => {
     expect(codes({ ...sound, grinder: { ...sound.grinder, backings } })).toContain('backing-named');
   });
 });
+
+describe('how a convex face is tried', () => {
+  // On an arc of radius R a straight edge over two feelers at a to either side of the middle touches
+  // it where they are R - sqrt(R^2 - a^2) thick: 1200 - sqrt(1200^2 - 50^2) = 1.0421 mm.
+  it('is by feelers as thick as the finished rib falls back there', () => {
+    const fixture = valueOf(solve(example('radius-1200')));
+    const rib = valueOf(fixture.parts()).find(({ id }) => id === 'rib');
+    const outer = rib?.layers[0]?.profile.outer;
+    if (!rib || !outer) throw new Error('no rib');
+    const said = [...rib.notes, ...fixture.assembly].join(' ');
+    expect(said).toContain('50 mm from its middle it falls back by 1.04 mm');
+    expect(said).toContain('feelers of 1.04 mm across it 50 mm above and below its middle');
+    expect(said).not.toMatch(/template/);
+    const points = flatten(outer, 1e-4);
+    const front = Math.max(...points.map(([x]) => x));
+    // The foremost place of the front is its middle.
+    const middle = points.filter(([x]) => x > front - 1e-3).map(([, y]) => y);
+    const at = (Math.min(...middle) + Math.max(...middle)) / 2;
+    const falls = [-50, 50].map((side) => {
+      const over = points.flatMap((p, i) => {
+        const q = points[(i + 1) % points.length] ?? p;
+        const share = (at + side - p[1]) / (q[1] - p[1]);
+        return share >= 0 && share < 1 ? [p[0] + share * (q[0] - p[0])] : [];
+      });
+      return front - Math.max(...over);
+    });
+    // What the middle is off by cancels over the two sides.
+    expect(((falls[0] ?? NaN) + (falls[1] ?? NaN)) / 2).toBeCloseTo(1.0421, 3);
+  });
+});

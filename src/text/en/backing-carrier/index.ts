@@ -74,8 +74,8 @@ export const backingCarrier = {
     notes: {
       rib: (count: number, alike: boolean) =>
         `${n(count)} ${alike ? 'alike' : 'in all, with slots and without, their fronts alike'}: bolt them on a flat surface, front edges down, so that they come flush.`,
-      round: (radius: number) =>
-        `The front is an arc of radius ${mm(radius)}: check it with a template of the same cut.`,
+      round: (radius: number, at: number, feeler: number) =>
+        `The front is an arc of radius ${mm(radius)}: ${mm(at, 0)} from its middle it falls back by ${mm(feeler)}.`,
       cheek: 'Goes outside the ribs, beside the belt: no edge may stand in front of the ribs.',
       soft: (radius: number) =>
         `Glue on the ribs over the whole face, under weight; round both ends to ${mm(radius, 1)}.`,

@@ -23,6 +23,8 @@ export interface StepsOf {
   readonly backing: string;
   readonly thickness: number;
   readonly radius: number;
+  /** Feelers under a straight edge on an arc: how far from its middle, and how thick, mm. */
+  readonly arc: { readonly at: number; readonly feeler: number } | undefined;
   readonly path: number;
   readonly lean: number;
   /** Depth of the hollow that a convex face leaves, or length over which a soft one rounds the ends. */
@@ -31,7 +33,7 @@ export interface StepsOf {
 
 /** How to build the carrier, in order. */
 export const assembly = (s: StepsOf): string[] => [
-  `Tools: files, a hacksaw, drills${s.instead ? '' : ' and a tap M5, a hexagon key'}, two spanners${s.soft ? ', a sharp knife' : ''}, calipers, a straight edge, a square${s.lean === 0 ? '' : ', a bevel gauge'}; a vice; eye protection.`,
+  `Tools: files, a hacksaw, drills${s.instead ? '' : ' and a tap M5, a hexagon key'}, two spanners${s.soft ? ', a sharp knife' : ''}, calipers, a straight edge${s.arc ? ', feelers' : ''}, a square${s.lean === 0 ? '' : ', a bevel gauge'}; a vice; eye protection.`,
   ...(s.instead
     ? [
         `Cut ${n(s.ribs)} ribs, ${n(s.instead.slotted)} of them with slots in the back. Deburr every edge and hole.`,
@@ -42,13 +44,13 @@ export const assembly = (s: StepsOf): string[] => [
         `Saw three rods of threaded rod M6, ${n(s.rod, 0)} mm long. Put all ribs on them, then at each end ${s.spacers === 0 ? '' : s.spacers === 1 ? 'a washer, ' : `${n(s.spacers)} washers, `}a cheek, a washer and a nut.`,
       ]),
   'Lay the ribs front edges down on a flat surface, press them flush, tighten the nuts evenly (about 8 N m).',
-  ...(s.soft
+  ...(s.arc
     ? [
-        'Draw-file the face flat. Glue the soft sheet on the whole face with contact cement, smooth side out, and let it dry under weight.',
-        'Trim the sheet flush with the ribs at both sides and round its two ends.',
+        `Polish the front edges along the belt's way. Try the arc of radius ${mm(s.radius, 0)}: lay feelers of ${mm(s.arc.feeler)} across it ${mm(s.arc.at, 0)} above and below its middle and a straight edge on them. It must just touch the middle and neither rock nor show more than 0.05 mm of light.`,
       ]
     : [
-        `Polish the front edges along the belt's way. Hold the arc of radius ${mm(s.radius, 0)} against a template: no light of more than 0.05 mm may show.`,
+        'Draw-file the face flat. Glue the soft sheet on the whole face with contact cement, smooth side out, and let it dry under weight.',
+        'Trim the sheet flush with the ribs at both sides and round its two ends.',
       ]),
   ...(s.instead
     ? [
@@ -87,7 +89,7 @@ export const zeroing = (s: StepsOf): string[] => [
   'Mount the fixture, or move it up, and take its zero as its own sheet says.',
   s.soft
     ? `Grind a test piece and lay a straight edge over its bevel: both ends fall away over about ${mm(s.leaves, 1)} (an estimate). Where it is much more, push less or take a firmer sheet.`
-    : `Grind a test piece and lay a straight edge over its bevel: a feeler of about ${mm(s.leaves)} goes under its middle. If a thicker one does, hold the template to the face again.`,
+    : `Grind a test piece and lay a straight edge over its bevel: a feeler of about ${mm(s.leaves)} goes under its middle. If a thicker one does, try the arc with feelers and straight edge again.`,
 ];
 
 /** Cautions that this fixture adds to the usual ones. */
