@@ -34,8 +34,8 @@ const changing = (settings: readonly Setting[]): ReadonlySet<string> => {
   return new Set((first?.readings ?? []).filter((r, i) => i === 0 || differs(r)).map((r) => r.key));
 };
 
-const withUnit = (value: number, unit: string): string =>
-  `${plain(value, 3)} ${unit === 'ratio' || unit === 'count' ? '' : unit}`.trimEnd();
+const withUnit = (value: number, unit: string, decimals = 3): string =>
+  `${plain(value, decimals)} ${unit === 'ratio' || unit === 'count' ? '' : unit}`.trimEnd();
 
 /** Keys of readings in the tables: of those that are set, and of those that follow from them. */
 interface Keys {
@@ -198,7 +198,7 @@ export const setupData = (
   const terms = sheet ?? text.family.shared.bevelSheet;
   const inches = usesInches(design);
   const told = (reading: Reading): string => {
-    const shown = withUnit(reading.value, reading.unit);
+    const shown = withUnit(reading.value, reading.unit, 2);
     return inches ? inBoth(shown, reading) : shown;
   };
   const namesOf = (of: ReadonlySet<string>): string[] =>
