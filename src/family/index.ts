@@ -86,7 +86,6 @@ export type { EdgeRestInput, EdgeRestPlan } from '../grind/edge-rest/types.ts';
 export { planSpineRest } from '../grind/spine-rest/plan.ts';
 export { pushRoom, standingRange } from '../grind/spine-rest/section-range.ts';
 export { settledPose } from '../grind/spine-rest/pose.ts';
-
 export type { SpineRestInput, SpineRestPlan } from '../grind/spine-rest/types.ts';
 export { strokeOf } from '../grind/spine-rest/windows.ts';
 export { beltPath, faceDepth } from '../grinder/belt-path.ts';

@@ -25,18 +25,7 @@ import { cross3, unit3, type Vec3 } from '../../src/geometry/vector.ts';
 import type { StockPart } from '../../src/model/part.ts';
 import { seeded } from '../../src/setup/random.ts';
 import { valueOf } from '../family/examples.ts';
-import { steel } from './shapes.ts';
-
-const bar = (id: string, x: number, y: number, z: number): StockPart => ({
-  ...steel,
-  kind: 'stock',
-  id,
-  name: id,
-  section: '',
-  holes: [],
-  crossHoles: [],
-  layers: [{ profile: { outer: rectangle([0, 0], [x, y]), holes: [] }, from: 0, to: z }],
-});
+import { bar } from './shapes.ts';
 
 const carried = (workshop: Workshop, part: StockPart, name: string, at: Frame): CarriedPart => ({
   part,

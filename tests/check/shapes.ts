@@ -1,6 +1,8 @@
 import { frame, type Frame } from '../../src/geometry/frame.ts';
+import { rectangle } from '../../src/geometry/loop.ts';
 import type { Vec3 } from '../../src/geometry/vector.ts';
 import type { Mesh } from '../../src/model/mesh.ts';
+import type { StockPart } from '../../src/model/part.ts';
 import type { Body } from '../../src/check/distance/body.ts';
 import { clearance, type ClearanceOptions } from '../../src/check/distance/clearance.ts';
 import type { Clearance } from '../../src/check/distance/told.ts';
@@ -157,3 +159,15 @@ export const steel = {
   notes: [],
   tight: [],
 } as const;
+
+/** A square bar of steel with a corner at the origin. */
+export const bar = (id: string, x: number, y: number, z: number): StockPart => ({
+  ...steel,
+  kind: 'stock',
+  id,
+  name: id,
+  section: '',
+  holes: [],
+  crossHoles: [],
+  layers: [{ profile: { outer: rectangle([0, 0], [x, y]), holes: [] }, from: 0, to: z }],
+});

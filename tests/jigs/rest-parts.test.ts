@@ -10,10 +10,9 @@ import { withValue } from '../../src/core/path.ts';
 import type { Body } from '../../src/check/distance/index.ts';
 import type { Assembly } from '../../src/check/set-up.ts';
 import { frame } from '../../src/geometry/frame.ts';
-import { rectangle } from '../../src/geometry/loop.ts';
 import { dot3, type Vec3 } from '../../src/geometry/vector.ts';
-import type { Part, Placement } from '../../src/model/part.ts';
-import { steel } from '../check/shapes.ts';
+import type { Placement } from '../../src/model/part.ts';
+import { bar } from '../check/shapes.ts';
 import { examplesOf, solved, valueOf } from '../family/examples.ts';
 
 const exampleOf = (family: string, file: string) => {
@@ -117,16 +116,6 @@ describe('clamp bars beside a narrow base', () => {
 });
 
 describe('parts that are carried to other places', () => {
-  const bar = (id: string): Part => ({
-    ...steel,
-    kind: 'stock',
-    id,
-    name: id,
-    section: '',
-    holes: [],
-    crossHoles: [],
-    layers: [{ profile: { outer: rectangle([0, 0], [10, 10]), holes: [] }, from: 0, to: 10 }],
-  });
   const placement = (name: string, y: number, carrier: Placement['carrier']): Placement => ({
     part: name,
     name,
@@ -140,7 +129,7 @@ describe('parts that are carried to other places', () => {
     [-85, false],
   ])('are held apart wherever they stand, moved by %s mm at the second setting', (by, sound) => {
     const assembly: Assembly = {
-      parts: [bar('fixed'), bar('slide')],
+      parts: ['fixed', 'slide'].map((id) => bar(id, 10, 10, 10)),
       workshop: createWorkshop(),
       placements: [placement('fixed', 0, 'ground'), placement('slide', 80, 'step')],
       motions: new Map([

@@ -32,6 +32,19 @@ const named = (placements: readonly Placement[], name: string): Placement => {
 const away = (a: Placement, b: Placement): number =>
   Math.hypot(...a.frame.origin.map((x, k) => x - (b.frame.origin[k] ?? NaN)));
 
+type Slots = Extract<PlacedRest['pattern'], { readonly kind: 'slots' }>;
+
+/** A table 400 mm wide with slots along one axis. */
+const slotted = (axis: Slots['axis'], slots: Slots['slots']): PlacedRest => ({
+  kind: 'table',
+  half: 200,
+  front: -50,
+  back: 300,
+  thickness: 10,
+  pattern: { kind: 'slots', axis, slots },
+  offset: 0,
+});
+
 describe('screws that hold with a nut or an end', () => {
   it.each(
     ['spine-rest', 'edge-rest'].flatMap((family) =>
@@ -195,24 +208,11 @@ describe('a carriage', () => {
 
   it('stands in slots across the stroke as far as they are wider than its screws', () => {
     const { v, l } = q.c;
-    const rest: PlacedRest = {
-      kind: 'table',
-      half: 200,
-      front: -50,
-      back: 300,
-      thickness: 10,
-      pattern: {
-        kind: 'slots',
-        axis: 'x',
-        slots: [l.base.front + 20, l.base.back - 20].map((at) => ({
-          at,
-          from: -150,
-          to: 150,
-          width: 9,
-        })),
-      },
-      offset: 0,
-    };
+    const places = [l.base.front + 20, l.base.back - 20];
+    const rest = slotted(
+      'x',
+      places.map((at) => ({ at, from: -150, to: 150, width: 9 })),
+    );
     const codes = (spread: number): readonly string[] => {
       const mount = mountOf({ ...v, mount: 'screws' } as typeof v, l, rest, spread);
       return mount.ok ? [] : mount.issues.map(({ code }) => code);
@@ -224,30 +224,12 @@ describe('a carriage', () => {
 
   it('stands on a rest with slots wherever the rest shifts from belt to belt', () => {
     const { v, l } = q.c;
-    const [from, to] = [l.base.front - 30, l.base.back + 30];
-    const rest: PlacedRest = {
-      kind: 'table',
-      half: 200,
-      front: -50,
-      back: 300,
-      thickness: 10,
-      pattern: {
-        kind: 'slots',
-        axis: 'y',
-        slots: [-0.9, 0.9].map((share) => ({ at: share * (l.base.half - 10), from, to, width: 9 })),
-      },
-      offset: 0,
-    };
-    const ends = (spread: number, slots: readonly [number, number]): readonly number[] => {
-      const pattern = {
-        ...rest.pattern,
-        slots: (rest.pattern.kind === 'slots' ? rest.pattern.slots : []).map((slot) => ({
-          ...slot,
-          from: slots[0],
-          to: slots[1],
-        })),
-      } as PlacedRest['pattern'];
-      const { at } = valueOf(mountOf(v, l, { ...rest, pattern }, spread));
+    const ends = (spread: number, [from, to]: readonly [number, number]): readonly number[] => {
+      const rest = slotted(
+        'y',
+        [-0.9, 0.9].map((share) => ({ at: share * (l.base.half - 10), from, to, width: 9 })),
+      );
+      const { at } = valueOf(mountOf(v, l, rest, spread));
       return [Math.min(...at.map(([, y]) => y)), Math.max(...at.map(([, y]) => y))];
     };
     // Slots that end within the base: a screw stays inside them when the rest shifts by 6 mm.

@@ -16,7 +16,8 @@ export interface MendOptions {
 
 /**
  * `mend FILE`: sets every value that refusals, warnings and failed checks name as their mend and
- * tells which; with `out`, writes the mended design, if any value was set. Ends with 1 when a check fails nonetheless.
+ * tells which; with `out`, writes the mended design, if any value was set. Ends with 1 when a check
+ * fails nonetheless.
  */
 export const mend = async (file: string, { out, json = false }: MendOptions): Promise<ExitCode> => {
   const mended = chain(loadDesign(file, openToMend), (design) => mendAll(design, registry));
@@ -26,9 +27,10 @@ export const mend = async (file: string, { out, json = false }: MendOptions): Pr
     return 2;
   }
   const { design, differences, failed } = mended.value;
-  const { nothing } = text.adapt.mend;
+  const { nothing, still } = text.adapt.mend;
+  const changed = differences.length > 0;
   // A design that stays as it is need not be written again.
-  const to = differences.length > 0 ? out : undefined;
+  const to = changed ? out : undefined;
   const problem = to === undefined ? undefined : writeNew(to, saveDesign(design));
   if (problem) {
     printIssues([problem], json);
@@ -42,12 +44,12 @@ export const mend = async (file: string, { out, json = false }: MendOptions): Pr
   };
   if (json) printJson(report);
   else {
-    if (differences.length > 0) printDifferences(differences);
+    if (changed) printDifferences(differences);
     else printLine(`${nothing.message} ${nothing.fix}`);
-    if (failed.length > 0) printLine(text.adapt.mend.still(failed.length));
+    if (failed.length > 0) printLine(still(failed.length));
     printFailed(failed);
     const written = to === undefined ? text.adapt.notWritten : text.adapt.restored(design.name, to);
-    if (differences.length > 0) printLine(written);
+    if (changed) printLine(written);
   }
   return failed.length === 0 ? 0 : 1;
 };
