@@ -36,7 +36,7 @@ export class Notices {
   leftOut(issues: readonly Issue[]): void {
     const fields = issues.filter(({ code }) => code === 'unknown-field');
     if (fields.length === 0) return;
-    const said = fields.slice(0, NAMED).map(({ message }) => message);
+    const said = fields.slice(0, NAMED).map(({ path }) => path);
     this.say('bad', text.app.designs.leftOut(said, fields.length - said.length));
   }
 

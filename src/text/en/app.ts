@@ -362,13 +362,7 @@ export const app = {
     example: (name: string) => `Start from it: “${name}”`,
     opened: (name: string) => `“${name}” is on the board.`,
     leftOut: (fields: readonly string[], more: number) =>
-      [
-        ...fields,
-        ...(more > 0
-          ? [`So ${more === 1 ? 'was' : 'were'} ${plural(more, 'other', 'others')}.`]
-          : []),
-        'The file that you opened still has what was left out; a file saved here will not.',
-      ].join('\n'),
+      `Not known here, and left out: ${[...fields, ...(more > 0 ? [plural(more, 'other', 'others')] : [])].join(', ')}. The file that you opened still has what was left out; a file saved here will not.`,
     refused: (name: string) => `“${name}” was not opened; nothing was changed.`,
     takePart: (part: string) => `Take from the kept one: ${part}`,
     notTaken: (part: string) => `Not taken by itself: ${part}. Nothing was changed.`,
