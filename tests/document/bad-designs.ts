@@ -1,3 +1,5 @@
+import { sparse } from './documents.ts';
+
 /** Path, bad value, code, path of the issue, and what message and mend must name. */
 export type BadDesign = readonly [string, unknown, string, string, readonly string[]];
 
@@ -11,6 +13,13 @@ export const BAD_BLADES: readonly BadDesign[] = [
   ['revision', 1.5, 'not-whole', 'revision', ['Revision', '1.5', 'whole']],
   ['blades', [], 'wrong-length', 'blades', ['Blades', '0 entries', 'from 1 to 12']],
   ['blades', 'none', 'wrong-type', 'blades', ['Blades', 'none', 'list']],
+  [
+    'blades',
+    [...sparse().blades, ...sparse().blades],
+    'same-name',
+    'blades.1.name',
+    ['"Kitchen 180"', 'twice'],
+  ],
   [
     'blades.0.outline.length',
     9,

@@ -20,15 +20,11 @@ const invented: Format = {
 describe('migrations', () => {
   it('run one after the other from any version', () => {
     const now = { format: 'invented', schema: 3, length: 7, unit: 'mm' };
-    expect(upgrade({ format: 'invented', schema: 1, size: 7 }, invented)).toMatchObject({
-      ok: true,
-      value: now,
-    });
-    expect(upgrade({ format: 'invented', schema: 2, length: 7 }, invented)).toMatchObject({
-      ok: true,
-      value: now,
-    });
-    expect(upgrade(now, invented)).toEqual({ ok: true, value: now, issues: [] });
+    const answer = { ok: true, value: now, issues: [] };
+    // No more than that: a field under its old name would be one that is not known.
+    expect(upgrade({ format: 'invented', schema: 1, size: 7 }, invented)).toEqual(answer);
+    expect(upgrade({ format: 'invented', schema: 2, length: 7 }, invented)).toEqual(answer);
+    expect(upgrade(now, invented)).toEqual(answer);
   });
 
   it('leave the file they read as it was', () => {
