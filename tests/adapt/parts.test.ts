@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { partChanges } from '../../src/adapt/part-changes.ts';
 import { circle, rectangle } from '../../src/geometry/loop.ts';
 import type { Vec2 } from '../../src/geometry/vector.ts';
-import type { Hole, PlatePart } from '../../src/model/part.ts';
+import type { CrossHole, Hole, PlatePart, StockPart } from '../../src/model/part.ts';
 
 const hole = (id: string, at: Vec2, size = 5): Hole => ({
   id,
@@ -81,11 +81,14 @@ describe('what becomes of a part', () => {
   });
 
   it('is making again for each thing that counts, and says which', () => {
+    const thicker = sheet([a], { layers: sheet([a]).layers.map((one) => ({ ...one, to: 8 })) });
     const cases: [PlatePart, string][] = [
       [sheet([a], {}, 90), 'size 80 x 40 x 6 -> 90 x 40 x 6 mm'],
+      [thicker, 'size 80 x 40 x 6 -> 80 x 40 x 8 mm'],
       [sheet([a], { material: 'Aluminium' }), 'material Steel -> Aluminium'],
       [sheet([a], { process: 'saw-drill' }), 'process laser -> saw-drill'],
       [sheet([hole('a', [13, 14])]), 'hole a moved by up to 5 mm'],
+      [sheet([hole('a', [10.2, 10])]), 'hole a moved by up to 0.2 mm'],
       [sheet([hole('a', [10, 10], 6)]), 'other size of a'],
       [sheet([{ ...a, thread: 'M6' }]), 'other size of a'],
       [
@@ -102,6 +105,45 @@ describe('what becomes of a part', () => {
     ];
     for (const [to, reason] of cases)
       expect(change(sheet([a]), to)).toMatchObject({ change: 'remake', reasons: [reason] });
+  });
+
+  it('tells of holes that moved the farthest way', () => {
+    const moved = sheet([hole('a', [10, 11]), hole('b', [33, 14])]);
+    expect(change(sheet([a, b]), moved)).toMatchObject({
+      reasons: ['holes a, b moved by up to 5 mm'],
+    });
+  });
+
+  it('is making again where a bar is drilled to another depth, face, thread or place', () => {
+    const bar = (over: Partial<CrossHole>): StockPart => ({
+      ...sheet([]),
+      kind: 'stock',
+      section: 'EN 10059 20 x 20',
+      crossHoles: [
+        {
+          id: 'c',
+          face: 'y',
+          at: [10, 5],
+          size: 5,
+          depth: 12,
+          thread: 'M6',
+          purpose: 'x',
+          ...over,
+        },
+      ],
+    });
+    const found = (over: Partial<CrossHole>) => partChanges([bar({})], [bar(over)])[0]?.change;
+    expect(found({ purpose: 'other' })).toBe('unchanged');
+    const others: Partial<CrossHole>[] = [
+      { depth: 'through' },
+      { depth: 14 },
+      { face: 'x' },
+      { at: [10, 6] },
+      { size: 5.5 },
+    ];
+    for (const over of others) expect(found(over), JSON.stringify(over)).toBe('remake');
+    const { thread: _, ...plain } = bar({}).crossHoles[0] as CrossHole;
+    expect(partChanges([bar({})], [{ ...bar({}), crossHoles: [plain] }])[0]?.change).toBe('remake');
   });
 
   it('counts pieces, new parts, parts left over, and parts under another name', () => {
