@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { partChanges } from '../../src/adapt/part-changes.ts';
+import { partChanges, purchases } from '../../src/adapt/part-changes.ts';
 import { circle, rectangle } from '../../src/geometry/loop.ts';
 import type { Vec2 } from '../../src/geometry/vector.ts';
-import type { CrossHole, Hole, PlatePart, StockPart } from '../../src/model/part.ts';
+import type { CrossHole, HardwarePart, Hole, PlatePart, StockPart } from '../../src/model/part.ts';
 
 const hole = (id: string, at: Vec2, size = 5): Hole => ({
   id,
@@ -142,8 +142,7 @@ describe('what becomes of a part', () => {
       { size: 5.5 },
     ];
     for (const over of others) expect(found(over), JSON.stringify(over)).toBe('remake');
-    const { thread: _, ...plain } = bar({}).crossHoles[0] as CrossHole;
-    expect(partChanges([bar({})], [{ ...bar({}), crossHoles: [plain] }])[0]?.change).toBe('remake');
+    expect(found({ thread: 'M5' })).toBe('remake');
   });
 
   it('counts pieces, new parts, parts left over, and parts under another name', () => {
@@ -155,5 +154,32 @@ describe('what becomes of a part', () => {
     expect(partChanges([sheet([a])], [])).toMatchObject([{ change: 'left-over', quantity: 1 }]);
     const [same] = partChanges([sheet([a])], [sheet([a], { id: 'other' })]);
     expect(same).toMatchObject({ part: 'other', change: 'unchanged' });
+  });
+});
+
+describe('what is bought', () => {
+  const bought = (designation: string, quantity: number, name = 'Screw'): HardwarePart => ({
+    ...sheet([]),
+    kind: 'hardware',
+    id: `${name.toLowerCase()}-${designation}`,
+    name,
+    designation,
+    quantity,
+  });
+  const [long, short] = ['ISO 4762 M6 x 30', 'ISO 4762 M6 x 20'];
+
+  it('is counted by designation over all its uses, what is at hand against what is needed', () => {
+    const before = [bought(long, 2), bought(long, 4, 'Clamp'), bought(short, 3)];
+    const after = [bought(long, 8), bought(short, 2), bought(short, 1, 'Clamp'), bought('pin', 1)];
+    expect(purchases(before, after)).toEqual([
+      { designation: long, name: 'Screw', have: 6, need: 8 },
+      { designation: 'pin', name: 'Screw', have: 0, need: 1 },
+    ]);
+    expect(purchases(after, [])).toContainEqual({
+      designation: short,
+      name: 'Clamp',
+      have: 3,
+      need: 0,
+    });
   });
 });

@@ -46,6 +46,12 @@ describe('the picture of a reach', () => {
     expect(width(first)).toBeCloseTo(width(second), 9);
     // Two bands of 5 mm fill the field from end to end.
     expect((second[1] ?? 0) - (first[0] ?? 0)).toBeCloseTo(2 * width(first), 9);
+    const field = reachSheet(table).items.flatMap((item) =>
+      item.kind === 'polyline' && item.stroke === 'visible' ? item.points : [],
+    );
+    const ends = (values: readonly number[]) => [Math.min(...values), Math.max(...values)];
+    expect([first[0], second[1]]).toEqual(ends(field.map((p) => p[0])));
+    expect([second[2], third[3]]).toEqual(ends(field.map((p) => p[1])));
   });
 
   it('writes the angles into the bands and draws them as bars to one scale', () => {

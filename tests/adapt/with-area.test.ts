@@ -37,6 +37,15 @@ describe('taking one part of another design', () => {
     }
   });
 
+  // The first blade is the one that the settings are made for: its place is not taken.
+  it('puts a blade that is new behind those that are there', () => {
+    const [from, to] = [worked[0], worked[1]];
+    const [blade] = to?.blades ?? [];
+    if (!from || !to || !blade) throw new Error('two designs');
+    const taken = withArea(from, to, `blades.${blade.name}`) as Design;
+    expect(taken.blades).toEqual([...from.blades, blade]);
+  });
+
   it('is refused, with the reason, where it leaves no blade', () => {
     const [from, to] = [worked[0], worked[1]];
     if (!from || !to) throw new Error('two designs');
