@@ -82,6 +82,7 @@ export const settingsOf = (c: Context): Setting[] => {
         { key: 'edgeSide', label: readings.edgeSide, value: s.edgeSide, unit: 'mm' },
       ],
       progress: s.progress.map(({ edge, angle, bevelHeight }) => ({ edge, angle, bevelHeight })),
+      ...(s.facet > 0 && s.clamping[0] ? { progressAt: s.clamping[0].u } : {}),
       expected: s.blades.flatMap(({ blade, expected }) =>
         expected.map(({ place, u, bevelHeight }) => ({ blade, place, u, bevelHeight })),
       ),

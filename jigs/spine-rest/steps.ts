@@ -1,4 +1,11 @@
-import { stepAtPin, text, type Design, type SpineRestPlan } from '../../src/family/index.ts';
+import {
+  bevelPlace,
+  placeAt,
+  stepAtPin,
+  text,
+  type Design,
+  type SpineRestPlan,
+} from '../../src/family/index.ts';
 import { buildOf } from '../shared/build-of.ts';
 import { WIDEST_TOLD } from '../shared/checks/ranges.ts';
 import { DIVISIONS, PITCH } from '../shared/feed.ts';
@@ -6,7 +13,7 @@ import { SIZE } from '../shared/layout/sizes.ts';
 import type { Context } from '../shared/parts/context.ts';
 import { padReaches } from './pads.ts';
 import { feelerGap } from './rules.ts';
-import { seatOf, type Carried } from './strip/carried.ts';
+import { packingAt, seatOf, type Carried } from './strip/carried.ts';
 
 type StepsOf = Parameters<typeof text.family.spineRest.assembly>[0];
 
@@ -19,6 +26,8 @@ export const stepsOf = (
 ): StepsOf => {
   const { v, l } = c;
   const thinnest = Math.min(...design.blades.flatMap((b) => b.thickness.map(({ t }) => t)));
+  const [blade] = design.blades;
+  const place = blade && placeAt(blade, bevelPlace(blade));
   return {
     ...buildOf(c),
     noseGap: feelerGap(design, v),
@@ -33,6 +42,11 @@ export const stepsOf = (
     degreesPerTenth: plan.sensitivity[0]?.degrees ?? NaN,
     heightPerTenth: plan.sensitivity[0]?.bevelHeight ?? NaN,
     gauge: l.gauge.width,
+    bar: {
+      thickness: place?.thickness ?? NaN,
+      height: place?.height ?? NaN,
+      ...(place && strip ? { packing: packingAt(strip, place.u) } : {}),
+    },
     padHeight: v.plate + l.push.pad,
     ...(strip ? { lineStrip: seatOf(strip) } : {}),
     pads: design.blades.map(({ name }) => ({

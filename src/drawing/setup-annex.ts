@@ -17,6 +17,7 @@ import { left, right, section, type Head } from './lists.ts';
 import { pictured } from './pictured.ts';
 import { POURED_WIDTH as WIDTH, pouredSheets, roomOf } from './poured.ts';
 import type {
+  BladeRow,
   BudgetRow,
   Fact,
   OtherBlade,
@@ -140,6 +141,29 @@ const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
   return bands;
 };
 
+/** The blades before grinding, a line for every place; what holds all along stands in the first. */
+const blades = (list: readonly BladeRow[]): Strip[] => {
+  const t = text.drawing.setup;
+  if (list.length === 0) return [];
+  const { blade, place, thickness, height, edge, spine, bevels } = t.blades;
+  const heads = [
+    left(blade),
+    left(place),
+    right(thickness),
+    right(height),
+    left(edge),
+    right(spine),
+    left(bevels),
+  ];
+  const cells = list.flatMap((row) =>
+    row.places.map((at, i) => {
+      const all = i === 0 ? [row.edge, row.spine, row.bevels] : ['', '', ''];
+      return [i === 0 ? row.blade : '', at.place, at.thickness, at.height, ...all];
+    }),
+  );
+  return [paragraph(t.bladesNote, WIDTH, { keep: true }), ...fittedTable(heads, cells, WIDTH)];
+};
+
 /** What errors of setting, belt and blade do, an output a row. */
 const budget = (rows: readonly BudgetRow[]): Strip[] => {
   const t = text.drawing.setup;
@@ -165,8 +189,11 @@ const strips = (data: SetupData, { link, designId }: TitleBlock): Strip[] => {
   return [
     paragraph(t.annexTitle, WIDTH, { height: TEXT.heading, bold: true, keep: true }),
     paragraph(t.annexNote, WIDTH),
+    ...part(t.bladesTitle, blades(data.bladeRows)),
     ...part(t.progressTitle, [
-      paragraph(terms.progressNote, WIDTH, { keep: true }),
+      paragraph([terms.progressNote, data.progressBlade ?? ''].join(' ').trim(), WIDTH, {
+        keep: true,
+      }),
       ...progress(data.progress, terms),
     ]),
     ...part(

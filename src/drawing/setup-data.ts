@@ -16,6 +16,10 @@ export interface SetupData {
   readonly pictures: { readonly section: Section; readonly blade?: Section };
   /** What should come of the passes on blades after the first: in the annex. */
   readonly others: readonly OtherBlade[];
+  /** The blades as they were entered, to measure one's own against. */
+  readonly bladeRows: readonly BladeRow[];
+  /** What the progress tables are told of, in a sentence. */
+  readonly progressBlade?: string;
   readonly progress: readonly Progress[];
   /** Zeroing, step by step. */
   readonly zeroing: readonly string[];
@@ -79,6 +83,20 @@ export interface OtherBlade {
   readonly places: readonly string[];
   /** For every pass the bevel height at each place, mm. */
   readonly bevels: readonly (readonly number[])[];
+}
+
+/** A blade before grinding, in words and numbers: at each place, and what holds all along. */
+export interface BladeRow {
+  readonly blade: string;
+  readonly places: readonly {
+    readonly place: string;
+    readonly thickness: string;
+    readonly height: string;
+  }[];
+  /** Edge thickness as it comes and as wanted, radius of the spine's corners, and both bevels. */
+  readonly edge: string;
+  readonly spine: string;
+  readonly bevels: string;
 }
 
 /** Lengths of the settings in inches: a row for every pass, for makers who measure so. */

@@ -57,6 +57,8 @@ export interface Setting {
     readonly angle: number;
     readonly bevelHeight: number;
   }[];
+  /** Where that is, mm from the plunge, if not at the place where the bevel is promised. */
+  readonly progressAt?: number;
   /** Bevel heights to expect when the stop is reached. */
   readonly expected: readonly {
     readonly blade: string;

@@ -144,4 +144,5 @@ export {
   type SpineRestBody,
   type StripWish,
 } from '../virtual/index.ts';
+export { outerFace } from '../virtual/hold/strip.ts';
 export { valuesOf, type ValuesOf } from './values.ts';

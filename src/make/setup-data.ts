@@ -6,6 +6,7 @@ import type { Fixture, Reading, Setting } from '../family/index.ts';
 import { scratchDepth } from '../grind/spine-rest/scratch.ts';
 import { beltSpeed } from '../grinder/belt-speed.ts';
 import { text } from '../text/index.ts';
+import { bladeRows, placeText, progressBlade } from './setup-blades.ts';
 import { inBoth, inchTable, lengthsInBoth, usesInches } from './setup-inches.ts';
 import { placesOf, setupPictures } from './setup-pictures.ts';
 
@@ -45,7 +46,7 @@ interface Keys {
 
 /** Names of the places at which a blade is compared. */
 const namesOfPlaces = (setting: Setting | undefined, blade: string): string[] =>
-  placesOf(setting, blade).map(({ place, u }) => words.place(text.make.place[place], plain(u, 0)));
+  placesOf(setting, blade).map(({ place, u }) => words.place(text.make.place[place], placeText(u)));
 
 /** What is expected of a blade at its places, mm. */
 const bevelsOf = (setting: Setting, blade: string): number[] =>
@@ -75,8 +76,10 @@ const perTenth = (progress: Setting['progress']): number => {
   return ((last.bevelHeight - before.bevelHeight) / (before.edge - last.edge)) * 0.1;
 };
 
-const progressOf = (setting: Setting): Progress => {
-  const title = words.progressTitle(setting.step, setting.belt, text.make.side[setting.side]);
+const progressOf = (setting: Setting, i: number): Progress => {
+  const { progressAt, belt, side } = setting;
+  const at = progressAt === undefined ? null : placeText(progressAt);
+  const title = words.progressTitle(i + 1, belt, text.make.side[side], at);
   if (setting.hollow === undefined)
     return {
       title,
@@ -195,6 +198,7 @@ export const setupData = (
     const letter = letters.get(key);
     return letter === undefined ? label : words.lettered(letter, label);
   };
+  const progressBladeTold = progressBlade(design, settings);
   const terms = sheet ?? text.family.shared.bevelSheet;
   const inches = usesInches(design);
   const told = (reading: Reading): string => {
@@ -236,6 +240,8 @@ export const setupData = (
     },
     ...(inches ? { inches: inchTable(settings, keys.set, named, terms.stopAt, blade) } : {}),
     notes: notesOf(settings),
+    bladeRows: bladeRows(design, settings),
+    ...(progressBladeTold === undefined ? {} : { progressBlade: progressBladeTold }),
     progress: settings.map(progressOf),
     zeroing: inches ? zeroing.map(lengthsInBoth) : zeroing,
     measure: sheet?.measure ?? words.measure,

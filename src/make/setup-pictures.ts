@@ -1,6 +1,7 @@
 import { outlineLoop } from '../blade/outline.ts';
 import type { Blade } from '../blade/schema.ts';
 import { shapeOf } from '../blade/shape.ts';
+import { plain } from '../core/units.ts';
 import type { Design } from '../document/schema.ts';
 import type { Section, SectionDimension, SectionShape } from '../drawing/belt-section.ts';
 import type { Fixture, Reading, Setting } from '../family/index.ts';
@@ -83,7 +84,7 @@ const bladeOf = (
       ...places.map(({ place, u }): SectionDimension => ({
         kind: 'note',
         at: [u, edge(u)],
-        text: words.placeAt(text.make.place[place], u),
+        text: words.placeAt(text.make.place[place], plain(u, 1)),
       })),
     ],
   };

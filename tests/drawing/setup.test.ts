@@ -65,6 +65,19 @@ const data: SetupData = {
       volume: 122,
     })),
   },
+  bladeRows: [
+    {
+      blade: 'Hunter 115',
+      places: [
+        { place: 'heel 12', thickness: '4', height: '29' },
+        { place: 'tip 101.3', thickness: '3.5', height: '15.2' },
+      ],
+      edge: '0.8; 0.3',
+      spine: '0.4',
+      bevels: '17 mm',
+    },
+  ],
+  progressBlade: 'Told of Hunter 115.',
   notes: ['No. 3: New belt: take the zero again.'],
   progress: Array.from({ length: 4 }, (_, i) => ({
     title: `Setting ${String(i + 1)}`,

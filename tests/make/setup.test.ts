@@ -26,6 +26,21 @@ describe('what a set-up sheet tells', () => {
     );
   });
 
+  it('of every blade what it was entered with, at the places where it is measured', () => {
+    const { bladeRows, progressBlade, progress, settings } = told(design);
+    expect(bladeRows.map(({ blade }) => blade)).toEqual(design.blades.map(({ name }) => name));
+    const [row] = bladeRows;
+    expect(row?.edge).toBe('0.7; 0.2');
+    // By hand: the edge runs straight from 50 at the plunge to 49 at 95 mm, the spine is straight
+    // as far as that, so the heights at 21 and 47.5 mm are 50 - 21/95 and 50 - 0.5.
+    expect(row?.places[0]).toEqual({ place: 'heel 21', thickness: '3', height: '49.8' });
+    expect(progressBlade).toContain('47.5 mm from the plunge, 3 mm thick and 49.5 mm high');
+    // A progress table is found by the number of its pass in the table of settings.
+    expect(progress.map(({ title }) => title.slice(0, title.indexOf(',')))).toEqual(
+      settings.rows.map(({ belt }, i) => `${String(i + 1)}. ${belt.slice(0, belt.indexOf(' '))}`),
+    );
+  });
+
   it('what belongs to single passes, with their numbers, and every note of theirs', () => {
     const { notes } = told(design);
     for (const note of new Set(fixture.settings.flatMap((setting) => setting.notes))) {

@@ -4,6 +4,8 @@ import {
   fail,
   lineWithout,
   ok,
+  outerFace,
+  placeAt,
   planWithStrip,
   posesWithStrip,
   mendedBy,
@@ -158,4 +160,10 @@ export const seatOf = ({ found, wish }: Carried, side?: Side) => {
   const own = found.cure.sides.find((one) => one.side === side) ?? found.cure.sides[0];
   const { us = [], bottom = 0 } = own?.strip ?? {};
   return { from: us[0] ?? 0, to: us.at(-1) ?? 0, below: bottom, tape: wish.tape };
+};
+
+/** How thick strip and tape stand on the blade at a place, mm. */
+export const packingAt = ({ found, blade }: Carried, u: number): number => {
+  const [side] = found.cure.sides;
+  return side ? outerFace(side.strip, u) - placeAt(blade, u).thickness / 2 : NaN;
 };

@@ -104,7 +104,7 @@ export const drawing = {
     measureTitle: 'Measure first',
     zeroTitle: 'Find zero',
     settingsTitle: 'Settings, in the order of the passes',
-    once: (what: string) => `Set once, for all belts: ${what}.`,
+    once: (what: string) => `The same for all belts: ${what}.`,
     turnsNote: (leads: string): string =>
       `Dial: t turns and d divisions of the knob from zero, in ${leads}, in brackets the division at the index.`,
     comes: (what: string, blade: string) =>
@@ -127,6 +127,18 @@ export const drawing = {
       worst: 'Worst case',
       most: 'Most by (share of the variance)',
       halved: 'First halved',
+    },
+    bladesTitle: 'The blades that this holds for',
+    bladesNote:
+      'Before grinding, as entered. Measure yours: what differs moves angle and bevel. Heights are from spine to edge, square to the spine.',
+    blades: {
+      blade: 'Blade',
+      place: 'From the plunge, mm',
+      thickness: 'Thick, mm',
+      height: 'High, mm',
+      edge: 'Edge: as it comes; wanted, mm',
+      spine: 'Spine corner radius, mm',
+      bevels: 'Bevels: left; right',
     },
     progressTitle: 'Progress at one setting',
     checksTitle: 'Computed checks',

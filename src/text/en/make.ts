@@ -123,10 +123,23 @@ export const make = {
     inInches: (name: string) => `${name} (in)`,
     placeInInches: (place: string, u: string) => `${place} at ${u} (in)`,
     inchesToo: (value: string, inch: string): string => `${value} (${inch}″)`,
-    placeAt: (place: string, u: number) => `${place} ${u.toFixed(0)}`,
+    placeAt: (place: string, u: string) => `${place} ${u}`,
     lettered: (letter: string, label: string) => `${letter}: ${label}`,
     bladePicture: (blade: string) => `${blade}: stops and places to measure, mm`,
-    progressTitle: (step: number, belt: string, side: string) => `${step}. ${belt}, ${side} side`,
+    progressOf: (blade: string, u: string, thickness: string, height: string) =>
+      `Told of ${blade}, ${u} mm from the plunge, ${thickness} mm thick and ${height} mm high there.`,
+    edges: (comes: string, wanted: string) => `${comes}; ${wanted}`,
+    bevels: (left: string, right: string) => (left === right ? left : `${left}; ${right}`),
+    bevel: {
+      none: 'not ground',
+      full: 'full height',
+      flat: (height: string) => `${height} mm`,
+      angle: (angle: string) => `${angle}°`,
+      hollow: (depth: string, angle: string | null) =>
+        `hollow ${depth} mm in ${angle === null ? 'the flat' : `a flat bevel of ${angle}°`}`,
+    },
+    progressTitle: (pass: number, belt: string, side: string, at: string | null) =>
+      `${pass}. ${belt}, ${side}${at === null ? '' : `, at ${at} mm`}`,
     passed: 'Checks passed',
     passedOf: (passed: number, total: number) =>
       `${passed} of ${total}; all with numbers in checks.csv`,

@@ -76,7 +76,7 @@ export const supplies = (s: StepsOf): Supply[] => [
     ? ['Contact cement', 'soft sheet on the ribs']
     : ['Abrasive paper, P240 to P600', 'front edges of the ribs'],
   ['Shim stock, 0.05 to 0.5 mm', 'carrier where it is held, until the belt stands square'],
-  shared.testBar,
+  shared.testPiece,
 ];
 
 /** How to find zero, in order. */

@@ -13,7 +13,7 @@ export const setting = {
     collar: 'Plunge to stop collar',
   },
   notes: {
-    zeroAgain: 'New belt: take the zero with the pin again before setting.',
+    zeroAgain: 'New belt: nose and zero again (Find zero, 3 to 5) before setting.',
     climbs: (per: number) => `The hollow climbs up to ${n(per, 1)} mm for each mm of depth.`,
     lipTop:
       'The face overhangs: the blade bears on the upper edge of the lip. Keep that edge sharp.',

@@ -57,7 +57,7 @@ export const supplies = (s: StepsOf): Supply[] => [
   ...(s.strips ? [shared.paper] : []),
   shared.shims,
   shared.lining('stop collar'),
-  shared.testBar,
+  shared.testPiece,
 ];
 
 /** How to find zero and come to a setting, in order. */
@@ -77,7 +77,7 @@ export const zeroing = (s: StepsOf): string[] => [
   `Stop collar: clamp it on the tang, ${mm(s.collar, 1)} from the plunge to its inner face, square to the edge, its long ends reaching below the edge. It must meet the end of the wear strip when the plunge stands outside the edge of the belt, on both sides alike.`,
   `Push block: stand it on the lip slide, pad against the blade opposite the belt. The pad touches ${mm(s.padHeight, 1)} above the seat, below the wheel's contact: there it holds the edge against the lip. Where the tip is too narrow use the push stick, hand behind its stop.`,
   'Try the whole stroke, motor off, both sides, tip to plunge: the edge must lie on seat and lip all along, nothing else may touch.',
-  `Grind a test bar to half the depth, measure it and look it up in the progress table of the annex. For every ${mm(s.perTenth)} that the upper limit is higher than there, close the lip by ${n(0.1 / s.perDivision, 0)} divisions; if lower, open it: so the zero is mended.`,
+  `Grind a test bar, its edge and flat as those of the blade, to half the depth, measure it and look it up in the progress table of the annex. For every ${mm(s.perTenth)} that the upper limit is higher than there, close the lip by ${n(0.1 / s.perDivision, 0)} divisions; if lower, open it: so the zero is mended.`,
   `Take the zero again after every change of belt, and as the belt wears: 0.1 mm of lip moves the hollow by ${mm(s.perTenth)}.`,
 ];
 

@@ -13,7 +13,7 @@ export const setting = {
     edgeSide: 'Edge of this side from the middle of the blade',
   },
   notes: {
-    zeroAgain: 'New belt: take the zero with the pin again before setting.',
+    zeroAgain: 'New belt: nose and zero again (Find zero, 3 to 5) before setting.',
     soft: (backing: string) =>
       `Backing "${backing}" gives way under the push: angle and bevel height are estimates until calibrated with a test piece.`,
     edgeFirst:

@@ -29,6 +29,8 @@ export interface StepsOf extends BuildOf {
   /** Width of the setting gauge: the last setting. */
   readonly gauge: number;
   readonly padHeight: number;
+  /** A bar that the progress tables hold for, and what stands for the line strip on it. */
+  readonly bar: { readonly thickness: number; readonly height: number; readonly packing?: number };
   /** Where the line strip sits and ends, mm from the plunge and from the spine line; its tape. */
   readonly lineStrip?: {
     readonly from: number;
@@ -71,7 +73,7 @@ export const supplies = (s: StepsOf): Supply[] => [
   ...(s.lineStrip
     ? [[`Double-sided tape ${mm(s.lineStrip.tape)} thick`, 'line strip'] as const]
     : []),
-  shared.testBar,
+  shared.testBar(s.bar.thickness, s.bar.height),
 ];
 
 /** How to find zero and come to a setting, in order. */
@@ -94,8 +96,8 @@ export const zeroing = (s: StepsOf): string[] => [
       ]
     : []),
   'Try the whole stroke, motor off, both sides, tip to plunge: nothing may touch belt, platen or rest but what is meant to.',
-  `Grind a test bar at the last setting, measure its edge and look it up in the progress table of the annex. For every ${mm(s.heightPerTenth)} that the bevel is higher than there, open the step by ${n(0.1 / s.perDivision, 0)} divisions; if lower, close it: so the zero is mended.`,
-  `Take the zero again after every change of belt or backing and as the belt wears: 0.1 mm of the step turns the bevel by ${n(s.degreesPerTenth)} degrees.`,
+  `Grind both sides of a test bar (${mm(s.bar.thickness)} thick, ${mm(s.bar.height, 1)} high${s.bar.packing === undefined ? '' : `, ${mm(s.bar.packing)} of packing where the strip sits`}) at the last setting; the annex has its bevel by its edge (progress). For every ${mm(s.heightPerTenth)} more, open the step by ${n(0.1 / s.perDivision, 0)} divisions; for less, close it.`,
+  `Take the zero again as the belt wears: 0.1 mm of the step turns the bevel by ${n(s.degreesPerTenth)} degrees.`,
 ];
 
 /** Cautions that this fixture adds to the usual ones. */
