@@ -254,7 +254,7 @@ describe('a file that is refused', () => {
     const shop = new Shop(outsideWith());
     await shop.start('');
     const bad = { ...one, stray: 1, revision: 0 };
-    await shop.open('bad.json', new TextEncoder().encode(JSON.stringify(bad)));
+    await shop.designs.open('bad.json', new TextEncoder().encode(JSON.stringify(bad)));
     const told = shop.notices.list.map(({ text }) => text).join();
     expect(told).toContain('Revision is 0');
     expect(told).not.toContain('stray');
@@ -268,10 +268,10 @@ describe('a design that comes from elsewhere', () => {
     const shop = new Shop(outsideWith());
     await shop.start('');
     const told = () => shop.notices.list.filter(({ tone }) => tone === 'bad').map((n) => n.text);
-    await shop.open('plain.json', bytes(two));
+    await shop.designs.open('plain.json', bytes(two));
     expect(told()).toEqual([]);
     const strays = Object.fromEntries(Array.from({ length: 9 }, (_, i) => [`stray${i}`, i]));
-    await shop.open('strays.json', bytes({ ...three, ...strays }));
+    await shop.designs.open('strays.json', bytes({ ...three, ...strays }));
     expect(shop.bench?.design.name).toBe('three');
     expect(told()).toHaveLength(1);
     expect(told()[0]?.match(/stray\d/g)).toHaveLength(4);
@@ -282,19 +282,19 @@ describe('a design that comes from elsewhere', () => {
     const shop = new Shop(outsideWith());
     await shop.start('');
     const arrives = async (design: Design) => {
-      await shop.open('shared.json', bytes(design));
-      await shop.shelf.flush();
+      await shop.designs.open('shared.json', bytes(design));
+      await shop.designs.shelf.flush();
     };
     await arrives(two);
-    const mine = shop.shelf.held.id;
+    const mine = shop.designs.shelf.held.id;
     await arrives(three);
     await arrives(two);
-    expect(shop.shelf.held.id).toBe(mine);
-    expect(shop.shelf.entries).toHaveLength(2);
+    expect(shop.designs.shelf.held.id).toBe(mine);
+    expect(shop.designs.shelf.entries).toHaveLength(2);
     expect(shop.notices.list.every(({ action }) => action === undefined)).toBe(true);
 
     await arrives({ ...two, revision: 7 });
-    expect(shop.shelf.entries).toHaveLength(3);
+    expect(shop.designs.shelf.entries).toHaveLength(3);
     shop.notices.list.at(-1)?.action?.run();
     await expect.poll(() => shop.comparing.asked?.target.revision).toBe(two.revision);
     expect(shop.comparing.asked?.of.revision).toBe(7);
@@ -307,12 +307,12 @@ describe('what is typed while a design comes', () => {
     const outside = outsideWith();
     const shop = new Shop(outside);
     await shop.start('');
-    await shop.open('other.json', new TextEncoder().encode(JSON.stringify(three)));
-    const other = shop.shelf.held.id;
-    await shop.shelf.flush();
-    await shop.open('mine.json', new TextEncoder().encode(JSON.stringify(two)));
-    await shop.shelf.flush();
-    const mine = shop.shelf.held.id;
+    await shop.designs.open('other.json', new TextEncoder().encode(JSON.stringify(three)));
+    const other = shop.designs.shelf.held.id;
+    await shop.designs.shelf.flush();
+    await shop.designs.open('mine.json', new TextEncoder().encode(JSON.stringify(two)));
+    await shop.designs.shelf.flush();
+    const mine = shop.designs.shelf.held.id;
 
     const { numbers } = outside.engines;
     const asked = way === 'open' ? 'open' : 'restore';
@@ -320,9 +320,9 @@ describe('what is typed while a design comes', () => {
       shop.bench?.set('notes', 'typed meanwhile');
       return ok(three);
     });
-    if (way === 'open') await shop.open('third.json', new Uint8Array());
-    else if (way === 'take') await shop.take(other);
-    else await shop.openExample(0);
+    if (way === 'open') await shop.designs.open('third.json', new Uint8Array());
+    else if (way === 'take') await shop.designs.take(other);
+    else await shop.designs.openExample(0);
     expect(reads).toHaveBeenCalled();
     expect(shop.bench?.design.name).toBe('three');
     expect((await outside.store.read(mine))?.text).toContain('typed meanwhile');
@@ -334,17 +334,17 @@ describe('what another tab wrote', () => {
     const outside = outsideWith();
     const shop = new Shop(outside);
     await shop.start('');
-    await shop.open('mine.json', new TextEncoder().encode(JSON.stringify(two)));
-    await shop.shelf.flush();
+    await shop.designs.open('mine.json', new TextEncoder().encode(JSON.stringify(two)));
+    await shop.designs.shelf.flush();
     const writes = async (name: string) => {
-      const entry = await outside.store.read(shop.shelf.held.id);
+      const entry = await outside.store.read(shop.designs.shelf.held.id);
       if (entry === undefined) throw new Error('nothing is kept');
       const { id, revision } = entry;
       const text = JSON.stringify({ ...two, name });
       await outside.store.write({ ...entry, name, text, revision: revision + 1 }, revision);
       return id;
     };
-    await shop.heard(await writes('theirs'));
+    await shop.designs.heard(await writes('theirs'));
     expect(shop.bench?.design.name).toBe('theirs');
 
     const { numbers } = outside.engines;
@@ -352,7 +352,7 @@ describe('what another tab wrote', () => {
       shop.bench?.set('name', 'typed meanwhile');
       return ok({ ...two, name: 'theirs again' });
     });
-    await shop.heard(await writes('theirs again'));
+    await shop.designs.heard(await writes('theirs again'));
     expect(reads).toHaveBeenCalled();
     expect(shop.bench?.design.name).toBe('typed meanwhile');
   });

@@ -2,7 +2,6 @@ import { proxy } from 'comlink';
 import { createContext } from 'svelte';
 import type { Blade } from '../../blade/schema.ts';
 import type { Issue } from '../../core/issue.ts';
-import type { Result } from '../../core/result.ts';
 import type { Design } from '../../document/schema.ts';
 import type { ReachTable } from '../../adapt/reach.ts';
 import type { Suit } from '../../make/suit/suit.ts';
@@ -16,32 +15,27 @@ import { Bench } from './bench.svelte.ts';
 import { Unmeasured } from './unmeasured.svelte.ts';
 import { Calibrating } from './calibrating.svelte.ts';
 import { Comparing } from './comparing.svelte.ts';
+import { Designs } from './designs.svelte.ts';
 import { Finding } from './finding.svelte.ts';
 import { Importing } from './importing.svelte.ts';
-import type { Held } from './keeper.ts';
 import { Latest } from './latest.svelte.ts';
 import { Mending } from './mending.svelte.ts';
 import { Notices } from './notices.svelte.ts';
 import type { Outside } from './outside.ts';
-import { notePast, recallPast } from './past.ts';
 import { Pace } from './pace.ts';
 import { Packing } from './packing.svelte.ts';
 import type { Path } from '../../core/path.ts';
 import { withOutline } from './outlined.ts';
 import { Ranging } from './ranging.svelte.ts';
-import { Shelf } from './shelf.svelte.ts';
 import { signsOf } from './signs.ts';
 import { stepOf, type StepId } from './steps.ts';
-import type { Kept } from './store.ts';
-import { isLink, View } from './view.svelte.ts';
-
-const bytesOf = (words: string): Uint8Array => new TextEncoder().encode(words);
+import { View } from './view.svelte.ts';
 
 /** Everything the panels share. */
 export class Shop {
   readonly view: View;
   readonly notices = new Notices();
-  readonly shelf: Shelf;
+  readonly designs: Designs;
   readonly solving: Latest<Solved>;
   readonly building: Latest<Built>;
   /** What checks that are under way have found so far. */
@@ -70,10 +64,7 @@ export class Shop {
   readonly calibrating: Calibrating;
   /** A blade outline from a file, being looked at. */
   readonly importing: Importing;
-  bench: Bench | null = $state.raw(null);
   families: readonly FamilyCard[] = $state.raw([]);
-  /** Names of the worked examples. */
-  examples: readonly string[] = $state.raw([]);
   failure: string | null = $state(null);
   readonly outside: Outside;
 
@@ -119,112 +110,33 @@ export class Shop {
     this.mending = new Mending(engines.hire(), this.notices);
     this.calibrating = new Calibrating(engines.hire());
     this.importing = new Importing(engines.hire());
-    this.shelf = new Shelf(outside.store, outside.lasting, {
-      now: outside.now,
-      newId: outside.newId,
-      tell: outside.tell,
-      forked: (name) => {
-        this.notices.say('good', text.app.saving.forked(name));
-        this.bench?.set('name', name);
-        this.unmeasured.moveTo(this.shelf.held.id);
-        this.remember();
+    this.designs = new Designs(outside, {
+      notices: this.notices,
+      unmeasured: this.unmeasured,
+      turned: () => {
+        this.view.blade = 0;
+        this.view.setting = null;
+        this.calibrating.drop();
+        this.importing.drop();
       },
+      compare: (id) => void this.compareKept(id),
     });
   }
 
-  /** Opens the last design of this tab or browser, or the first worked example. */
+  /** Opens a design to begin with; says where none could be opened. */
   async start(fragment: string): Promise<void> {
     try {
-      const { numbers } = this.outside.engines;
-      [this.families, this.examples] = await Promise.all([numbers.families(), numbers.examples()]);
-      await this.shelf.refresh();
-      if (isLink(fragment) && (await this.openLink(fragment))) return;
-      const last = this.outside.session.get('last') ?? this.outside.preferences.get('last');
-      const entry = last === null ? undefined : await this.shelf.read(last);
-      if (entry !== undefined && (await this.takeKept(entry))) {
-        if (this.bench) void recallPast(this.outside.session, this.bench, numbers);
-        return;
-      }
-      await this.openExample(0);
+      this.families = await this.outside.engines.numbers.families();
+      await this.designs.start(fragment);
       if (this.bench === null) this.failure ??= text.app.startFailed;
     } catch {
       this.failure = text.app.startFailed;
     }
   }
 
-  /** The page may be gone in a moment. */
-  leave(): void {
-    void this.shelf.flush();
-    if (this.bench) notePast(this.outside.session, this.bench.design, this.bench.past);
-  }
-
-  /** Puts a kept design on the bench, going on with its entry. */
-  async takeKept(entry: Kept): Promise<boolean> {
-    const opened = await this.outside.engines.numbers.restore(bytesOf(entry.text));
-    if (!opened.ok) return this.refuse(entry.name, opened.issues);
-    await this.put(opened.value, { id: entry.id, revision: entry.revision });
-    this.remember();
-    return true;
-  }
-
-  /** Starts a design of its own from a worked example. */
-  async openExample(index: number): Promise<boolean> {
-    const name = this.examples[index];
-    if (name === undefined) return false;
-    const opened = await this.#example(index);
-    if (!opened.ok) return this.refuse(name, opened.issues);
-    await this.put(opened.value, null);
-    this.remember();
-    return true;
-  }
-
-  async #example(index: number): Promise<Result<Design>> {
-    const { numbers } = this.outside.engines;
-    return numbers.restore(await numbers.example(index));
-  }
-
-  /** A worked example to look at, without putting it on the bench. */
-  async readExample(index: number): Promise<Design | null> {
-    const design = await this.#example(index);
-    return design.ok ? design.value : null;
-  }
-
-  /** Puts a design file on the bench as a new entry, kept from the start: it is somebody's own. */
-  async open(name: string, bytes: Uint8Array): Promise<boolean> {
-    return this.#takeOn(name, await this.outside.engines.numbers.open(bytes));
-  }
-
-  /** Puts a design that came from elsewhere on the bench, and keeps it unless it is kept already. */
-  async #takeOn(name: string, opened: Result<Design>): Promise<boolean> {
-    if (!opened.ok) return this.refuse(name, opened.issues);
-    const design = opened.value;
-    await this.#keepAll();
-    const kept = await this.shelf.like(design);
-    await this.put(design, kept);
-    if (kept === null) this.shelf.claim(design);
-    this.remember();
-    this.notices.leftOut(opened.issues);
-    this.#arrived(name);
-    return true;
-  }
-
-  /** Says what is on the bench; where another of that name is kept, leads to what differs. */
-  #arrived(called: string): void {
-    const name = this.bench?.design.name;
-    const { entries, held } = this.shelf;
-    const other = entries.find((entry) => entry.name === name && entry.id !== held.id);
-    const { opened, differs } = text.app.designs;
-    this.notices.say(
-      'good',
-      opened(called),
-      other && { label: differs, run: () => void this.compareKept(other.id) },
-    );
-  }
-
-  /** Opens the design in a link's fragment; a damaged link gives a message and changes nothing. */
-  async openLink(fragment: string): Promise<boolean> {
-    const opened = await this.outside.engines.numbers.openLink(fragment);
-    return this.#takeOn(opened.ok ? opened.value.name : text.app.designs.link, opened);
+  /** The design that is worked on; none until the first has come. */
+  get bench(): Bench | null {
+    return this.designs.bench;
   }
 
   /** Index of the blade in view. */
@@ -242,8 +154,10 @@ export class Shop {
 
   /** Gives the blade in view another outline, from the file that is being looked at. */
   takeOutline(outlined: Blade): void {
-    const { bench, importing, examples } = this;
-    bench?.replace(withOutline(bench.design, this.blade, outlined, importing.name, examples));
+    const { bench, importing, designs } = this;
+    bench?.replace(
+      withOutline(bench.design, this.blade, outlined, importing.name, designs.examples),
+    );
   }
 
   /**
@@ -259,104 +173,27 @@ export class Shop {
       void this.adapting.ask(this.bench.design, { grinder: grinder.value });
     } else if (/\.(?:dxf|svg)$/i.test(file.name) && !(await numbers.open(bytes)).ok) {
       await this.readOutline(file.name, bytes);
-    } else await this.open(file.name, bytes);
-  }
-
-  /** A kept design to look at, without putting it on the bench. */
-  async #readKept(id: string): Promise<Design | null> {
-    const entry = await this.shelf.read(id);
-    const opened = entry && (await this.outside.engines.numbers.restore(bytesOf(entry.text)));
-    if (opened?.ok) return opened.value;
-    if (opened) this.refuse(entry.name, opened.issues);
-    return null;
+    } else await this.designs.open(file.name, bytes);
   }
 
   /** Asks what the design on the bench needs to grind the blades of a worked example. */
   async askExampleBlades(index: number): Promise<void> {
-    const blades = await this.readExample(index);
+    const blades = await this.designs.readExample(index);
     if (blades && this.bench) void this.adapting.ask(this.bench.design, { blades });
   }
 
   /** The same of a kept design. */
   async askKeptBlades(id: string): Promise<void> {
-    const blades = await this.#readKept(id);
+    const blades = await this.designs.readKept(id);
     if (blades && this.bench) void this.adapting.ask(this.bench.design, { blades });
   }
 
   /** Asks what the design on the bench states otherwise than a kept one. */
   async compareKept(id: string): Promise<void> {
-    const other = await this.#readKept(id);
+    const other = await this.designs.readKept(id);
     if (other === null || this.bench === null) return;
     this.view.step = 'designs';
     void this.comparing.ask(this.bench.design, other);
-  }
-
-  /** Puts a kept design on the bench, by its entry. */
-  async take(id: string): Promise<void> {
-    await this.shelf.flush();
-    const entry = await this.shelf.read(id);
-    if (entry && (await this.takeKept(entry)))
-      this.notices.say('good', text.app.designs.opened(entry.name));
-  }
-
-  /** Goes on with a copy under an entry of its own; the original stays as it is. */
-  async copy(): Promise<void> {
-    if (this.bench === null) return;
-    await this.#keepAll();
-    const { design } = this.bench;
-    this.shelf.hold(design, null);
-    this.unmeasured.moveTo(this.shelf.held.id);
-    this.bench.set('name', text.app.designs.copyName(design.name));
-    this.remember();
-  }
-
-  private refuse(name: string, issues: readonly Issue[]): false {
-    this.notices.refuse(text.app.designs.refused(name), issues);
-    return false;
-  }
-
-  /** Keeps all of the design on the board, what was typed a moment ago too. */
-  async #keepAll(): Promise<void> {
-    if (this.bench) this.shelf.changed(this.bench.design);
-    await this.shelf.empty();
-  }
-
-  /** Puts a design on the board; what was typed on the one before while this came is kept first. */
-  private async put(design: Design, held: Held | null): Promise<void> {
-    await this.#keepAll();
-    this.show(design, held);
-  }
-
-  /** Shows a design, going on with the entry it came from or with one of its own. */
-  private show(design: Design, held: Held | null): void {
-    if (this.bench === null) this.bench = new Bench(design);
-    else this.bench.take(design);
-    this.view.blade = 0;
-    this.view.setting = null;
-    this.shelf.hold(design, held);
-    this.unmeasured.turnTo(this.shelf.held.id);
-    this.calibrating.drop();
-    this.importing.drop();
-  }
-
-  /** Notes which entry this tab works on. */
-  remember(): void {
-    this.outside.session.set('last', this.shelf.held.id);
-    this.outside.preferences.set('last', this.shelf.held.id);
-  }
-
-  /** Another tab wrote an entry: follow it when nothing of ours is unwritten. */
-  async heard(id: string): Promise<void> {
-    await this.shelf.refresh();
-    const { held } = this.shelf;
-    const before = this.bench?.design;
-    const entry = id === held.id ? await this.shelf.read(id) : undefined;
-    if (entry === undefined || entry.revision <= held.revision) return;
-    const opened = await this.outside.engines.numbers.restore(bytesOf(entry.text));
-    // What was changed here in the meantime stays, and goes into an entry of its own.
-    if (!this.shelf.clean || this.shelf.held !== held || this.bench?.design !== before) return;
-    if (opened.ok) this.show(opened.value, { id, revision: entry.revision });
-    else this.refuse(entry.name, opened.issues);
   }
 
   /** Takes what the checker tells on its way, for as long as its design is on the bench. */

@@ -1,26 +1,23 @@
 import type { Built, Solved } from '../../worker/protocol.ts';
-import type { Bench } from './bench.svelte.ts';
+import type { Designs } from './designs.svelte.ts';
 import type { Finding } from './finding.svelte.ts';
 import type { Latest } from './latest.svelte.ts';
-import type { Shelf } from './shelf.svelte.ts';
 import { signs, type Sign, type StepId } from './steps.ts';
 
 /** Where it is known what of the design on the bench is done. */
 interface Known {
-  readonly bench: Bench | null;
+  readonly designs: Designs;
   readonly solving: Latest<Solved>;
   readonly building: Latest<Built>;
   readonly finding: Finding;
-  readonly shelf: Shelf;
 }
 
 /** The sign of every step, from what is known of the design on the bench. */
 export const signsOf = ({
-  bench,
+  designs: { bench, shelf },
   solving,
   building,
   finding,
-  shelf,
 }: Known): Readonly<Record<StepId, Sign>> => {
   const design = bench?.design;
   const solved = design ? solving.about(design) : null;
