@@ -20,7 +20,7 @@ import { shiftsOf } from '../shared/needs-of.ts';
 import { FRICTION } from '../shared/friction.ts';
 import { halfUp } from '../shared/layout/half.ts';
 import { fixtureOf, type CarriageFixture } from './fixture.ts';
-import { gripsOf, type Grip } from './layout/grip.ts';
+import { gripsOf, heldIn, type Grip } from './layout/grip.ts';
 import {
   angleFor,
   layoutOf,
@@ -76,23 +76,14 @@ const inputOf = (
   },
 });
 
-/**
- * How far the lower side of the tang sinks over the width of the jaw when the blade is turned by a
- * about the middle of the jaw, mm. Of its own middle it stands h / 2 below that of the jaw, and so
- * h / 2 sin a beside it: at the lower end of the jaw it is (w + h sin a) / 2 tan a lower than there.
- */
+/** How far the jaw is lowered at every setting, mm: by what a turned tang sinks at its lower end. */
 const jawDropsOf = (plan: CarriagePlan, grips: readonly Grip[], v: Values): number[] =>
   plan.settings.map(({ clamping }) =>
     Math.max(
       0,
-      ...clamping.flatMap(({ blade, u, turn }) => {
-        const grip = grips.find((g) => g.blade.name === blade);
-        if (!grip) return [];
-        const [c, s] = [cos(radians(turn)), sin(radians(turn))];
-        const [du, dv] = [grip.at - u, grip.from - grip.shape.edge.value(u)];
-        const across = (v.jawWidth + (grip.to - grip.from) * Math.abs(s)) / 2;
-        const level = dv * c - du * s - (across * Math.abs(s)) / c;
-        return [grip.from - grip.edge - level];
+      ...clamping.flatMap((one) => {
+        const grip = grips.find((g) => g.blade.name === one.blade);
+        return grip ? [grip.from - grip.edge - heldIn(grip, one, v.jawWidth).low] : [];
       }),
     ),
   );

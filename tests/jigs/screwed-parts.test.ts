@@ -176,28 +176,46 @@ describe('a carriage', () => {
     expect(found).toBeLessThan(left + 1);
   });
 
-  it('is lowered at the jaw by what the end of a turned tang sinks', () => {
-    const { v, plan, grips } = q.c;
-    // The lowest point of the tang's lower side over the jaw, every 0.01 mm along it.
-    const above = (setting: (typeof plan.settings)[number]): number => {
-      const [middle, , height] = jawFrame(q.c, setting).origin;
-      const points = grips.flatMap((grip) =>
-        Array.from({ length: 6001 }, (_, i): Vec3 => {
-          const at: Vec3 = [grip.at + (i - 3000) / 100, grip.from, 0];
-          return placePoint(bladeInCarriage(q.c, setting, grip.blade), at);
-        }),
-      );
-      const over = points.filter(([x]) => Math.abs(x - middle) <= v.jawWidth / 2 + 1e-9);
-      return Math.min(...over.map(([, , z]) => z)) - height;
-    };
-    const turned = plan.settings.filter(({ clamping }) =>
-      clamping.some((one) => Math.abs(one.turn) > 1),
+  type Setting = (typeof q.c.plan.settings)[number];
+  const isTurned = ({ clamping }: Setting): boolean =>
+    clamping.some(({ turn }) => Math.abs(turn) > 1);
+
+  /** Heights of the tang's lower side over the jaw, every 0.01 mm along it, in the level carriage. */
+  const lowerSide = (setting: Setting): readonly number[] => {
+    const [middle] = jawFrame(q.c, setting).origin;
+    const points = q.c.grips.flatMap((grip) =>
+      Array.from({ length: 6001 }, (_, i): Vec3 => {
+        const at: Vec3 = [grip.at + (i - 3000) / 100, grip.from, 0];
+        return placePoint(bladeInCarriage(q.c, setting, grip.blade), at);
+      }),
     );
-    const [level] = plan.settings.filter((setting) => !turned.includes(setting));
+    const over = points.filter(([x]) => Math.abs(x - middle) <= q.c.v.jawWidth / 2 + 1e-9);
+    return over.map(([, , z]) => z);
+  };
+
+  it('is lowered at the jaw by what the end of a turned tang sinks', () => {
+    const { plan } = q.c;
+    const above = (setting: Setting): number =>
+      Math.min(...lowerSide(setting)) - jawFrame(q.c, setting).origin[2];
+    const turned = plan.settings.filter(isTurned);
+    const level = plan.settings.find((setting) => !isTurned(setting));
     if (!level) throw new Error('none level');
     expect(turned.length).toBeGreaterThan(0);
     for (const setting of turned)
       expect(Math.abs(above(setting) - above(level))).toBeLessThan(0.005);
+  });
+
+  it('tells the grip of its jaw where it is least, at the higher end of a turned tang', () => {
+    const { l, plan } = q.c;
+    const grip = (setting: Setting): number =>
+      Math.min(l.jawTop + jawFrame(q.c, setting).origin[2], l.earTop) -
+      Math.max(...lowerSide(setting));
+    const check = valueOf(fixture.checks()).find(({ id }) => id === 'range/grip');
+    const at = plan.settings.find(({ id }) => id === check?.pose?.setting);
+    if (!check || !at) throw new Error('no grip told');
+    expect(isTurned(at)).toBe(true);
+    expect(Math.abs((check.found ?? NaN) - grip(at))).toBeLessThan(0.005);
+    expect(grip(at)).toBeLessThan(Math.min(...plan.settings.map(grip)) + 0.005);
   });
 
   it.each(['camp', 'marking', 'sheepsfoot'])('has screws that end in its jaw, %s', (file) => {

@@ -11,7 +11,9 @@ import {
 } from '../../shared/checks/ranges.ts';
 import { runningGrowth } from '../../shared/rules.ts';
 import { baseLean } from '../rules.ts';
+import { heldIn } from '../layout/grip.ts';
 import { JAW } from '../layout/sizes.ts';
+import type { PlanSetting } from '../place/stand.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 const { labels, basis, fix } = words;
@@ -141,21 +143,27 @@ const bladeChecks = ({ c: { design, v, plan } }: Question): CheckResult[] => [
 /** Jaw, foot and speed of the belt. */
 const machineChecks = ({ c }: Question): CheckResult[] => {
   const { v, l, grips, plan, grinder } = c;
-  const grip = grips.map(({ edge, from, to }) => {
-    const low = v.edgeHeight - edge + from;
-    const high = v.edgeHeight - edge + to;
-    return Math.min(high, l.jawTop, l.earTop) - low;
-  });
+  // At the end of the jaw where the least of a turned blade lies under it.
+  const gripped = ({ clamping }: PlanSetting, drop: number): number[] =>
+    clamping.flatMap((one) => {
+      const grip = grips.find(({ blade }) => blade.name === one.blade);
+      if (!grip) return [];
+      const { high, upright } = heldIn(grip, one, v.jawWidth);
+      return [Math.min(upright, Math.min(l.jawTop - drop, l.earTop) - v.edgeHeight - high)];
+    });
   return [
-    rangeCheck({
-      id: 'range/grip',
-      label: labels.grip,
-      found: Math.min(...grip),
-      atLeast: JAW.leastGrip,
-      basis: basis.practice,
-      fix: fix.grip,
-      parameter: parameterPath('edgeHeight'),
-    }),
+    worst(
+      {
+        id: 'range/grip',
+        label: labels.grip,
+        atLeast: JAW.leastGrip,
+        basis: basis.practice,
+        fix: fix.grip,
+        parameter: parameterPath('edgeHeight'),
+      },
+      plan.settings,
+      (setting) => Math.min(...gripped(setting, l.jawDrops[plan.settings.indexOf(setting)] ?? 0)),
+    ),
     worst(
       {
         id: 'range/jaw',

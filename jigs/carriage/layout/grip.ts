@@ -1,8 +1,12 @@
 import {
   bevelPlace,
+  cos,
   placeAt,
+  radians,
   shapeOf,
+  sin,
   type Blade,
+  type CarriagePlan,
   type Design,
   type Shape,
 } from '../../../src/family/index.ts';
@@ -37,3 +41,35 @@ export const gripsOf = ({ blades }: Design, { jawGap, jawWidth }: Values): Grip[
     const { spine, height, thickness } = placeAt(blade, at);
     return { blade, shape, at, from: spine[1], to: spine[1] + height, thickness, edge, onTang };
   });
+
+type Clamping = CarriagePlan['settings'][number]['clamping'][number];
+
+/** What a jaw meets of a blade that may be turned, heights over the edge that is held, mm. */
+export interface Held {
+  /** The lower side of tang or ricasso at both ends of the jaw. */
+  readonly low: number;
+  readonly high: number;
+  /** What stands over each place of that side. */
+  readonly upright: number;
+}
+
+/**
+ * The lower side of what is gripped over the width of the jaw, the blade turned by a. Of its own
+ * middle, which is that of the jaw, it stands h / 2 below, and so h / 2 sin a beside it: at the lower
+ * end of the jaw it is (w + h sin a) / 2 tan a lower than there, at the other (w - h sin a) / 2 tan a
+ * higher.
+ */
+export const heldIn = (
+  { at, from, to, shape }: Grip,
+  { u, turn }: Pick<Clamping, 'u' | 'turn'>,
+  jawWidth: number,
+): Held => {
+  const [c, s] = [cos(radians(turn)), sin(radians(turn))];
+  const level = (from - shape.edge.value(u)) * c - (at - u) * s;
+  const [aside, slope] = [(to - from) * Math.abs(s), Math.abs(s) / c];
+  return {
+    low: level - ((jawWidth + aside) / 2) * slope,
+    high: level + ((jawWidth - aside) / 2) * slope,
+    upright: (to - from) / c,
+  };
+};
