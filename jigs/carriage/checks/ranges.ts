@@ -147,7 +147,7 @@ const machineChecks = ({ c }: Question): CheckResult[] => {
   const gripped = ({ clamping }: PlanSetting, drop: number): number[] =>
     clamping.flatMap((one) => {
       const grip = grips.find(({ blade }) => blade.name === one.blade);
-      if (!grip) return [];
+      if (!grip) return [NaN];
       const { high, upright } = heldIn(grip, one, v.jawWidth);
       return [Math.min(upright, Math.min(l.jawTop - drop, l.earTop) - v.edgeHeight - high)];
     });
