@@ -52,7 +52,8 @@ export class Shelf {
 
   /** Notes that the design changed; `flush` writes it. */
   changed(design: Design): void {
-    if (design === this.#kept) return;
+    // What was kept is written again where something else waits or is being written: it was undone.
+    if (design === this.#kept && this.clean) return;
     this.#draft = design;
     if (this.#lasting) this.keeping = 'pending';
   }
