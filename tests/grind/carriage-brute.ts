@@ -128,13 +128,17 @@ export const thicknessAt = (blade: Blade, u: number): number => {
 };
 
 /** One clamping of the plan as a real cut: signed distance of a blade point before the belt. */
-export const cutter = (given: CarriageInput, plan: CarriagePlan, id: string) => {
+export const cutter = (
+  given: CarriageInput,
+  plan: CarriagePlan,
+  id: string,
+  edge = outlineOf(given.blades[0] ?? short()).edge,
+) => {
   const setting = plan.settings.find((s) => s.id === id);
   const blade = given.blades[0];
   if (!setting || !blade) throw new Error(id);
   const p = given.parameters;
   const stage = stand(p, setting.heel.extension, setting.fence);
-  const { edge } = outlineOf(blade);
   const held = setting.clamping[0]?.u ?? 0;
   const step = 1e-4;
   const r = Math.atan2(edge(held + step) - edge(held - step), 2 * step);
@@ -146,7 +150,7 @@ export const cutter = (given: CarriageInput, plan: CarriagePlan, id: string) => 
   const ahead = (u: number, w: number): number =>
     (u - far) * Math.sin(yaw) + w * Math.cos(yaw) + half(far) * Math.cos(yaw);
   const t = given.grinder.lean * rad;
-  const before = ([u, v, w]: V3): number => {
+  const placed = ([u, v, w]: V3): V3 => {
     const along = u - held;
     const up = v - edge(held);
     const level: V3 = [
@@ -154,10 +158,13 @@ export const cutter = (given: CarriageInput, plan: CarriagePlan, id: string) => 
       p.forward + ahead(u, w),
       p.edgeHeight + up * Math.cos(r) - along * Math.sin(r),
     ];
-    const [, y, z] = stage.place(level);
+    return stage.place(level);
+  };
+  const before = (p: V3): number => {
+    const [, y, z] = placed(p);
     return y * Math.cos(t) + z * Math.sin(t);
   };
-  return { setting, stage, before };
+  return { setting, stage, placed, before };
 };
 
 /** Half-thickness that remains on the near side at (u, v) after the cuts. */

@@ -13,6 +13,7 @@ import {
   cutter,
   remaining,
 } from './carriage-brute.ts';
+import { shapeOf } from '../../src/blade/shape.ts';
 import { grinder } from './samples.ts';
 
 const lineAt = (plan: CarriagePlan, side: 'left' | 'right', u: number) => {
@@ -242,6 +243,37 @@ describe('a plan for a carriage', () => {
       }
       expect(progress.at(-1)?.gap).toBeCloseTo(0, 9);
     }
+  });
+
+  it('tells the highest contact where the edge bends both ways and stands above where it is held', () => {
+    const bent = short({
+      outline: {
+        kind: 'curves',
+        spine: [
+          [0, 0],
+          [90, 4],
+        ],
+        edge: [
+          [0, 29],
+          [25, 28],
+          [50, 28.6],
+          [75, 26],
+          [90, 4.5],
+        ],
+      },
+    });
+    const given = input({ blades: [bent] });
+    const plan = planned(given);
+    const edge = (u: number): number => shapeOf(bent).edge.value(u);
+    const { placed, before, setting } = cutter(given, plan, '2-left', edge);
+    // The edge where its line is highest, and the height at which the belt meets it there.
+    const [low, high] = [placed([50, 28.6, 0]), placed([50, 28.6, 1])];
+    const w = before([50, 28.6, 0]) / (before([50, 28.6, 0]) - before([50, 28.6, 1]));
+    const z = low[2] + w * (high[2] - low[2]);
+    const held = setting.clamping[0]?.u ?? NaN;
+    expect(z).toBeGreaterThan(placed([held, edge(held), 0])[2] + 0.5);
+    expect(setting.contact[1]).toBeGreaterThan(z - 0.02);
+    expect(setting.contact[1]).toBeLessThan(z + 0.2);
   });
 
   it('keeps the heel down by balancing forces on the standing carriage', () => {

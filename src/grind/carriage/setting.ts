@@ -198,9 +198,9 @@ export const describe = (run: CarriageRun, d: Describing): CarriageSetting | und
   const tilt = run.faceAngle + lean;
   const heel = heelAt(p, tilt, d.before.faceAngle + lean, lean, p);
   const footCentre = fenceOf(run, p, lean);
-  const depths = run.cuts.flatMap(depthsOf);
-  const edgeAlong = alongAt(run, p, lean, 0);
-  const low = Math.min(edgeAlong, ...depths.map((depth) => alongAt(run, p, lean, depth)));
+  // Where the edge bends both ways some of it stands higher than where it is held.
+  const along = [0, ...run.cuts.flatMap(depthsOf)].map((depth) => alongAt(run, p, lean, depth));
+  const [low, high] = [Math.min(...along), Math.max(...along)];
   const sign = grinder.belt.direction === 'up' ? -1 : 1;
   const [least, most] = p.friction;
   const scratch = scratchDepth(belt.grit);
@@ -227,7 +227,7 @@ export const describe = (run: CarriageRun, d: Describing): CarriageSetting | und
     edgeStop: face.edge + other,
     progress: progressOf(run, lean, other),
     firstContact: firstTouch(section, face).at,
-    contact: [low, edgeAlong],
+    contact: [low, high],
     push: carriagePush(
       {
         contact: low,
