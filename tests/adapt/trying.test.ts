@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { bevelGauge } from '../../jigs/template/index.ts';
 import { build } from '../../src/adapt/consequence.ts';
 import { firstBuilt } from '../../src/adapt/give-way.ts';
+import { isTried } from '../../src/adapt/tried.ts';
 import { mendByTrying } from '../../src/adapt/try-values.ts';
 import type { CheckResult } from '../../src/check/result.ts';
 import { createWorkshop } from '../../src/check/workshop.ts';
@@ -57,6 +58,12 @@ describe('a value that is found by trying', () => {
   it('makes nothing else fail that did not', () => {
     // Steps of 1 mm from 60: 61 is too little still, 62 and 64 fail the other check, 68 neither.
     expect(found('height')).toEqual([{ path: 'fixture.parameters.height', value: 68 }]);
+  });
+
+  it('is more of what a check asks more of, and nothing else that a maker wishes kept', () => {
+    const tried = (key: string) => isTried(`fixture.parameters.${key}`);
+    expect(['padMargin', 'handDistance', 'guardRise', 'travelReserve'].every(tried)).toBe(true);
+    expect(['runningClearance', 'leastEdge', 'builtTravel'].some(tried)).toBe(false);
   });
 
   it('is no thickness of a sheet: those are at hand or not', () => {

@@ -105,6 +105,7 @@ const SPOILT: readonly [string, Readonly<Record<string, unknown>>, string][] = [
   ['edge-rest/examples/slicer-200-hollow', { lip: 'pads', stepWing: 10 }, 'pads-too-short'],
   ['spine-rest/examples/kitchen-210', { '/making.plates.process': 'saw-drill' }, 'guide-needs-cut'],
   ['carriage/examples/camp-90', { '/making.plates.process': 'saw-drill' }, 'tabs-need-cut'],
+  ['carriage/examples/camp-90', { '/grinder.rest.pattern': TAPPED }, 'mount-tapped'],
   ['carriage/examples/camp-90', { beltGap: 0.5 }, 'gap-at-belt'],
   ['carriage/examples/camp-90', { tipOverlap: 150 }, 'stroke-short'],
   ['carriage/examples/camp-90', { tipOverlap: 60 }, 'tip-unground'],
@@ -177,6 +178,20 @@ describe('mends that the rules of families name', () => {
     ]);
     expect(thick({ ...thinner, tang: { ...blade.tang, thickness: 2.4 } })).toEqual([]);
     expect(thick({ ...thinner, tang: { ...blade.tang, kind: 'handle' } })).toEqual([]);
+  });
+
+  it('a mounting that finds no room is mended by what its sentence names first', () => {
+    const { options } = text.family.shared.parameters.mount;
+    for (const pattern of [TAPPED, FAR]) {
+      const spoilt = withValue(
+        open('spine-rest/examples/kitchen-210'),
+        'grinder.rest.pattern',
+        pattern,
+      );
+      const [broken] = issuesOf(spoilt).filter(({ code }) => code.startsWith('mount-'));
+      expect(broken?.fix).toMatch(new RegExp(`^Set mounting to “${options.bars}”`));
+      expect(broken?.mend).toEqual({ path: 'fixture.parameters.mount', value: 'bars' });
+    }
   });
 
   it('a bevel too high for gap and bearing is told about how high it may be', () => {

@@ -73,6 +73,11 @@ const byPattern = (
   more: number,
 ): Result<Mount> => {
   const { half, front, back } = l.base;
+  const { pattern } = rest;
+  if (pattern.kind === 'holes' && pattern.hole.kind === 'tapped') {
+    const why = text.family.shared.issues.tappedFromBelow(pattern.hole.thread);
+    return fail(problem('mount-tapped', 'grinder.rest.pattern', why));
+  }
   const thread = threadFor(widthOf(rest), v.base);
   if (thread === undefined)
     return fail(
@@ -83,7 +88,7 @@ const byPattern = (
       ),
     );
   const diameter = Number(thread.slice(1));
-  const follows = rest.pattern.kind === 'slots' && rest.pattern.axis === 'y';
+  const follows = pattern.kind === 'slots' && pattern.axis === 'y';
   if (!follows && 2 * spread > widthOf(rest) - diameter)
     return fail(problem('mount-fixed', 'fixture.parameters.mount', words.fixedPattern(2 * spread)));
   const free = narrowed(rest, spread);

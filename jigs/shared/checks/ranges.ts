@@ -27,8 +27,9 @@ const { basis, labels, fix } = words;
 type Identified = { readonly id: string };
 
 /**
- * The check at the setting where a value is worst: the least one, or the greatest with `most`. A
- * value that is no number makes the check fail as not computed.
+ * The check at the setting where a value is worst: the least one, or the greatest with `most`; where
+ * it fails, its sentence names that setting. A value that is no number makes the check fail as not
+ * computed.
  */
 export const worst = <T extends Identified>(
   terms: Omit<RangeTerms, 'found' | 'pose'>,
@@ -44,7 +45,10 @@ export const worst = <T extends Identified>(
       Number.isNaN(least.value) || sign * (one.value - least.value) >= 0 ? least : one,
     first,
   );
-  return rangeCheck({ ...terms, found: found.value, pose: { setting: found.setting } });
+  const { setting } = found;
+  const check = rangeCheck({ ...terms, found: found.value, pose: { setting } });
+  const message = words.worstAt(check.message, setting);
+  return check.passed || settings.length === 1 ? check : { ...check, message };
 };
 
 /** From the seat along the face to the platen's own measure: z' = (stack - d sin t) / cos t + f. */

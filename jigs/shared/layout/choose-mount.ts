@@ -38,7 +38,7 @@ type Way = 'pattern' | 'bars';
 
 /**
  * Held in the way that is asked for. Where that fails, the issue says whether the other way has
- * room, and is mended by it. A rest without holes or slots knows clamp bars only.
+ * room, and is mended by it: what is said first is what is set. A rest without holes or slots knows clamp bars only.
  */
 export const heldBy = (
   { mount }: Pick<Values, 'mount'>,
@@ -54,7 +54,7 @@ export const heldBy = (
     ...held.issues.map((issue) => ({
       ...issue,
       fix: words.otherMount(other, holds, issue.fix),
-      ...(holds && !issue.mend ? { mend: { path: MOUNT, value: other } } : {}),
+      ...(holds ? { mend: { path: MOUNT, value: other } } : {}),
     })),
   );
 };

@@ -152,6 +152,7 @@ const rulesLow = (
 /** The push: the pad inside the window of every pass, and what the step then carries. */
 const pushChecks = (q: Question): CheckResult[] => {
   const { v, plan } = q;
+  const [first] = q.design.blades.map(({ name }) => name);
   const parameter = rulesLow(q, ({ push }) => push.from);
   return [
     worst(
@@ -161,7 +162,7 @@ const pushChecks = (q: Question): CheckResult[] => {
         kind: 'force',
         atLeast: 0,
         basis: basis.plan,
-        fix: fix.pushLow,
+        fix: fix.pushLow(first ?? ''),
         parameter,
       },
       plan.settings,
@@ -188,7 +189,7 @@ const pushChecks = (q: Question): CheckResult[] => {
         unit: 'ratio',
         atLeast: v.pushReserve,
         basis: basis.setting,
-        fix: fix.reserve,
+        fix: fix.reserve(first ?? ''),
         parameter,
       },
       plan.settings,
@@ -233,7 +234,7 @@ const otherPadChecks = (q: Question): CheckResult[] => {
             kind: 'force',
             atLeast: 0,
             basis: basis.plan,
-            fix: fix.pushLow,
+            fix: fix.pushLow(blade),
             parameter,
           },
           windows,

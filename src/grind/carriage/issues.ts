@@ -1,5 +1,6 @@
 import { problem, type Issue } from '../../core/issue.ts';
 import { text } from '../../text/index.ts';
+import { convexFace } from '../convex.ts';
 import { jobIssues, orNothingGround, platenIssues } from '../input-issues.ts';
 import { offLine } from '../line-mend.ts';
 import { passWarnings } from '../pass-warnings.ts';
@@ -59,7 +60,7 @@ export const runIssues = (runs: readonly CarriageRun[], lean: number): Issue[] =
 
 /** Warnings about a plan as a whole. */
 export const planIssues = (
-  { blades, sequence, parameters: p }: CarriageInput,
+  { blades, grinder, sequence, parameters: p }: CarriageInput,
   { settings, lines }: CarriagePlan,
 ): Issue[] => {
   const last = sequence.at(-1);
@@ -104,5 +105,10 @@ export const planIssues = (
   });
   const off = lines.flatMap((line) => offLine(blades, line));
   const warnings = [...steep, ...touching, ...push, ...lifts, ...uneven];
-  return [...warnings.map((one): Issue => ({ ...one, severity: 'warning' })), ...off, ...passes];
+  return [
+    ...warnings.map((one): Issue => ({ ...one, severity: 'warning' })),
+    ...convexFace(grinder, sequence),
+    ...off,
+    ...passes,
+  ];
 };

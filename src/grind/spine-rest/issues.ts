@@ -1,6 +1,7 @@
 import { problem, type Issue } from '../../core/issue.ts';
 import { bladeLength } from '../../blade/shape.ts';
 import { text } from '../../text/index.ts';
+import { convexFace } from '../convex.ts';
 import { jobIssues, orNothingGround, platenIssues } from '../input-issues.ts';
 import { offLine } from '../line-mend.ts';
 import { passWarnings } from '../pass-warnings.ts';
@@ -85,7 +86,10 @@ export const planIssues = {
     return least > 0 ? [] : [problem('blade-lifts', 'grinder.belt.direction', words.beltUp(least))];
   },
 
-  of: ({ blades, sequence }: SpineRestInput, { settings, lines }: SpineRestPlan): Issue[] => {
+  of: (
+    { blades, grinder, sequence }: SpineRestInput,
+    { settings, lines }: SpineRestPlan,
+  ): Issue[] => {
     const last = sequence.at(-1);
     const at = `sequence.${sequence.length - 1}`;
     const steep =
@@ -94,6 +98,6 @@ export const planIssues = {
         : [];
     const passes = passWarnings(blades, sequence, settings);
     const off = lines.flatMap((line) => offLine(blades, line));
-    return [...steep, ...passes, ...off];
+    return [...steep, ...convexFace(grinder, sequence), ...passes, ...off];
   },
 } as const;

@@ -69,8 +69,8 @@ export const grind = {
       fix: `Choose one of ${known}, or add the backing to the grinder.`,
     }),
     hollow: (blade: string, side: string) => ({
-      message: `The ${side} side of "${blade}" is wanted hollow; a spine rest on a platen grinds flat faces only.`,
-      fix: 'Choose a fixture for a wheel, or a flat bevel on this side.',
+      message: `The ${side} side of "${blade}" is wanted as a hollow with a depth and a centre of its own; a spine rest grinds what its platen is: flat, or a little hollow on a radiused one.`,
+      fix: 'Choose a fixture for a wheel, or give this side a bevel by height, angle or full.',
     }),
     nothingGround: {
       message: 'No side of any blade is to be ground flat; a spine rest has nothing to do.',
@@ -101,6 +101,10 @@ export const grind = {
     spineCorner: (blade: string, at: number, length: number) => ({
       message: `The spine of "${blade}" ends in a corner ${mm(Math.round(at))} from the plunge: the grind line is told up to there, and the rest up to ${mm(length)} is ground with the blade held as before.`,
       fix: 'Grind the blade virtually to see the rest of its bevel.',
+    }),
+    convexFace: (radius: number, lean: number) => ({
+      message: `The face behind the belt is convex, with a radius of ${mm(radius)}; settings, grind lines and their checks are those of a flat one, and it leans by up to ${deg(lean)} at its ends.`,
+      fix: 'Grind the blades virtually, which counts the curve, and ask for the bevel that gives the height you want; or have a flat face behind the belt.',
     }),
     takesNothing: (belt: string, step: number, side: string, blade: string) => ({
       message: `Belt "${belt}" (step ${step}, ${side}) takes nothing off "${blade}": what is there lies behind its face already.`,

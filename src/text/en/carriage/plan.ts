@@ -11,8 +11,8 @@ export const plan = {
     fix: 'Clamp the blade higher.',
   }),
   hollow: (blade: string, side: string) => ({
-    message: `The ${side} side of "${blade}" is wanted hollow; a carriage on a platen cuts planes only.`,
-    fix: 'Choose a fixture for a wheel, or a flat bevel on this side.',
+    message: `The ${side} side of "${blade}" is wanted as a hollow with a depth and a centre of its own; a carriage grinds what its platen is: flat, or a little hollow on a radiused one.`,
+    fix: 'Choose a fixture for a wheel, or give this side a bevel by height, angle or full.',
   }),
   nothingGround: {
     message: 'No side of any blade is to be ground flat; a carriage has nothing to do.',

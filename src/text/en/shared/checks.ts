@@ -57,6 +57,8 @@ export const checks = {
     onePiece: 'one piece of steel',
     wholeRest: 'the rest is taken as a whole block; its holes are where the grinder file has them',
   },
+  worstAt: (message: string, setting: string): string =>
+    `${message} It is worst at pass ${said(setting)}.`,
   place: (setting: string, u: number, rocked: boolean): string =>
     `pass ${said(setting)}, ${String(Math.round(10 * u) / 10)} mm from the plunge${rocked ? ', rocked' : ''}`,
   names: { collar: 'stop collar', nose: 'nose' },

@@ -61,6 +61,10 @@ export const issues = {
     message: `Holes or slots of the rest are ${mm(width)} wide; no screw from M4 to M8 passes them and finds its length of thread in the base.`,
     fix: 'Take a thicker base, or correct the width in the pattern of the rest.',
   }),
+  tappedFromBelow: (thread: string) => ({
+    message: `The holes of the rest are tapped ${thread}; this base is screwed on from below, through the rest, and finds no passage there.`,
+    fix: 'Drill the thread out to a plain hole and state its diameter in the pattern of the rest.',
+  }),
   headTooHigh: (thread: string, plate: number, least: number) => ({
     message: `Plate thickness is ${mm(plate)}; on a rest tapped ${thread} it must be at least ${mm(least)}, because the heads of such screws lie in the packer.`,
     fix: `Choose a plate of at least ${mm(least)}.`,

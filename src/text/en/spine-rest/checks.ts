@@ -38,13 +38,13 @@ export const checks = {
     bearing: 'Set the gap at the belt smaller, or grind at a steeper angle.',
     stepTop: 'Choose a thicker plate or a smaller spine radius.',
     stepLower: 'Round the spine corners a little (spine radius), or break the step less.',
-    pushLow:
-      'Make this pass less steep: its bevel is then wider, and the belt bears lower. Or ask for a higher bevel, or for a smaller margin of the pad below the edge, above which it cannot go.',
+    pushLow: (blade: string) =>
+      `Make this pass less steep: its bevel is then wider, and the belt bears lower on “${blade}”. Or ask for a higher bevel there, or for a smaller margin of the pad below the edge, above which it cannot go.`,
     pushHigh: 'Ask for a smaller margin of the pad below the edge.',
     padAtBelt:
       'Ask for a larger margin of the pad below the edge: the blade that holds it off the belt is thicker there.',
-    reserve:
-      'Make this pass less steep, so that the belt bears lower, or ask for less reserve on the step.',
+    reserve: (blade: string) =>
+      `Make this pass less steep, so that the belt bears lower on “${blade}”, or ask for less reserve on the step.`,
     line: 'Allow more deviation, let the line follow something else, or split the family.',
     travel: 'Ask for a larger reserve of travel.',
     support:
