@@ -6,6 +6,7 @@ import { polygon } from '../../src/geometry/loop.ts';
 import { containsPoint } from '../../src/geometry/loop-measure.ts';
 import { sectionOf } from '../../src/make/belt-section.ts';
 import { stampFailed } from '../../src/make/failed.ts';
+import { reportOf, verdictOf } from '../../src/make/report.ts';
 import { setupData } from '../../src/make/setup-data.ts';
 import { lengthsInBoth } from '../../src/make/setup-inches.ts';
 import { text } from '../../src/text/index.ts';
@@ -191,4 +192,9 @@ describe('the section at the belt', () => {
     expect(containsPoint(polygon([...square(-40, -30, 55)]), note.at)).toBe(false);
     expect(note.at[0]).toBeGreaterThan(15);
   });
+});
+
+it('what was not checked has not passed', () => {
+  expect(verdictOf(design, fixture, []).passed).toBe(false);
+  expect(reportOf(design, fixture, [], [], '').passed).toBe(false);
 });
