@@ -1,5 +1,5 @@
 import type { CheckResult } from '../check/result.ts';
-import { plain } from '../core/units.ts';
+import { inches, plain } from '../core/units.ts';
 import type { Setting } from '../family/index.ts';
 import { text } from '../text/index.ts';
 import { printLine } from './answer.ts';
@@ -22,16 +22,22 @@ const even = (value: number, decimals: number): string => {
   return Number(told) === 0 ? (0).toFixed(decimals) : told;
 };
 
+/** A length or an angle with its unit; a length in inches too, where they are wanted. */
+const inUnits = (value: number, decimals: number, unit: string, wanted: boolean): string => {
+  const shown = `${even(value, decimals)} ${unit}`;
+  return wanted && unit === 'mm' ? text.drawing.inBoth(shown, inches(value, 2)) : shown;
+};
+
 /** The reading that is dialled, with the way from the setting before. */
-const mainReading = ({ readings }: Setting): string[] => {
+const mainReading = ({ readings }: Setting, wanted: boolean): string[] => {
   const [main] = readings;
   if (!main) return [''];
   const turns = main.dial ? text.cli.turns(even(main.dial.turnsFromLast, 2)) : '';
-  return [`${main.label} ${even(main.value, 3)} ${main.unit}`, turns];
+  return [`${main.label} ${inUnits(main.value, 3, main.unit, wanted)}`, turns];
 };
 
 /** Further readings by which a setting differs from others of the same pass and side: a blade clamped anew. */
-const apart = (setting: Setting, settings: readonly Setting[]): string => {
+const apart = (setting: Setting, settings: readonly Setting[], wanted: boolean): string => {
   const { step, side, readings } = setting;
   const like = settings.filter((one) => one.step === step && one.side === side);
   return readings
@@ -39,21 +45,21 @@ const apart = (setting: Setting, settings: readonly Setting[]): string => {
     .filter(({ key, value }) =>
       like.some((one) => one.readings.some((own) => own.key === key && own.value !== value)),
     )
-    .map(({ label, value, unit }) => `${label} ${even(value, 2)} ${unit}`)
+    .map(({ label, value, unit }) => `${label} ${inUnits(value, 2, unit, wanted)}`)
     .join(', ');
 };
 
-/** The settings as a table, one line a belt, side and clamping. */
-export const printSettings = (settings: readonly Setting[]): void => {
+/** The settings as a table, one line a belt, side and clamping; lengths in inches too if `wanted`. */
+export const printSettings = (settings: readonly Setting[], wanted: boolean): void => {
   printLine(text.cli.settingsTitle);
   const rows = settings.map((setting) => [
     `  ${setting.step}`,
     setting.belt,
     setting.side,
-    ...mainReading(setting),
+    ...mainReading(setting, wanted),
     `${even(setting.angle, 2)} deg`,
-    text.cli.stop(even(setting.hollow?.stop ?? setting.edgeStop, 2)),
-    apart(setting, settings),
+    text.cli.stop(inUnits(setting.hollow?.stop ?? setting.edgeStop, 2, 'mm', wanted)),
+    apart(setting, settings, wanted),
   ]);
   columns(rows).forEach(printLine);
 };

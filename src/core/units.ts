@@ -68,3 +68,10 @@ export const plain = (value: number, decimals = 6): string => {
 };
 
 export const MM_PER_INCH = 25.4;
+
+/**
+ * A length (mm) in inches, as exactly as so many decimals tell it in millimetres: a hundredth of a
+ * millimetre is four ten-thousandths of an inch.
+ */
+export const inches = (mm: number, decimals: number): string =>
+  (mm / MM_PER_INCH).toFixed(decimals + 2);

@@ -13,6 +13,7 @@ import {
   type Column,
   type Strip,
 } from './layout.ts';
+import { lengthIn, lengthsInBoth } from './in-both.ts';
 import { left, right, section, type Head } from './lists.ts';
 import { pictured } from './pictured.ts';
 import { POURED_WIDTH as WIDTH, pouredSheets, roomOf } from './poured.ts';
@@ -83,17 +84,23 @@ const further = ({ derived, rows }: SettingsTable): Strip[] => {
   ]);
 };
 
-/** What should come of every pass, with a place beside every height for what was measured. */
+/** What should come of every pass (where inches are wanted, at what to stop as well), with a place beside every height for what was measured. */
 const record = (
   rows: readonly Row[],
   places: readonly string[],
   bevels: OtherBlade['bevels'],
+  { inches, terms }: SetupData,
 ): Strip[] => {
   const t = text.drawing.setup.columns;
   if (places.length === 0) return [];
-  const heads = places.flatMap((place) => [right(t.bevel(place)), left(t.measured)]);
-  const cellsOf = (_: Row, i: number): string[] =>
-    (bevels[i] ?? []).flatMap((bevel) => [bevel.toFixed(1), '']);
+  const heads = [
+    ...(inches ? [right(terms.stopAt)] : []),
+    ...places.flatMap((place) => [right(t.bevel(place)), left(t.measured)]),
+  ];
+  const cellsOf = ({ stopAt }: Row, i: number): string[] => [
+    ...(inches ? [lengthIn(stopAt, 2, inches)] : []),
+    ...(bevels[i] ?? []).flatMap((bevel) => [lengthIn(bevel, 1, inches), '']),
+  ];
   return byPass(rows, heads, cellsOf);
 };
 
@@ -101,9 +108,13 @@ const record = (
 const PICTURE = 26;
 
 /** A blade after the first: from its side, and what should come of every pass. */
-const otherBlade = ({ picture, places, bevels }: OtherBlade, rows: readonly Row[]): Strip[] => [
+const otherBlade = (
+  { picture, places, bevels }: OtherBlade,
+  rows: readonly Row[],
+  data: SetupData,
+): Strip[] => [
   ...pictured(picture, WIDTH)(PICTURE).map((strip) => ({ ...strip, keep: true })),
-  ...record(rows, places, bevels),
+  ...record(rows, places, bevels, data),
 ];
 
 /** Below this a tenth off the edge moves nothing a maker can see, mm. */
@@ -112,12 +123,22 @@ const LEAST_CHANGE = 0.005;
 /** So many progress tables stand beside each other, as long as no word in them is broken. */
 const MOST_ABREAST = 4;
 
+/** The head of a column of lengths ends with their unit. */
+const isLength = (head = ''): boolean => head.endsWith(' mm');
+
 /** Progress tables, several beside each other. */
-const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
+const progress = (
+  list: readonly Progress[],
+  terms: SetupTerms,
+  inches: boolean | undefined,
+): Strip[] => {
   const gap = 4;
   const heads = terms.progress.map(right);
+  const told = inches ? lengthsInBoth : (sentence: string) => sentence;
   const cellsOf = ({ rows }: Progress): string[][] =>
-    rows.map(([stop, second, third]) => [stop.toFixed(2), second.toFixed(2), third.toFixed(1)]);
+    rows.map((row) =>
+      row.map((value, i) => lengthIn(value, i < 2 ? 2 : 1, inches && isLength(terms.progress[i]))),
+    );
   const least = leastWidth(heads, list.flatMap(cellsOf));
   const beside = Math.min(MOST_ABREAST, Math.floor((WIDTH + gap) / (least + gap)));
   const width = (WIDTH - (beside - 1) * gap) / beside;
@@ -128,7 +149,7 @@ const progress = (list: readonly Progress[], terms: SetupTerms): Strip[] => {
     paragraph(
       one.perTenth < LEAST_CHANGE
         ? text.drawing.setup.lineStays
-        : terms.perTenth(one.perTenth.toFixed(2)),
+        : told(terms.perTenth(one.perTenth.toFixed(2))),
       width,
     ),
     space(2),
@@ -194,12 +215,8 @@ const strips = (data: SetupData, { link, designId }: TitleBlock): Strip[] => {
       paragraph([terms.progressNote, data.progressBlade ?? ''].join(' ').trim(), WIDTH, {
         keep: true,
       }),
-      ...progress(data.progress, terms),
+      ...progress(data.progress, terms, inches),
     ]),
-    ...part(
-      t.inchesTitle(blade),
-      inches ? byPass(rows, inches.names.map(right), (_, i) => inches.rows[i] ?? []) : [],
-    ),
     ...part(t.furtherTitle, further(data.settings)),
     ...part(
       t.expectedOf(terms.expectedTitle, blade),
@@ -207,10 +224,11 @@ const strips = (data: SetupData, { link, designId }: TitleBlock): Strip[] => {
         rows,
         places,
         rows.map(({ bevels }) => bevels),
+        data,
       ),
     ),
     ...data.others.flatMap((other) =>
-      part(t.expectedOf(terms.expectedTitle, other.blade), otherBlade(other, rows)),
+      part(t.expectedOf(terms.expectedTitle, other.blade), otherBlade(other, rows, data)),
     ),
     ...part(
       t.recordTitle,

@@ -11,7 +11,8 @@ export interface SetupData {
   readonly settings: SettingsTable;
   /** What belongs to single passes, each with the numbers of those. */
   readonly notes: readonly string[];
-  readonly inches?: InchTable;
+  /** Whether what is set and measured is told in inches too. */
+  readonly inches?: boolean;
   /** The set-up at the belt, and the first blade from its side, readings by their letters. */
   readonly pictures: { readonly section: Section; readonly blade?: Section };
   /** What should come of the passes on blades after the first: in the annex. */
@@ -67,6 +68,8 @@ export interface Fact {
 export interface SettingsTable {
   /** Name and unit of each value that is set, e.g. "Step to belt, mm". */
   readonly names: readonly string[];
+  /** Of each name, whether its values are lengths. */
+  readonly lengths: readonly boolean[];
   /** The same of what follows from these: in the annex. */
   readonly derived: readonly string[];
   /** The blade that the bevel heights are told of. */
@@ -97,12 +100,6 @@ export interface BladeRow {
   readonly edge: string;
   readonly spine: string;
   readonly bevels: string;
-}
-
-/** Lengths of the settings in inches: a row for every pass, for makers who measure so. */
-export interface InchTable {
-  readonly names: readonly string[];
-  readonly rows: readonly (readonly string[])[];
 }
 
 export interface SettingRow {

@@ -12,11 +12,12 @@ import {
   type Strip,
 } from './layout.ts';
 import { TEXT } from './items.ts';
+import { lengthIn } from './in-both.ts';
 import { bullets, left, right, steps, type Head } from './lists.ts';
 import { pictured } from './pictured.ts';
 import type { DocumentInfo } from './document.ts';
 import { pouredSheets, roomOf, widthIn } from './poured.ts';
-import type { SettingRow, SettingsTable, SetupData, SetupTerms } from './setup-data.ts';
+import type { SettingRow, SetupData } from './setup-data.ts';
 import type { Sheet } from './sheet.ts';
 import type { TitleBlock } from './title-block.ts';
 
@@ -90,11 +91,11 @@ const NOTES = 90;
 
 /**
  * The passes in their order: what is set, at what to stop, what should come of it, and a place to
- * write what was read back. Where that is too much for a line, what comes of it stands below.
+ * write what was read back. What is set is told in inches too where they are wanted; there is no room
+ * for more of them on two pages, so stops and heights in inches are in the annex. Where that is too much for a line, what comes of it stands below.
  */
 const passes = (
-  { names, places, rows }: SettingsTable,
-  terms: SetupTerms,
+  { settings: { names, lengths, places, rows }, terms, inches }: SetupData,
   notes: string,
   width: number,
   letters: Letters,
@@ -109,7 +110,9 @@ const passes = (
     pass,
     column(left(t.belt), ({ belt }) => whole(belt)),
     column(left(t.side), ({ side }) => side),
-    ...names.map((name, n) => column(right(name), ({ values }) => (values[n] ?? 0).toFixed(2))),
+    ...names.map((name, n) =>
+      column(right(name), ({ values }) => whole(lengthIn(values[n] ?? 0, 2, inches && lengths[n]))),
+    ),
     ...(rows.some(({ reading }) => reading !== '')
       ? [column(left(t.reading), ({ reading }) => whole(reading))]
       : []),
@@ -147,10 +150,8 @@ interface Content {
   readonly columned: (letters: Letters) => Strip[];
 }
 
-const across = (
-  { once, pictures, settings: set, notes: single, inches, terms }: SetupData,
-  width: number,
-): Content['across'] => {
+const across = (data: SetupData, width: number): Content['across'] => {
+  const { once, pictures, settings: set, notes: single, inches, terms } = data;
   const t = text.drawing.setup;
   const wide = SECTION_SHARE * (width - GAP);
   const section = pictured(pictures.section, wide);
@@ -170,7 +171,7 @@ const across = (
     const above = paragraph(text.safety.authority, width, { bold: true, tight: true, height });
     const below = [
       paragraph(said, width, { tight: true, height }),
-      ...headed(t.settingsTitle, passes(set, terms, notes, width, letters), width, letters),
+      ...headed(t.settingsTitle, passes(data, notes, width, letters), width, letters),
       ...bullets(single, width, height),
     ];
     return (high) => [

@@ -1,13 +1,14 @@
 import type { CheckResult } from '../check/result.ts';
-import { plain } from '../core/units.ts';
+import { inches as inchesOf, plain } from '../core/units.ts';
 import type { Design } from '../document/schema.ts';
+import { usesInches } from '../document/uses-inches.ts';
+import { lengthsInBoth } from '../drawing/in-both.ts';
 import type { BudgetRow, Fact, Progress, SettingRow, SetupData } from '../drawing/setup-data.ts';
 import type { Fixture, Reading, Setting } from '../family/index.ts';
 import { scratchDepth } from '../grind/spine-rest/scratch.ts';
 import { beltSpeed } from '../grinder/belt-speed.ts';
 import { text } from '../text/index.ts';
 import { bladeRows, placeText, progressBlade } from './setup-blades.ts';
-import { inBoth, inchTable, lengthsInBoth, usesInches } from './setup-inches.ts';
 import { placesOf, setupPictures } from './setup-pictures.ts';
 
 const words = text.make.setup;
@@ -203,7 +204,8 @@ export const setupData = (
   const inches = usesInches(design);
   const told = (reading: Reading): string => {
     const shown = withUnit(reading.value, reading.unit, 2);
-    return inches ? inBoth(shown, reading) : shown;
+    const both = inches && reading.unit === 'mm';
+    return both ? text.drawing.inBoth(shown, inchesOf(reading.value, 2)) : shown;
   };
   const namesOf = (of: ReadonlySet<string>): string[] =>
     first.filter(({ key }) => of.has(key)).map((reading) => `${named(reading)} (${reading.unit})`);
@@ -233,12 +235,13 @@ export const setupData = (
     ],
     settings: {
       names: namesOf(keys.set),
+      lengths: first.filter(({ key }) => keys.set.has(key)).map(({ unit }) => unit === 'mm'),
       derived: namesOf(keys.derived),
       blade,
       places: namesOfPlaces(settings[0], blade),
       rows: settings.map((setting) => rowOf(setting, blade, keys)),
     },
-    ...(inches ? { inches: inchTable(settings, keys.set, named, terms.stopAt, blade) } : {}),
+    inches,
     notes: notesOf(settings),
     bladeRows: bladeRows(design, settings),
     ...(progressBladeTold === undefined ? {} : { progressBlade: progressBladeTold }),

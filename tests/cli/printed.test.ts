@@ -53,7 +53,7 @@ describe('what is printed of settings', () => {
 
   it('tells at what to stop: the edge of a flat, the depth of a hollow', () => {
     const [, flat, hollow] = printed(() =>
-      printSettings([setting({}), setting({ hollow: { stop: 0.27, progress: [] } })]),
+      printSettings([setting({}), setting({ hollow: { stop: 0.27, progress: [] } })], false),
     );
     expect(flat).toContain('4.830 mm');
     expect(flat).toContain('0.35');
@@ -61,16 +61,28 @@ describe('what is printed of settings', () => {
     expect(hollow).not.toContain('0.35');
   });
 
+  it('tells lengths in inches too where they are wanted, and only then', () => {
+    // 25.4 mm to the inch exactly (ISO 80000-3): 4.83 / 25.4 = 0.19016, 0.35 / 25.4 = 0.01378.
+    const rows = (wanted: boolean) => printed(() => printSettings([setting({})], wanted)).join(' ');
+    for (const part of ['4.830 mm (0.1902″)', '0.35 mm (0.0138″)'])
+      expect(rows(true)).toContain(part);
+    expect(rows(true)).toMatch(/ deg(?! \()/);
+    expect(rows(false)).not.toContain('″');
+  });
+
   it('tells two clampings of one pass and side apart, and no sides that are set differently anyway', () => {
     const turn = (value: number) => ({ key: 'turn', label: 'Turn', value, unit: 'deg' }) as const;
     const [main] = setting({}).readings;
     if (!main) throw new Error('no reading');
     const rows = printed(() =>
-      printSettings([
-        setting({ readings: [main, turn(0)] }),
-        setting({ readings: [main, turn(6)] }),
-        setting({ side: 'right', readings: [main, turn(2)] }),
-      ]),
+      printSettings(
+        [
+          setting({ readings: [main, turn(0)] }),
+          setting({ readings: [main, turn(6)] }),
+          setting({ side: 'right', readings: [main, turn(2)] }),
+        ],
+        false,
+      ),
     );
     expect(rows.map((row) => /Turn [\d.]+ deg/.exec(row)?.[0])).toEqual([
       undefined,

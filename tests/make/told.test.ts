@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CheckResult } from '../../src/check/result.ts';
 import type { Section, SectionDimension } from '../../src/drawing/belt-section.ts';
+import { lengthIn, lengthsInBoth } from '../../src/drawing/in-both.ts';
 import type { Fixture, Setting } from '../../src/family/index.ts';
 import { polygon } from '../../src/geometry/loop.ts';
 import { containsPoint } from '../../src/geometry/loop-measure.ts';
@@ -8,7 +9,6 @@ import { sectionOf } from '../../src/make/belt-section.ts';
 import { stampFailed } from '../../src/make/failed.ts';
 import { reportOf, verdictOf } from '../../src/make/report.ts';
 import { setupData } from '../../src/make/setup-data.ts';
-import { lengthsInBoth } from '../../src/make/setup-inches.ts';
 import { text } from '../../src/text/index.ts';
 import { examplesOf, solved, valueOf } from '../family/examples.ts';
 
@@ -55,7 +55,7 @@ describe('what comes of a pass on a set-up sheet', () => {
     const data = told({ settings: [hollow] }, { ...design, making: inches });
     expect(data.settings.rows[0]?.stopAt).toBe(0.3);
     // 0.3 mm are 0.0118 in.
-    expect(data.inches?.rows[0]).toContain('0.0118');
+    expect(lengthIn(data.settings.rows[0]?.stopAt ?? NaN, 2, data.inches)).toContain('0.0118');
     // 4 mm for 0.2 mm of depth: 2 mm for a tenth.
     expect(data.progress[0]?.perTenth).toBeCloseTo(2, 9);
   });

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { registry } from '../../../jigs/registry.ts';
+import { usesInches } from '../../document/uses-inches.ts';
 import { CHECKS_FAILED, makePackage } from '../../make/package.ts';
 import type { Report } from '../../make/report.ts';
 import { text } from '../../text/index.ts';
@@ -53,7 +54,7 @@ export const make = async (
   if (json) printJson({ out, passed: report.passed, files: made.value.map(({ path }) => path) });
   else {
     printIssues([...loaded.issues, ...made.issues], false);
-    printSettings(report.settings);
+    printSettings(report.settings, usesInches(loaded.value));
     printChecks(report.checks, false);
     printLine(text.cli.filesTitle);
     printLine(`  ${text.cli.written(made.value.length, out)}`);

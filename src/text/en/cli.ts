@@ -78,7 +78,7 @@ export const cli = {
   atMost: (value: string) => `at most ${value}`,
   passed: 'pass',
   failed: 'FAIL',
-  stop: (edge: string) => `stop at ${edge} mm`,
+  stop: (edge: string) => `stop at ${edge}`,
   familiesTitle: 'Fixture families',
   presetsTitle: 'Grinder presets',
   examplesTitle: 'Worked designs',

@@ -72,7 +72,8 @@ export const document = {
       reason: 'Holes, webs, walls and fits depend on it.',
       units: {
         label: 'Units',
-        meaning: 'The units in which drawings are read; files keep millimetres.',
+        meaning:
+          'The units in which a maker reads: with inches, sheets are of the sizes used there, and the set-up sheet tells its lengths in both; files keep millimetres.',
         reason: 'Only these two are in use.',
         options: { mm: 'Millimetres', in: 'Inches' },
       },
@@ -121,7 +122,7 @@ export const document = {
       inches: {
         label: 'Cut files in inches',
         meaning:
-          'Whether cut files in inches are written beside those in millimetres, and the annex to the set-up sheet tells its lengths in both.',
+          'Whether cut files in inches are written beside those in millimetres, and the set-up sheet tells its lengths in both.',
         reason:
           'A file states its unit, but not every machine reads it: send the one that is asked for.',
         options: { no: 'Millimetres only', beside: 'Inches beside millimetres' },

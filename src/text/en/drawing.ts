@@ -6,6 +6,7 @@ const times = (what: string, count: number): string =>
 
 /** Words on drawings, templates and set-up sheets. */
 export const drawing = {
+  inBoth: (value: string, inch: string): string => `${value} (${inch}″)`,
   titleBlock: {
     material: 'Material',
     thickness: 'Thickness',
@@ -144,8 +145,7 @@ export const drawing = {
     checksTitle: 'Computed checks',
     checksNote:
       'Computed on the drawn parts with the stated grinder. A check that could not be computed counts as failed.',
-    inchesTitle: (blade: string) => `The settings in inches; heights of ${blade}`,
-    inchesNote: 'The settings in inches are in the annex.',
+    inchesNote: 'In brackets after a length: inches; stops and heights in inches are in the annex.',
     recordTitle: 'Record',
     record: [
       'Test piece, bevel heights at the three places, side one',

@@ -120,9 +120,6 @@ export const make = {
     upTo: '–',
     forPasses: (passes: string | null, note: string) =>
       `${passes === null ? 'Every pass' : `No. ${passes}`}: ${note}`,
-    inInches: (name: string) => `${name} (in)`,
-    placeInInches: (place: string, u: string) => `${place} at ${u} (in)`,
-    inchesToo: (value: string, inch: string): string => `${value} (${inch}″)`,
     placeAt: (place: string, u: string) => `${place} ${u}`,
     lettered: (letter: string, label: string) => `${letter}: ${label}`,
     bladePicture: (blade: string) => `${blade}: stops and places to measure, mm`,
