@@ -6,6 +6,7 @@ import {
   clearanceHole,
   fail,
   ok,
+  pitchOf,
   problem,
   setScrew,
   text,
@@ -29,6 +30,11 @@ const words = text.family.carriage.issues;
 
 /** How far a mounting screw ends below the top of the base, on which things slide, mm. */
 const FLUSH = 0.15;
+/**
+ * Threads at the end of a blind hole in which no screw turns: the lead of a bottoming tap (1.5 to 2
+ * threads, chamfer form E of DIN 2197, from memory).
+ */
+const BLIND_LEAD = 2;
 /** Most washers under one head. */
 const MOST_WASHERS = 4;
 /** What a plain washer reaches over a slot, both sides together (common practice), mm. */
@@ -192,7 +198,7 @@ export const screwsOf = (
         names.base,
         (base) => mountScrew({ ...v, base }, mount, rest) !== undefined,
       ),
-      into('M5', overFoot + 2 * v.plate, FOOT.drill - 1, names.foot),
+      into('M5', overFoot + 2 * v.plate, FOOT.drill - BLIND_LEAD * pitchOf('M5'), names.foot),
       l.plates ? ok(NONE) : into('M6', l.wall, v.plate, names.angle),
     ]),
     ([clamp = NONE, fence = NONE, mounting = NONE, foot = NONE, angle = NONE]) =>

@@ -58,7 +58,7 @@ export const parts = {
       'Break the corners of the tabs: inner corners of the slots keep the radius of the beam.',
     angle: 'Legs square to each other within 0.2 degrees, or shim: the zero takes up what is left.',
     template: 'Drill to the template, punched through it.',
-    foot: 'Bright round bar: its lower side is the foot and must stay bright.',
+    foot: 'Bright round bar: its lower side is the foot and must stay bright. Finish its blind threads with a bottoming tap.',
     heel: (radius: number) =>
       `Round one end to a half ball of ${mm(radius)}: file it turning in a drill, polish it.`,
     jaw: 'Line with thin leather or tape; goes to the left or the right end with the side ground.',
