@@ -4,6 +4,11 @@ import type { Values } from './parameters.ts';
 
 type Places = SpineRestPlan['settings'][number]['blades'][number]['places'];
 
+/** Whether a place of a blade may be pushed by a pad so high: its edge stands a margin above it. */
+export const isBehind = ({ seating }: Places[number], height: number, margin: number): boolean =>
+  // Heights of pads are whole tenths.
+  seating.edge[1] >= height + margin - 0.1;
+
 /** The places of a blade in each setting that grinds it: one side of a blade may be left alone. */
 const placesOf = ({ settings }: SpineRestPlan, blade: string): Places[] =>
   settings.flatMap(({ blades }) =>
@@ -84,7 +89,7 @@ export const padReaches = (
 ): { readonly pad: number; readonly height: number; readonly to: number }[] => {
   const reach = (height: number): number => {
     const ends = placesOf(plan, blade).map((places) => {
-      const low = places.findIndex(({ seating }) => seating.edge[1] < height + margin - 0.1);
+      const low = places.findIndex((place) => !isBehind(place, height, margin));
       return (low < 0 ? places.at(-1) : places[low - 1])?.u ?? 0;
     });
     return Math.min(...ends);

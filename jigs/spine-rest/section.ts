@@ -15,17 +15,17 @@ import type { Context } from '../shared/parts/context.ts';
 import { parameterPath } from './checks/question.ts';
 import { greatestOver } from './over-places.ts';
 import { stripFrom, type Carried } from './strip/carried.ts';
-import { earlierOther, farSide, padContact } from './place/hand.ts';
+import { farSide, padContact, placesAt } from './place/hand.ts';
 
 const words = text.family.spineRest.section;
 
 type PlanSetting = SpineRestPlan['settings'][number];
 /** Blade section at the bevel place of the first blade, ground to the stop, seat frame (y, z). */
 const bladeOutline = (plan: SpineRestPlan, setting: PlanSetting, from: number): Vec2[] => {
-  const place = setting.blades[0]?.places.find(({ u }) => u >= from);
-  if (!place) return [];
-  const { seating, thickness, height } = place;
-  const far = farSide(thickness, height, earlierOther(plan, setting));
+  const first = placesAt(plan, setting).find(([{ u }]) => u >= from);
+  if (!first) return [];
+  const [{ seating, thickness, height }] = first;
+  const far = farSide(...first);
   const rise = tan(radians(setting.angle));
   const near = (v: number): number =>
     Math.min(thickness / 2, setting.edgeSide + (height - v) * rise);

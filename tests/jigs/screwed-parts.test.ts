@@ -3,7 +3,7 @@ import { slotIssues } from '../../jigs/backing-carrier/slots.ts';
 import { mountOf } from '../../jigs/carriage/layout/mount.ts';
 import { bladeInCarriage, jawFrame } from '../../jigs/carriage/place/stand.ts';
 import { solve as solveCarriage } from '../../jigs/carriage/solve.ts';
-import { padContact, stickContact } from '../../jigs/edge-rest/place/hand.ts';
+import { padContact, nearestContact } from '../../jigs/edge-rest/place/hand.ts';
 import { rangeChecks as edgeRanges } from '../../jigs/edge-rest/checks/ranges.ts';
 import { solve as solveEdge } from '../../jigs/edge-rest/solve.ts';
 import { keeperLockLength } from '../../jigs/shared/layout/threads.ts';
@@ -279,7 +279,7 @@ describe('an edge rest', () => {
     const { plan } = valueOf(valueOf(solveEdge(design)).question());
     for (const setting of plan.settings) {
       const height = plan.pushHeight;
-      const nearest = stickContact(setting, height);
+      const nearest = nearestContact(setting, height);
       for (const blade of setting.blades)
         for (const place of blade.places) {
           const alone = { ...setting, blades: [{ ...blade, places: [place] }] };

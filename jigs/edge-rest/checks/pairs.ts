@@ -15,7 +15,7 @@ import { padPairs, rigPairs } from '../../shared/checks/rig-pairs.ts';
 import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
 import { stickHeight } from '../../shared/parts/push-stick.ts';
 import { byKey } from '../../shared/later.ts';
-import { stickContact } from '../place/hand.ts';
+import { nearestContact, padContact } from '../place/hand.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
 type Name = keyof typeof words.names;
@@ -78,7 +78,7 @@ const stickOf = ({ plan, context: { rig, x }, v }: Question): Stick => ({
   level: -x.under,
   noseAt: byKey((id: string) => {
     const setting = plan.settings.find((one) => one.id === id);
-    return setting ? stickContact(setting, stickHeight(rig) - x.under) : NaN;
+    return setting ? nearestContact(setting, stickHeight(rig) - x.under) : NaN;
   }),
   asked: stickPairs(v, ['base', 'mount', 'nose', 'seat', 'lip']),
 });
@@ -95,6 +95,14 @@ export const setUpsOf = (q: Question): Result<SetUp[]> => {
     frameOf: ({ offset }) => ({ ...WORLD, origin: [0, offset, -levels.stack - x.rise] }),
     bodyName,
     stick: stickOf(q),
+    pressedBy: byKey((id: string) => {
+      const setting = q.plan.settings.find((one) => one.id === id);
+      const { pushHeight } = q.plan;
+      const by = setting
+        ? nearestContact(setting, pushHeight) - padContact(setting, pushHeight)
+        : NaN;
+      return { block: by, pad: by };
+    }),
     comes: { kind: 'blade to be hollowed', sides: (blade) => cutsOf(blade) },
     hand: {
       half: push.half,

@@ -33,8 +33,11 @@ export const padContact = ({ blades }: PlanSetting, height: number): number => {
   return place ? contactAt(place, height) : 0;
 };
 
-/** The same of the push stick at the place of any blade that lets it come nearest the belt, mm. */
-export const stickContact = (setting: PlanSetting, height: number): number => {
+/**
+ * The same of a round nose of the push block or the push stick, at the place of any blade that lets it
+ * come nearest the belt, mm.
+ */
+export const nearestContact = (setting: PlanSetting, height: number): number => {
   const reaches = setting.blades
     .flatMap(({ places }) => places)
     .map((place) => contactAt(place, height))

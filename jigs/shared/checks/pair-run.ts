@@ -4,6 +4,7 @@ import {
   machineBodies,
   ok,
   partForms,
+  WORLD,
   type Asked,
   type Body,
   type Motion,
@@ -31,6 +32,12 @@ const courseOf = (movements: readonly Movement[]): Course => ({
   motion: bladeMotion(movements),
 });
 
+/** The machine as its belt runs free, and with the belt pressed on its support. */
+interface Machine {
+  readonly machine: readonly Body[];
+  readonly pressed: readonly Body[];
+}
+
 /** What is asked over a course, of the machine as it then stands, with the stick in hand or the block. */
 interface Asking {
   readonly course: Course;
@@ -44,7 +51,7 @@ const bodiesFor = (
   q: Stroked,
   forms: PartForms,
   stood: Stood,
-  solids: BladeSolids,
+  blade: BladeSolids | undefined,
   { course: { movements, motion }, asked, machine, stick }: Asking,
 ): Result<ReadonlyMap<string, Body>> => {
   const named = new Set(asked.flatMap(({ rule }) => [rule.a, rule.b]));
@@ -52,9 +59,45 @@ const bodiesFor = (
   const held = stick ? stickBodies(stick, forms, movements, q.workshop) : ok([]);
   return chain(held, (inHand) => {
     const moved = moving(q, { ...stood, bodies }, movements, motion);
-    const all = [...moved, ...inHand, ...bladeBodies(solids, motion).values(), ...machine];
+    const stroked = blade ? bladeBodies(blade, motion).values() : [];
+    const all = [...moved, ...inHand, ...stroked, ...machine];
     return ok(new Map(all.map((body) => [body.name, body])));
   });
+};
+
+/**
+ * What is asked once a stand: of fixture and machine at every setting of it, whichever blade is
+ * ground there.
+ */
+const machineSetUps = (
+  q: Stroked,
+  forms: PartForms,
+  stood: Stood,
+  { machine, pressed }: Machine,
+  settings: readonly Grinding[],
+): Result<SetUp[]> => {
+  const course = courseOf(
+    settings.map(({ id }) => ({
+      label: id,
+      setting: id,
+      blade: '',
+      u: NaN,
+      from: WORLD,
+      to: WORLD,
+    })),
+  );
+  const told = { names: q.names, pose: (setting: string) => ({ setting }) };
+  const asking = [
+    { course, asked: q.machine, machine },
+    { course, asked: q.pressing, machine: pressed },
+  ].filter(({ asked }) => asked.length > 0);
+  return all(
+    asking.map((one) =>
+      chain(bodiesFor(q, forms, stood, undefined, one), (bodies) =>
+        ok<SetUp>({ asked: one.asked, bodies, told }),
+      ),
+    ),
+  );
 };
 
 /** Set-ups of one blade among the bodies of a stand. */
@@ -62,13 +105,8 @@ const bladeSetUps = (
   q: Stroked,
   forms: PartForms,
   stood: Stood,
-  machine: readonly Body[],
-  pressed: readonly Body[],
-  {
-    solids,
-    name,
-    first,
-  }: { readonly solids: BladeSolids; readonly name: string; readonly first: boolean },
+  { machine }: Machine,
+  { solids, name }: { readonly solids: BladeSolids; readonly name: string },
   settings: readonly Grinding[],
 ): Result<SetUp[]> => {
   const ground = settings.filter((setting) => isGround(setting)({ name }));
@@ -82,11 +120,8 @@ const bladeSetUps = (
     poses.flatMap((list) => movementsOf(list.slice(Math.floor(list.length / 2)), q.rockHalf, 0)),
   );
   const asking: Asking[] = [
-    { course: whole, asked: first ? [...q.machine, ...q.blade] : q.blade, machine },
+    { course: whole, asked: q.blade, machine },
     { course: strokes, asked: q.contacts, machine },
-    ...(first && q.pressing.length > 0
-      ? [{ course: strokes, asked: q.pressing, machine: pressed }]
-      : []),
     ...(q.stick ? [{ course: far, asked: q.stick.asked, machine, stick: q.stick }] : []),
   ];
   return all(
@@ -115,20 +150,21 @@ const standSetUps = (
   const taut = { ...grinder, belt: { ...grinder.belt, flutter: 0 } };
   const bodies = (of: typeof grinder) =>
     chain(machineBodies(of, belt, backing, frame, q.workshop), (found) => ok(Object.values(found)));
-  return chain(all([bodies(grinder), bodies(taut)]), ([machine = [], pressed = []]) =>
-    chain(standingBodies(q, forms, first.id), (stood) =>
+  return chain(all([bodies(grinder), bodies(taut)]), ([machine = [], pressed = []]) => {
+    const around = { machine, pressed };
+    return chain(standingBodies(q, forms, first.id), (stood) =>
       chain(
-        all(
-          blades.map((solids, i) => {
+        all([
+          machineSetUps(q, forms, stood, around, settings),
+          ...blades.map((solids, i) => {
             const name = q.design.blades[i]?.name ?? '';
-            const blade = { solids, name, first: i === 0 };
-            return bladeSetUps(q, forms, stood, machine, pressed, blade, settings);
+            return bladeSetUps(q, forms, stood, around, { solids, name }, settings);
           }),
-        ),
+        ]),
         (setUps) => ok(setUps.flat()),
       ),
-    ),
-  );
+    );
+  });
 };
 
 /** All bodies over all settings, strokes and sides, with what is asked about them. */

@@ -15,7 +15,7 @@ import {
   type Workshop,
 } from '../../../src/family/index.ts';
 import { byKey } from '../later.ts';
-import type { Hand, Stroked } from './stroked.ts';
+import type { Hand, Pressed, Stroked } from './stroked.ts';
 import { shiftMotion, type Movement } from './sweeps.ts';
 
 const handBody = ({ half, y, z }: Hand, workshop: Workshop): Result<Body> => {
@@ -100,8 +100,12 @@ export const moving = (
       ? undefined
       : shiftMotion(movements, (setting) => yOf(q, setting, leader));
   });
+  const pad = leaders.get('hand') ?? '';
+  const pressed = (key: keyof Pressed): Motion =>
+    shiftMotion(movements, (setting) => yOf(q, setting, pad) + q.pressedBy(setting)[key]);
   return bodies.map(({ body, carrier }) => {
-    const motion = motionOf(carrier);
+    const motion =
+      carrier === 'hand' ? pressed(body.name === 'pad' ? 'pad' : 'block') : motionOf(carrier);
     return motion ? { ...body, motion } : body;
   });
 };

@@ -19,6 +19,12 @@ export interface Hand {
   readonly z: readonly [low: number, high: number];
 }
 
+/** Along y, mm, of the block and of its pad alone. */
+export interface Pressed {
+  readonly block: number;
+  readonly pad: number;
+}
+
 /** A fixture whose blade is stroked, with what is asked about its bodies. */
 export interface Stroked {
   readonly design: Design;
@@ -38,6 +44,8 @@ export interface Stroked {
   readonly comes?: AsItComes;
   /** The push stick, which takes the place of the block near the tip. */
   readonly stick?: Stick;
+  /** How far beyond its placement the block goes where it comes nearest to the belt at a setting. */
+  readonly pressedBy: (setting: string) => Pressed;
   /** The block is held here; half length of what the blade is rocked over, and how far, degrees. */
   readonly hand: Hand;
   readonly rockHalf: number;

@@ -20,7 +20,7 @@ import { padPairs, rigPairs } from '../../shared/checks/rig-pairs.ts';
 import { stickPairs, type Stick } from '../../shared/checks/stick.ts';
 import { stickHeight } from '../../shared/parts/push-stick.ts';
 import { byKey } from '../../shared/later.ts';
-import { stickContact } from '../place/hand.ts';
+import { blockNearer, stickContact } from '../place/hand.ts';
 import { placedOnBlade, stripFrom, stripItems, type Carried } from '../strip/carried.ts';
 import { parameterPath, words, type Question } from './question.ts';
 
@@ -115,11 +115,12 @@ const stripPairs = ({ v }: Question): Asked[] => {
 const ON_STEP = 0.05;
 
 /**
- * The same with a strip on the blade, which bears on the rounded step. `machine`: what is asked of
- * the fixture and the machine alone.
+ * The same with a strip on the blade, which bears on the rounded step, at some settings of the plan.
+ * `machine`: what is asked of the fixture and the machine alone.
  */
 export const stripSetUpsOf = (
   q: Question,
+  settings: Question['plan']['settings'],
   machine: readonly Asked[] = [],
   stick?: Stick,
 ): Result<SetUp[]> => {
@@ -127,6 +128,7 @@ export const stripSetUpsOf = (
   const contacts = contactPairs();
   return strokedSetUps({
     ...askedOf(q),
+    settings,
     bodyName: (placement) => (placement.name === 'line-strip' ? 'strip' : groupOf(placement)),
     names: { ...words.names, strip: strip.body },
     machine,
@@ -149,8 +151,8 @@ export const stripSetUpsOf = (
 const sideSetUps = (q: Question, { found }: Carried, side: Side): Result<SetUp[]> => {
   const settings = q.plan.settings.filter((setting) => setting.side === side);
   const onBlade = [...q.onBlade, ...placedOnBlade(stripItems(found, side))];
-  const own = { ...q, onBlade, plan: { ...q.plan, settings } };
-  return stripSetUpsOf(own, machinePairs(q), stickOf(own));
+  // What the other side's passes left of the blade is asked of the whole plan.
+  return stripSetUpsOf({ ...q, onBlade }, settings, machinePairs(q), stickOf(q));
 };
 
 const stickOf = ({ plan, context, v, strip }: Question): Stick => ({
@@ -164,6 +166,20 @@ const stickOf = ({ plan, context, v, strip }: Question): Stick => ({
   }),
   asked: stickPairs(v, ['base', 'mount', 'nose', ...(strip ? ['strip'] : [])]),
 });
+
+/** How much nearer to the belt the block comes at each setting than where it is placed. */
+const pressedBy = ({ plan, context: { l }, v, strip }: Question): Stroked['pressedBy'] => {
+  const pads = {
+    main: v.plate + l.push.pad,
+    all: l.push.pads.map((height) => v.plate + height),
+    margin: v.padMargin,
+  };
+  return byKey((id: string) => {
+    const setting = plan.settings.find((one) => one.id === id);
+    if (setting) return blockNearer(plan, setting, pads, strip && stripFrom(strip));
+    return { block: NaN, pad: NaN };
+  });
+};
 
 /** Fixture, blade and machine over all settings, strokes and sides, with what is asked of them. */
 export const setUpsOf = (q: Question): Result<SetUp[]> => {
@@ -181,6 +197,7 @@ const askedOf = (q: Question): Stroked => {
     settings: q.plan.settings,
     frameOf: ({ offset }) => ({ ...WORLD, origin: [0, offset, -l.levels.stack] }),
     bodyName: groupOf,
+    pressedBy: pressedBy(q),
     hand: {
       half: push.half,
       y: [push.padReach + push.grip, push.padReach + push.depth],

@@ -7,37 +7,67 @@ import {
   type Vec2,
 } from '../../../src/family/index.ts';
 import { PAD } from '../../shared/layout/sizes.ts';
-import { leastOver } from '../over-places.ts';
+import type { Pressed } from '../../shared/checks/stroked.ts';
+import { isBehind } from '../pads.ts';
 
 type PlanSetting = SpineRestPlan['settings'][number];
 type Place = PlanSetting['blades'][number]['places'][number];
 
-/** Half-thickness left at height v by an earlier cut of the far side, if there was one. */
+/** What an earlier cut left of the far side of a place: half-thickness at the edge, and its growth. */
+export interface FarCut {
+  readonly edge: number;
+  readonly rise: number;
+}
+
+/** Half-thickness left at height v of a place by an earlier cut of the far side there, if any. */
 export const farSide = (
-  thickness: number,
-  height: number,
-  earlier: PlanSetting | undefined,
-): ((v: number) => number) => {
-  if (!earlier) return () => thickness / 2;
-  const rise = tan(radians(earlier.angle));
-  return (v) => Math.min(thickness / 2, earlier.edgeSide + (height - v) * rise);
-};
+  { thickness, height }: Pick<Place, 'thickness' | 'height'>,
+  cut: FarCut | undefined,
+): ((v: number) => number) =>
+  cut ? (v) => Math.min(thickness / 2, cut.edge + (height - v) * cut.rise) : () => thickness / 2;
 
 /** The last setting before this one that ground the other side. */
-export const earlierOther = (plan: SpineRestPlan, setting: PlanSetting): PlanSetting | undefined =>
+const earlierOther = (plan: SpineRestPlan, setting: PlanSetting): PlanSetting | undefined =>
   plan.settings
     .slice(0, plan.settings.indexOf(setting))
     .findLast(({ side }) => side !== setting.side);
 
+const leftBy = ({ reachedEdge, reachedAngle }: Place): FarCut => ({
+  edge: reachedEdge,
+  rise: tan(radians(reachedAngle)),
+});
+
+/**
+ * The places of all blades at a setting, each with what an earlier cut of the far side left there: no
+ * more than it left at the blade's first place, where a line is led that does not keep to the plan.
+ */
+export const placesAt = (
+  plan: SpineRestPlan,
+  setting: PlanSetting,
+): readonly (readonly [at: Place, cut: FarCut | undefined])[] => {
+  const other = earlierOther(plan, setting);
+  return setting.blades.flatMap(({ blade, places }) => {
+    const found = other?.blades.find((one) => one.blade === blade)?.places ?? [];
+    const cuts = new Map(found.map((place) => [place.u, leftBy(place)]));
+    const first = found[0] && leftBy(found[0]);
+    return places.map((place) => {
+      const cut = cuts.get(place.u) ?? first;
+      return cut && first
+        ? ([
+            place,
+            { edge: Math.min(cut.edge, first.edge), rise: Math.min(cut.rise, first.rise) },
+          ] as const)
+        : ([place, undefined] as const);
+    });
+  });
+};
+
 /** Corners of a blade's far face as they lie above the seat, from the spine to the edge. */
-const farCorners = (
-  { seating: { origin, tilt }, thickness, height }: Place,
-  earlier: PlanSetting | undefined,
-): readonly Vec2[] => {
-  const half = farSide(thickness, height, earlier);
-  const rise = earlier ? tan(radians(earlier.angle)) : 0;
-  const shoulder =
-    earlier && rise > 0 ? height - (thickness / 2 - earlier.edgeSide) / rise : height;
+const farCorners = (place: Place, cut: FarCut | undefined): readonly Vec2[] => {
+  const { seating, thickness, height } = place;
+  const { origin, tilt } = seating;
+  const half = farSide(place, cut);
+  const shoulder = cut && cut.rise > 0 ? height - (thickness / 2 - cut.edge) / cut.rise : height;
   const vs = shoulder > 0 && shoulder < height ? [0, shoulder, height] : [0, height];
   const [c, s] = [cos(radians(tilt)), sin(radians(tilt))];
   return vs.map((v) => [origin[0] - v * s + half(v) * c, origin[1] + v * c + half(v) * s]);
@@ -49,10 +79,10 @@ const farCorners = (
  * (-Infinity) where the blade is lower. On a straight stretch y = y0 + k z that is greatest where
  * the nose has the stretch's slope, z - pad = r k / sqrt(1 + k^2), or at the end nearest to there.
  */
-const contactAt = (place: Place, earlier: PlanSetting | undefined, pad: number): number => {
+const contactAt = (place: Place, cut: FarCut | undefined, pad: number): number => {
   const r = PAD.noseRadius;
   let farthest = -Infinity;
-  farCorners(place, earlier).forEach(([y1, z1], i, corners) => {
+  farCorners(place, cut).forEach(([y1, z1], i, corners) => {
     const [y0, z0] = corners[i - 1] ?? [y1, z1];
     const [low, high] = [Math.max(Math.min(z0, z1) - pad, -r), Math.min(Math.max(z0, z1) - pad, r)];
     if (low > high || z0 === z1) return;
@@ -73,8 +103,41 @@ export const padContact = (
   pad: number,
   from = -Infinity,
 ): number => {
-  const place = setting.blades[0]?.places.find(({ u }) => u >= from);
-  return place ? contactAt(place, earlierOther(plan, setting), pad) : 0;
+  const first = placesAt(plan, setting).find(([{ u }]) => u >= from);
+  return first ? contactAt(...first, pad) : 0;
+};
+
+/** The pads of the push block: heights over the seat, what an edge keeps above each, mm. */
+export interface Pads {
+  /** The pad level with its groove, which is placed in the block. */
+  readonly main: number;
+  readonly all: readonly number[];
+  readonly margin: number;
+}
+
+/**
+ * How far from where its pad meets the first blade, along y, the block is nearest the belt: at the
+ * place of any blade, pushed by the highest pad that it may be pushed with. Before a face that leans
+ * the pads do not come to the same y: `pad` is where the main one is as near to the belt as any.
+ */
+export const blockNearer = (
+  plan: SpineRestPlan,
+  setting: PlanSetting,
+  pads: Pads,
+  from = -Infinity,
+): Pressed => {
+  const main = padContact(plan, setting, pads.main, from);
+  const lean = tan(radians(plan.lean));
+  const falling = [...pads.all].sort((a, b) => b - a);
+  let [block, tip] = [Infinity, Infinity];
+  for (const [place, cut] of placesAt(plan, setting)) {
+    const pad = falling.find((height) => isBehind(place, height, pads.margin));
+    if (place.u < from || pad === undefined) continue;
+    const y = contactAt(place, cut, pad);
+    block = Math.min(block, y);
+    tip = Math.min(tip, y + (pad - pads.main) * lean);
+  }
+  return Number.isFinite(block) ? { block: block - main, pad: tip - main } : { block: 0, pad: 0 };
 };
 
 /**
@@ -89,11 +152,8 @@ export const stickContact = (
   from = -Infinity,
 ): number => {
   const least = height + Math.max(margin, PAD.noseRadius);
-  const earlier = earlierOther(plan, setting);
-  const nearest = leastOver([setting], (place) =>
-    place.u >= from && place.seating.edge[1] >= least
-      ? contactAt(place, earlier, height)
-      : Infinity,
+  const reaches = placesAt(plan, setting).flatMap(([place, cut]) =>
+    place.u >= from && place.seating.edge[1] >= least ? [contactAt(place, cut, height)] : [],
   );
-  return Math.min(padContact(plan, setting, height, from), nearest);
+  return Math.min(padContact(plan, setting, height, from), ...reaches);
 };

@@ -54,7 +54,7 @@ export const settingsWith = ({ settings, lean }: SpineRestPlan): StripSetting[] 
 const solidsOn = (q: Question, found: StripFound, side: Side): Result<readonly CheckResult[]> => {
   const settings = q.plan.settings.filter((setting) => setting.side === side);
   const onBlade = [...q.onBlade, ...placedOnBlade(stripItems(found, side))];
-  return chain(stripSetUpsOf({ ...q, onBlade, plan: { ...q.plan, settings } }), (setUps) =>
+  return chain(stripSetUpsOf({ ...q, onBlade }, settings), (setUps) =>
     ok(
       answerAll(setUps).map((check) => ({
         ...check,
