@@ -370,21 +370,6 @@ describe('screws of the carriage', () => {
 });
 
 describe('the foot screws', () => {
-  it.each([
-    // Head to thread: sole and strip of 8 each, and the foot of the angle of 6 over the sole.
-    ['camp-90', 16],
-    ['marking-60', 22],
-  ] as const)('of %s find their thread and do not end in its lead', (name, grip) => {
-    const steps = valueOf(solve(example(name))).assembly.join(' ');
-    const told = /two screws M5 x (\d+)(?: \(each on (a|two) washers?\))?: the bar/.exec(steps);
-    // A plain washer M5 is 1 mm thick (ISO 7089).
-    const rings = { a: 1, two: 2 }[told?.[2] ?? ''] ?? 0;
-    const engaged = Number(told?.[1]) - grip - rings;
-    // 0.8 diameters (common practice, no source); 9 deep less two threads (DIN 2197, from memory).
-    expect(engaged).toBeGreaterThanOrEqual(0.8 * 5);
-    expect(engaged).toBeLessThanOrEqual(9 - 2 * 0.8);
-  });
-
   it('stand clear of an upright that a steep bevel brings forward', () => {
     const camp = example('camp-90');
     const bevel = { kind: 'height', height: 10 } as const;

@@ -218,6 +218,24 @@ describe('a carriage', () => {
     expect(grip(at)).toBeLessThan(Math.min(...plan.settings.map(grip)) + 0.005);
   });
 
+  it.each([
+    // Head to thread: sole and strip of 8 each, and the foot of the angle of 6 over the sole.
+    ['camp-90', 16],
+    ['marking-60', 22],
+  ] as const)(
+    'has foot screws that find their thread and do not end in its lead, %s',
+    (name, grip) => {
+      const steps = valueOf(solveCarriage(exampleOf('carriage', name).design)).assembly.join(' ');
+      const told = /two screws M5 x (\d+)(?: \(each on (a|two) washers?\))?: the bar/.exec(steps);
+      // A plain washer M5 is 1 mm thick (ISO 7089).
+      const rings = { a: 1, two: 2 }[told?.[2] ?? ''] ?? 0;
+      const engaged = Number(told?.[1]) - grip - rings;
+      // 0.8 diameters (common practice, no source); 9 deep less two threads (DIN 2197, from memory).
+      expect(engaged).toBeGreaterThanOrEqual(0.8 * 5);
+      expect(engaged).toBeLessThanOrEqual(9 - 2 * 0.8);
+    },
+  );
+
   it.each(['camp', 'marking', 'sheepsfoot'])('has screws that end in its jaw, %s', (file) => {
     const { c } = valueOf(valueOf(solveCarriage(exampleOf('carriage', file).design)).question());
     expect(c.screws.jack).toBeLessThanOrEqual(c.l.gripped + c.v.plate);
