@@ -70,6 +70,7 @@ export {
 } from '../grind/carriage/section-range.ts';
 export type * from '../grind/carriage/types.ts';
 export { lipRoom } from '../grind/edge-rest/lip-room.ts';
+export { endsConvex } from '../grind/convex.ts';
 export { offLine } from '../grind/line-mend.ts';
 export { planEdgeRest } from '../grind/edge-rest/plan.ts';
 export { pushRange, type PushRange } from '../grind/edge-rest/push-range.ts';

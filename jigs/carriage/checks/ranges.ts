@@ -1,7 +1,7 @@
 import { offLine, rangeCheck, text, type CheckResult } from '../../../src/family/index.ts';
 import {
   edgeCheck,
-  lineCheck,
+  flatLineCheck,
   onPlaten,
   PLATEN_MARGIN,
   speedCheck,
@@ -114,7 +114,7 @@ const bladeChecks = ({ c: { design, v, plan } }: Question): CheckResult[] => [
     const thin = Math.min(0, ...places.map(({ leftStanding }) => leftStanding));
     const at = `${String(index)}/${side}`;
     return [
-      lineCheck(design, line, {
+      flatLineCheck(design, line, {
         label: labels.line(blade, where),
         fix: offLine(design.blades, line)[0]?.fix ?? fix.line,
       }),

@@ -3,6 +3,7 @@ import {
   type CheckResult,
   cos,
   type Design,
+  endsConvex,
   faceDepth,
   type Grinder,
   radians,
@@ -122,6 +123,15 @@ export const lineCheck = (
     parameter: `blades.${String(index)}.line.allowed`,
   });
 };
+
+/**
+ * The same on a fixture that is planned for a flat face: behind a convex one a bevel lies as it leans
+ * there, by degrees where the radius is small, and where the line runs is not known.
+ */
+export const flatLineCheck: typeof lineCheck = (design, line, own) =>
+  endsConvex(design.grinder, design.sequence)
+    ? lineCheck(design, { ...line, greatestDeviation: NaN }, { ...own, fix: fix.convexLine })
+    : lineCheck(design, line, own);
 
 /** What the play of the guide lets the slide yaw. */
 export const yawCheck = (yaw: number, label: string): CheckResult =>

@@ -1,7 +1,7 @@
 import { offLine, rangeCheck, text, type CheckResult } from '../../../src/family/index.ts';
 import {
   edgeCheck,
-  lineCheck,
+  flatLineCheck,
   onPlaten,
   PLATEN_MARGIN,
   speedCheck,
@@ -262,7 +262,7 @@ const bladeChecks = ({ design, v, plan }: Question): CheckResult[] => [
   edgeCheck(plan.settings, v.leastEdge),
   undercutCheck(plan.settings),
   ...plan.lines.map((line) =>
-    lineCheck(design, line, {
+    flatLineCheck(design, line, {
       label: labels.line(line.blade, sides[line.side]),
       fix: offLine(design.blades, line)[0]?.fix ?? fix.line,
     }),

@@ -103,7 +103,7 @@ export const grind = {
       fix: 'Grind the blade virtually to see the rest of its bevel.',
     }),
     convexFace: (radius: number, lean: number) => ({
-      message: `The face behind the belt is convex, with a radius of ${mm(radius)}; settings, grind lines and their checks are those of a flat one, and it leans by up to ${deg(lean)} at its ends.`,
+      message: `The face behind the belt is convex, with a radius of ${mm(radius)}; settings and grind lines are those of a flat one, but it leans by up to ${deg(lean)} at its ends. A line that the last belt grinds on it counts as not computed.`,
       fix: 'Grind the blades virtually, which counts the curve, and ask for the bevel that gives the height you want; or have a flat face behind the belt.',
     }),
     takesNothing: (belt: string, step: number, side: string, blade: string) => ({

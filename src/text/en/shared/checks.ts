@@ -29,6 +29,8 @@ export const checks = {
   },
   fix: {
     collar: 'Let the nose reach further beyond the belt.',
+    convexLine:
+      'Have a flat face behind the last belt; on a convex one grind the blades virtually, which counts the curve, and measure the first blade before the others.',
     hand: 'Give the hand more room: move or shorten the part named.',
     contactOpen,
     inside: sameRoom,
