@@ -84,7 +84,10 @@ const further = ({ derived, rows }: SettingsTable): Strip[] => {
   ]);
 };
 
-/** What should come of every pass (where inches are wanted, at what to stop as well), with a place beside every height for what was measured. */
+/**
+ * What should come of every pass (where inches are wanted, at what to stop as well), with a place
+ * beside every height for what was measured.
+ */
 const record = (
   rows: readonly Row[],
   places: readonly string[],

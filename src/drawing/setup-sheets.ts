@@ -92,7 +92,8 @@ const NOTES = 90;
 /**
  * The passes in their order: what is set, at what to stop, what should come of it, and a place to
  * write what was read back. What is set is told in inches too where they are wanted; there is no room
- * for more of them on two pages, so stops and heights in inches are in the annex. Where that is too much for a line, what comes of it stands below.
+ * for more of them on two pages, so stops and heights in inches are in the annex. Where that is too
+ * much for a line, what comes of it stands below.
  */
 const passes = (
   { settings: { names, lengths, places, rows }, terms, inches }: SetupData,

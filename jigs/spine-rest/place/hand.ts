@@ -37,14 +37,13 @@ const leftBy = ({ reachedEdge, reachedAngle }: Place): FarCut => ({
   rise: tan(radians(reachedAngle)),
 });
 
+type Placed = readonly (readonly [at: Place, cut: FarCut | undefined])[];
+
 /**
  * The places of all blades at a setting, each with what an earlier cut of the far side left there: no
  * more than it left at the blade's first place, where a line is led that does not keep to the plan.
  */
-export const placesAt = (
-  plan: SpineRestPlan,
-  setting: PlanSetting,
-): readonly (readonly [at: Place, cut: FarCut | undefined])[] => {
+export const placesAt = (plan: SpineRestPlan, setting: PlanSetting): Placed => {
   const other = earlierOther(plan, setting);
   return setting.blades.flatMap(({ blade, places }) => {
     const found = other?.blades.find((one) => one.blade === blade)?.places ?? [];
@@ -93,6 +92,12 @@ const contactAt = (place: Place, cut: FarCut | undefined, pad: number): number =
   return farthest;
 };
 
+/** The same of the first place that is looked at. */
+const firstContact = (places: Placed, pad: number, from: number): number => {
+  const first = places.find(([{ u }]) => u >= from);
+  return first ? contactAt(...first, pad) : 0;
+};
+
 /**
  * Where along y the tip of the pad touches the first blade at its bevel place, mm. `from`: the
  * first place that is looked at, mm from the plunge.
@@ -102,10 +107,7 @@ export const padContact = (
   setting: PlanSetting,
   pad: number,
   from = -Infinity,
-): number => {
-  const first = placesAt(plan, setting).find(([{ u }]) => u >= from);
-  return first ? contactAt(...first, pad) : 0;
-};
+): number => firstContact(placesAt(plan, setting), pad, from);
 
 /** The pads of the push block: heights over the seat, what an edge keeps above each, mm. */
 export interface Pads {
@@ -118,7 +120,7 @@ export interface Pads {
 /**
  * How far from where its pad meets the first blade, along y, the block is nearest the belt: at the
  * place of any blade, pushed by the highest pad that it may be pushed with. Before a face that leans
- * the pads do not come to the same y: `pad` is where the main one is as near to the belt as any.
+ * the pads do not come to the same y: `pad` is where the main one is as near to the belt as the nearest.
  */
 export const blockNearer = (
   plan: SpineRestPlan,
@@ -126,11 +128,12 @@ export const blockNearer = (
   pads: Pads,
   from = -Infinity,
 ): Pressed => {
-  const main = padContact(plan, setting, pads.main, from);
+  const places = placesAt(plan, setting);
+  const main = firstContact(places, pads.main, from);
   const lean = tan(radians(plan.lean));
   const falling = [...pads.all].sort((a, b) => b - a);
   let [block, tip] = [Infinity, Infinity];
-  for (const [place, cut] of placesAt(plan, setting)) {
+  for (const [place, cut] of places) {
     const pad = falling.find((height) => isBehind(place, height, pads.margin));
     if (place.u < from || pad === undefined) continue;
     const y = contactAt(place, cut, pad);
@@ -141,7 +144,7 @@ export const blockNearer = (
 };
 
 /**
- * The same of the push stick where the edge stands at least `margin` above the middle of its nose,
+ * Where along y the nose of the push stick touches a blade where the edge stands at least `margin` above the middle of its nose,
  * which is as far as it may be used: the place of any blade that lets it come nearest the belt, mm.
  */
 export const stickContact = (
@@ -152,8 +155,9 @@ export const stickContact = (
   from = -Infinity,
 ): number => {
   const least = height + Math.max(margin, PAD.noseRadius);
-  const reaches = placesAt(plan, setting).flatMap(([place, cut]) =>
+  const places = placesAt(plan, setting);
+  const reaches = places.flatMap(([place, cut]) =>
     place.u >= from && place.seating.edge[1] >= least ? [contactAt(place, cut, height)] : [],
   );
-  return Math.min(padContact(plan, setting, height, from), ...reaches);
+  return Math.min(firstContact(places, height, from), ...reaches);
 };
